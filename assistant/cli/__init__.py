@@ -1,0 +1,1 @@
+"""Layer 7: commands and exit codes; nothing imports it."""

@@ -1,0 +1,1 @@
+"""Layer 4: typed text to intent to answer blocks."""

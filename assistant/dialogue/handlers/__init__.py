@@ -1,0 +1,1 @@
+"""One file an intent; each takes a reading of the text and returns answer blocks."""

@@ -1,0 +1,179 @@
+"""Nodes of the graph to rows of the record table; the only model module that sees the graph layer (layer 2)."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from assistant.errors import DataError
+from assistant.graph.read import read_folder
+from assistant.graph.values import Literal, Node, Value
+from assistant.graph.write import literal
+from assistant.iris import PREFIXES
+from assistant.model.schema import BY_TYPE, KINDS, Field, Kind, empty
+
+Row = list[Any]
+VOCABULARY_TYPES = frozenset({
+    "owl:Ontology", "rdfs:Class", "rdf:Property", "owl:Class", "owl:ObjectProperty", "owl:DatatypeProperty",
+    "skos:Concept", "skos:ConceptScheme", "skos:OrderedCollection", "prov:Agent", "prov:Activity", "tf:Change",
+})
+"""Types that are read by the checks and by SPARQL, not turned into records."""
+
+
+@dataclass(slots=True)
+class Rows:
+    """Rows by kind: ``{kind: {id: row}}`` for shared kinds, ``{kind: {group: [row, ...]}}`` for grouped ones."""
+
+    shared: dict[str, dict[str, Row]] = field(default_factory=lambda: {k.name: {} for k in KINDS if not k.by})
+    grouped: dict[str, dict[str, list[Row]]] = field(default_factory=lambda: {k.name: {} for k in KINDS if k.by})
+    version: str = ""
+
+
+def build_folder(folder: Path) -> Rows:
+    """The rows of a base folder. Raises DataError with file and node at the first fault."""
+    rows = Rows()
+    digest = hashlib.blake2b(digest_size=8)
+    for path, nodes in read_folder(folder):
+        digest.update(str(path.relative_to(folder)).encode() + b"\0" + path.read_bytes() + b"\0")
+        add_nodes(rows, nodes)
+    finish(rows, digest.hexdigest())
+    return rows
+
+
+def add_nodes(rows: Rows, nodes: Mapping[str, Node]) -> None:
+    """Turn nodes into rows; retracted statements are left out."""
+    for node in nodes.values():
+        kind = kind_of(node)
+        if kind is None:
+            continue
+        row = row_of(kind, node)
+        if kind.name == "statement" and row[1 + _index(kind, "retracted_on")]:
+            continue
+        if kind.by:
+            rows.grouped[kind.name].setdefault(row[1 + _index(kind, kind.by)], []).append(row)
+        else:
+            rows.shared[kind.name][row[0]] = row
+
+
+def finish(rows: Rows, version: str) -> None:
+    """Sort what was added, so that the rows do not depend on the order of files, and set the version."""
+    for by in rows.grouped.values():
+        for items in by.values():
+            items.sort(key=lambda row: str(row[0]))
+    rows.grouped = {k: dict(sorted(v.items())) for k, v in rows.grouped.items()}
+    rows.shared = {k: dict(sorted(v.items())) for k, v in rows.shared.items()}
+    rows.version = version
+
+
+def kind_of(node: Node) -> Kind | None:
+    """The kind of a node; None for vocabulary. Raises DataError for a node of no known type."""
+    types = node.types()
+    for name in types:
+        if name in BY_TYPE:
+            return BY_TYPE[name]
+    if any(t in VOCABULARY_TYPES for t in types):
+        return None
+    raise DataError(f"{node.id} has {'no type' if not types else 'the unknown type ' + types[0]}",
+                    "give it one of the classes declared in vocabulary/core.ttl", _where(node))
+
+
+def row_of(kind: Kind, node: Node) -> Row:
+    """The row of a node. Raises DataError for an unknown property, a missing one, or a value of the wrong type."""
+    known = {f.term for f in kind.fields} | {"rdf:type"}
+    for predicate in node.props:
+        if predicate not in known:
+            raise DataError(f"{node.id} has the property {predicate}, which a {kind.name} does not take",
+                            "check its spelling against vocabulary/core.ttl", _where(node))
+    prefix = f"{kind.prefix}:"
+    if not node.id.startswith(prefix):
+        raise DataError(f"{node.id} should stand under {PREFIXES[kind.prefix]}", "mint it there", _where(node))
+    return [node.id[len(prefix):], *(_cell(f, node) for f in kind.fields)]
+
+
+def _cell(spec: Field, node: Node) -> Any:
+    values = node.props.get(spec.term, ())
+    if not values:
+        if spec.need:
+            raise DataError(f"{node.id} lacks {spec.term}", "every record of this kind needs one", _where(node))
+        return empty(spec)
+    converted = [_plain(spec, value, node) for value in values]
+    if spec.many:
+        return sorted(set(converted))
+    if len(converted) > 1:
+        raise DataError(f"{node.id} has {len(converted)} values of {spec.term}, one is allowed",
+                        "keep one, or make two statements", _where(node))
+    return converted[0]
+
+
+def _plain(spec: Field, value: Value, node: Node) -> Any:
+    if isinstance(value, Literal):
+        try:
+            return _from_literal(spec, value)
+        except (ValueError, TypeError):
+            raise DataError(f"{node.id}: {spec.term} {value.value!r} is not a {spec.value}",
+                            "write a value of that type", _where(node)) from None
+    if spec.value == "curie":
+        return value
+    prefix = f"{spec.value}:"
+    if not value.startswith(prefix):
+        raise DataError(f"{node.id}: {spec.term} points to {value}", f"it should point into {spec.value}:", _where(node))
+    return value[len(prefix):]
+
+
+def _from_literal(spec: Field, value: Literal) -> Any:
+    if spec.value in ("text", "lang", "date", "decimal"):
+        return value.value
+    if spec.value == "int":
+        return int(value.value)
+    if spec.value == "number":
+        return float(value.value)
+    if spec.value == "bool":
+        return {"true": True, "1": True, "false": False, "0": False}[value.value]
+    raise TypeError(spec.value)
+
+
+def _index(kind: Kind, name: str) -> int:
+    return next(i for i, f in enumerate(kind.fields) if f.name == name)
+
+
+def _where(node: Node) -> str:
+    return f"{node.file}:{node.line}" if node.line else str(node.file or "")
+
+
+
+
+def node_of(kind: Kind, row: Row, rdf_type: str = "") -> Node:
+    """The node of a row, the inverse of ``row_of``; ``rdf_type`` chooses among the types of the kind."""
+    node = Node(f"{kind.prefix}:{row[0]}", {"rdf:type": [rdf_type or kind.types[0]]})
+    for spec, cell in zip(kind.fields, row[1:], strict=True):
+        if cell == empty(spec):
+            continue
+        cells = cell if spec.many else [cell]
+        node.props[spec.term] = [_to_value(spec, item) for item in cells]
+    return node
+
+
+def _to_value(spec: Field, cell: Any) -> Value:
+    if spec.value == "curie":
+        return str(cell)
+    if spec.value == "number":
+        return Literal(_decimal_text(float(cell)), "xsd:decimal")
+    if spec.value == "decimal":
+        return Literal(str(cell), "xsd:decimal")
+    if spec.value in ("bool", "int"):
+        return literal(cell)
+    if spec.value == "date":
+        return Literal(str(cell), "xsd:date")
+    if spec.value == "text":
+        return Literal(str(cell))
+    if spec.value == "lang":
+        return Literal(str(cell), "rdf:langString", "en")
+    return f"{spec.value}:{cell}"
+
+
+def _decimal_text(number: float) -> str:
+    text = f"{number:.6f}".rstrip("0")
+    return text + "0" if text.endswith(".") else text

@@ -1,0 +1,199 @@
+"""The knowledge base that reasoning and dialogue read: frozen records, decoded on demand (layer 2).
+
+It stands on a ``Store`` of rows, in memory or compiled to a file, and gives the same records from either. It is
+read-only and safe to share between threads (a race costs a second decoding, nothing else).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import cached_property
+from typing import Any, Protocol
+
+from assistant.iris import local
+from assistant.model import records as r
+from assistant.model.schema import BY_NAME, decode
+
+
+class Store(Protocol):
+    """Rows by kind and key; ``get`` of a grouped kind gives a list of rows, of a shared kind one row."""
+
+    version: str
+
+    def keys(self, kind: str) -> Sequence[str]:
+        """The sorted keys of a kind."""
+
+    def get(self, kind: str, key: str) -> list[Any] | None:
+        """The row (or rows) under a key, None when there is none."""
+
+
+class MemoryStore:
+    """Rows held in memory, as ``model.build`` makes them."""
+
+    def __init__(self, shared: dict[str, dict[str, list[Any]]], grouped: dict[str, dict[str, list[list[Any]]]],
+                 version: str) -> None:
+        self._rows: dict[str, dict[str, list[Any]]] = {**shared, **grouped}
+        self.version = version
+
+    def keys(self, kind: str) -> Sequence[str]:
+        """The sorted keys of a kind."""
+        return tuple(self._rows.get(kind, {}))
+
+    def get(self, kind: str, key: str) -> list[Any] | None:
+        """The row (or rows) under a key, None when there is none."""
+        return self._rows.get(kind, {}).get(key)
+
+
+class KnowledgeBase:
+    """Frozen records of one version of a base."""
+
+    def __init__(self, store: Store) -> None:
+        self.store = store
+        self.version = store.version
+        self._cache: dict[tuple[str, str], Any] = {}
+
+    # one record ---------------------------------------------------------------------------------------------
+
+    def find(self, kind: str, key: str) -> Any | None:
+        """The record of a shared kind under a key, or None."""
+        slot = (kind, key)
+        if slot not in self._cache:
+            row = self.store.get(kind, key)
+            self._cache[slot] = None if row is None else decode(BY_NAME[kind], row)
+        return self._cache[slot]
+
+    def group(self, kind: str, key: str) -> tuple[Any, ...]:
+        """The records of a grouped kind under a key (a taxon for statements, a character for states)."""
+        slot = (kind, key)
+        if slot not in self._cache:
+            rows = self.store.get(kind, key) or ()
+            self._cache[slot] = tuple(decode(BY_NAME[kind], row) for row in rows)
+        return self._cache[slot]  # type: ignore[no-any-return]
+
+    def ids(self, kind: str) -> Sequence[str]:
+        """The sorted keys of a kind."""
+        return self.store.keys(kind)
+
+    # typed access -------------------------------------------------------------------------------------------
+
+    def taxon(self, key: str) -> r.Taxon:
+        """The taxon with this id; KeyError when the base lacks it."""
+        found = self.find("taxon", key)
+        if found is None:
+            raise KeyError(key)
+        return found  # type: ignore[no-any-return]
+
+    def character(self, key: str) -> r.Character:
+        """The character with this id; KeyError when the base lacks it."""
+        found = self.find("character", key)
+        if found is None:
+            raise KeyError(key)
+        return found  # type: ignore[no-any-return]
+
+    def names(self, taxon: str) -> tuple[r.Name, ...]:
+        """The names of a taxon."""
+        return self.group("name", taxon)
+
+    def statements(self, taxon: str) -> tuple[r.Statement, ...]:
+        """The statements made of this very taxon (nothing inherited)."""
+        return self.group("statement", taxon)
+
+    def ranges(self, taxon: str) -> tuple[r.Range, ...]:
+        """Where the taxon is said to live or not."""
+        return self.group("range", taxon)
+
+    def look_alikes(self, taxon: str) -> tuple[r.LookAlike, ...]:
+        """The look-alikes listed with this taxon."""
+        return self.group("look-alike", taxon)
+
+    def sizes(self, taxon: str) -> tuple[r.SizeRecord, ...]:
+        """Standard-weight lines, size categories and length conversions of a taxon."""
+        return self.group("size", taxon)
+
+    def states(self, character: str) -> tuple[r.State, ...]:
+        """The states of a character, ordered ones in their order, umbrellas included."""
+        found: tuple[r.State, ...] = self.group("state", character)
+        return tuple(sorted(found, key=lambda s: (s.order is None, s.order or 0, s.id)))
+
+    def state(self, key: str) -> r.State:
+        """The state with this id ("character.state"); KeyError when the base lacks it."""
+        for state in self.group("state", key.partition(".")[0]):
+            if state.id == key:
+                return state  # type: ignore[no-any-return]
+        raise KeyError(key)
+
+    def source(self, key: str) -> r.Source:
+        """The source with this id; KeyError when the base lacks it."""
+        found = self.find("source", key)
+        if found is None:
+            raise KeyError(key)
+        return found  # type: ignore[no-any-return]
+
+    def place(self, key: str) -> r.Place | None:
+        """The place with this id, or None."""
+        return self.find("place", key)
+
+    def record_at(self, iri: str) -> Any | None:
+        """The record behind a full IRI or short form of a statement, name, range, look-alike, size or shared record."""
+        for kind in BY_NAME.values():
+            marker = f"/{_folder(kind.prefix)}/"
+            if marker in iri or iri.startswith(f"{kind.prefix}:"):
+                key = local(iri)
+                if not kind.by:
+                    return self.find(kind.name, key)
+                group = key.partition(".")[0]
+                return next((x for x in self.group(kind.name, group) if x.id == key), None)
+        return None
+
+    # whole tables -------------------------------------------------------------------------------------------
+
+    def all(self, kind: str) -> tuple[Any, ...]:
+        """Every record of a shared kind, by id."""
+        return tuple(self.find(kind, key) for key in self.ids(kind))
+
+    @cached_property
+    def species(self) -> tuple[str, ...]:
+        """Ids of everything that an identification may name: crosses, and species or their subspecies where held."""
+        split = {t.parent for t in self.all("taxon") if t.rank == "subspecies"}
+        return tuple(t.id for t in self.all("taxon") if t.is_species and not t.deprecated and t.id not in split)
+
+    @cached_property
+    def children(self) -> dict[str, tuple[str, ...]]:
+        """Taxon id to the ids of the taxa directly below it."""
+        below: dict[str, list[str]] = {}
+        for taxon in self.all("taxon"):
+            if taxon.parent:
+                below.setdefault(taxon.parent, []).append(taxon.id)
+        return {key: tuple(sorted(ids)) for key, ids in below.items()}
+
+    @cached_property
+    def characters(self) -> tuple[r.Character, ...]:
+        """Every character, by id."""
+        return self.all("character")
+
+    def lineage(self, taxon: str) -> tuple[str, ...]:
+        """The taxon and what stands above it, nearest first."""
+        out: list[str] = []
+        current: str | None = taxon
+        while current and current not in out:
+            out.append(current)
+            found = self.find("taxon", current)
+            current = found.parent if found else None
+        return tuple(out)
+
+    def members(self, key: str) -> tuple[str, ...]:
+        """The species below a taxon or in a group (crosses left out), or the species itself."""
+        if (group := self.find("group", key)) is not None:
+            return tuple(sorted({s for m in group.members for s in self.members(m)}))
+        found = self.find("taxon", key)
+        if found is None:
+            return ()
+        below = tuple(sorted({s for c in self.children.get(key, ()) for s in self.members(c)}))
+        own = (key,) if found.is_species and not found.is_hybrid and not found.deprecated else ()
+        return own + tuple(s for s in below if s not in own)
+
+
+def _folder(prefix: str) -> str:
+    from assistant.iris import PREFIXES
+
+    return PREFIXES[prefix].rstrip("/").rpartition("/")[2]

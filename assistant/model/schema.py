@@ -1,0 +1,160 @@
+"""One table that says how nodes of the graph and frozen records correspond (layer 2).
+
+A new kind of record is a dataclass plus one entry of ``KINDS``: reading, writing, the snapshot and the check for
+unknown predicates all follow this table.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Any
+
+from assistant.model import records as r
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """A record field and its property. ``value`` is one of: text, lang, int, number, decimal, bool, date, curie, or
+    the prefix of the namespace that a reference must point into (stored without the prefix)."""
+
+    name: str
+    term: str
+    value: str = "text"
+    many: bool = False
+    need: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """A class of nodes: its name, the IRI prefix of its members, rdf types and fields; ``by`` groups them by a field."""
+
+    name: str
+    prefix: str
+    types: tuple[str, ...]
+    record: type
+    fields: tuple[Field, ...]
+    by: str = ""
+
+
+F = Field
+_SOURCED = (F("source", "dcterms:source", "src", many=True, need=True), F("basis", "tf:basis", "tf", need=True))
+_NOTE = F("note", "skos:editorialNote")
+_PREFERRED = F("preferred", "tf:preferred", "bool")
+
+KINDS: tuple[Kind, ...] = (
+    Kind("taxon", "taxon", ("dwc:Taxon",), r.Taxon, (
+        F("scientific", "dwc:scientificName", need=True), F("rank", "dwc:taxonRank", need=True),
+        F("label", "skos:prefLabel", "lang", need=True), F("authorship", "dwc:scientificNameAuthorship"),
+        F("parent", "tf:parent", "taxon"), F("parents", "tf:hybridParent", "taxon", many=True),
+        F("according_to", "dwc:nameAccordingTo"), *_SOURCED, F("occurrence", "tf:occurrence", "tf"),
+        F("origin", "tf:origin", "tf"), F("body_plan", "tf:bodyPlan", "tf"),
+        F("replaced_by", "dcterms:isReplacedBy", "taxon", many=True), F("deprecated", "owl:deprecated", "bool"), _NOTE)),
+    Kind("name", "name", ("tf:Name",), r.Name, (
+        F("taxon", "tf:nameOf", "taxon", need=True), F("text", "skosxl:literalForm", "lang", need=True),
+        F("language", "dcterms:language", need=True), F("kind", "tf:nameKind", "tf", need=True),
+        F("regions", "dcterms:spatial", "place", many=True), F("region_text", "tf:regionText"), *_SOURCED, _NOTE),
+        by="taxon"),
+    Kind("group", "group", ("tf:Group",), r.Group, (
+        F("label", "skos:prefLabel", "lang", need=True), F("plural", "tf:plural", "lang"),
+        F("words", "skos:altLabel", "lang", many=True), F("hidden", "skos:hiddenLabel", "lang", many=True),
+        F("members", "skos:member", "taxon", many=True, need=True), _NOTE)),
+    Kind("character", "char", ("tf:Character",), r.Character, (
+        F("kind", "tf:kind", "tf", need=True), F("label", "skos:prefLabel", "lang", need=True),
+        F("trade", "tf:tradeLabel", "lang"), F("part", "tf:bodyPart"), F("anatomy", "skos:closeMatch", "obo", many=True),
+        F("question", "tf:question", "lang"), F("how", "tf:howToLook", "lang"), F("look", "tf:look", "tf", need=True),
+        F("error", "tf:observerError", "number", need=True), F("min_length", "tf:smallestFish", "number"),
+        F("needs", "tf:needsState", "state", many=True), F("words", "skos:altLabel", "lang", many=True),
+        F("hidden", "skos:hiddenLabel", "lang", many=True), F("use", "tf:use", "tf", need=True), _NOTE)),
+    Kind("state", "state", ("tf:State",), r.State, (
+        F("character", "tf:stateOf", "char", need=True), F("label", "skos:prefLabel", "lang", need=True),
+        F("clause", "tf:clause", "lang"), F("trade", "tf:tradeLabel", "lang"), F("order", "tf:order", "int"),
+        F("broader", "skos:broader", "state"), F("values", "tf:valueWords", "lang", many=True),
+        F("phrases", "skos:altLabel", "lang", many=True), F("hidden", "skos:hiddenLabel", "lang", many=True),
+        F("quality", "skos:closeMatch", "obo", many=True), _NOTE), by="character"),
+    Kind("statement", "st", ("tf:StateStatement", "tf:NumberStatement", "tf:TextStatement"), r.Statement, (
+        F("taxon", "tf:taxon", "taxon", need=True), F("character", "tf:character", "char", need=True),
+        F("states", "tf:state", "state", many=True),
+        F("low", "tf:low", "number"), F("usual_low", "tf:usualLow", "number"), F("usual_high", "tf:usualHigh", "number"),
+        F("high", "tf:high", "number"), F("mean", "tf:mean", "number"), F("sd", "tf:spread", "number"),
+        F("n", "tf:sampleSize", "int"), F("unit", "qudt:hasUnit", "unit"), F("text", "tf:text", "lang"),
+        F("frequency", "tf:frequency", "freq"), F("sex", "dwc:sex"), F("stage", "dwc:lifeStage"),
+        F("breeding", "dwc:reproductiveCondition"), F("season", "tf:season"),
+        F("regions", "tf:inRegion", "place", many=True), F("min_length", "tf:fromLength", "number"),
+        F("max_length", "tf:toLength", "number"), F("view", "tf:view", "tf"), F("scope_text", "tf:scopeText"),
+        F("source", "dcterms:source", "src", many=True, need=True), F("page", "bibo:locator"),
+        F("basis", "tf:basis", "tf", need=True), _PREFERRED, F("because", "tf:preferredBecause"),
+        F("note", "skos:editorialNote"), F("entered_by", "prov:wasAttributedTo", "agent"),
+        F("entered_on", "dcterms:created", "date"), F("retracted_on", "prov:invalidatedAtTime", "date"),
+        F("retracted_because", "tf:retractedBecause")), by="taxon"),
+    Kind("range", "range", ("tf:Range",), r.Range, (
+        F("taxon", "tf:taxon", "taxon", need=True), F("place", "dcterms:spatial", "place", need=True),
+        F("area", "tf:area"), F("status", "tf:rangeStatus", "tf", need=True), *_SOURCED, _PREFERRED, _NOTE), by="taxon"),
+    Kind("look-alike", "alike", ("tf:LookAlike",), r.LookAlike, (
+        F("taxon", "tf:taxon", "taxon", need=True), F("other", "tf:otherTaxon", "taxon", need=True),
+        F("separable", "tf:separable", "tf", need=True), F("settles", "tf:settledBy"), *_SOURCED, _NOTE), by="taxon"),
+    Kind("place", "place", ("geo:Feature",), r.Place, (
+        F("label", "skos:prefLabel", "lang", need=True), F("code", "skos:notation"), F("kind", "tf:placeKind", "tf", need=True),
+        F("within", "geo:sfWithin", "place", many=True), F("covers", "geo:sfContains", "place", many=True),
+        F("nicknames", "skos:altLabel", "lang", many=True), F("hidden", "skos:hiddenLabel", "lang", many=True),
+        F("invented", "tf:invented", "bool"), _NOTE)),
+    Kind("source", "src", ("bibo:Document", "tf:Practice", "tf:Recollection"), r.Source, (
+        F("kind", "tf:sourceKind", "tf", need=True), F("authors", "dcterms:creator"), F("year", "dcterms:issued"),
+        F("title", "dcterms:title", need=True), F("publisher", "dcterms:publisher"), F("address", "tf:address"),
+        F("what_read", "tf:whatWasRead"), F("basis", "tf:basis", "tf"), _NOTE)),
+    Kind("frequency", "freq", ("tf:FrequencyWord",), r.Frequency, (
+        F("label", "skos:prefLabel", "lang", need=True), F("low", "tf:low", "number", need=True),
+        F("high", "tf:high", "number", need=True), F("point", "tf:point", "number", need=True),
+        F("words", "skos:altLabel", "lang", many=True), _NOTE)),
+    Kind("caution", "caution", ("tf:Caution",), r.Caution, (
+        F("topic", "tf:topic", need=True), F("about", "tf:about", "curie", many=True), F("acts", "tf:act", many=True),
+        F("text", "tf:text", "lang", need=True), F("words", "skos:altLabel", "lang", many=True),
+        F("number", "tf:amount"), F("unit", "tf:unitText"), F("lead", "tf:comesFirst", "bool"), *_SOURCED)),
+    Kind("practice", "practice", ("tf:AnglingPractice",), r.Practice, (
+        F("topic", "tf:topic", need=True), F("about", "tf:about", "curie", many=True), F("text", "tf:text", "lang", need=True),
+        F("words", "skos:altLabel", "lang", many=True), F("number", "tf:amount"), F("unit", "tf:unitText"),
+        F("season", "tf:season"), *_SOURCED)),
+    Kind("size", "size", ("tf:StandardWeight", "tf:SizeCategories", "tf:LengthConversion"), r.SizeRecord, (
+        F("kind", "tf:sizeKind", "tf", need=True), F("taxon", "tf:taxon", "taxon", need=True), F("label", "skos:prefLabel", "lang"),
+        F("a", "tf:intercept", "number"), F("b", "tf:slope", "number"), F("c", "tf:quadratic", "number"),
+        F("min_length", "tf:fromLength", "number"), F("max_length", "tf:toLength", "number"),
+        F("from_length", "tf:lengthFrom", "tf"), F("to_length", "tf:lengthTo", "tf"), F("stock", "tf:stock", "number"),
+        F("quality", "tf:quality", "number"), F("preferred", "tf:preferredLength", "number"),
+        F("memorable", "tf:memorable", "number"), F("trophy", "tf:trophy", "number"), F("doubt", "tf:doubt"), *_SOURCED, _NOTE),
+        by="taxon"),
+    Kind("term", "term", ("tf:Term",), r.Term, (
+        F("label", "skos:prefLabel", "lang", need=True), F("plural", "tf:plural", "lang"),
+        F("plain", "skos:definition", "lang", need=True), F("where", "tf:whereToLook", "lang"),
+        F("words", "skos:altLabel", "lang", many=True), F("hidden", "skos:hiddenLabel", "lang", many=True))),
+    Kind("word", "word", ("tf:WordFamily",), r.WordFamily, (
+        F("head", "skos:prefLabel", "lang", need=True), F("kind", "tf:wordKind", "tf", need=True),
+        F("words", "skos:altLabel", "lang", many=True), _NOTE)),
+)
+
+BY_NAME: dict[str, Kind] = {k.name: k for k in KINDS}
+BY_TYPE: dict[str, Kind] = {t: k for k in KINDS for t in k.types}
+
+_EMPTY: dict[str, Any] = {"int": None, "number": None, "decimal": None, "bool": False}
+
+
+def empty(field: Field) -> Any:
+    """The value a record holds where the graph says nothing (JSON-able)."""
+    if field.many:
+        return []
+    if field.name in ("parent", "broader"):
+        return None
+    if field.name == "error" or field.term == "tf:smallestFish":
+        return 0.0
+    return _EMPTY.get(field.value, "")
+
+
+def decode(kind: Kind, row: list[Any]) -> Any:
+    """A frozen record from its JSON-able row (id first, then the fields in the order of the table)."""
+    values: list[Any] = [row[0]]
+    for field, value in zip(kind.fields, row[1:], strict=True):
+        if field.many:
+            value = tuple(value)
+        elif field.value == "decimal" and value is not None:
+            value = Decimal(value)
+        values.append(value)
+    return kind.record(*values)

@@ -1,0 +1,1 @@
+"""Layer 6: the chat terminal."""

@@ -1,0 +1,93 @@
+"""Plain string work (leaf module: no domain words, imports nothing of ours)."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Iterable, Sequence
+
+_SPACES = re.compile(r"\s+")
+_NOT_WORD = re.compile(r"[^\w\s]", re.UNICODE)
+
+
+def strip_controls(text: str) -> str:
+    """Drop control, format and surrogate characters; tabs and line ends become spaces.
+
+    >>> strip_controls("a\\x1b[31mb\\tc")
+    'a[31mb c'
+    """
+    kept = (" " if c in "\t\n\r\v\f" else c for c in text)
+    return "".join(c for c in kept if c == " " or unicodedata.category(c)[0] != "C")
+
+
+def fold(text: str) -> str:
+    """Lower case without accents, the form in which words are compared.
+
+    >>> fold("Crapet À oreilles")
+    'crapet a oreilles'
+    """
+    if text.isascii():
+        return text.lower()
+    decomposed = unicodedata.normalize("NFKD", text)
+    return "".join(c for c in decomposed if not unicodedata.combining(c)).casefold()
+
+
+def key(text: str) -> str:
+    """The folded words of a text, single-spaced, hyphens and punctuation as spaces.
+
+    >>> key("Red-ear  Sunfish!")
+    'red ear sunfish'
+    """
+    words = _NOT_WORD.sub(" ", fold(text).replace("'", "").replace("’", "").replace("_", " "))
+    return _SPACES.sub(" ", words).strip()
+
+
+def slug(text: str) -> str:
+    """A lower-kebab identifier made from a text.
+
+    >>> slug("Crapet à oreilles (Qc)")
+    'crapet-a-oreilles-qc'
+    """
+    return re.sub(r"[^a-z0-9]+", "-", fold(text)).strip("-")
+
+
+def singular(word: str) -> str:
+    """A cheap English singular, good enough to match typed plurals.
+
+    >>> [singular(w) for w in ("crappies", "basses", "fishes", "gobies", "bass", "pikes")]
+    ['crappie', 'bass', 'fish', 'goby', 'bass', 'pike']
+    """
+    if word.endswith(("ss", "us", "is")) or len(word) < 4:
+        return word
+    if word.endswith("pies") or word.endswith("lies") and len(word) < 7:
+        return word[:-1]
+    if word.endswith("ies"):
+        return word[:-3] + "y"
+    if word.endswith(("sses", "shes", "ches", "xes")):
+        return word[:-2]
+    return word[:-1] if word.endswith("s") else word
+
+
+def join(items: Sequence[str], last: str = "and") -> str:
+    """A list in words.
+
+    >>> join(["fins"]), join(["fins", "tail"]), join(["fins", "tail", "eye"], "or")
+    ('fins', 'fins and tail', 'fins, tail or eye')
+    """
+    if len(items) < 2:
+        return "".join(items)
+    return f"{', '.join(items[:-1])} {last} {items[-1]}"
+
+
+def unique(items: Iterable[str]) -> tuple[str, ...]:
+    """The items in their order, each once."""
+    return tuple(dict.fromkeys(items))
+
+
+def sentence(text: str) -> str:
+    """The text with a capital first letter and a closing mark."""
+    text = text.strip()
+    if not text:
+        return text
+    text = text[0].upper() + text[1:]
+    return text if text[-1] in ".?!:" else text + "."

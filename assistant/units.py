@@ -1,0 +1,64 @@
+"""Lengths, weights and temperatures: exact factors and one rounding rule (leaf module: imports nothing of ours)."""
+
+from __future__ import annotations
+
+from decimal import ROUND_HALF_UP, Decimal
+
+MM_PER_INCH = Decimal("25.4")
+"""Exact: 1 in = 25.4 mm (US National Bureau of Standards Circular 572, addendum of 1960)."""
+G_PER_POUND = Decimal("453.59237")
+"""Exact: 1 lb = 0.45359237 kg (international agreement of 1 July 1959)."""
+MM: dict[str, Decimal] = {
+    "mm": Decimal(1), "cm": Decimal(10), "m": Decimal(1000), "in": MM_PER_INCH, "ft": MM_PER_INCH * 12,
+}
+GRAMS: dict[str, Decimal] = {
+    "g": Decimal(1), "kg": Decimal(1000), "lb": G_PER_POUND, "oz": G_PER_POUND / 16,
+}
+
+
+def to_mm(value: Decimal | float | int | str, unit: str) -> Decimal:
+    """Millimetres of a length in ``unit`` (mm, cm, m, in, ft); KeyError for another unit."""
+    return Decimal(str(value)) * MM[unit]
+
+
+def to_grams(value: Decimal | float | int | str, unit: str) -> Decimal:
+    """Grams of a weight in ``unit`` (g, kg, lb, oz); KeyError for another unit."""
+    return Decimal(str(value)) * GRAMS[unit]
+
+
+def _round(value: Decimal, places: int) -> str:
+    text = str(value.quantize(Decimal(1).scaleb(-places), rounding=ROUND_HALF_UP))
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def show_length(mm: float | Decimal, system: str = "us") -> str:
+    """A length in both systems, the reader's own first.
+
+    >>> show_length(152.4), show_length(152.4, "metric"), show_length(990.6)
+    ('6 in (152 mm)', '152 mm (6 in)', '39 in (991 mm)')
+    """
+    exact = Decimal(str(mm))
+    inches = f"{_round(exact / MM_PER_INCH, 1)} in"
+    metric = f"{_round(exact, 0)} mm" if exact < 1000 else f"{_round(exact / 10, 0)} cm"
+    return f"{metric} ({inches})" if system == "metric" else f"{inches} ({metric})"
+
+
+def show_weight(grams: float | Decimal, system: str = "us") -> str:
+    """A weight in both systems, the reader's own first.
+
+    >>> show_weight(180.4), show_weight(1435.7, "metric")
+    ('6.4 oz (180 g)', '1.44 kg (3.2 lb)')
+    """
+    exact = Decimal(str(grams))
+    us = f"{_round(exact / G_PER_POUND, 1)} lb" if exact >= G_PER_POUND else f"{_round(exact / GRAMS['oz'], 1)} oz"
+    metric = f"{_round(exact / 1000, 2)} kg" if exact >= 1000 else f"{_round(exact, 0)} g"
+    return f"{metric} ({us})" if system == "metric" else f"{us} ({metric})"
+
+
+def celsius_to_fahrenheit(c: float) -> float:
+    """Degrees Fahrenheit of degrees Celsius.
+
+    >>> celsius_to_fahrenheit(20.0)
+    68.0
+    """
+    return c * 9 / 5 + 32
