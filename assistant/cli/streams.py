@@ -1,0 +1,23 @@
+"""The three streams that a command reads and writes, handed in so that commands are testable in process (layer 7)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TextIO
+
+
+@dataclass(frozen=True, slots=True)
+class Streams:
+    """Standard input, output and error of one run."""
+
+    stdin: TextIO
+    stdout: TextIO
+    stderr: TextIO
+
+    def out(self, text: str = "") -> None:
+        """Write a line to standard output."""
+        self.stdout.write(text + "\n")
+
+    def err(self, text: str) -> None:
+        """Write a line to standard error."""
+        self.stderr.write(text + "\n")
