@@ -59,7 +59,7 @@ def singular(word: str) -> str:
     """
     if word.endswith(("ss", "us", "is")) or len(word) < 4:
         return word
-    if word.endswith("pies") or word.endswith("lies") and len(word) < 7:
+    if word.endswith("pies") or (word.endswith("lies") and len(word) < 7):
         return word[:-1]
     if word.endswith("ies"):
         return word[:-3] + "y"

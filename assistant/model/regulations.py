@@ -1,8 +1,9 @@
 """The frozen records of fishing rules and the rule book they make together (layer 2).
 
-Identifiers are local parts of IRIs. Lengths are exact decimals in the unit of the rule text. Dates are ISO text, open
-and closing days are date expressions (``assistant.reasoning.calendar``). Rules, season windows, length limits and the
-rest refer to one another by id; :class:`Rulebook` holds them all with the family tree that groups need.
+Identifiers are local parts of IRIs. Lengths are exact decimals in the unit of the rule. Dates are ISO text;
+opening and closing days are date expressions (``assistant.reasoning.calendar``). Rules, season windows, length
+limits and the rest refer to one another by id; :class:`Rulebook` holds them all with the family tree that groups
+need.
 """
 
 from __future__ import annotations
@@ -13,7 +14,8 @@ from decimal import Decimal
 from typing import Protocol, TypeVar
 
 LAYERS: tuple[str, ...] = (
-    "jurisdiction", "zone", "water-type", "water", "segment", "border", "emergency", "protected", "prohibited",
+    "jurisdiction", "zone", "water-type", "water", "segment", "border", "emergency",
+    "protected", "prohibited",
 )
 """Layers of precedence, weakest first."""
 
@@ -37,7 +39,7 @@ class RuleSet:
 
 @dataclass(frozen=True, slots=True)
 class Placement:
-    """Where a place stands under the rules: its jurisdiction, zone, water types, and the water it is a part of.
+    """Where a place stands under the rules: jurisdiction, zone, water types, and the water it is a part of.
 
     A border water has one placement a side; a river in parts has one a segment.
     """
@@ -79,7 +81,10 @@ class SeasonWindow:
 
 @dataclass(frozen=True, slots=True)
 class LengthLimit:
-    """Keep only (``keep-within``) or put back (``release-within``) fish between two lengths; either end may be open."""
+    """Keep only (``keep-within``) or put back (``release-within``) fish between two lengths.
+
+    An end without a value is open.
+    """
 
     id: str
     effect: str
@@ -121,8 +126,19 @@ class ClosedHours:
 
 
 @dataclass(frozen=True, slots=True)
+class Obligation:
+    """What a rule demands besides limits; ``topic`` is bait, gear, transport, licence, report or border."""
+
+    id: str
+    label: str
+    text: str
+    topic: str
+    words: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Rule:
-    """One rule as its text states it: what is absent here is inherited from weaker layers, never "no limit"."""
+    """One rule as its text states it: what is absent is inherited from weaker layers, never "no limit"."""
 
     id: str
     notation: str
@@ -130,6 +146,7 @@ class Rule:
     rule_set: tuple[str, ...]
     layer: str
     places: tuple[str, ...]
+    water_types: tuple[str, ...]
     override: str
     valid_from: str
     valid_through: str
@@ -152,7 +169,6 @@ class Rule:
     closed_hours: tuple[str, ...] = ()
     under_age: int | None = None
     obligations: tuple[str, ...] = ()
-    topics: tuple[str, ...] = ()
     border_regime: str = ""
     lifts: tuple[str, ...] = ()
     culling: bool = False
@@ -214,9 +230,8 @@ class Rulebook:
     """Each group's listed taxa, its included groups unfolded."""
 
     def positions(self, place: str) -> tuple[Placement, ...]:
-        """Every placement a place name may mean: its own (one a side), else those of its parts."""
-        own = tuple(p for p in self.placements.values() if p.place == place)
-        return own or tuple(p for p in self.placements.values() if p.part_of == place)
+        """Every placement that a place may mean: its own and those of its parts (sides, segments)."""
+        return tuple(p for p in self.placements.values() if place in (p.place, p.part_of))
 
     def rule_sets_of(self, jurisdiction: str) -> tuple[RuleSet, ...]:
         """The rule years held for a jurisdiction, in order of their beginning."""
@@ -224,7 +239,7 @@ class Rulebook:
         return tuple(sorted(mine, key=lambda s: s.valid_from))
 
     def in_group(self, taxon: str, group: str) -> bool:
-        """True when a taxon belongs to a group: listed, under a listed genus or family, or a cross inside it."""
+        """True when a taxon is in a group: listed, under a listed genus or family, or a cross inside it."""
         listed = self.members.get(group, frozenset())
         if taxon in listed or any(a in listed for a in self.lineage.above(taxon)):
             return True
@@ -233,7 +248,9 @@ class Rulebook:
         return bool(parents) and crosses and all(self.in_group(p, group) for p in parents)
 
 
-def _unfold(group: str, groups: Mapping[str, RuleGroup], seen: frozenset[str] = frozenset()) -> frozenset[str]:
+def _unfold(
+    group: str, groups: Mapping[str, RuleGroup], seen: frozenset[str] = frozenset(),
+) -> frozenset[str]:
     if group in seen or group not in groups:
         return frozenset()
     record = groups[group]

@@ -11,6 +11,7 @@ from decimal import Decimal
 from typing import Any
 
 from assistant.model import records as r
+from assistant.model import regulations as g
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,6 +130,57 @@ KINDS: tuple[Kind, ...] = (
     Kind("word", "word", ("tf:WordFamily",), r.WordFamily, (
         F("head", "skos:prefLabel", "lang", need=True), F("kind", "tf:wordKind", "tf", need=True),
         F("words", "skos:altLabel", "lang", many=True), _NOTE)),
+    Kind("rule-set", "rule", ("tf:RuleSet",), g.RuleSet, (
+        F("label", "skos:prefLabel", "lang", need=True), F("jurisdiction", "tf:jurisdiction", "place", need=True),
+        F("unit", "qudt:hasUnit", "unit", need=True), F("valid_from", "schema:validFrom", "date", need=True),
+        F("valid_through", "schema:validThrough", "date", need=True), F("as_of", "tf:asOf", "date", need=True),
+        F("invented", "tf:invented", "bool"), *_SOURCED, _NOTE)),
+    Kind("placement", "rule", ("tf:Placement",), g.Placement, (
+        F("place", "tf:atPlace", "place", need=True), F("part_of", "tf:partOf", "place"),
+        F("jurisdiction", "tf:jurisdiction", "place", need=True), F("zone", "tf:zone", "place"),
+        F("water_types", "tf:waterType", "tf", many=True), F("side", "tf:side"), _NOTE)),
+    Kind("fish-group", "rule", ("tf:FishGroup",), g.RuleGroup, (
+        F("label", "skos:prefLabel", "lang", need=True), F("words", "skos:altLabel", "lang", many=True),
+        F("jurisdiction", "tf:jurisdiction", "place", many=True, need=True),
+        F("taxa", "skos:member", "taxon", many=True), F("includes", "tf:includesGroup", "rule", many=True),
+        F("crosses", "tf:includesCrosses", "bool"), _NOTE)),
+    Kind("season-window", "rule", ("tf:SeasonWindow",), g.SeasonWindow, (
+        F("opens", "tf:opens", need=True), F("closes", "tf:closes", need=True),
+        F("mode", "tf:seasonMode", "tf", need=True), F("open_water", "tf:openWaterOnly", "bool"))),
+    Kind("length-limit", "rule", ("tf:LengthLimit",), g.LengthLimit, (
+        F("effect", "tf:lengthEffect", "tf", need=True), F("low", "tf:lowerBound", "decimal"),
+        F("low_included", "tf:lowerBoundIncluded", "bool"), F("high", "tf:upperBound", "decimal"),
+        F("high_included", "tf:upperBoundIncluded", "bool"), F("unit", "qudt:hasUnit", "unit", need=True))),
+    Kind("over-count", "rule", ("tf:OverCount",), g.OverCount, (
+        F("count", "tf:fishAllowed", "int", need=True), F("length", "tf:longerThan", "decimal", need=True),
+        F("included", "tf:boundIncluded", "bool"), F("unit", "qudt:hasUnit", "unit", need=True))),
+    Kind("sub-limit", "rule", ("tf:SubLimit",), g.SubLimit, (
+        F("label", "skos:prefLabel", "lang", need=True), F("taxa", "skos:member", "taxon", many=True, need=True),
+        F("count", "tf:fishAllowed", "int", need=True))),
+    Kind("closed-hours", "rule", ("tf:ClosedHours",), g.ClosedHours, (
+        F("starts", "tf:startsAt", need=True), F("ends", "tf:endsAt", need=True))),
+    Kind("obligation", "tf", ("tf:Obligation",), g.Obligation, (
+        F("label", "skos:prefLabel", "lang", need=True), F("text", "tf:text", "lang", need=True),
+        F("topic", "tf:topic", need=True), F("words", "skos:altLabel", "lang", many=True))),
+    Kind("rule", "rule", ("tf:FishingRule",), g.Rule, (
+        F("notation", "skos:notation", need=True), F("label", "skos:prefLabel", "lang", need=True),
+        F("rule_set", "tf:ruleSet", "rule", many=True, need=True), F("layer", "tf:layer", "tf", need=True),
+        F("places", "tf:appliesAt", "place", many=True), F("water_types", "tf:appliesToWaterType", "tf", many=True),
+        F("override", "tf:overrideMode", "tf", need=True), F("valid_from", "schema:validFrom", "date", need=True),
+        F("valid_through", "schema:validThrough", "date"), F("all_fish", "tf:allFish", "bool"),
+        F("taxa", "tf:ofTaxon", "taxon", many=True), F("groups", "tf:ofGroup", "rule", many=True),
+        F("hybrid_mode", "tf:hybridMode", "tf"), F("seasons", "tf:seasonWindow", "rule", many=True),
+        F("daily", "tf:dailyBag", "int"), F("no_daily_limit", "tf:noDailyLimit", "bool"),
+        F("possession", "tf:possessionLimit", "int"), F("no_possession_limit", "tf:noPossessionLimit", "bool"),
+        F("counting", "tf:counting", "tf"), F("aggregate", "tf:aggregate", "rule"),
+        F("sub_limits", "tf:subLimit", "rule", many=True), F("lengths", "tf:lengthLimit", "rule", many=True),
+        F("overs", "tf:overCount", "rule", many=True), F("no_length_limit", "tf:noLengthLimit", "bool"),
+        F("length_method", "tf:lengthMethod", "tf"), F("closed_hours", "tf:closedHours", "rule", many=True),
+        F("under_age", "tf:anglersUnder", "int"), F("obligations", "tf:obligation", "tf", many=True),
+        F("border_regime", "tf:borderRegime", "tf"), F("lifts", "tf:lifts", "rule", many=True),
+        F("culling", "tf:cullingAllowed", "bool"), F("order_number", "tf:orderNumber"),
+        F("rescinded_on", "tf:rescindedOn", "date"), F("reviewer", "tf:reviewer"), F("invented", "tf:invented", "bool"),
+        *_SOURCED, _NOTE)),
 )
 
 BY_NAME: dict[str, Kind] = {k.name: k for k in KINDS}

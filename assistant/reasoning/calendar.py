@@ -1,8 +1,8 @@
 """Date expressions of fishing rules and the windows between them (layer 3).
 
 Forms: ``fixed:MM-DD``, ``fixed:YYYY-MM-DD``, ``nth:3-Sat-May``, ``last:Sat-Apr``, ``nearest:Sat-to-05-30``,
-``holiday:Memorial-Day``, ``last-day:Feb``; each may end in an offset such as `` -1d``. Both ends of a window are
-open days; a window whose end falls before its start ends in the next year.
+``holiday:Memorial-Day``, ``last-day:Feb``; each may end in an offset such as `` -1d``. Both ends of a window
+are open days; a window whose end falls before its start ends in the next year.
 """
 
 from __future__ import annotations
@@ -27,7 +27,7 @@ _HINT = "see the date forms in assistant/reasoning/calendar.py, e.g. fixed:05-15
 
 
 def nth_weekday(year: int, month: int, day: str, n: int) -> date:
-    """The n-th given weekday of a month (1 to 5), or the last one for -1; DataError when the month has no n-th."""
+    """The n-th given weekday of a month (1 to 5), or the last one for -1; DataError when there is none."""
     first = date(year, month, 1)
     base = first + relativedelta(day=31) if n < 0 else first
     found = base + relativedelta(weekday=WEEKDAYS[day](n))
@@ -119,7 +119,7 @@ class Span:
 
 
 def window_of(opens: str, closes: str, year: int) -> Span:
-    """The window whose opening day lies in ``year``; it runs into the next year when its end would come first."""
+    """The window that opens in ``year``; it runs into the next year when its end would come first."""
     first = day_in_year(opens, year)
     last = day_in_year(closes, year)
     if last < first:

@@ -1,4 +1,4 @@
-"""What an angler says about a fish, the place, the day and what was kept: the input of a verdict (layer 3)."""
+"""What an angler says of a fish, the place, the day and what was kept: the input of a verdict (layer 3)."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from assistant.units import to_mm
 TOTAL = "total"
 FORK = "fork"
 ABOUT = Decimal("0.1")
-"""How far "about 15 in" may be off, as a share: our own choice, as a rough guess must never decide a close call."""
+"""How far "about 15 in" may be off, as a share: our own choice, so that no guess decides a close call."""
 
 ANY_FISH = "any-fish"
 """Stands for a fish of no stated kind, as in "any fish"."""
@@ -77,9 +77,9 @@ UNSAID = Length(Decimal(0), None, low_included=False)
 
 @dataclass(frozen=True, slots=True)
 class Kept:
-    """Fish kept already. ``taxa`` are what each may be; ``group`` is the group word used, if any.
+    """Fish kept already; ``taxa`` are what each of them may be.
 
-    ``today`` counts for the day, ``held`` for possession (eaten fish are no longer held, stored ones not of today).
+    ``today`` counts for the day, ``held`` for possession: eaten fish are no longer held, stored ones not of today.
     """
 
     count: int
@@ -93,8 +93,9 @@ class Kept:
 class Catch:
     """One fish in hand (or asked about) and all that a rule may depend on; None or empty means: not said.
 
-    ``candidates`` holds every taxon that the fish may be. ``places`` holds place ids: more than one when the name
-    fits several. ``side`` narrows a border water to one jurisdiction.
+    ``candidates`` holds every taxon that the fish may be. ``places`` holds place ids: more than one when the
+    name fits several. ``side`` narrows a border water to one jurisdiction or a river to one part. ``away`` is a
+    tributary or inlet, beside the water named.
     """
 
     candidates: tuple[str, ...]

@@ -81,7 +81,7 @@ def _holds_some(taxon: str, members: frozenset[str], book: Rulebook) -> bool:
 
 
 def tally(bag: Bag, kept: Sequence[Kept], book: Rulebook) -> Tally:
-    """How many kept fish count in a bag. A fish that may be one of the group counts as one: the strict reading."""
+    """How many kept fish count in a bag. One that may be of the group counts: the strict reading."""
     belongs = _belongs(bag, book)
     counts = [k.count for k in kept if _of_time(k, bag.kind) and any(belongs(t) for t in k.taxa)]
     return Tally(bag.kind, bag.name, sum(counts), sum(counts), bag.count, bag.rule)
@@ -100,8 +100,8 @@ def sub_tally(sub: SubLimit, rule: str, kept: Sequence[Kept], book: Rulebook) ->
 
 
 def names(sub: SubLimit, taxon: str, book: Rulebook) -> bool:
-    """True when a sub-limit is for this taxon, its genus or one of its parents."""
-    near = {taxon, *book.lineage.above(taxon), *book.lineage.parents(taxon)}
+    """True when a sub-limit is for this taxon or for its genus or family."""
+    near = {taxon, *book.lineage.above(taxon)}
     return any(t in near for t in sub.taxa)
 
 

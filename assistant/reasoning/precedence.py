@@ -1,8 +1,8 @@
-"""Which rules bear on one kind of fish at one place and day, and the row of fields they leave standing (layer 3).
+"""Which rules bear on one kind of fish at one place and day, and the row of fields they leave (layer 3).
 
-Layers are laid from the weakest to the strongest; within a layer a rule for all fish comes before one for a group,
-that before one for the species, and an older before a newer. Two rules of equal rank that disagree give the stricter
-value and a conflict for the curator.
+Layers are laid from the weakest to the strongest; within a layer a rule for all fish comes before one for a
+group, that before one for the species, and an older before a newer. Two rules of equal rank that disagree give
+the stricter value and a conflict for the curator.
 """
 
 from __future__ import annotations
@@ -31,7 +31,7 @@ ALL_FISH, GROUP, SPECIES = 1, 2, 3
 
 @dataclass(frozen=True, slots=True)
 class Bag:
-    """A limit on a number of fish; ``count`` None is "no limit" as stated; ``group`` or ``taxon`` says of what."""
+    """A limit on a number of fish of a group or a taxon; ``count`` None is "no limit" as stated."""
 
     kind: str
     count: int | None
@@ -88,7 +88,8 @@ class Row:
     @property
     def rules(self) -> tuple[str, ...]:
         """The rules whose words still count, in order of id."""
-        found = {opening.rule for opening in self.season} | {bag.rule for bag in self.extra} | set(self.regime)
+        found = {opening.rule for opening in self.season} | {bag.rule for bag in self.extra}
+        found |= set(self.regime)
         found |= {bag.rule for bag in (self.daily, self.possession) if bag}
         found |= set(self.length.rules) if self.length else set()
         found |= {rule for _, rule in self.subs} | {rule for _, rule in self.hours}
@@ -97,7 +98,7 @@ class Row:
 
 
 def in_force(rule: Rule, day: date) -> bool:
-    """True on the days between a rule's validity dates, both included; an order without end runs until rescinded."""
+    """True between a rule's validity dates, both included; an order without end runs until rescinded."""
     last = rule.valid_through or rule.rescinded_on
     return rule.valid_from <= day.isoformat() and (not last or day.isoformat() <= last)
 
@@ -115,8 +116,9 @@ def closeness(rule: Rule, taxon: str, book: Rulebook) -> int:
 
 def stands_at(rule: Rule, position: Placement) -> bool:
     """True when a rule is made for this place or for one that it lies in."""
-    spots = {position.place, position.part_of, position.zone, position.jurisdiction, *position.water_types}
-    return any(place in spots for place in rule.places)
+    spots = {position.place, position.part_of, position.zone, position.jurisdiction}
+    typed = any(kind in position.water_types for kind in rule.water_types)
+    return typed or any(place in spots for place in rule.places if place)
 
 
 def closes_only(rule: Rule, book: Rulebook) -> bool:
@@ -143,7 +145,7 @@ def _holds(window: SeasonWindow, day: date) -> bool:
 
 
 def compose(taxon: str, position: Placement, day: date, book: Rulebook) -> Row:
-    """The row of fields left standing when all rules but the protected and prohibited lists are laid in order."""
+    """The row of fields left when all rules but the protected and prohibited lists are laid in order."""
     row = Row(taxon, position)
     ranks: dict[str, tuple[tuple[int, int, str], str]] = {}
     for close, rule in bearing(taxon, position, day, book):
@@ -176,7 +178,7 @@ def _lay(
 
 
 def _dropped(row: Row, rule: Rule) -> Row:
-    """The row emptied by ``replace-row``; counts over several waters stay, unless two sides agreed one schedule."""
+    """The row emptied by ``replace-row``; counts over several waters stay, but not under a joint schedule."""
     fields = [("season", o.rule) for o in row.season] + [(b.kind, b.rule) for b in (row.daily,) if b]
     fields += [("length", r) for r in (row.length.rules if row.length else ())]
     gone = tuple(Replacement(old, name, rule.id) for name, old in dict.fromkeys(fields))
@@ -229,8 +231,9 @@ def _bags_of(rule: Rule, taxon: str, kind: str) -> tuple[Bag, ...]:
     """The day's count and the possession count of an umbrella or a total across waters."""
     own = "" if rule.aggregate else taxon
     day = (Bag(kind, rule.daily, rule.aggregate, own, rule.id),) if rule.daily is not None else ()
-    held = (Bag("possession", rule.possession, rule.aggregate, own, rule.id),) if rule.possession is not None else ()
-    return day + held
+    if rule.possession is None:
+        return day
+    return (*day, Bag("possession", rule.possession, rule.aggregate, own, rule.id))
 
 
 def _laid_daily(

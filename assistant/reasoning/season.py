@@ -1,4 +1,4 @@
-"""Where a day stands in the seasons of a row: harvest, release-only or closed, and when harvest opens (layer 3)."""
+"""Where a day stands in the seasons of a row: harvest, release-only or closed, and what opens next (layer 3)."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ _Held = tuple[Opening, Span]
 
 
 def season_on(row: Row, day: date, on_ice: bool | None = None) -> Season:
-    """The season of a row on a day. No season stated at all is open water for whatever the bag says ("harvest")."""
+    """The season of a row on a day; where no rule states a season, it is open ("harvest")."""
     if not row.season:
         return Season("harvest", row.daily.rule if row.daily else "")
     held = _held(row.season, day)
@@ -43,7 +43,7 @@ def _held(season: Sequence[Opening], day: date) -> list[_Held]:
 
 
 def _standing(held: list[_Held], row: Row) -> _Held | None:
-    """The window that decides: layer by layer, an added closed window shuts, an added open one never takes away."""
+    """The window that decides, layer by layer: an added closed window shuts, an open one takes nothing away."""
     tied = {rule for c in row.conflicts if c.field == "season" for rule in (c.first, c.second)}
     if tied:
         return _stricter(held, tied)
@@ -56,7 +56,7 @@ def _standing(held: list[_Held], row: Row) -> _Held | None:
 
 
 def _stricter(held: list[_Held], tied: set[str]) -> _Held | None:
-    """Between rules of equal rank in conflict the less open one counts; one with no window that day is closed."""
+    """Between rules in conflict the less open one counts; one with no window that day is closed."""
     best: list[_Held] = []
     for rule in sorted(tied):
         mine = [h for h in held if h[0].rule == rule]

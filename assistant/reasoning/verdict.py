@@ -113,7 +113,7 @@ class Remark(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Season:
-    """Where a day stands: the mode in force, its window and rule, and the next harvest opening if not harvest."""
+    """Where a day stands: the mode in force, its window and rule, and the next harvest opening otherwise."""
 
     mode: str
     rule: str
@@ -128,8 +128,8 @@ class Season:
 class Tally:
     """A count against a limit: between ``have`` and ``at_most`` of ``limit``, in a group or of one taxon.
 
-    ``kind`` is bag, sub-limit, umbrella, total-across-waters, possession or one-over. ``limit`` None is "no limit"
-    as the rule states it.
+    ``kind`` is bag, sub-limit, umbrella, total-across-waters, possession or one-over. ``limit`` None is
+    "no limit" as the rule states it.
     """
 
     kind: str

@@ -1,0 +1,48 @@
+"""What a conversation holds between turns; replaced, never changed in place (layer 4)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Any
+
+from assistant.dialogue.answer import Answer, Asked
+from assistant.dialogue.reading import Measure, Seen
+from assistant.reasoning.identify import Hint
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """Everything carried over: the fish spoken of, what was seen, where, when, how big, and what was asked back."""
+
+    taxa: tuple[str, ...] = ()
+    shown: tuple[str, ...] = ()
+    character: str = ""
+    seen: tuple[Seen, ...] = ()
+    hints: tuple[Hint, ...] = ()
+    excluded: frozenset[str] = frozenset()
+    skipped: frozenset[str] = frozenset()
+    places: tuple[str, ...] = ()
+    water: str | None = None
+    date: str | None = None
+    season: str = ""
+    lengths: tuple[Measure, ...] = ()
+    weights: tuple[Measure, ...] = ()
+    sex: str = ""
+    stage: str = ""
+    breeding: str = ""
+    size_word: str = ""
+    dead: bool = False
+    units: str = ""
+    intent: str = ""
+    asked: Asked | None = None
+    last: Answer | None = None
+    catch: Any = None
+    """The catch being judged under the rules (kept fish, date, place), as the rules handler left it."""
+    walk: Any = None
+    """The state of a key being walked or a quiz being taken, as its handler left it."""
+    before: Held | None = None
+    """The conversation one turn earlier, for taking a turn back."""
+
+    def after(self, **changes: Any) -> Held:
+        """The same conversation with some things changed."""
+        return replace(self, **changes)

@@ -1,0 +1,96 @@
+"""What was read out of a line of text, before anybody decides what is meant (layer 4)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from decimal import Decimal
+
+from assistant.reasoning.identify import Hint, Observation
+
+
+@dataclass(frozen=True, slots=True)
+class Mention:
+    """A thing of the base named in the text; several ``ids`` when the words mean several things.
+
+    ``kind``: taxon, hybrid, group, place, water, term, character, state, tackle, likeness (a fish named only to compare).
+    """
+
+    kind: str
+    ids: tuple[str, ...]
+    words: str
+    start: int
+    end: int
+    exact: bool = True
+    ambiguous: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """An observation with the words it was read from; ``retract`` when it is taken back rather than made."""
+
+    observation: Observation
+    words: str
+    start: int
+    end: int
+    retract: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A typed measure: ``kind`` length, girth, weight or temperature, ``low`` and ``high`` in mm, g or degrees C.
+
+    ``about`` for rounded or guessed values; ``method`` total, fork, standard or empty; ``own`` False when it is somebody's
+    rule ("the board says ten") or a part of the fish and not the length of the catch.
+    """
+
+    kind: str
+    low: Decimal
+    high: Decimal
+    unit: str
+    words: str
+    start: int
+    end: int
+    about: bool = False
+    method: str = ""
+    own: bool = True
+    bare: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """One line of typed text, read. Words are folded; offsets count in ``text``, which is the cleaned line."""
+
+    text: str
+    words: tuple[str, ...]
+    mentions: tuple[Mention, ...] = ()
+    seen: tuple[Seen, ...] = ()
+    hints: tuple[Hint, ...] = ()
+    measures: tuple[Measure, ...] = ()
+    counts: tuple[int, ...] = ()
+    places: tuple[str, ...] = ()
+    water: str | None = None
+    unknown_place: str = ""
+    date: str | None = None
+    season: str = ""
+    sex: str = ""
+    stage: str = ""
+    breeding: str = ""
+    size_word: str = ""
+    answer: str = ""
+    cues: frozenset[str] = frozenset()
+    outside: tuple[str, ...] = ()
+    question: bool = False
+    noise: bool = False
+    corrections: tuple[str, ...] = field(default_factory=tuple)
+
+    def of(self, *kinds: str) -> tuple[Mention, ...]:
+        """The mentions of some kinds, in the order of the text."""
+        return tuple(m for m in self.mentions if m.kind in kinds)
+
+    def taxa(self) -> tuple[str, ...]:
+        """Ids of the taxa, crosses and groups named outright (not merely compared with), each once, in order."""
+        out: dict[str, None] = {}
+        for m in self.of("taxon", "hybrid"):
+            if len(m.ids) == 1:
+                out.setdefault(m.ids[0])
+        return tuple(out)

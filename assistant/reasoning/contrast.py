@@ -1,0 +1,182 @@
+"""Tell two to eight taxa apart: characters by how well they separate, what is shared, what fools people (layer 3)."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import combinations
+
+import numpy as np
+
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Character, Statement
+from assistant.reasoning.evidence import ANY, Distribution, about, number_range, numbers
+from assistant.reasoning.tables import character_block, column_keys, scored, taxon_distribution
+
+EASE: Mapping[str, float] = {"glance": 1.0, "hand": 0.92, "count": 0.78, "dead": 0.35}
+SEPARATES = 0.3
+"""Total variation distance from which a character counts as separating two taxa."""
+SHARED = 0.2
+"""Distance up to which two taxa count as alike in a character."""
+SHOWN = 0.2
+"""Share of fish from which a state is worth naming beside the commonest one."""
+LOOKS: Mapping[str, frozenset[str]] = {
+    "picture": frozenset({"glance"}), "hand": frozenset({"glance", "hand", "count"}),
+    "lab": frozenset({"glance", "hand", "count", "dead"}),
+}
+"""What can be seen in a picture, on a fish in the hand, in a laboratory."""
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What the base says of one character in one taxon: states with shares, or a number range with its unit."""
+
+    taxon: str
+    states: tuple[tuple[str, float], ...]
+    numbers: tuple[float, float, float, float] | None
+    unit: str
+    statements: tuple[str, ...]
+    inherited_from: str | None
+    basis: str
+
+
+@dataclass(frozen=True, slots=True)
+class ContrastRow:
+    """A character, how far it separates the taxa (0 to 1), its worth for the reader, and what is told of each."""
+
+    character: str
+    separation: float
+    worth: float
+    told: tuple[Told | None, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Misleading:
+    """A statement that can fool people about a character that separates (young, females, breeding males)."""
+
+    character: str
+    statement: str
+
+
+@dataclass(frozen=True, slots=True)
+class Contrast:
+    """The rows that separate, those that are shared, what misleads, and the crosses between the taxa."""
+
+    taxa: tuple[str, ...]
+    separating: tuple[ContrastRow, ...]
+    shared: tuple[ContrastRow, ...]
+    misleading: tuple[Misleading, ...]
+    crosses: tuple[str, ...]
+
+
+def contrast(kb: KnowledgeBase, taxa: Sequence[str], looks: Collection[str] = LOOKS["lab"]) -> Contrast:
+    """The contrast of two to eight taxa over the characters that can be seen at ``looks`` (see ``LOOKS``)."""
+    rows = [row for c in kb.characters if c.look in looks and (row := contrast_row(kb, c, taxa))]
+    rows.sort(key=lambda row: (-row.worth, row.character))
+    separating = tuple(r for r in rows if r.separation >= SEPARATES)
+    shared = tuple(r for r in rows if r.separation <= SHARED and all(r.told) and kb.character(r.character).is_stated)
+    main = [r.character for r in separating[:8]]
+    return Contrast(tuple(taxa), separating, shared, misleading(kb, taxa, main), crosses_between(kb, taxa))
+
+
+def contrast_row(kb: KnowledgeBase, character: Character, taxa: Sequence[str]) -> ContrastRow | None:
+    """One character over some taxa; None when fewer than two of them are told of."""
+    if character.use != "identify":
+        return None
+    told = tuple(tell(kb, character, t) for t in taxa)
+    if sum(t is not None for t in told) < 2:
+        return None
+    separation = separate(kb, character, taxa)
+    if separation is None:
+        return None
+    trust = sum(_TRUST.get(t.basis, 0.8) for t in told if t) / sum(t is not None for t in told)
+    certain = sum(t is not None for t in told) / len(told)
+    worth = separation * EASE.get(character.look, 0.7) * trust * certain**0.5
+    return ContrastRow(character.id, separation, worth, told)
+
+
+_TRUST: Mapping[str, float] = {"read": 1.0, "common-practice": 0.85, "memory": 0.8}
+
+
+def separate(kb: KnowledgeBase, character: Character, taxa: Sequence[str]) -> float | None:
+    """The mean over pairs of the total variation distance between what observers would report of the taxa."""
+    if not scored(character):
+        return _range_distance(kb, character, taxa)
+    cells = [taxon_distribution(kb, t, character.id, ANY) for t in taxa]
+    told: list[Distribution | None] = [c for c in cells if c is not None]
+    if len(told) < 2:
+        return None
+    keys = column_keys(kb, character, told)
+    block, _ = character_block(kb, character, keys, told)
+    pairs = [0.5 * float(np.abs(block[:, a] - block[:, b]).sum()) for a, b in combinations(range(len(told)), 2)]
+    return sum(pairs) / len(pairs)
+
+
+def _range_distance(kb: KnowledgeBase, character: Character, taxa: Sequence[str]) -> float | None:
+    if not character.is_number:
+        return None
+    ranges = [(x[0], x[1]) for t in taxa if (x := numbers(kb, t, character.id))]
+    if len(ranges) < 2:
+        return None
+    parts = []
+    for (a, b), (c, d) in combinations(ranges, 2):
+        overlap = max(0.0, min(b, d) - max(a, c))
+        width = max(min(b - a, d - c), 1e-9)
+        apart = 1.0 - min(1.0, overlap / width) if overlap or max(a, c) > min(b, d) else 1.0
+        same = b - a < 1e-9 and d - c < 1e-9 and abs(a - c) < 1e-9
+        parts.append(0.0 if same else apart * (1 - character.error))
+    return sum(parts) / len(parts)
+
+
+def tell(kb: KnowledgeBase, character: Character, taxon: str) -> Told | None:
+    """What the base says of a character in a taxon, ready to be put into words; None when nothing is stated."""
+    statements, whose = about(kb, taxon, character.id)
+    if not statements and not kb.taxon(taxon).is_hybrid:
+        return None
+    if character.is_stated:
+        found = taxon_distribution(kb, taxon, character.id, ANY)
+        if found is None:
+            return None
+        ranked = sorted(found.shares.items(), key=lambda kv: (-kv[1], kv[0]))
+        shown = tuple((k, v) for i, (k, v) in enumerate(ranked) if i == 0 or v >= SHOWN)
+        return Told(taxon, shown, None, "", _speaking(kb, statements, shown) or found.statements, whose, found.basis)
+    if not statements:
+        return None
+    best = sorted(statements, key=lambda s: (not s.preferred, s.scoped, s.basis != "read", s.id))
+    if (numbers_of := joined(best)) is None:
+        return None
+    return Told(taxon, (), numbers_of, best[0].unit, tuple(s.id for s in best), whose, best[0].basis)
+
+
+def joined(statements: Sequence[Statement]) -> tuple[float, float, float, float] | None:
+    """One range for several number statements: the preferred one alone, else their common span."""
+    ranges = [r for s in statements if (r := number_range(s)) is not None]
+    if not ranges:
+        return None
+    if statements[0].preferred:
+        return ranges[0]
+    return (min(r[0] for r in ranges), min(r[1] for r in ranges), max(r[2] for r in ranges), max(r[3] for r in ranges))
+
+
+def _speaking(kb: KnowledgeBase, statements: Sequence[Statement], shown: Sequence[tuple[str, float]]) -> tuple[str, ...]:
+    from assistant.reasoning.evidence import below
+
+    told = {s for s, _ in shown}
+    return tuple(s.id for s in statements if any(leaf in told for state in s.states for leaf in below(kb, state)))
+
+
+def misleading(kb: KnowledgeBase, taxa: Sequence[str], characters: Sequence[str]) -> tuple[Misleading, ...]:
+    """Statements about young, one sex or the breeding season in characters that otherwise separate."""
+    out = []
+    for character in characters:
+        for taxon in taxa:
+            for s in about(kb, taxon, character)[0]:
+                if s.stage == "juvenile" or s.sex or s.breeding or s.max_length:
+                    out.append(Misleading(character, s.id))
+    return tuple(out)
+
+
+def crosses_between(kb: KnowledgeBase, taxa: Sequence[str]) -> tuple[str, ...]:
+    """Crosses held in the base whose parents are both among the taxa."""
+    wanted = set(taxa)
+    return tuple(t for t in kb.species if (p := kb.taxon(t).parents) and set(p) <= wanted)

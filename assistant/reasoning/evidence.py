@@ -1,0 +1,270 @@
+"""What the statements about a taxon say of a character: a distribution over states or numbers (layer 3).
+
+A frequency word is a share of fish with bounds; counts and measures are distributions fitted to the extreme and the
+usual range. Statements speak for classes of fish (age, sex, breeding); what is not known of the fish is averaged
+over. Conflicting statements are combined by basis and preference. A missing statement is inherited from genus or
+family; where there is none, the answer is None, which neither helps nor hurts.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Statement
+
+BASIS_WEIGHT: Mapping[str, float] = {"read": 1.0, "common-practice": 0.6, "memory": 0.5}
+PREFERRED_WEIGHT = 3.0
+STAGES: Mapping[str, float] = {"adult": 0.8, "juvenile": 0.2}
+SEXES: Mapping[str, float] = {"male": 0.5, "female": 0.5}
+SEASONS: Mapping[str, float] = {"breeding": 0.25, "non-breeding": 0.75}
+DEFAULT_SHARE = 0.9
+"""Share of fish assumed to show a state or to fall in a range when the statement gives no frequency word."""
+LEAK = 0.015
+"""Share always left to states nobody mentioned, so that one odd feature never throws a taxon out."""
+MOST_BINS = 400
+
+
+@dataclass(frozen=True, slots=True)
+class Scope:
+    """What is known of the fish in hand; empty means unknown. ``place`` is a place id, ``length`` millimetres."""
+
+    sex: str = ""
+    stage: str = ""
+    breeding: str = ""
+    place: str = ""
+    length: float | None = None
+
+
+ANY = Scope()
+"""Nothing known of the fish."""
+
+
+@dataclass(frozen=True, slots=True)
+class Distribution:
+    """Shares of fish by state id or by number (they sum to 1), the statements it rests on, and from whom inherited."""
+
+    character: str
+    shares: Mapping[str, float]
+    statements: tuple[str, ...]
+    inherited_from: str | None
+    basis: str
+
+    def share(self, states: Iterable[str]) -> float:
+        """The share of fish that show any of these states."""
+        return sum(self.shares.get(s, 0.0) for s in states)
+
+
+def about(kb: KnowledgeBase, taxon: str, character: str) -> tuple[tuple[Statement, ...], str | None]:
+    """The statements that speak of a character of a taxon, its own or the nearest inherited, and whose they are."""
+    for key in kb.lineage(taxon):
+        own = tuple(s for s in kb.statements(key) if s.character == character)
+        if own:
+            return own, None if key == taxon else key
+    return (), None
+
+
+def leaves(kb: KnowledgeBase, character: str) -> tuple[str, ...]:
+    """The states of a character that are no umbrella, in their order."""
+    states = kb.states(character)
+    umbrellas = {s.broader for s in states if s.broader}
+    return tuple(s.id for s in states if s.id not in umbrellas)
+
+
+def below(kb: KnowledgeBase, state: str) -> tuple[str, ...]:
+    """The leaf states under a state; the state itself when it is no umbrella."""
+    states = kb.states(state.partition(".")[0])
+    children: dict[str, list[str]] = {}
+    for s in states:
+        if s.broader:
+            children.setdefault(s.broader, []).append(s.id)
+    out: list[str] = []
+    stack = [state]
+    while stack:
+        current = stack.pop()
+        if current in children:
+            stack += reversed(children[current])
+        elif current not in out:
+            out.append(current)
+    return tuple(out)
+
+
+def distribution(kb: KnowledgeBase, taxon: str, character: str, scope: Scope = ANY) -> Distribution | None:
+    """The distribution of a character in a taxon under what is known of the fish; None when nothing is stated.
+
+    Counts give shares by integer (as text); lengths, ratios and masses give None here (see ``number_range``).
+    """
+    found = kb.character(character)
+    statements, source = about(kb, taxon, character)
+    if not statements:
+        return None
+    if found.is_stated:
+        order = leaves(kb, character)
+        spread = {s: below(kb, s) for st in statements for s in st.states}
+        shares = mix(statements, scope, lambda group: _state_shares(kb, group, order, spread))
+    elif found.kind == "count":
+        shares = mix(statements, scope, lambda group: count_shares(kb, group))
+    else:
+        return None
+    if not shares:
+        return None
+    bases = {s.basis for s in statements}
+    basis = "read" if "read" in bases else "common-practice" if "common-practice" in bases else "memory"
+    return Distribution(character, shares, tuple(s.id for s in statements), source, basis)
+
+
+def classes(statements: Sequence[Statement], scope: Scope) -> list[tuple[float, str, str, str]]:
+    """The classes of fish (weight, stage, sex, breeding) that the statements tell apart, limited to what is known."""
+    def axis(known: str, weights: Mapping[str, float], used: bool) -> list[tuple[float, str]]:
+        if known:
+            return [(1.0, known)]
+        return [(w, name) for name, w in weights.items()] if used else [(1.0, "")]
+
+    stages = axis(scope.stage, STAGES, any(s.stage or s.max_length or s.min_length for s in statements))
+    sexes = axis(scope.sex, SEXES, any(s.sex for s in statements))
+    seasons = axis(scope.breeding, SEASONS, any(s.breeding for s in statements))
+    return [(a * b * c, stage, sex, season) for a, stage in stages for b, sex in sexes for c, season in seasons]
+
+
+Group = Sequence[tuple[Statement, float]]
+
+
+def mix(statements: Sequence[Statement], scope: Scope, shares_of: Callable[[Group], dict[str, float]]) -> dict[str, float]:
+    """Shares averaged over the classes of fish that are not known; a class nobody speaks of takes the plain reading."""
+    if not any(s.scoped for s in statements):
+        return shares_of([(s, weight(s, scope)) for s in statements])
+    total: dict[str, float] = {}
+    covered = 0.0
+    for share, stage, sex, season in classes(statements, scope):
+        group = [(s, w) for s in statements if (w := fit(s, stage, sex, season, scope)) > 0]
+        if not group:
+            continue
+        covered += share
+        for key, value in shares_of(group).items():
+            total[key] = total.get(key, 0.0) + share * value
+    if covered == 0.0:
+        return shares_of([(s, 0.3 * weight(s, scope)) for s in statements])
+    return {key: value / covered for key, value in total.items()}
+
+
+def fit(s: Statement, stage: str, sex: str, season: str, scope: Scope) -> float:
+    """The weight of a statement for a class of fish; 0 where it speaks of other fish."""
+    if (s.stage and stage and s.stage != stage) or (s.sex and sex and s.sex != sex):
+        return 0.0
+    if s.breeding and season and s.breeding != season:
+        return 0.0
+    too_long = scope.length and s.max_length and scope.length > s.max_length
+    too_short = scope.length and s.min_length and scope.length < s.min_length
+    if too_long or too_short:
+        return 0.0
+    if not scope.length and s.max_length and stage == "adult":
+        return 0.0
+    narrow = sum(bool(x) for x in (s.stage, s.sex, s.breeding))
+    return weight(s, scope) * (1.0 + narrow)
+
+
+def weight(s: Statement, scope: Scope) -> float:
+    """The weight of a statement by basis, preference, region and named population."""
+    w = BASIS_WEIGHT.get(s.basis, 0.5) * (PREFERRED_WEIGHT if s.preferred else 1.0)
+    if s.regions:
+        w *= 1.3 if scope.place in s.regions else 0.7
+    if s.scope_text:
+        w *= 0.6
+    return w
+
+
+def share_of(kb: KnowledgeBase, s: Statement) -> float:
+    """The share of fish that a statement's frequency word stands for."""
+    found = kb.find("frequency", s.frequency) if s.frequency else None
+    return found.point if found else DEFAULT_SHARE
+
+
+def _state_shares(kb: KnowledgeBase, group: Group, order: Sequence[str],
+                  spread: Mapping[str, tuple[str, ...]]) -> dict[str, float]:
+    mass = dict.fromkeys(order, 0.0)
+    seen = dict.fromkeys(order, 0.0)
+    for s, w in group:
+        told = [leaf for state in s.states for leaf in spread[state]]
+        if not told:
+            continue
+        part = share_of(kb, s) / len(told)
+        for leaf in told:
+            mass[leaf] = mass.get(leaf, 0.0) + w * part
+            seen[leaf] = seen.get(leaf, 0.0) + w
+    shares = {leaf: mass[leaf] / seen[leaf] if seen[leaf] else 0.0 for leaf in mass}
+    total = sum(shares.values())
+    silent = [leaf for leaf in shares if not seen[leaf]]
+    if total > 1 - LEAK or not silent:
+        room = 1 - LEAK if silent else 1.0
+        shares = {leaf: value * room / total for leaf, value in shares.items()} if total else shares
+        total = room
+    rest = (1.0 - total) / len(silent) if silent else 0.0
+    return {leaf: rest if leaf in silent else value for leaf, value in shares.items()}
+
+
+def count_shares(kb: KnowledgeBase, group: Group) -> dict[str, float]:
+    """Shares by integer of the statements of a count, a weighted mixture of one fitted distribution each."""
+    total: dict[int, float] = {}
+    norm = sum(w for _, w in group) or 1.0
+    for s, w in group:
+        for k, p in fitted(s, share_of(kb, s)).items():
+            total[k] = total.get(k, 0.0) + p * w / norm
+    return {str(k): total[k] for k in sorted(total)}
+
+
+def fitted(s: Statement, share: float) -> dict[int, float]:
+    """A discrete distribution fitted to the extreme and usual range of a count statement.
+
+    ``share`` of the fish fall into the range given; the rest falls off geometrically on both sides.
+    """
+    bounds = number_range(s)
+    if bounds is None:
+        return {}
+    low, usual_low, usual_high, high = bounds
+    inner = 0.88 if (low, high) != (usual_low, usual_high) else share
+    lo, ulo, uhi, hi = math.floor(low), math.floor(usual_low), math.ceil(usual_high), math.ceil(high)
+    if hi - lo > MOST_BINS:
+        return {}
+    width = max(1, uhi - ulo)
+    shares: dict[int, float] = {}
+    for k in range(ulo, uhi + 1):
+        shares[k] = math.exp(-0.5 * ((k - (ulo + uhi) / 2) / (0.6 * width)) ** 2)
+    scale = inner / sum(shares.values())
+    shares = {k: v * scale for k, v in shares.items()}
+    tail = [*range(lo, ulo), *range(uhi + 1, hi + 1)]
+    rest = 1.0 - inner
+    if tail:
+        for k in tail:
+            shares[k] = 0.85 * rest / len(tail)
+        rest *= 0.15
+    reach = max(2, (hi - lo) // 3)
+    step = 0.5 ** (1.0 / max(1.0, reach / 2))
+    outer = [(k, step**d) for d in range(1, 2 * reach + 1) for k in (lo - d, hi + d) if k >= 0]
+    norm = sum(v for _, v in outer)
+    for k, v in outer:
+        shares[k] = rest * v / norm
+    norm = sum(shares.values())
+    return {k: v / norm for k, v in shares.items()}
+
+
+def number_range(s: Statement) -> tuple[float, float, float, float] | None:
+    """Extreme low, usual low, usual high, extreme high of a number statement; None when it holds no number."""
+    known = [x for x in (s.low, s.usual_low, s.mean, s.usual_high, s.high) if x is not None]
+    if not known:
+        return None
+    low = s.low if s.low is not None else min(known)
+    high = s.high if s.high is not None else max(known)
+    usual_low = s.usual_low if s.usual_low is not None else low
+    usual_high = s.usual_high if s.usual_high is not None else high
+    return low, usual_low, usual_high, high
+
+
+def numbers(kb: KnowledgeBase, taxon: str, character: str) -> tuple[float, float, tuple[str, ...]] | None:
+    """The lowest and highest value stated of a number character (a length, ratio, mass), with the statements."""
+    statements, _ = about(kb, taxon, character)
+    ranges = [(r[0], r[3]) for s in statements if (r := number_range(s)) is not None]
+    if not ranges:
+        return None
+    return min(lo for lo, _ in ranges), max(hi for _, hi in ranges), tuple(s.id for s in statements)

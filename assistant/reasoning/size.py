@@ -1,0 +1,129 @@
+"""How big: usual and largest lengths, standard weight, size categories, and their honest limits (layer 3)."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import SizeRecord
+from assistant.reasoning.evidence import about, number_range
+
+MAXIMUM = "max-total-length"
+USUAL = "usual-adult-length"
+
+
+@dataclass(frozen=True, slots=True)
+class SizeRange:
+    """Lengths in mm of a taxon: usual adult range and largest known (None where not stated), with the statements."""
+
+    usual_low: float | None
+    usual_high: float | None
+    largest: float | None
+    usual_statements: tuple[str, ...]
+    largest_statements: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Weight:
+    """A standard weight in g for a length in mm, its record, and what limits it (ids such as "below-minimum")."""
+
+    grams: float
+    record: SizeRecord
+    limits: tuple[str, ...]
+
+
+def size_range(kb: KnowledgeBase, taxon: str) -> SizeRange:
+    """The lengths stated of a taxon (a cross takes the larger parent's where it has none)."""
+    usual, largest = about(kb, taxon, USUAL)[0], about(kb, taxon, MAXIMUM)[0]
+    lows = [r[0] for s in usual if (r := number_range(s))]
+    highs = [r[3] for s in usual if (r := number_range(s))]
+    tops = [r[3] for s in largest if (r := number_range(s))]
+    found = SizeRange(min(lows, default=None), max(highs, default=None), max(tops, default=None),
+                      tuple(s.id for s in usual), tuple(s.id for s in largest))
+    if found.largest is None and (parents := kb.taxon(taxon).parents):
+        sizes = [size_range(kb, p) for p in parents]
+        best = max(sizes, key=lambda s: s.largest or 0.0)
+        return best if found.usual_high is None else SizeRange(
+            found.usual_low, found.usual_high, best.largest, found.usual_statements, best.largest_statements)
+    return found
+
+
+def size_fit(kb: KnowledgeBase, taxon: str, length: float) -> float:
+    """How well a length (mm) fits a taxon, 0 to 1: full within the usual, falling to near nothing past the largest."""
+    sizes = size_range(kb, taxon)
+    top = sizes.largest or (sizes.usual_high * 1.6 if sizes.usual_high else None)
+    if top is None:
+        return 0.6
+    usual = min(sizes.usual_high or 0.6 * top, top)
+    if length <= usual:
+        low = sizes.usual_low or 0.3 * usual
+        return 1.0 if length >= low else 0.55 + 0.45 * length / low
+    if length <= top:
+        return 1.0 - 0.8 * (length - usual) / max(top - usual, 1.0)
+    return max(0.01, 0.2 * math.exp(-12.0 * (length / top - 1.0)))
+
+
+def word_fit(kb: KnowledgeBase, taxon: str, word: str) -> float:
+    """How well "small" or "large" fits what a taxon usually grows to; weak evidence."""
+    sizes = size_range(kb, taxon)
+    top = sizes.usual_high or sizes.largest
+    if top is None:
+        return 0.6
+    if word == "small":
+        return 0.45 + 0.55 / (1.0 + (top / 160.0) ** 2)
+    return 0.45 + 0.55 / (1.0 + (250.0 / top) ** 2)
+
+
+def standard_weight(kb: KnowledgeBase, taxon: str, length: float, from_length: str = "total") -> Weight | None:
+    """The standard weight (g) of a length (mm total) by the taxon's published line; None when the base has none.
+
+    log10 W = a + b log10 L (+ c log10(L) squared). ``limits`` names what makes the figure doubtful.
+    """
+    lines = [s for s in kb.sizes(taxon) if s.kind == "standard-weight" and s.a is not None and s.b is not None]
+    if not lines or length <= 0:
+        return None
+    line = lines[0]
+    assert line.a is not None and line.b is not None
+    log = math.log10(length)
+    grams = 10 ** (line.a + line.b * log + (line.c or 0.0) * log * log)
+    limits = []
+    if line.min_length and length < line.min_length:
+        limits.append("below-minimum")
+    top = line.max_length or size_range(kb, taxon).largest
+    if top and length > top:
+        limits.append("above-data")
+    if line.doubt:
+        limits.append("line-in-doubt")
+    if from_length != line.from_length and from_length != "total":
+        limits.append("other-length-given")
+    return Weight(grams, line, tuple(limits))
+
+
+def length_for_weight(kb: KnowledgeBase, taxon: str, grams: float) -> Weight | None:
+    """The length (mm, in ``grams`` of the result's place) at which the standard weight is reached, by bisection."""
+    low, high = 20.0, 3000.0
+    if standard_weight(kb, taxon, low) is None or grams <= 0:
+        return None
+    for _ in range(60):
+        middle = (low + high) / 2
+        found = standard_weight(kb, taxon, middle)
+        assert found is not None
+        low, high = (middle, high) if found.grams < grams else (low, middle)
+    found = standard_weight(kb, taxon, low)
+    assert found is not None
+    return Weight(low, found.record, found.limits)
+
+
+def category(kb: KnowledgeBase, taxon: str, length: float) -> tuple[str, SizeRecord] | None:
+    """The published size category of a length (mm total): below stock, stock, quality, preferred, memorable, trophy."""
+    tables = [s for s in kb.sizes(taxon) if s.kind == "size-categories"]
+    if not tables:
+        return None
+    table = tables[0]
+    steps = (("trophy", table.trophy), ("memorable", table.memorable), ("preferred", table.preferred),
+             ("quality", table.quality), ("stock", table.stock))
+    for name, edge in steps:
+        if edge is not None and length >= edge:
+            return name, table
+    return "below stock", table

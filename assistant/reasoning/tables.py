@@ -1,0 +1,170 @@
+"""The compiled score table: what an ordinary observer would report of each taxon, character by character (layer 3).
+
+One column per state (or per integer of a count), one line of taxa: ``report[column, taxon]`` is the chance that the
+observer reports the column when the fish is of the taxon, the observer's own error included. Where nothing is known
+of a taxon the cell holds the mean over the taxa of which something is, which neither helps nor hurts.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import cached_property
+
+import numpy as np
+import numpy.typing as npt
+
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Character
+from assistant.reasoning.crosses import cross_distribution
+from assistant.reasoning.evidence import ANY, LEAK, Distribution, Scope, distribution, leaves
+
+Floats = npt.NDArray[np.float32]
+NEIGHBOUR = 0.35
+"""How much likelier a wrong report is for each step nearer in an ordered character."""
+COUNT_MARGIN = 2
+
+
+@dataclass(frozen=True)
+class Table:
+    """Columns are "character.state" ids or "character=integer"; ``spans`` gives the columns of each character."""
+
+    taxa: tuple[str, ...]
+    columns: tuple[str, ...]
+    spans: Mapping[str, tuple[int, int]]
+    report: Floats
+    known: npt.NDArray[np.bool_]
+    index: Mapping[str, int] = field(default_factory=dict)
+
+    @cached_property
+    def characters(self) -> tuple[str, ...]:
+        """Characters in the order of their columns."""
+        return tuple(self.spans)
+
+    @cached_property
+    def column(self) -> Mapping[str, int]:
+        """Column id to its position."""
+        return {c: i for i, c in enumerate(self.columns)}
+
+    @cached_property
+    def starts(self) -> npt.NDArray[np.int64]:
+        """The first column of each character."""
+        return np.array([a for a, _ in self.spans.values()], dtype=np.int64)
+
+    @cached_property
+    def noise(self) -> Floats:
+        """Entropy (bits) of the report given the taxon, per character and taxon."""
+        terms = -self.report * np.log2(np.maximum(self.report, 1e-12))
+        return np.asarray(np.add.reduceat(terms, self.starts, axis=0), dtype=np.float32)
+
+    def rows(self, character: str) -> Floats:
+        """The columns of one character, shape (columns, taxa)."""
+        a, b = self.spans[character]
+        return self.report[a:b]
+
+
+def compile_table(kb: KnowledgeBase, taxa: Sequence[str] | None = None,
+                  characters: Iterable[Character] | None = None,
+                  progress: Callable[[int, int], None] | None = None) -> Table:
+    """The score table of a base for all (or some) taxa and characters that can be observed."""
+    names = tuple(kb.species if taxa is None else taxa)
+    chosen = [c for c in (kb.characters if characters is None else characters) if scored(c)]
+    columns: list[str] = []
+    spans: dict[str, tuple[int, int]] = {}
+    blocks: list[Floats] = []
+    knowns: list[npt.NDArray[np.bool_]] = []
+    for number, character in enumerate(chosen):
+        cells = [taxon_distribution(kb, t, character.id, ANY) for t in names]
+        keys = column_keys(kb, character, cells)
+        if progress:
+            progress(number + 1, len(chosen))
+        if len(keys) < 2 or not any(cells):
+            continue
+        block, known = character_block(kb, character, keys, cells)
+        spans[character.id] = (len(columns), len(columns) + len(keys))
+        columns += keys if character.is_stated else [f"{character.id}={k}" for k in keys]
+        blocks.append(block)
+        knowns.append(known)
+    report = np.concatenate(blocks) if blocks else np.zeros((0, len(names)), np.float32)
+    known_all = np.array(knowns) if knowns else np.zeros((0, len(names)), bool)
+    table = Table(names, tuple(columns), spans, report, known_all, {t: i for i, t in enumerate(names)})
+    return apply_needs(kb, table)
+
+
+def scored(character: Character) -> bool:
+    """True for a character that observations of a fish can be scored with."""
+    return character.use == "identify" and (character.is_stated or character.kind == "count")
+
+
+def taxon_distribution(kb: KnowledgeBase, taxon: str, character: str, scope: Scope) -> Distribution | None:
+    """The distribution of a character in a taxon or, for a cross, from its parents with its own statements on top."""
+    if kb.taxon(taxon).is_hybrid:
+        return cross_distribution(kb, taxon, character, scope)
+    return distribution(kb, taxon, character, scope)
+
+
+def column_keys(kb: KnowledgeBase, character: Character, cells: Sequence[Distribution | None]) -> list[str]:
+    """The columns of a character: its leaf states, or the integers that occur with a margin."""
+    if character.is_stated:
+        return list(leaves(kb, character.id))
+    seen = sorted({int(k) for d in cells if d for k, v in d.shares.items() if v > 1e-4})
+    if not seen:
+        return []
+    return [str(k) for k in range(max(0, seen[0] - COUNT_MARGIN), seen[-1] + COUNT_MARGIN + 1)]
+
+
+def confusion(character: Character, size: int) -> Floats:
+    """``confusion[report, truth]``: the observer's error, neighbours of an ordered character or count likelier."""
+    error = min(0.6, character.error)
+    if character.is_stated and character.kind != "ordered":
+        off = np.full((size, size), 1.0)
+    else:
+        step = np.abs(np.subtract.outer(np.arange(size), np.arange(size))).astype(float)
+        off = NEIGHBOUR ** np.minimum(step - 1, 12)
+    np.fill_diagonal(off, 0.0)
+    out = error * off / off.sum(axis=0)
+    np.fill_diagonal(out, 1.0 - error)
+    return np.asarray(out, dtype=np.float32)
+
+
+def character_block(kb: KnowledgeBase, character: Character, keys: Sequence[str],
+                    cells: Sequence[Distribution | None]) -> tuple[Floats, npt.NDArray[np.bool_]]:
+    """The report chances of one character, shape (columns, taxa), and where something is known."""
+    truth = np.zeros((len(keys), len(cells)), np.float32)
+    known = np.array([d is not None for d in cells])
+    where = {k: i for i, k in enumerate(keys)}
+    for t, cell in enumerate(cells):
+        if cell is not None:
+            for key, share in cell.shares.items():
+                if key in where:
+                    truth[where[key], t] = share
+    total = truth.sum(axis=0)
+    safe = np.where(total > 0, total, 1.0)
+    truth = np.asarray((1 - LEAK) * truth / safe + LEAK / len(keys), dtype=np.float32)
+    report: Floats = np.asarray(confusion(character, len(keys)) @ truth, dtype=np.float32)
+    report[:, ~known] = report[:, known].mean(axis=1, keepdims=True)
+    return report, known
+
+
+def apply_needs(kb: KnowledgeBase, table: Table) -> Table:
+    """Make a character nearly unreportable in taxa that lack what it needs (no barbels, no barbel colour)."""
+    report = table.report.copy()
+    known = table.known.copy()
+    for row, (character, (a, b)) in enumerate(table.spans.items()):
+        needs = kb.character(character).needs
+        columns = [table.column[leaf] for need in needs for leaf in _columns_below(kb, table, need)]
+        if not columns:
+            continue
+        has = table.report[columns].sum(axis=0)
+        needed = needs[0].partition(".")[0]
+        told = table.known[table.characters.index(needed)] if needed in table.spans else np.zeros(len(table.taxa), bool)
+        has = np.where(told, np.minimum(has, 1.0), 1.0)
+        report[a:b] = report[a:b] * has + (1 - has) * 0.01 / (b - a)
+        known[row] |= told & (has < 0.3)
+    return Table(table.taxa, table.columns, table.spans, report.astype(np.float32), known, table.index)
+
+
+def _columns_below(kb: KnowledgeBase, table: Table, state: str) -> list[str]:
+    from assistant.reasoning.evidence import below
+
+    return [leaf for leaf in below(kb, state) if leaf in table.column]
