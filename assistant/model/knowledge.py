@@ -145,6 +145,10 @@ class KnowledgeBase:
                 return next((x for x in self.group(kind.name, group) if x.id == key), None)
         return None
 
+    def spoken(self, phrase: str) -> tuple[tuple[str, str, str], ...]:
+        """What a folded phrase (``text.key``) stands for: (kind, id, how it is called so); empty when unknown."""
+        return tuple((kind, thing, how) for kind, thing, how in self.store.get("spoken", phrase) or ())
+
     # whole tables -------------------------------------------------------------------------------------------
 
     def all(self, kind: str) -> tuple[Any, ...]:
