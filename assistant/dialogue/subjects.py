@@ -1,0 +1,64 @@
+"""Which fishes a line is about: those it names, else those the conversation holds (layer 4)."""
+
+from __future__ import annotations
+
+from assistant.dialogue.reading import Mention, Reading
+from assistant.dialogue.turn import Turn
+from assistant.model.knowledge import KnowledgeBase
+
+MOST = 8
+"""No more than this many fishes are carried into an answer that takes them one by one."""
+
+
+def named(turn: Turn) -> tuple[str, ...]:
+    """Ids of the taxa (species, crosses, genera, families) that the line itself names, each once, in order."""
+    return turn.reading.taxa()
+
+
+def groups(reading: Reading) -> tuple[Mention, ...]:
+    """The group words of the line ("sunfishes", "bass"); their ids are taxa above the species or ids of groups."""
+    return reading.of("group")
+
+
+def unclear(turn: Turn) -> tuple[Mention, ...]:
+    """The names of the line that stand for several fishes."""
+    return tuple(m for m in turn.reading.of("taxon", "hybrid") if len(m.ids) > 1)
+
+
+def subjects(turn: Turn, carried: bool = True) -> tuple[str, ...]:
+    """The fishes the turn is about: named ones, else the members of a named group's taxon, else (``carried``) held ones.
+
+    Ids may be of species, crosses, genera, families or groups ("group" ids are not in ``kb.taxon``: see ``kb.members``).
+    """
+    own = named(turn)
+    if own:
+        return own
+    wider = tuple(dict.fromkeys(m.ids[0] for m in groups(turn.reading) if m.ids))
+    if wider:
+        return wider
+    several = tuple(dict.fromkeys(i for m in unclear(turn) for i in m.ids))
+    if several:
+        return several
+    return turn.held.taxa if carried else ()
+
+
+def species_of(kb: KnowledgeBase, ids: tuple[str, ...]) -> tuple[str, ...]:
+    """The species and crosses behind some ids, groups and higher taxa spread out."""
+    out: dict[str, None] = {}
+    for key in ids:
+        found = kb.find("taxon", key)
+        if found is not None and found.is_species:
+            out.setdefault(key)
+        else:
+            for member in kb.members(key):
+                out.setdefault(member)
+    return tuple(out)
+
+
+def label(kb: KnowledgeBase, key: str) -> str:
+    """The English label of a taxon or group, the plural of a group."""
+    found = kb.find("taxon", key)
+    if found is not None:
+        return str(found.label)
+    group = kb.find("group", key)
+    return str(group.plural or group.label) if group is not None else key
