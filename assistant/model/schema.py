@@ -131,17 +131,17 @@ KINDS: tuple[Kind, ...] = (
         F("head", "skos:prefLabel", "lang", need=True), F("kind", "tf:wordKind", "tf", need=True),
         F("words", "skos:altLabel", "lang", many=True), _NOTE)),
     Kind("rule-set", "rule", ("tf:RuleSet",), g.RuleSet, (
-        F("label", "skos:prefLabel", "lang", need=True), F("jurisdiction", "tf:jurisdiction", "place", need=True),
+        F("label", "skos:prefLabel", "lang", need=True), F("jurisdiction", "tf:underJurisdiction", "place", need=True),
         F("unit", "qudt:hasUnit", "unit", need=True), F("valid_from", "schema:validFrom", "date", need=True),
         F("valid_through", "schema:validThrough", "date", need=True), F("as_of", "tf:asOf", "date", need=True),
         F("invented", "tf:invented", "bool"), *_SOURCED, _NOTE)),
     Kind("placement", "rule", ("tf:Placement",), g.Placement, (
         F("place", "tf:atPlace", "place", need=True), F("part_of", "tf:partOf", "place"),
-        F("jurisdiction", "tf:jurisdiction", "place", need=True), F("zone", "tf:zone", "place"),
+        F("jurisdiction", "tf:underJurisdiction", "place", need=True), F("zone", "tf:inZone", "place"),
         F("water_types", "tf:waterType", "tf", many=True), F("side", "tf:side"), _NOTE)),
     Kind("fish-group", "rule", ("tf:FishGroup",), g.RuleGroup, (
         F("label", "skos:prefLabel", "lang", need=True), F("words", "skos:altLabel", "lang", many=True),
-        F("jurisdiction", "tf:jurisdiction", "place", many=True, need=True),
+        F("jurisdiction", "tf:underJurisdiction", "place", many=True, need=True),
         F("taxa", "skos:member", "taxon", many=True), F("includes", "tf:includesGroup", "rule", many=True),
         F("crosses", "tf:includesCrosses", "bool"), _NOTE)),
     Kind("season-window", "rule", ("tf:SeasonWindow",), g.SeasonWindow, (

@@ -134,6 +134,7 @@ def _told(
     book: Rulebook,
 ) -> Verdict:
     """The verdict with all that has to be said beside it."""
+    told = replace(told, binding=_binding_tally(told))
     found = told.outcomes
     if told.word is Word.DO_NOT_RELEASE or told.reason.why in (Why.NO_LAWFUL_ACT, *NOT_KNOWN):
         used = dict.fromkeys(rule for o in found for rule in o.rules)
@@ -141,7 +142,7 @@ def _told(
         used = dict.fromkeys(chain((told.reason.rule,), (rule for o in found for rule in o.rules)))
     years = [o for o in found if o.as_of]
     return replace(
-        told, day=catch.day, places=catch.places, binding=_binding_tally(told),
+        told, day=catch.day, places=catch.places,
         tallies=tuple(dict.fromkeys(t for o in found for t in o.tallies)),
         assumed=_assumed(found, catch, candidates, positions),
         obligations=tuple(dict.fromkeys(d for o in found for d in o.obligations)),
