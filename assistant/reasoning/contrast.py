@@ -3,16 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import combinations
 
 import numpy as np
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character, Statement
-from assistant.reasoning.evidence import ANY, Distribution, about, number_range, numbers
+from assistant.reasoning.evidence import Distribution, Scope, about, below, number_range, numbers
 from assistant.reasoning.tables import character_block, column_keys, scored, taxon_distribution
+from assistant.text import key, singular
 
+NAMED = 1.35
+"""Weight of a character that the listed look-alike pair itself names as what settles it."""
+ADULT = Scope(stage="adult")
+"""People ask of grown fish; what the young show is told apart, as misleading."""
 EASE: Mapping[str, float] = {"glance": 1.0, "hand": 0.92, "count": 0.78, "dead": 0.35}
 SEPARATES = 0.3
 """Total variation distance from which a character counts as separating two taxa."""
@@ -71,9 +76,11 @@ class Contrast:
 
 def contrast(kb: KnowledgeBase, taxa: Sequence[str], looks: Collection[str] = LOOKS["lab"]) -> Contrast:
     """The contrast of two to eight taxa over the characters that can be seen at ``looks`` (see ``LOOKS``)."""
+    named = settled_by(kb, taxa)
     rows = [row for c in kb.characters if c.look in looks and (row := contrast_row(kb, c, taxa))]
+    rows = [replace(row, worth=row.worth * (NAMED if mentions(kb, row.character, named) else 1.0)) for row in rows]
     rows.sort(key=lambda row: (-row.worth, row.character))
-    separating = tuple(r for r in rows if r.separation >= SEPARATES)
+    separating = by_part(kb, [r for r in rows if r.separation >= SEPARATES])
     shared = tuple(r for r in rows if r.separation <= SHARED and all(r.told) and kb.character(r.character).is_stated)
     main = [r.character for r in separating[:8]]
     return Contrast(tuple(taxa), separating, shared, misleading(kb, taxa, main), crosses_between(kb, taxa))
@@ -95,6 +102,38 @@ def contrast_row(kb: KnowledgeBase, character: Character, taxa: Sequence[str]) -
     return ContrastRow(character.id, separation, worth, told)
 
 
+def by_part(kb: KnowledgeBase, rows: Sequence[ContrastRow]) -> tuple[ContrastRow, ...]:
+    """The rows so that the best two of a body part stand together, parts with several good characters first."""
+    parts: dict[str, list[ContrastRow]] = {}
+    for row in rows:
+        found = kb.character(row.character)
+        parts.setdefault(found.part or found.id, []).append(row)
+    rank: dict[str, float] = {}
+    for members in parts.values():
+        together = 1.0
+        for row in members[:2]:
+            together *= 1.0 - min(row.worth, 0.95)
+        for place, row in enumerate(members):
+            rank[row.character] = 1.0 - together - 0.001 * place if place < 2 else min(row.worth, 0.95)
+    return tuple(sorted(rows, key=lambda row: (-rank[row.character], row.character)))
+
+
+def settled_by(kb: KnowledgeBase, taxa: Sequence[str]) -> frozenset[str]:
+    """The words in which listed look-alike pairs among the taxa say what settles them."""
+    wanted = set(taxa)
+    texts = [x.settles for t in taxa for x in kb.look_alikes(t) if x.other in wanted]
+    return frozenset(singular(w) for text in texts for w in key(text).split() if len(w) > 2)
+
+
+def mentions(kb: KnowledgeBase, character: str, words: frozenset[str]) -> bool:
+    """True when the words name the part or feature of a character."""
+    if not words:
+        return False
+    found = kb.character(character)
+    names = {singular(w) for text in (found.label, *found.words) for w in key(text).split() if len(w) > 2}
+    return len(names & words) >= 1
+
+
 _TRUST: Mapping[str, float] = {"read": 1.0, "common-practice": 0.85, "memory": 0.8}
 
 
@@ -102,7 +141,7 @@ def separate(kb: KnowledgeBase, character: Character, taxa: Sequence[str]) -> fl
     """The mean over pairs of the total variation distance between what observers would report of the taxa."""
     if not scored(character):
         return _range_distance(kb, character, taxa)
-    cells = [taxon_distribution(kb, t, character.id, ANY) for t in taxa]
+    cells = [taxon_distribution(kb, t, character.id, ADULT) for t in taxa]
     told: list[Distribution | None] = [c for c in cells if c is not None]
     if len(told) < 2:
         return None
@@ -134,11 +173,10 @@ def tell(kb: KnowledgeBase, character: Character, taxon: str) -> Told | None:
     if not statements and not kb.taxon(taxon).is_hybrid:
         return None
     if character.is_stated:
-        found = taxon_distribution(kb, taxon, character.id, ANY)
+        found = taxon_distribution(kb, taxon, character.id, ADULT)
         if found is None:
             return None
-        ranked = sorted(found.shares.items(), key=lambda kv: (-kv[1], kv[0]))
-        shown = tuple((k, v) for i, (k, v) in enumerate(ranked) if i == 0 or v >= SHOWN)
+        shown = shown_states(kb, found, statements)
         return Told(taxon, shown, None, "", _speaking(kb, statements, shown) or found.statements, whose, found.basis)
     if not statements:
         return None
@@ -146,6 +184,19 @@ def tell(kb: KnowledgeBase, character: Character, taxon: str) -> Told | None:
     if (numbers_of := joined(best)) is None:
         return None
     return Told(taxon, (), numbers_of, best[0].unit, tuple(s.id for s in best), whose, best[0].basis)
+
+
+def shown_states(kb: KnowledgeBase, found: Distribution,
+                 statements: Sequence[Statement]) -> tuple[tuple[str, float], ...]:
+    """The states worth naming with their shares, commonest first; a named umbrella stands for its parts."""
+    named = {state: found.share(below(kb, state)) for s in statements for state in s.states}
+    for leaf, share in found.shares.items():
+        if not any(leaf in below(kb, state) for state in named):
+            named[leaf] = share
+    covered = {leaf: len(below(kb, state)) for state in named for leaf in below(kb, state)}
+    keep = {k: v for k, v in named.items() if len(below(kb, k)) >= max(covered[leaf] for leaf in below(kb, k))}
+    ranked = sorted(keep.items(), key=lambda kv: (-kv[1], kv[0]))
+    return tuple((k, v) for i, (k, v) in enumerate(ranked) if i == 0 or v >= SHOWN)
 
 
 def joined(statements: Sequence[Statement]) -> tuple[float, float, float, float] | None:
@@ -158,9 +209,8 @@ def joined(statements: Sequence[Statement]) -> tuple[float, float, float, float]
     return (min(r[0] for r in ranges), min(r[1] for r in ranges), max(r[2] for r in ranges), max(r[3] for r in ranges))
 
 
-def _speaking(kb: KnowledgeBase, statements: Sequence[Statement], shown: Sequence[tuple[str, float]]) -> tuple[str, ...]:
-    from assistant.reasoning.evidence import below
-
+def _speaking(kb: KnowledgeBase, statements: Sequence[Statement],
+              shown: Sequence[tuple[str, float]]) -> tuple[str, ...]:
     told = {s for s, _ in shown}
     return tuple(s.id for s in statements if any(leaf in told for state in s.states for leaf in below(kb, state)))
 

@@ -9,6 +9,7 @@ family; where there is none, the answer is None, which neither helps nor hurts.
 from __future__ import annotations
 
 import math
+from collections import Counter
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
@@ -67,14 +68,18 @@ def about(kb: KnowledgeBase, taxon: str, character: str) -> tuple[tuple[Statemen
 
 
 def leaves(kb: KnowledgeBase, character: str) -> tuple[str, ...]:
-    """The states of a character that are no umbrella, in their order."""
+    """The states that shares are told over, in their order: those with no finer state, and those with just one.
+
+    A state with a single finer one ("a blotch" over "a faint blotch") is a state of its own beside it; a state over
+    several is an umbrella for them.
+    """
     states = kb.states(character)
-    umbrellas = {s.broader for s in states if s.broader}
-    return tuple(s.id for s in states if s.id not in umbrellas)
+    finer = Counter(s.broader for s in states if s.broader)
+    return tuple(s.id for s in states if finer[s.id] < 2)
 
 
 def below(kb: KnowledgeBase, state: str) -> tuple[str, ...]:
-    """The leaf states under a state; the state itself when it is no umbrella."""
+    """The leaf states that a state stands for: itself, or what lies under an umbrella."""
     states = kb.states(state.partition(".")[0])
     children: dict[str, list[str]] = {}
     for s in states:
@@ -84,10 +89,10 @@ def below(kb: KnowledgeBase, state: str) -> tuple[str, ...]:
     stack = [state]
     while stack:
         current = stack.pop()
-        if current in children:
-            stack += reversed(children[current])
-        elif current not in out:
+        finer = children.get(current, [])
+        if len(finer) < 2 and current not in out:
             out.append(current)
+        stack += reversed(finer)
     return tuple(out)
 
 
@@ -131,7 +136,8 @@ def classes(statements: Sequence[Statement], scope: Scope) -> list[tuple[float, 
 Group = Sequence[tuple[Statement, float]]
 
 
-def mix(statements: Sequence[Statement], scope: Scope, shares_of: Callable[[Group], dict[str, float]]) -> dict[str, float]:
+def mix(statements: Sequence[Statement], scope: Scope,
+        shares_of: Callable[[Group], dict[str, float]]) -> dict[str, float]:
     """Shares averaged over the classes of fish that are not known; a class nobody speaks of takes the plain reading."""
     if not any(s.scoped for s in statements):
         return shares_of([(s, weight(s, scope)) for s in statements])
