@@ -111,10 +111,11 @@ def by_part(kb: KnowledgeBase, rows: Sequence[ContrastRow]) -> tuple[ContrastRow
     rank: dict[str, float] = {}
     for members in parts.values():
         together = 1.0
-        for row in members[:2]:
+        front = [r for r in members[:2] if r is members[0] or r.worth >= ALONGSIDE]
+        for row in front:
             together *= 1.0 - min(row.worth, 0.95)
         for place, row in enumerate(members):
-            rank[row.character] = 1.0 - together - 0.001 * place if place < 2 else min(row.worth, 0.95)
+            rank[row.character] = 1.0 - together - 0.001 * place if row in front else min(row.worth, 0.95)
     return tuple(sorted(rows, key=lambda row: (-rank[row.character], row.character)))
 
 
