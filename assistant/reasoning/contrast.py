@@ -16,6 +16,8 @@ from assistant.text import key, singular
 
 NAMED = 1.35
 """Weight of a character that the listed look-alike pair itself names as what settles it."""
+ALONGSIDE = 0.5
+"""Worth from which a second character of the same body part is told beside the first."""
 ADULT = Scope(stage="adult")
 """People ask of grown fish; what the young show is told apart, as misleading."""
 EASE: Mapping[str, float] = {"glance": 1.0, "hand": 0.92, "count": 0.78, "dead": 0.35}
