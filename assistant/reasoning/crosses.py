@@ -44,7 +44,8 @@ def between(kb: KnowledgeBase, character: str, first: Distribution, second: Dist
         if found.kind == "ordered":
             order = leaves(kb, character)
             place = {s: i for i, s in enumerate(order)}
-            middle = _midway({place[k]: v for k, v in first.shares.items()}, {place[k]: v for k, v in second.shares.items()})
+            one, other = ({place[k]: v for k, v in d.shares.items()} for d in (first, second))
+            middle = _midway(one, other)
             shares = {k: (1 - BETWEEN) * v for k, v in shares.items()}
             for key, value in middle.items():
                 state = order[int(key)]

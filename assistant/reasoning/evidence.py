@@ -23,6 +23,8 @@ SEXES: Mapping[str, float] = {"male": 0.5, "female": 0.5}
 SEASONS: Mapping[str, float] = {"breeding": 0.25, "non-breeding": 0.75}
 DEFAULT_SHARE = 0.9
 """Share of fish assumed to show a state or to fall in a range when the statement gives no frequency word."""
+OF_GROWN_FISH = 0.3
+"""Weight for the young of a statement that names no age: accounts speak of grown fish."""
 LEAK = 0.015
 """Share always left to states nobody mentioned, so that one odd feature never throws a taxon out."""
 MOST_BINS = 400
@@ -168,7 +170,8 @@ def fit(s: Statement, stage: str, sex: str, season: str, scope: Scope) -> float:
     if not scope.length and s.max_length and stage == "adult":
         return 0.0
     narrow = sum(bool(x) for x in (s.stage, s.sex, s.breeding))
-    return weight(s, scope) * (1.0 + narrow)
+    plain = OF_GROWN_FISH if stage == "juvenile" and not s.stage else 1.0
+    return weight(s, scope) * plain * (1.0 + narrow)
 
 
 def weight(s: Statement, scope: Scope) -> float:

@@ -1,0 +1,42 @@
+"""Contrasts: what leads, what is shared, what misleads."""
+
+from __future__ import annotations
+
+from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.contrast import LOOKS, contrast
+
+
+def test_a_contrast_does_not_depend_on_the_order_of_the_taxa(kb: KnowledgeBase) -> None:
+    """contrast(X, Y) and contrast(Y, X) rank the same characters with the same separation."""
+    one = contrast(kb, ["lepomis-gibbosus", "lepomis-microlophus"])
+    two = contrast(kb, ["lepomis-microlophus", "lepomis-gibbosus"])
+    assert [(r.character, round(r.separation, 9)) for r in one.separating] == [
+        (r.character, round(r.separation, 9)) for r in two.separating]
+
+
+def test_pumpkinseed_and_redear_lead_with_ear_and_head_lines_not_the_belly(kb: KnowledgeBase) -> None:
+    """The first rows are of the ear flap and the head lines; the colour of the belly is not among the first six."""
+    rows = [r.character for r in contrast(kb, ["lepomis-gibbosus", "lepomis-microlophus"], LOOKS["hand"]).separating]
+    assert "head-lines" in rows[:3]
+    assert any(r.startswith("opercular-flap") for r in rows[:3])
+    assert "breast-colour" not in rows[:6]
+
+
+def test_young_fish_are_told_as_misleading(kb: KnowledgeBase) -> None:
+    """Pumpkinseed and bluegill: the statements on young fish are named beside what separates the grown ones."""
+    found = contrast(kb, ["lepomis-gibbosus", "lepomis-macrochirus"])
+    stages = {kb.record_at("st:" + m.statement).stage for m in found.misleading}
+    assert "juvenile" in stages
+    assert found.crosses == ("lepomis-gibbosus-x-lepomis-macrochirus",)
+
+
+def test_a_taxon_against_itself_separates_in_nothing(kb: KnowledgeBase) -> None:
+    """No character separates a fish from itself."""
+    assert contrast(kb, ["esox-lucius", "esox-lucius"]).separating == ()
+
+
+def test_only_what_can_be_seen_is_used(kb: KnowledgeBase) -> None:
+    """At a glance no character needs a count, and none needs a dead fish in the hand."""
+    for look, allowed in LOOKS.items():
+        rows = contrast(kb, ["sander-vitreus", "sander-canadensis"], allowed).separating
+        assert {kb.character(r.character).look for r in rows} <= allowed, look
