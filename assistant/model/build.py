@@ -14,7 +14,7 @@ from assistant.graph.values import Literal, Node, Value
 from assistant.graph.write import literal
 from assistant.iris import PREFIXES
 from assistant.model.schema import BY_TYPE, KINDS, Field, Kind, empty
-from assistant.model.spoken import SPOKEN, build_spoken
+from assistant.model.spoken import build_spoken
 
 Row = list[Any]
 VOCABULARY_TYPES = frozenset({
@@ -66,7 +66,7 @@ def finish(rows: Rows, version: str) -> None:
             items.sort(key=lambda row: str(row[0]))
     rows.grouped = {k: dict(sorted(v.items())) for k, v in rows.grouped.items()}
     rows.shared = {k: dict(sorted(v.items())) for k, v in rows.shared.items()}
-    rows.shared[SPOKEN] = build_spoken(rows.shared, rows.grouped)
+    rows.shared.update(build_spoken(rows.shared, rows.grouped))
     rows.version = version
 
 

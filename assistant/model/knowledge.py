@@ -6,13 +6,15 @@ read-only and safe to share between threads (a race costs a second decoding, not
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import cached_property
-from typing import Any, Protocol
+from typing import Any, Protocol, TypeVar
 
 from assistant.iris import local
 from assistant.model import records as r
 from assistant.model.schema import BY_NAME, decode
+
+T = TypeVar("T")
 
 
 class Store(Protocol):
@@ -148,6 +150,13 @@ class KnowledgeBase:
     def spoken(self, phrase: str) -> tuple[tuple[str, str, str], ...]:
         """What a folded phrase (``text.key``) stands for: (kind, id, how it is called so); empty when unknown."""
         return tuple((kind, thing, how) for kind, thing, how in self.store.get("spoken", phrase) or ())
+
+    def derived(self, name: str, make: Callable[[KnowledgeBase], T]) -> T:
+        """Something made from this base once, on demand, and kept with it (an index, a lexicon)."""
+        slot = ("derived", name)
+        if slot not in self._cache:
+            self._cache[slot] = make(self)
+        return self._cache[slot]  # type: ignore[no-any-return]
 
     # whole tables -------------------------------------------------------------------------------------------
 

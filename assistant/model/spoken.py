@@ -1,35 +1,112 @@
 """The spoken index: every word or phrase of the base that a person may type, and what it stands for (layer 2).
 
 It is made from the rows when a base is compiled, so that a line of text is read without walking the whole base, and a
-curator adds a phrasing by adding a label.
+curator adds a phrasing by adding a label. Beside the phrases themselves (``spoken``) it holds the phrases of states and
+characters as stems, under the rarest stem of each (``pattern``), how often each stem occurs (``stem``), how much is
+said with each character (``gist``), and words by their near spellings (``near``).
 """
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from typing import Any
 
 from assistant.model.schema import BY_NAME
+from assistant.model.spelling import near_keys
+from assistant.model.stems import HeadOf, Pattern, pattern_of
 from assistant.text import key
 
 Entry = tuple[str, str, str]
 """Kind of thing, its id, and how it is called so (accepted, vernacular, ambiguous, synonym, scientific, word, ...)."""
 SPOKEN = "spoken"
+Shared = Mapping[str, Mapping[str, list[Any]]]
+Grouped = Mapping[str, Mapping[str, list[list[Any]]]]
+WORDS_OF_NAMES = ("taxon", "group", "place", "character", "state", "term")
+"""Kinds of things whose words are mended when they are misspelt."""
 
 
-def build_spoken(shared: Mapping[str, Mapping[str, list[Any]]],
-                 grouped: Mapping[str, Mapping[str, list[list[Any]]]]) -> dict[str, list[list[str]]]:
-    """Folded phrase to its entries, both sorted."""
+def build_spoken(shared: Shared, grouped: Grouped) -> dict[str, dict[str, list[Any]]]:
+    """The kinds of rows that reading needs, by name of the kind; everything sorted."""
     index: dict[str, set[Entry]] = {}
     for phrase, entry in _entries(shared, grouped):
         folded = key(phrase)
         if folded:
             index.setdefault(folded, set()).add(entry)
-    return {phrase: [list(e) for e in sorted(index[phrase])] for phrase in sorted(index)}
+    patterns, counts = _patterns(index, _heads(index))
+    return {
+        SPOKEN: {phrase: [list(e) for e in sorted(index[phrase])] for phrase in sorted(index)},
+        "pattern": patterns, "stem": counts, "gist": _gist(grouped), "near": _near(index),
+    }
 
 
-def _entries(shared: Mapping[str, Mapping[str, list[Any]]],
-             grouped: Mapping[str, Mapping[str, list[list[Any]]]]) -> Iterator[tuple[str, Entry]]:
+def _heads(index: Mapping[str, set[Entry]]) -> HeadOf:
+    """The head of the synonym family of a phrase; a phrase of two families keeps the first by id."""
+    heads: dict[str, str] = {}
+    for phrase, entries in index.items():
+        families = sorted(e[1] for e in entries if e[0] == "synonyms")
+        if families:
+            heads[phrase] = families[0].removeprefix("family-").replace("-", " ")
+    return heads.get
+
+
+def _patterns(index: Mapping[str, set[Entry]], head_of: HeadOf) -> tuple[dict[str, list[Any]], dict[str, list[Any]]]:
+    """Rows ``[stems, ordered, denies, kind, id, how]`` under the rarest stem of each phrase, and stem counts."""
+    made: set[tuple[Pattern, str, str, str]] = set()
+    for phrase, entries in index.items():
+        wanted = [e for e in entries if e[0] in ("state", "character")]
+        if wanted:
+            pattern = pattern_of(phrase, head_of)
+            if pattern.stems or pattern.denies:
+                made.update((pattern, kind, thing, _standing(how)) for kind, thing, how in wanted)
+    counts = Counter(s for pattern, *_ in made for s in set(pattern.stems))
+    rows: dict[str, list[Any]] = {}
+    for pattern, kind, thing, how in sorted(made, key=lambda m: (m[0].stems, m[0].denies, m[1:], m[0].ordered)):
+        anchor = min(pattern.stems, key=lambda s: (counts[s], s)) if pattern.stems else "-"
+        rows.setdefault(anchor, []).append([list(pattern.stems), pattern.ordered, pattern.denies, kind, thing, how])
+    return dict(sorted(rows.items())), {s: [n] for s, n in sorted(counts.items())}
+
+
+def _standing(how: str) -> str:
+    """``alone`` for phrases that need no further noun, ``value`` for those that need the part they are said of."""
+    return "alone" if how in ("clause", "phrases", "hidden") else "value"
+
+
+def _gist(grouped: Grouped) -> dict[str, list[Any]]:
+    """For each character: how many statements use it, and the lowest and highest number stated."""
+    out: dict[str, list[Any]] = {}
+    for rows in grouped.get("statement", {}).values():
+        for row in rows:
+            made = _fields("statement", row)
+            entry = out.setdefault(made["character"], [0, None, None])
+            numbers = [made[f] for f in ("low", "usual_low", "usual_high", "high") if made[f] is not None]
+            entry[0] += 1
+            entry[1:] = [min((*numbers, entry[1])) if entry[1] is not None else min(numbers),
+                         max((*numbers, entry[2])) if entry[2] is not None else max(numbers)] if numbers else entry[1:]
+    return dict(sorted(out.items()))
+
+
+def _near(index: Mapping[str, set[Entry]]) -> dict[str, list[Any]]:
+    """Words, and names written as one word, under the keys of their near spellings (``spelling.near_keys``)."""
+    words: dict[str, set[str]] = {}
+    for phrase, entries in index.items():
+        if not any(e[0] in WORDS_OF_NAMES for e in entries):
+            continue
+        for word in phrase.split():
+            words.setdefault(word, set())
+        if " " in phrase and any(e[0] in ("taxon", "group", "place") for e in entries):
+            words.setdefault(phrase.replace(" ", ""), set()).add(phrase)
+    out: dict[str, list[Any]] = {}
+    for word in sorted(words):
+        if len(word) > 2 and not word.isdigit():
+            for near in near_keys(word):
+                out.setdefault(near, []).append(word)
+        for phrase in sorted(words[word]):
+            out.setdefault("=" + word, []).append(phrase)
+    return dict(sorted(out.items()))
+
+
+def _entries(shared: Shared, grouped: Grouped) -> Iterator[tuple[str, Entry]]:
     for row in shared.get("taxon", {}).values():
         yield from _taxon(_fields("taxon", row))
     for rows in grouped.get("name", {}).values():
@@ -65,8 +142,7 @@ def _abbreviated(scientific: str) -> str:
     return " ".join([words[0][0], *words[1:]]) if len(words) > 1 else scientific
 
 
-def _labelled(kind: str, shared: Mapping[str, Mapping[str, list[Any]]],
-              names: tuple[str, ...]) -> Iterator[tuple[str, Entry]]:
+def _labelled(kind: str, shared: Shared, names: tuple[str, ...]) -> Iterator[tuple[str, Entry]]:
     for row in shared.get(kind, {}).values():
         yield from _texts(kind, _fields(kind, row), names)
 

@@ -1,0 +1,125 @@
+"""What the base calls things, looked up word by word while a line is read (layer 4).
+
+Everything comes from the spoken index of the base; nothing is listed here. One lexicon belongs to one knowledge base.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.spelling import allowed, distance, near_keys, sound
+from assistant.model.stems import Stem, stems_of
+
+Entry = tuple[str, str, str]
+CUE = "cue-"
+"""Ids of the word families that hold cues begin so."""
+
+
+@dataclass(frozen=True, slots=True)
+class Phrase:
+    """A phrase of a state or character as stems; ``alone`` when it needs no further noun."""
+
+    stems: tuple[str, ...]
+    ordered: bool
+    denies: bool
+    kind: str
+    id: str
+    alone: bool
+
+    @property
+    def character(self) -> str:
+        """The character it speaks of."""
+        return self.id.partition(".")[0]
+
+
+class Lexicon:
+    """Look-ups into the spoken index of one base, remembered."""
+
+    def __init__(self, kb: KnowledgeBase) -> None:
+        self.kb = kb
+        self._phrases: dict[str, tuple[Phrase, ...]] = {}
+        self._spoken: dict[str, tuple[Entry, ...]] = {}
+        self._heads: dict[str, str | None] = {}
+        self._near: dict[str, tuple[str, ...]] = {}
+
+    def spoken(self, phrase: str) -> tuple[Entry, ...]:
+        """What a folded phrase stands for; empty when unknown."""
+        found = self._spoken.get(phrase)
+        if found is None:
+            found = self._spoken[phrase] = self.kb.spoken(phrase)
+        return found
+
+    def cues(self, phrase: str) -> tuple[str, ...]:
+        """The cue families a folded phrase belongs to, without their prefix."""
+        return tuple(e[1].removeprefix(CUE) for e in self.spoken(phrase) if e[0] == "cue")
+
+    def head(self, phrase: str) -> str | None:
+        """The head of the synonym family of a folded phrase, None when it has none."""
+        if phrase not in self._heads:
+            families = sorted(e[1] for e in self.spoken(phrase) if e[0] == "synonyms")
+            self._heads[phrase] = families[0].removeprefix("family-").replace("-", " ") if families else None
+        return self._heads[phrase]
+
+    def stems(self, words: Iterable[str]) -> tuple[Stem, ...]:
+        """The stems of folded words."""
+        return stems_of(tuple(words), self.head)
+
+    def phrases(self, anchor: str) -> tuple[Phrase, ...]:
+        """The phrases filed under a stem."""
+        found = self._phrases.get(anchor)
+        if found is None:
+            rows = self.kb.store.get("pattern", anchor) or ()
+            found = tuple(Phrase(tuple(r[0]), r[1], r[2], r[3], r[4], r[5] == "alone") for r in rows)
+            self._phrases[anchor] = found
+        return found
+
+    def count(self, stem: str) -> int:
+        """In how many phrases of states and characters a stem occurs."""
+        row = self.kb.store.get("stem", stem)
+        return int(row[0]) if row else 0
+
+    def gist(self, character: str) -> tuple[int, float | None, float | None]:
+        """How many statements use a character, and the lowest and highest number stated."""
+        row = self.kb.store.get("gist", character)
+        return (int(row[0]), row[1], row[2]) if row else (0, None, None)
+
+    def joined(self, word: str) -> tuple[str, ...]:
+        """Names of several words that give this word when written as one."""
+        return tuple(self.kb.store.get("near", "=" + word) or ())
+
+    def known(self, word: str) -> bool:
+        """True when a folded word occurs in the base as a word of its own, is a cue, or belongs to a family."""
+        return bool(word.isdigit() or self.spoken(word) or word in (self.kb.store.get("near", word) or ()))
+
+    def mend(self, word: str) -> tuple[str, ...]:
+        """The nearest words of the base to a misspelt one, all at the same small distance; empty when none is near."""
+        found = self._near.get(word)
+        if found is None:
+            found = self._near[word] = self._mended(word)
+        return found
+
+    def _mended(self, word: str) -> tuple[str, ...]:
+        if len(word) < 4 or len(word) > 24 or not word.isalpha():
+            return ()
+        offered = {w for k in near_keys(word) for w in self.kb.store.get("near", k) or ()}
+        limit = allowed(len(word))
+        heard = sound(word)
+        scored = []
+        for other in sorted(offered):
+            gap = distance(word, other, limit + 1)
+            same_sound = sound(other) == heard
+            if other[0] != word[0] and not same_sound and gap > 1:
+                continue
+            if gap <= limit or (same_sound and gap <= limit + 1 and len(word) > 4):
+                scored.append((gap - 0.5 * same_sound, other))
+        if not scored:
+            return ()
+        best = min(scored)[0]
+        return tuple(w for s, w in scored if s == best)
+
+
+def lexicon_of(kb: KnowledgeBase) -> Lexicon:
+    """The lexicon of a knowledge base, made on first use and kept with it."""
+    return kb.derived("lexicon", Lexicon)

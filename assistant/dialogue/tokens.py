@@ -1,0 +1,64 @@
+"""Typed text cut into words and clauses (layer 4)."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from assistant.text import fold, strip_controls
+
+MOST = 4000
+"""Characters of a line that are read; the rest is left."""
+_WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*", re.UNICODE)
+_BREAK = re.compile(r"[,;:!?\n()\[\]]|\.(?=\s|$)|\s[-–—]+\s|--|[–—]|/")
+_SPACES = re.compile(r"[ \u00a0]+")
+
+
+@dataclass(frozen=True, slots=True)
+class Token:
+    """A word: folded, as typed, where it stands, and the number of its clause; ``stop`` when a sentence ends before it."""
+
+    word: str
+    typed: str
+    start: int
+    end: int
+    clause: int
+    sentence: int
+
+
+def clean(text: str) -> str:
+    """The line without control characters, single-spaced, cut to ``MOST`` characters; line ends become commas' peers."""
+    kept = re.sub(r"\s*[\r\n]+\s*", " ; ", text[:MOST].strip("\r\n"))
+    return _SPACES.sub(" ", strip_controls(kept)).strip()
+
+
+def tokenize(text: str) -> tuple[Token, ...]:
+    """The words of a cleaned line, clauses numbered by punctuation."""
+    breaks = [(m.start(), m.group().strip()) for m in _BREAK.finditer(text)]
+    out: list[Token] = []
+    clause = sentence = at = 0
+    for match in _WORD.finditer(text):
+        while at < len(breaks) and breaks[at][0] < match.start():
+            clause += 1
+            sentence += breaks[at][1] in (".", "!", "?", ";")
+            at += 1
+        word = fold(match.group()).replace("'", "").replace("’", "")
+        out.append(Token(word, match.group(), match.start(), match.end(), clause, sentence))
+    return tuple(out)
+
+
+def words_of(tokens: Sequence[Token]) -> tuple[str, ...]:
+    """The folded words of some tokens."""
+    return tuple(t.word for t in tokens)
+
+
+def gibberish(tokens: Sequence[Token]) -> bool:
+    """True when no token looks like a word or a number: no vowels, one letter over and over, or nothing at all."""
+    return not any(_wordlike(t.word) for t in tokens)
+
+
+def _wordlike(word: str) -> bool:
+    if word.isdigit():
+        return True
+    return len(word) > 1 and any(c in "aeiouy" for c in word) and len(set(word)) > 1

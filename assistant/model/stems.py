@@ -1,0 +1,100 @@
+"""Words to stems, the same way for phrases of the base and for typed text (layer 2).
+
+Word families of the base (scarlet is red, a dot is a spot) are folded into their heads, number words become digits,
+plurals and simple endings fall away, and words that carry no meaning of their own are dropped.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from assistant.text import key, singular
+
+HeadOf = Callable[[str], str | None]
+"""The head of the word family that a folded word or phrase belongs to, None when it belongs to none."""
+
+DROPPED = frozenset(
+    "a an the of its it is are was were be been has have had with and his her my that this these those there theres in on"
+    " at for by as so also just really very pretty quite kind sort em them they he she i we you your our some any all"
+    " which what who then too got im ive thats whats bit about like looking lookin look looks do does did".split())
+"""Words without a meaning of their own in a description; left out on both sides of a comparison."""
+NEGATORS = frozenset(
+    "no not without none never nothing lacks lack lacking lacked missing absent zero nor neither isnt arent wasnt werent doesnt dont"
+    " didnt hasnt havent hadnt aint cant wont minus non nada nope cannot couldnt w/o".split())
+"""Words that deny what stands in their scope."""
+ORDERED = frozenset("on than over above below under to from behind before past then with into between through".split())
+"""Words that make the order of a phrase matter ("dark on light" is not "light on dark")."""
+NUMBERS: dict[str, str] = {
+    word: str(n) for n, word in enumerate(
+        "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen"
+        " eighteen nineteen twenty".split())} | {"thirty": "30", "forty": "40", "fifty": "50", "sixty": "60"}
+"""Number words to digits."""
+LONGEST = 3
+"""Words in the longest family phrase that is folded."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stem:
+    """A stem with the positions of the words it was made from (``first`` to ``last``, both included)."""
+
+    text: str
+    first: int
+    last: int
+
+
+@dataclass(frozen=True, slots=True)
+class Pattern:
+    """A phrase as stems: which must occur, whether in order, and whether the phrase denies."""
+
+    stems: tuple[str, ...]
+    ordered: bool
+    denies: bool
+
+
+def stem(word: str) -> str:
+    """The stem of one folded word; crude, but the same on both sides.
+
+    >>> [stem(w) for w in ("stripes", "striped", "edged", "reaching", "red", "five")]
+    ['strip', 'strip', 'edg', 'reach', 'red', '5']
+    """
+    if word in NUMBERS:
+        return NUMBERS[word]
+    word = singular(word)
+    for ending in ("ing", "ed"):
+        kept = word[: -len(ending)]
+        if word.endswith(ending) and len(kept) > 2 and any(v in kept for v in "aeiouy"):
+            word = kept[:-1] if len(kept) > 3 and kept[-1] == kept[-2] and kept[-1] not in "ls" else kept
+            break
+    return word[:-1] if len(word) > 3 and word.endswith("e") else word
+
+
+def stems_of(words: Sequence[str], head_of: HeadOf) -> tuple[Stem, ...]:
+    """The stems of folded words, families folded in, nothing dropped."""
+    out: list[Stem] = []
+    at = 0
+    while at < len(words):
+        head, used = _head_at(words, at, head_of)
+        for part in head.split():
+            out.append(Stem(stem(part), at, at + used - 1))
+        at += used
+    return tuple(out)
+
+
+def _head_at(words: Sequence[str], at: int, head_of: HeadOf) -> tuple[str, int]:
+    for size in range(min(LONGEST, len(words) - at), 0, -1):
+        head = head_of(" ".join(words[at : at + size]))
+        if head is not None:
+            return head, size
+    return words[at], 1
+
+
+def pattern_of(phrase: str, head_of: HeadOf) -> Pattern:
+    """A phrase of the base as a pattern; ``stems`` is empty when nothing in it carries meaning."""
+    words = key(phrase).split()
+    denies = any(w in NEGATORS for w in words)
+    kept = [w for w in words if w not in DROPPED and w not in NEGATORS]
+    if not kept:
+        kept = [w for w in words if w in DROPPED][-1:] if not denies else []
+    made = tuple(s.text for s in stems_of(kept, head_of))
+    return Pattern(made, any(w in ORDERED for w in words), denies)
