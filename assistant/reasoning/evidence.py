@@ -27,6 +27,9 @@ OF_GROWN_FISH = 0.3
 """Weight for the young of a statement that names no age: accounts speak of grown fish."""
 LEAK = 0.015
 """Share always left to states nobody mentioned, so that one odd feature never throws a taxon out."""
+LACKING = frozenset({"none", "absent"})
+"""Local ids of states that mean the mark is lacking: what is not told of a mark mostly lacks it."""
+LACKS = 0.7
 MOST_BINS = 400
 
 
@@ -202,15 +205,25 @@ def _state_shares(kb: KnowledgeBase, group: Group, order: Sequence[str],
         for leaf in told:
             mass[leaf] = mass.get(leaf, 0.0) + w * part
             seen[leaf] = seen.get(leaf, 0.0) + w
-    shares = {leaf: mass[leaf] / seen[leaf] if seen[leaf] else 0.0 for leaf in mass}
-    total = sum(shares.values())
+    voters = max(seen.values(), default=0.0)
+    shares = {leaf: mass[leaf] / voters if voters else 0.0 for leaf in mass}
     silent = [leaf for leaf in shares if not seen[leaf]]
+    total = sum(shares.values())
     if total > 1 - LEAK or not silent:
         room = 1 - LEAK if silent else 1.0
         shares = {leaf: value * room / total for leaf, value in shares.items()} if total else shares
         total = room
-    rest = (1.0 - total) / len(silent) if silent else 0.0
-    return {leaf: rest if leaf in silent else value for leaf, value in shares.items()}
+    return {**shares, **_rest(1.0 - total, silent)}
+
+
+def _rest(share: float, silent: Sequence[str]) -> dict[str, float]:
+    """Spread what no statement speaks of: most of it to lacking the mark, where nobody speaks of that."""
+    lacking = [leaf for leaf in silent if leaf.rpartition(".")[2] in LACKING]
+    others = [leaf for leaf in silent if leaf not in lacking]
+    to_lacking = share * (1.0 if not others else LACKS) if lacking else 0.0
+    out = {leaf: to_lacking / len(lacking) for leaf in lacking}
+    out.update({leaf: (share - to_lacking) / len(others) for leaf in others})
+    return out
 
 
 def count_shares(kb: KnowledgeBase, group: Group) -> dict[str, float]:
