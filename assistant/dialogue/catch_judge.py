@@ -1,0 +1,104 @@
+"""A catch as said, judged under a rule book: names become candidates, steps become verdicts in order (layer 4)."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from assistant.dialogue.catch_query import CatchQuery, KeptSaid, Named, Step
+from assistant.model.regulations import Rulebook
+from assistant.reasoning import catch as c
+from assistant.reasoning.legality import verdict
+from assistant.reasoning.verdict import Verdict, Word
+from assistant.text import key, singular
+
+_CROSS_WORDS = re.compile(
+    r"\b(?:hybrids?|cross(?:es|ed)?|mix(?:ed)?|of some sort|some (?:sort|kind) of|a|an)\b", re.IGNORECASE)
+
+
+def judge(query: CatchQuery, book: Rulebook) -> tuple[Verdict, ...]:
+    """One verdict for each step; of several fish of one outing, one that may be kept counts for the next."""
+    found: list[Verdict] = []
+    earlier: list[c.Kept] = []
+    last: Step | None = None
+    for step, catch in zip(query.steps, catches(query, book), strict=True):
+        if last is None or (last.places, last.day) != (step.places, step.day):
+            earlier = []
+        if earlier:
+            catch = _with(catch, earlier)
+        told = verdict(catch, book)
+        found.append(told)
+        if query.growing and told.word is Word.KEEP:
+            earlier.append(c.Kept(1, catch.candidates, catch.length))
+        last = step
+    return tuple(found)
+
+
+def catches(query: CatchQuery, book: Rulebook) -> tuple[c.Catch, ...]:
+    """The catch of each step, every name turned into what it may be at that place."""
+    return tuple(_catch(query, step, book) for step in query.steps)
+
+
+def _with(catch: c.Catch, earlier: list[c.Kept]) -> c.Catch:
+    return replace(catch, kept=(*(catch.kept or ()), *earlier))
+
+
+def _catch(query: CatchQuery, step: Step, book: Rulebook) -> c.Catch:
+    about = query.about
+    places = _narrowed(step.places, about.side, book)
+    here = {p.jurisdiction for place in places for p in book.positions(place)}
+    candidates = (c.ANY_FISH,) if step.any_fish else _candidates(step, here, book)
+    kept = None if step.kept is None else tuple(_kept(k, candidates, here, book) for k in step.kept)
+    return c.Catch(candidates, places, step.day, about.moment, step.length, kept, about.side, about.away,
+                   about.private, about.age, about.on_ice, about.dead, about.deep_hooked, about.tail_torn,
+                   about.licences)
+
+
+def _narrowed(places: tuple[str, ...], side: str, book: Rulebook) -> tuple[str, ...]:
+    """Of several places with one name, those on the side that was told."""
+    if not side or len(places) < 2:
+        return places
+    mine = tuple(p for p in places if any(side in (x.jurisdiction, x.zone) for x in book.positions(p)))
+    return mine or places
+
+
+def _candidates(step: Step, here: set[str], book: Rulebook) -> tuple[str, ...]:
+    found = [t for name in step.fish for t in meant(name, here, book)]
+    if step.crosses:
+        found += _crosses(found, book)
+    return tuple(dict.fromkeys(found))
+
+
+def _crosses(taxa: list[str], book: Rulebook) -> list[str]:
+    """Every cross of two of the fish named; of a group or a single name, the group's own crosses."""
+    plain = [t for t in taxa if t not in book.groups and not book.lineage.parents(t)]
+    return [book.lineage.cross_of(a, b) for n, a in enumerate(plain) for b in plain[n + 1:]]
+
+
+def meant(name: Named, here: set[str], book: Rulebook) -> tuple[str, ...]:
+    """What a name means under the rules here: a group before a loose name, for crosses too."""
+    group = group_called(name.words, here, book)
+    if not group and not any(book.lineage.parents(t) for t in name.taxa):
+        group = group_called(_CROSS_WORDS.sub(" ", name.words), here, book)
+    return (group,) if group else name.taxa
+
+
+def group_called(words: str, here: set[str], book: Rulebook) -> str:
+    """The group that the rules of one of these jurisdictions call so, or nothing."""
+    wanted = _word_key(words)
+    for group in book.groups.values():
+        if here & set(group.jurisdiction) and wanted in {_word_key(w) for w in (group.label, *group.words)}:
+            return group.id
+    return ""
+
+
+def _word_key(text: str) -> str:
+    return " ".join(singular(w) for w in key(text).split())
+
+
+def _kept(said: KeptSaid, same: tuple[str, ...], here: set[str], book: Rulebook) -> c.Kept:
+    """Kept fish as counted: a group's name stands for any of its members."""
+    names = same if said.name is None or not (said.name.taxa or group_called(said.name.words, here, book)) \
+        else meant(said.name, here, book)
+    taxa = tuple(dict.fromkeys(t for n in names for t in (sorted(book.members[n]) if n in book.groups else (n,))))
+    return c.Kept(said.count, taxa, said.length, said.today, said.held)

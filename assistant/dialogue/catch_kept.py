@@ -1,0 +1,172 @@
+"""Fish kept already, as told beside a catch: "8 sunfish kept today", "12 kept, 38 in the freezer" (layer 4)."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import replace
+
+from assistant.dialogue.catch_fish import read_fish
+from assistant.dialogue.catch_measures import NUMBER_WORDS, count_of, read_lengths
+from assistant.dialogue.catch_query import KeptSaid, Named
+from assistant.reasoning import catch as c
+
+Resolve = Callable[[str], tuple[str, ...]]
+_BOX = r"(?:cooler|bucket|live[- ]?well|basket|stringer|bag|boat|creel|box|net|sack|keep[- ]?net)"
+_STORE = (r"(?:freezer|fridge|refrigerator|at home|home|stored|storage|camp|cabin|cottage|"
+          r"from (?:yesterday|earlier days|before today)|kept yesterday|of yesterday)")
+_GONE = r"eaten|ate|given away|gave away|cooked"
+_TAKEN = r"kept|keeping|taken|took|bagged|in hand|in possession|on board"
+_STORED = re.compile(rf"\b(?:in|at|from)?\s*(?:the|my|our|a)?\s*{_STORE}\b", re.IGNORECASE)
+_EATEN = re.compile(rf"\b(?:{_GONE}|for lunch|for breakfast)\b", re.IGNORECASE)
+_KEPT = re.compile(
+    rf"\b(?:{_TAKEN}|keep already|possessed|already (?:have|has|got)|have already|{_GONE}|"
+    rf"(?:in|on) (?:the|my|our|a) {_BOX}|on a stringer)\b"
+    rf"|\b{_STORE}\b|\b(?:nothing|none|no fish) (?:else )?(?:so far|yet|in)\b"
+    rf"|\bfirst (?:fish|one|of the day|keeper)\b|\bhave(?:n't| not) kept\b", re.IGNORECASE)
+_NOTHING = re.compile(
+    r"(?<![\d.])\b(?:nothing|none|no fish|zero|0|no others?|not? any|nought|never)\b"
+    r"(?: (?:is|was|were|has been|else|others?|fish))*\s*(?:kept|keeping|taken|bagged|so far|yet|in (?:the|my|our)\b)"
+    r"|\bkept (?:nothing|none|no fish|zero|0)\b|\bfirst (?:fish|one|of the day|keeper)\b"
+    r"|\bhave(?:n't| not) kept\b|\bno (?:\w+ ){1,2}?kept\b", re.IGNORECASE)
+_WORDS = "|".join(sorted(NUMBER_WORDS, key=len, reverse=True))
+_ANY_COUNT = rf"(?:\d+|(?:{_WORDS}))\b"
+_COUNT = re.compile(rf"\b(?P<n>{_ANY_COUNT})(?:\s+(?:others?|more|of them))?(?!\s*[/.]\d)", re.IGNORECASE)
+_COUNTED = re.compile(
+    rf"^\s*(?:and\s+|plus\s+|with\s+|also\s+)*(?P<n>{_ANY_COUNT})(?!\s*[/.]\d)\s+[A-Za-z]", re.IGNORECASE)
+_PART = re.compile(
+    rf"^\s*(?:and\s+|but\s+|with\s+)?(?:(?P<n>only one|just one|all|both|neither|{_ANY_COUNT})\b)\s*"
+    rf"(?:of (?:them|those|these|which|the \w+))?\s*(?:(?:is|are|was|were|being|measured|measuring|at)\s+)*"
+    rf"(?P<rest>.*)$", re.IGNORECASE)
+_SEAMS = re.compile(
+    rf",|\s+(?:and|plus|with|but)\s+(?=(?:i |we )?(?:have |has |already )*{_ANY_COUNT}(?!\s*(?:cm|in\b|mm|\"|/)))"
+    rf"|\s+(?:and|with|but)\s+(?=(?:nothing|none|no fish)\b)", re.IGNORECASE)
+_OF_THEM = re.compile(
+    r"\b(?:of (?:them|those|these|which)|over|under|longer|above|below|bigger|smaller|both|all|neither)\b",
+    re.IGNORECASE)
+_TODAY = re.compile(
+    r"\b(?:today|so far|already|this morning|this afternoon|till now|until now|earlier|yet|now)\b", re.IGNORECASE)
+_NOISE = re.compile(
+    rf"\b(?:i|we|he|she|have|has|had|'ve|i've|we've|got|were|was|are|is|there|with|of|that|which|also|plus|and|the|"
+    rf"my|our|fish|keep|{_TAKEN}|possession|both|them|each|more|other|others|at|from|measuring|long|about|only|just|not|"
+    rf"nothing|none|{_GONE}|(?:in|on)(?: the| my| our| a)? {_BOX}|{_BOX}|{_STORE}|in|on|for|lunch|breakfast|dinner|"
+    rf"total|altogether|all told|a limit of)\b", re.IGNORECASE)
+
+
+def read_kept(text: str, resolve: Resolve) -> tuple[tuple[KeptSaid, ...] | None, str]:
+    """The kept fish told in a text and the text without them; None when nothing is said of kept fish."""
+    found: list[KeptSaid] | None = None
+    left: list[str] = []
+    for clause in re.split(r";|(?<!\d)\.(?=\s|$)|\.(?=\s+[A-Z])", text):
+        kept, rest = _clause(clause, resolve)
+        left.append(rest)
+        if kept is not None:
+            found = (found or []) + kept
+    return (None if found is None else tuple(found)), "; ".join(p for p in left if p.strip())
+
+
+def _clause(clause: str, resolve: Resolve) -> tuple[list[KeptSaid] | None, str]:
+    """Within one clause, the run of comma pieces that tells of kept fish is read, the others are left."""
+    pieces = _cut(clause)
+    marked = [n for n, p in enumerate(pieces) if _KEPT.search(p) or _NOTHING.search(p)]
+    if not marked:
+        return None, clause
+    first, last = marked[0], marked[-1]
+    while first > 0 and _COUNTED.match(pieces[first - 1]) and not read_lengths(pieces[first - 1])[0]:
+        first -= 1
+    while last + 1 < len(pieces) and _goes_on(pieces[last + 1]):
+        last += 1
+    items: list[KeptSaid] = []
+    stored = False
+    for piece in pieces[first:last + 1]:
+        items = _read(piece, items, resolve)
+        stored = stored or bool(_STORED.search(piece))
+    rest = ", ".join(p.strip() for p in (*pieces[:first], *pieces[last + 1:]) if p.strip())
+    return items, rest
+
+
+def _cut(clause: str) -> list[str]:
+    """A clause at its commas, brackets, and at "and" or "with" before a count or a keeping word."""
+    clause = re.sub(r"[()]", ",", clause)
+    clause = re.sub(r"(?<=kept)\s*:\s*", " ", clause)
+    return [p for p in _SEAMS.split(clause) if p.strip()]
+
+
+def _goes_on(piece: str) -> bool:
+    """Does a piece go on telling of kept fish: a further count, or a part of those just named?"""
+    part = _PART.match(piece)
+    if _COUNTED.match(piece) or re.fullmatch(rf"\s*(?:and\s+)?(?:\d+|{_WORDS})\s*", piece, re.IGNORECASE):
+        return True
+    return part is not None and bool(read_lengths(part["rest"])[0])
+
+
+def _read(piece: str, items: list[KeptSaid], resolve: Resolve) -> list[KeptSaid]:
+    """The items with those of one more piece."""
+    part = _PART.match(piece)
+    if items and part and _OF_THEM.search(piece):
+        lengths, rest = read_lengths(part["rest"])
+        if lengths and not _name(rest, resolve):
+            return _split_part(items, part["n"], lengths)
+    if _NOTHING.search(piece) and not re.search(r"\b[1-9]\d*\b", _NOTHING.sub("", piece)):
+        return items
+    lengths, rest = read_lengths(piece)
+    counted = _COUNT.search(rest)
+    count = count_of(counted["n"]) if counted else None
+    if counted:
+        rest = rest[:counted.start()] + " " + rest[counted.end():]
+    if count is None:
+        count = len(lengths) or None
+    if count is None:
+        return items
+    stored, eaten = bool(_STORED.search(piece)), bool(_EATEN.search(piece))
+    name = _name(rest, resolve)
+    if count == 0:
+        return items
+    plain = KeptSaid(count, name, today=not stored, held=not eaten)
+    return items + _with_lengths(plain, lengths)
+
+
+def _with_lengths(item: KeptSaid, lengths: tuple[c.Length, ...]) -> list[KeptSaid]:
+    if not lengths:
+        return [item]
+    if len(lengths) == 1:
+        return [replace(item, length=lengths[0])]
+    each = [replace(item, count=1, length=length) for length in lengths[:item.count]]
+    missing = item.count - len(each)
+    return each + ([replace(item, count=missing)] if missing > 0 else [])
+
+
+def _split_part(items: list[KeptSaid], word: str | None, lengths: tuple[c.Length, ...]) -> list[KeptSaid]:
+    """"Two of them over 20 cm": the last item in two, the rest taken to be on the other side of the bound."""
+    last = items[-1]
+    word = (word or "").lower()
+    if word == "neither":
+        return [*items[:-1], replace(last, length=_other_side(lengths[0]))]
+    count = last.count if word in ("all", "both") else min(count_of(word.split()[-1]) or 0, last.count)
+    parts = _with_lengths(replace(last, count=count), lengths) if count else []
+    rest = last.count - count
+    others = [replace(last, count=rest, length=_other_side(lengths[0]))] if rest else []
+    return [*items[:-1], *parts, *others]
+
+
+def _other_side(length: c.Length) -> c.Length:
+    """What is said of the others when some are "over 20 cm": they are not."""
+    if length.high is None:
+        return c.Length(length.low * 0, length.low, False, not length.low_included)
+    if length.low == 0:
+        return c.Length(length.high, None, not length.high_included)
+    return c.UNSAID
+
+
+def _name(text: str, resolve: Resolve) -> Named | None:
+    """The fish named in a piece; None for "fish", "kept" and the like, which mean the same kind."""
+    bare = _NOISE.sub(" ", _TODAY.sub(" ", text))
+    bare = re.sub(r"[^\w\s'-]", " ", bare)
+    bare = re.sub(r"\s+", " ", bare).strip(" -'")
+    if not bare:
+        return None
+    said = read_fish(bare, resolve)
+    known = [n for n in said.names if n.taxa]
+    if not known:
+        return Named(bare, ()) if re.search(r"[A-Za-z]{4}", bare) else None
+    return Named(known[0].words, tuple(dict.fromkeys(t for n in known for t in n.taxa)))
