@@ -24,6 +24,8 @@ from assistant.cli.streams import Streams
 from assistant.errors import AssistantError, UsageError
 
 COMMANDS: dict[str, str] = {
+    "check": "check",
+    "format": "format",
 }
 """Command name to module name below ``assistant.cli``, in the order in which help lists them."""
 

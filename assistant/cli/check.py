@@ -1,0 +1,37 @@
+"""``tellfin check``: the whole check of a base, with findings worst first (layer 7)."""
+
+from __future__ import annotations
+
+import argparse
+import json
+
+from assistant.cli.streams import Streams
+
+NAME = "check"
+HELP = "check the whole base: readable, in canonical form, shapes, references, numbers, names"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Options of the command."""
+    parser.add_argument("--format", choices=("text", "json"), default="text", help="how to print the findings")
+    parser.add_argument("--all", action="store_true", help="show every finding, not the first few of each group")
+
+
+def execute(args: argparse.Namespace, streams: Streams) -> int:
+    """Check and report; 0 when nothing keeps the base from being used, else 1."""
+    from assistant.curation.bases import base_folder
+    from assistant.curation.check import check_folder
+    from assistant.curation.findings import as_data, report, tally
+    from assistant.graph.locate import shipped_shapes
+
+    folder = base_folder(args.base)
+    outcome = check_folder(folder, shipped_shapes())
+    if args.format == "json":
+        streams.out(json.dumps({"passed": outcome.passed, "checked": outcome.counts,
+                                "findings": as_data(outcome.findings)}, ensure_ascii=False, indent=1))
+    else:
+        for line in report(outcome.findings, 0 if args.all else 5):
+            streams.out(line)
+        streams.out(f"checked {outcome.summary()}")
+        streams.out(f"{'passed' if outcome.passed else 'failed'}: {tally(outcome.findings)}")
+    return 0 if outcome.passed else 1

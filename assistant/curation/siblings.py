@@ -1,0 +1,55 @@
+"""Numbers that stand far from those of near relatives (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from assistant.curation.view import View, number, one
+from assistant.graph.values import Node
+
+LOW, HIGH = ("tf:low", "tf:usualLow", "tf:mean"), ("tf:high", "tf:usualHigh", "tf:mean")
+FAR = 4.0
+"""How many widths of its relatives' span a value may lie outside it."""
+
+
+def far_values(node: Node, view: View) -> Iterator[tuple[str, str]]:
+    """What was found and expected where a number statement lies far outside what its congeners show.
+
+    Far is outside the span of at least two congeners by more than ``FAR`` times that span, and by more than a factor
+    of two: a slip of a digit or of a unit, not a difference between species.
+    """
+    if "tf:NumberStatement" not in node.types() or one(node, "skos:editorialNote"):
+        return
+    taxon = view.node(one(node, "tf:taxon"))
+    character = one(node, "tf:character")
+    if taxon is None or one(taxon, "dwc:taxonRank") not in ("species", "subspecies"):
+        return
+    mine = _span(node)
+    spans = list(_relatives(taxon, character, view))
+    if mine is None or len(spans) < 2:
+        return
+    low, high = min(s[0] for s in spans), max(s[1] for s in spans)
+    reach = FAR * max(high - low, 1e-9)
+    above = mine[0] > high + reach and mine[0] > 2 * high
+    below = mine[1] < low - reach and mine[1] * 2 < low
+    if above or below:
+        yield (f"{mine[0]:g} to {mine[1]:g}", f"near {low:g} to {high:g}, as in {len(spans)} statements of its genus")
+
+
+def _relatives(taxon: Node, character: str, view: View) -> Iterator[tuple[float, float]]:
+    genus = taxon.id.partition(":")[2].partition("-")[0]
+    mark = "." + character.partition(":")[2] + "."
+    others = [t for t in view.ids("taxon") if t.startswith(f"taxon:{genus}-") and "-x-" not in t and t != taxon.id]
+    keys = [k for t in others for k in view.ids("st", t.partition(":")[2]) if mark in k]
+    view.fetch(keys)
+    for other in (n for n in map(view.node, keys) if n is not None):
+        span = _span(other)
+        if span is not None and one(other, "tf:character") == character and not one(other, "prov:invalidatedAtTime"):
+            yield span
+
+
+def _span(node: Node) -> tuple[float, float] | None:
+    lows = [v for p in LOW if (v := number(node, p)) is not None]
+    highs = [v for p in HIGH if (v := number(node, p)) is not None]
+    values = lows + highs
+    return (min(values), max(values)) if values else None

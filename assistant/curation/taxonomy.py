@@ -1,0 +1,84 @@
+"""Agreement among taxa: parents, ranks, crosses, accepted names (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from assistant.curation.view import View, many, one
+from assistant.graph.values import Node
+
+RANKS = ("family", "genus", "species", "subspecies")
+"""From wide to narrow."""
+
+Fault = tuple[str, str, str, str, str]
+"""Severity, rule, found, expected, how to mend."""
+
+
+def taxonomy_findings(node: Node, view: View) -> Iterator[Fault]:
+    """What is wrong with a taxon or a name among the others."""
+    if "dwc:Taxon" in node.types():
+        yield from _parents(node, view)
+        yield from _crosses(node, view)
+        yield from _accepted(node, view)
+    elif "tf:Name" in node.types():
+        yield from _one_accepted(node, view)
+
+
+def _parents(node: Node, view: View) -> Iterator[Fault]:
+    rank, seen = one(node, "dwc:taxonRank"), [node.id]
+    parent = one(node, "tf:parent")
+    if rank in RANKS[1:] and not parent and one(node, "owl:deprecated") != "true":
+        yield ("error", "parent", f"a {rank} without tf:parent", "the taxon above it", "add tf:parent")
+    while parent:
+        if parent in seen:
+            yield ("error", "cyclic parents", " > ".join([*seen, parent]), "a line that ends in a family",
+                   "mend tf:parent")
+            return
+        seen.append(parent)
+        above = view.node(parent)
+        if above is None:
+            return
+        higher = one(above, "dwc:taxonRank")
+        if len(seen) == 2 and rank in RANKS and higher in RANKS and RANKS.index(higher) >= RANKS.index(rank):
+            yield ("error", "parent", f"a {rank} under a {higher}", "a parent of a higher rank", "mend tf:parent")
+        parent = one(above, "tf:parent")
+
+
+def _crosses(node: Node, view: View) -> Iterator[Fault]:
+    parents = many(node, "tf:hybridParent")
+    is_cross = one(node, "dwc:taxonRank") == "hybrid"
+    if is_cross and len(parents) != 2:
+        yield ("error", "cross", f"{len(parents)} parents", "two parents", "set tf:hybridParent twice")
+    if not is_cross and parents:
+        yield ("error", "cross", "tf:hybridParent on a taxon that is no cross", "the rank hybrid", "mend the rank")
+    for key in parents:
+        parent = view.node(key)
+        if parent is not None and one(parent, "dwc:taxonRank") not in ("species", "subspecies", "hybrid"):
+            yield ("error", "cross", f"the parent {key}, a {one(parent, 'dwc:taxonRank')}", "a species", "mend it")
+
+
+def _accepted(node: Node, view: View) -> Iterator[Fault]:
+    if one(node, "dwc:taxonRank") not in ("species", "subspecies") or one(node, "owl:deprecated") == "true":
+        return
+    names = _names(node.id, view)
+    if not any(one(n, "tf:nameKind") == "tf:accepted" for n in names):
+        yield ("error", "names without an accepted one", f"{len(names)} names, none of kind accepted",
+               "one accepted name", "add one (tf:nameKind tf:accepted)")
+
+
+def _one_accepted(node: Node, view: View) -> Iterator[Fault]:
+    if one(node, "tf:nameKind") != "tf:accepted":
+        return
+    language = one(node, "dcterms:language")
+    for other in _names(one(node, "tf:nameOf"), view):
+        if other.id == node.id or one(other, "tf:nameKind") != "tf:accepted":
+            continue
+        if one(other, "dcterms:language") == language:
+            yield ("error", "two accepted names", f"accepted, as is {other.id}, both in {language}",
+                   "one accepted name a language", "make one of them vernacular")
+
+
+def _names(taxon: str, view: View) -> list[Node]:
+    keys = view.ids("name", taxon.partition(":")[2])
+    view.fetch(keys)
+    return [n for n in map(view.node, keys) if n is not None]
