@@ -23,8 +23,8 @@ Floats = npt.NDArray[np.float32]
 NEIGHBOUR = 0.35
 """How much likelier a wrong report is for each step nearer in an ordered character."""
 COUNT_MARGIN = 2
-SILENT = 0.35
-"""Weight of a feature for taxa of a family of which nothing is told about it."""
+SILENT, SILENT_GENUS = 0.35, 0.7
+"""Weight of a feature for taxa of a family, or of a genus, of which nothing is told about it."""
 
 
 @dataclass(frozen=True)
@@ -71,7 +71,7 @@ def compile_table(kb: KnowledgeBase, taxa: Sequence[str] | None = None,
     """The score table of a base for all (or some) taxa and characters that can be observed."""
     names = tuple(kb.species if taxa is None else taxa)
     chosen = [c for c in (kb.characters if characters is None else characters) if scored(c)]
-    families = np.array([family_of(kb, t) for t in names])
+    lines = [line_of(kb, t) for t in names]
     columns: list[str] = []
     spans: dict[str, tuple[int, int]] = {}
     blocks: list[Floats] = []
@@ -84,7 +84,7 @@ def compile_table(kb: KnowledgeBase, taxa: Sequence[str] | None = None,
         if len(keys) < 2 or not any(cells):
             continue
         block, known = character_block(kb, character, keys, cells)
-        block = block * silence(families, known)
+        block = block * silence(lines, known)
         spans[character.id] = (len(columns), len(columns) + len(keys))
         columns += keys if character.is_stated else [f"{character.id}={k}" for k in keys]
         blocks.append(block)
@@ -150,21 +150,26 @@ def character_block(kb: KnowledgeBase, character: Character, keys: Sequence[str]
     return report, known
 
 
-def silence(families: npt.NDArray[np.str_], known: npt.NDArray[np.bool_]) -> Floats:
-    """A factor per taxon: less than 1 where nothing is told of a character in its whole family, though it is in others.
+def silence(lines: Sequence[tuple[str, str]], known: npt.NDArray[np.bool_]) -> Floats:
+    """A factor per taxon (genus, family): below 1 where nothing is told of a character in its whole family or genus.
 
     Nobody speaks of an ear flap in a bullhead: the silence of a family about a feature that others are told by is mild
-    evidence that it is not reported there. One species without a statement among relatives that have one stays neutral.
+    evidence that it is not reported there, the silence of a genus less so. One species without a statement among
+    congeners that have one stays neutral.
     """
-    told = set(families[known])
-    factor = np.array([1.0 if f in told else SILENT for f in families], dtype=np.float32)
-    return factor if known.sum() >= 3 else np.ones_like(factor)
+    if known.sum() < 3:
+        return np.ones(len(lines), dtype=np.float32)
+    genera = {g for (g, _), k in zip(lines, known, strict=True) if k}
+    families = {f for (_, f), k in zip(lines, known, strict=True) if k}
+    factors = [1.0 if g in genera else SILENT_GENUS if f in families else SILENT for g, f in lines]
+    return np.array(factors, dtype=np.float32)
 
 
-def family_of(kb: KnowledgeBase, taxon: str) -> str:
-    """The family of a taxon, of the first parent for a cross; the highest rank held where no family is."""
+def line_of(kb: KnowledgeBase, taxon: str) -> tuple[str, str]:
+    """The genus and family of a taxon, of the first parent for a cross."""
     first = kb.taxon(taxon).parents or (taxon,)
-    return kb.lineage(first[0])[-1]
+    above = kb.lineage(first[0])
+    return above[-2] if len(above) > 1 else above[-1], above[-1]
 
 
 def apply_needs(kb: KnowledgeBase, table: Table) -> Table:
