@@ -110,7 +110,8 @@ def test_fish(said: str, candidates: set[str]) -> None:
 ])
 def test_circumstances(said: str, field: str, value: object) -> None:
     """Circumstances are read wherever they stand, and never taken for a fish or a count."""
-    for text in (f"Threlwick Lake, 2026-07-04, {said}: bluegill 15 cm", f"Threlwick Lake, 2026-07-04: bluegill 15 cm, {said}"):
+    for text in (f"Threlwick Lake, 2026-07-04, {said}: bluegill 15 cm",
+                 f"Threlwick Lake, 2026-07-04: bluegill 15 cm, {said}"):
         catch = one(text)
         assert getattr(catch, field) == value
         assert (catch.candidates, catch.length.low, catch.kept) == (("lepomis-macrochirus",), 150, None)
@@ -165,7 +166,9 @@ def test_unknown_names_and_places_are_told() -> None:
     assert judge(query, BOOK)[0].word == "unknown"
 
 
-@pytest.mark.parametrize("text", ["", "how do I tell a white crappie from a black crappie?", "hello", "what is a couplet"])
+@pytest.mark.parametrize("text", [
+    "", "how do I tell a white crappie from a black crappie?", "hello", "what is a couplet",
+])
 def test_other_talk_is_never_kept_fish(text: str) -> None:
     """A sentence without a length or kept fish gives no length and no kept fish."""
     query = parse_catch(text, TAXA, PLACES, TODAY)

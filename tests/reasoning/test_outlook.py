@@ -19,7 +19,8 @@ def line(place: str, day: str, taxon: str) -> Line:
 def test_open_fish_of_a_water() -> None:
     """What is open, with bag, lengths and umbrella of the water: its own rule in place of the general one."""
     sunfish = line("vennimoor-lake", "2026-07-04", "lepomis-gibbosus")
-    assert (sunfish.rule, sunfish.daily, sunfish.possession, [x.id for x in sunfish.overs]) == ("h14", 8, 8, ["h14-over"])
+    assert (sunfish.rule, sunfish.daily, sunfish.possession) == ("h14", 8, 8)
+    assert [x.id for x in sunfish.overs] == ["h14-over"]
     crappie = line("ollimarsh-lake", "2026-06-01", "pomoxis-annularis")
     assert (crappie.daily, [(b.name, b.count) for b in crappie.shared]) == (15, [("qui-panfish-group", 30)])
     assert set(crappie.taxa) == {"pomoxis-annularis", "pomoxis-nigromaculatus"}
