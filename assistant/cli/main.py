@@ -24,6 +24,7 @@ from assistant.cli.streams import Streams
 from assistant.errors import AssistantError, UsageError
 
 COMMANDS: dict[str, str] = {
+    "ask": "ask",
     "check": "check",
     "format": "format",
 }

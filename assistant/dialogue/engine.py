@@ -1,0 +1,90 @@
+"""One turn: the line is read, the intent recognised, its handler called, the conversation carried on (layer 4)."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+from typing import TYPE_CHECKING, Protocol
+
+from assistant.dialogue import phrases
+from assistant.dialogue.absorb import absorb
+from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.cues import find_cues
+from assistant.dialogue.facts import gather
+from assistant.dialogue.handlers import handler_of
+from assistant.dialogue.intents import recognise
+from assistant.dialogue.pointing import pointed, with_fish
+from assistant.dialogue.reading import Reading
+from assistant.dialogue.turn import Turn
+from assistant.model.knowledge import KnowledgeBase
+
+if TYPE_CHECKING:
+    from assistant.reasoning.tables import Table
+
+REMEMBERED = 8
+"""Turns that can be taken back."""
+
+
+class Base(Protocol):
+    """What the engine needs of an open base."""
+
+    @property
+    def kb(self) -> KnowledgeBase:
+        """The knowledge base."""
+
+    @property
+    def table(self) -> Table:
+        """The score table, compiled when first asked for."""
+
+
+def respond(base: Base, text: str, held: Held, clock: date) -> tuple[Answer, Held]:
+    """The answer to a typed line and the conversation after it; pure but for the score table compiled on demand."""
+    from assistant.dialogue.read import read_line
+
+    return respond_to(base, read_line(base.kb, text, held, clock), held, clock)
+
+
+def respond_to(base: Base, reading: Reading, held: Held, clock: date) -> tuple[Answer, Held]:
+    """The same from a line that has been read."""
+    kb = base.kb
+    cues = find_cues(kb, reading)
+    facts = gather(kb, reading, cues, held)
+    asked_which = held.asked is not None and held.asked.kind == "which"
+    intent, other = "", ""
+    if fish := pointed(kb, reading, facts, held):
+        reading = with_fish(reading, fish)
+        intent = held.intent if asked_which and held.intent and "no-ask" in facts.all else ""
+        facts = gather(kb, reading, cues, held)
+    if not intent:
+        found = recognise(facts)
+        intent, other = found.intent, found.other
+    reading = replace(reading, cues=frozenset(c.id for c in cues))
+    turn = Turn(kb, reading, absorb(kb, held, reading), clock, lambda: base.table, intent)
+    answer, after = handler_of(intent)(turn)
+    if other and other != answer.intent and answer.intent == intent:
+        answer = replace(answer, blocks=(*answer.blocks, Block("next", phrases.also(phrases.ALSO[other]), claim=False)))
+    return answer, carry(held, after, answer)
+
+
+def carry(before: Held, after: Held, answer: Answer) -> Held:
+    """The conversation after a turn: what was answered and asked, and the turn before for taking it back."""
+    shown = after.shown
+    if len(answer.taxa) > 1:
+        shown = answer.taxa
+    elif answer.taxa and answer.taxa[0] not in shown:
+        shown = answer.taxa
+    taxa = answer.taxa or after.taxa
+    if answer.intent == "undo":
+        taxa, shown = after.taxa, after.shown
+    idle = answer.intent in ("small-talk", "help", "out-of-scope") and answer.asked is None
+    grounds = idle or answer.intent in ("why", "sources")
+    return after.after(
+        taxa=taxa, shown=shown, intent=after.intent if idle else answer.intent, asked=answer.asked,
+        last=after.last if grounds and after.last is not None else answer, before=_trimmed(before, REMEMBERED))
+
+
+def _trimmed(held: Held, depth: int) -> Held | None:
+    if depth == 0:
+        return None
+    return held.after(before=_trimmed(held.before, depth - 1) if held.before is not None else None)

@@ -1,0 +1,128 @@
+"""Plain facts of a line and of the conversation it falls into, which the recogniser table speaks of (layer 4)."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.cues import Cue
+from assistant.dialogue.reading import Mention, Reading
+from assistant.model.knowledge import KnowledgeBase
+from assistant.text import key
+
+SMALL_CUES = frozenset({
+    "asks-what", "asks-how", "asks-when", "asks-where", "asks-who", "asks-can", "asks-do", "asks-many", "versus", "story",
+    "confirm", "pointing", "first", "second", "other", "both", "which-of", "have-verb", "chatter", "thanks", "greeting",
+    "undo-weak", "names-weak", "list-weak", "help-weak", "sources-weak", "compare-with", "waters", "dead", "what-is",
+    "in-hand", "shorter", "more", "units-us", "units-metric", "choice", "plainer", "describe-young",
+})
+"""Cues that help to decide but ask for nothing by themselves."""
+INFORMING = frozenset({"contrast", "describe", "list", "hybrids", "range", "size", "weight", "rules", "handling", "tackle",
+                       "habitat", "names", "term"})
+_THE_ONE = re.compile(r"\bthe\s+(\w+)\s+(one|ones|kind|sort|fish|1)\b")
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """Everything that a row may need, as names; ``last`` is the intent answered last."""
+
+    all: frozenset[str]
+    last: str = ""
+
+
+def gather(kb: KnowledgeBase, reading: Reading, cues: Sequence[Cue], held: Held) -> Facts:
+    """The facts of a line in its conversation."""
+    names = {c.id for c in cues}
+    asks = names - SMALL_CUES
+    out = names | _things(kb, reading) | _line(reading, cues) | _held(held)
+    if not asks:
+        out.add("no-ask")
+    return Facts(frozenset(out), held.intent)
+
+
+def _things(kb: KnowledgeBase, reading: Reading) -> set[str]:
+    out: set[str] = set()
+    taxa = reading.taxa()
+    named = reading.of("taxon", "hybrid")
+    grouped = reading.of("group")
+    if named or grouped:
+        out.add("fish")
+    if taxa:
+        out.add("taxon")
+    if len(taxa) >= 2:
+        out.add("two-fish")
+    if len({m.ids for m in (*named, *grouped)}) >= 2:
+        out.add("two-kinds")
+    if len(taxa) == 1 and not grouped:
+        out.add("one-fish")
+    if any(kb.taxon(t).is_hybrid for t in taxa if kb.find("taxon", t)):
+        out.add("cross")
+    if grouped:
+        out.add("group")
+    if any(len(m.ids) > 1 for m in named):
+        out.add("unclear")
+    if any(local_name(kb, m) for m in named):
+        out.add("local-name")
+    for kind, fact in (("likeness", "like"), ("term", "term-word"), ("character", "part"), ("state", "state-word"),
+                       ("tackle", "tackle-word")):
+        if reading.of(kind):
+            out.add(fact)
+    for kind, fact in (("length", "len"), ("weight", "wt"), ("girth", "girth"), ("temperature", "temp")):
+        if any(m.kind == kind for m in reading.measures):
+            out.add(fact)
+    return out
+
+
+def local_name(kb: KnowledgeBase, mention: Mention) -> bool:
+    """True for a name that is neither the accepted English name nor a scientific one."""
+    hows = {how for kind, thing, how in kb.spoken(key(mention.words)) if kind == "taxon" and thing in mention.ids}
+    return bool(hows & {"vernacular", "ambiguous", "synonym"}) and not hows & {"accepted", "scientific"}
+
+
+def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
+    out: set[str] = set()
+    count = len(reading.words)
+    flags = {
+        "seen": any(not s.retract for s in reading.seen), "retract": any(s.retract for s in reading.seen),
+        "correction": bool(reading.corrections), "hint": any(h.kind == "group" for h in reading.hints),
+        "like": any(h.kind == "like" for h in reading.hints), "place": bool(reading.places), "water": bool(reading.water),
+        "unknown-place": bool(reading.unknown_place), "date": bool(reading.date or reading.season), "sex": bool(reading.sex),
+        "stage": bool(reading.stage), "outside": bool(reading.outside), "question": reading.question, "noise": reading.noise,
+        "empty": not count, "short": 0 < count <= 3, "short6": 0 < count <= 6, "answer": bool(reading.answer),
+        f"answer-{reading.answer}": bool(reading.answer), "count": bool(reading.counts),
+        "the-one": count <= 6 and bool(_THE_ONE.search(reading.text.lower())),
+        "which-group": _which_group(reading, cues), "yes-no": _yes_no(cues),
+        "size-word": bool(reading.size_word),
+    }
+    out.update(name for name, true in flags.items() if true)
+    return out
+
+
+def _which_group(reading: Reading, cues: Sequence[Cue]) -> bool:
+    """True for "which sunfishes have ...": a question word right before a group word, and more after it."""
+    for m in reading.of("group"):
+        before = any(c.id in ("asks-what", "list", "list-weak") and 0 <= m.start - c.end <= 2 for c in cues)
+        if before and len(reading.text[m.end:].split()) >= 2:
+            return True
+    return False
+
+
+def _yes_no(cues: Sequence[Cue]) -> bool:
+    return any(c.id in ("asks-do", "asks-can") and c.start <= 5 for c in cues)
+
+
+def _held(held: Held) -> set[str]:
+    out: set[str] = set()
+    flags = {
+        "held-fish": bool(held.taxa), "held-two": len(held.taxa) >= 2 or len(held.shown) >= 2,
+        "held-seen": bool(held.seen or held.hints), "held-place": bool(held.places or held.water),
+        "held-length": bool(held.lengths), "asked": held.asked is not None, "walk": held.walk is not None,
+        f"after-{held.intent}": bool(held.intent), "after-info": held.intent in INFORMING,
+        "held-last": held.last is not None,
+    }
+    out.update(name for name, true in flags.items() if true)
+    if held.asked is not None:
+        out.add(f"asked-{held.asked.kind}")
+    return out

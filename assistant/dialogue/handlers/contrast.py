@@ -1,0 +1,189 @@
+"""Tell two to eight fishes apart: the deciding feature first, then the rest, then what fools people (layer 4)."""
+
+from __future__ import annotations
+
+from assistant.dialogue import phrases as say
+from assistant.dialogue import speak
+from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.subjects import MOST, groups, named, species_of, subjects, unclear
+from assistant.dialogue.turn import Turn
+from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.contrast import LOOKS, Contrast, ContrastRow, contrast
+from assistant.text import join
+
+SHOWN, SHOWN_SHORT = 9, 2
+COLOUR = "colour"
+
+
+def handle(turn: Turn) -> tuple[Answer, Held]:
+    """Set the fishes of the line (or those held) side by side."""
+    kb, held = turn.kb, turn.held
+    taxa = _taxa(turn)
+    if len(taxa) < 2:
+        return _one(turn, taxa), held
+    taxa = taxa[:MOST]
+    found = contrast(kb, taxa, _looks(turn))
+    rows = _kept(turn, found.separating)
+    blocks = [*_points(turn, found, rows), *_caveats(turn, found)]
+    return Answer("contrast", tuple(blocks), taxa=taxa), held
+
+
+def _taxa(turn: Turn) -> tuple[str, ...]:
+    kb = turn.kb
+    own = list(named(turn))
+    for mention in (*groups(turn.reading), *unclear(turn)):
+        pool = species_of(kb, mention.ids)
+        own += _listed(kb, own, pool) if pool and not set(pool) & set(own) else []
+    own += [t for h in turn.reading.hints if h.kind == "like" and len(h.taxa) == 1 for t in sorted(h.taxa)]
+    ids = tuple(dict.fromkeys(own))
+    if len(ids) == 1 and turn.held.taxa and turn.held.taxa[0] != ids[0] and not turn.cues & {"versus"}:
+        return (*turn.held.taxa[:1], *ids)
+    if not ids:
+        return turn.held.taxa if len(turn.held.taxa) > 1 else turn.held.shown
+    return tuple(t for i in ids for t in (species_of(kb, (i,))[:1] if kb.find("taxon", i) is None else (i,)))
+
+
+def _listed(kb: KnowledgeBase, own: list[str], pool: tuple[str, ...]) -> list[str]:
+    """Of a group word, the members that are known look-alikes of the fish it is set beside, else its best known one."""
+    near = {x.other for t in own for x in kb.look_alikes(t)} | {
+        m for m in pool for x in kb.look_alikes(m) if x.other in own}
+    fit = [m for m in pool if m in near]
+    return (fit or sorted(pool, key=lambda t: (-len(kb.ranges(t)), t)))[:2 if len(own) < 2 else 1]
+
+
+def _looks(turn: Turn) -> frozenset[str]:
+    if turn.cues & {"dead"} or turn.held.dead:
+        return LOOKS["lab"]
+    return LOOKS["picture"] if "in-hand" in turn.cues else LOOKS["hand"] | {"dead"}
+
+
+def _kept(turn: Turn, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
+    """The rows without colour where the asker does not want colour."""
+    if turn.cues & {"no-colour"}:
+        return tuple(r for r in rows if COLOUR not in r.character and COLOUR not in turn.kb.character(r.character).label)
+    return rows
+
+
+def _one(turn: Turn, taxa: tuple[str, ...]) -> Answer:
+    kb = turn.kb
+    if not taxa:
+        several = unclear(turn)
+        if several:
+            choices = tuple((i, speak.fish(kb, i)) for i in several[0].ids)
+            text = say.which_of(several[0].words, say.both_names([c for _, c in choices]))
+            asked = Asked("which", say.WHICH_FISH, choices=choices)
+            return Answer("contrast", (Block("lead", text, claim=False), Block("next", say.WHICH_FISH, claim=False)), asked=asked)
+        return Answer("contrast", (Block("lead", say.CONTRAST_NEEDS_TWO, claim=False),), asked=Asked("fish", say.WHICH_TWO))
+    near = look_alikes(kb, taxa[0])
+    if not near:
+        return Answer("contrast", (Block("lead", say.CONTRAST_NEEDS_TWO, claim=False),), taxa=taxa)
+    ids = tuple(f"alike:{x}" for _, x in near[:3])
+    text = say.one_fish_contrast(speak.fish(kb, taxa[0]), speak.fishes(kb, [t for t, _ in near[:3]], "or"))
+    blocks = [Block("lead", text, statements=ids)]
+    found = contrast(kb, (taxa[0], near[0][0]))
+    blocks += _points(turn, found, found.separating[:4])
+    return Answer("contrast", tuple(blocks), taxa=(taxa[0], near[0][0]))
+
+
+def look_alikes(kb: KnowledgeBase, taxon: str) -> list[tuple[str, str]]:
+    """The fishes that a taxon is mixed up with, and the records that say so."""
+    own = [(x.other, x.id) for x in kb.look_alikes(taxon)]
+    back = [(t, x.id) for t in kb.species for x in kb.look_alikes(t) if x.other == taxon]
+    out: dict[str, str] = {}
+    for other, record in (*own, *back):
+        if kb.find("taxon", other) is not None:
+            out.setdefault(other, record)
+    return list(out.items())
+
+
+def _points(turn: Turn, found: Contrast, rows: tuple[ContrastRow, ...]) -> list[Block]:
+    kb = turn.kb
+    names = speak.fishes(kb, found.taxa)
+    if not rows:
+        return [Block("lead", say.inseparable(names), statements=_any_statement(kb, found))]
+    most = len(rows) if "more" in turn.cues else SHOWN_SHORT if "shorter" in turn.cues else SHOWN
+    out = [_lead(turn, found, rows[0])]
+    for row in rows[1:most]:
+        character = kb.character(row.character)
+        text = say.contrast_point(speak.heading(character), _each(turn, found, row))
+        out.append(Block("point", text, statements=_statements(row)))
+    if len(rows) > most:
+        out.append(Block("help", say.more_left(len(rows) - most), claim=False))
+    return out
+
+
+def _lead(turn: Turn, found: Contrast, row: ContrastRow) -> Block:
+    kb = turn.kb
+    character = kb.character(row.character)
+    heading = speak.heading(character)
+    if len(found.taxa) > 2:
+        text = say.contrast_lead_many(speak.fishes(kb, found.taxa), heading, _each(turn, found, row))
+        return Block("lead", text, statements=_statements(row))
+    values = [speak.told_words(kb, t, character, turn.held.units) if t else say.not_told() for t in row.told]
+    text = say.contrast_lead(speak.fish(kb, found.taxa[0]), speak.fish(kb, found.taxa[1]), heading, *values)
+    return Block("lead", text, statements=_statements(row))
+
+
+def _each(turn: Turn, found: Contrast, row: ContrastRow) -> str:
+    kb = turn.kb
+    character = kb.character(row.character)
+    values = [(speak.fish(kb, taxon), speak.told_words(kb, told, character, turn.held.units) if told else say.not_told())
+              for taxon, told in zip(found.taxa, row.told, strict=True)]
+    return "; ".join(say.each(name, value) for name, value in values)
+
+
+def _statements(row: ContrastRow) -> tuple[str, ...]:
+    return speak.short_ids(s for t in row.told if t for s in t.statements)
+
+
+def _any_statement(kb: KnowledgeBase, found: Contrast) -> tuple[str, ...]:
+    ids = [s for row in found.shared[:3] for s in _statements(row)]
+    return speak.short_ids(ids or [s.id for t in found.taxa for s in kb.statements(t)[:1]])
+
+
+def _caveats(turn: Turn, found: Contrast) -> list[Block]:
+    kb = turn.kb
+    out: list[Block] = []
+    pair = next((x for t in found.taxa for x in kb.look_alikes(t) if x.other in found.taxa), None)
+    if pair is not None and pair.separable != "yes" and pair.settles and len(found.taxa) == 2:
+        out.append(Block("doubt", say.hard_pair(pair.settles), statements=(f"alike:{pair.id}",)))
+    out += _fools(turn, found)
+    if found.crosses and "shorter" not in turn.cues:
+        names = speak.fishes(kb, found.crosses)
+        ids = [s.id for c in found.crosses for s in kb.statements(c)] or [f"taxon:{c}" for c in found.crosses]
+        out.append(Block("doubt", say.crosses(names), statements=speak.short_ids(ids[:4])))
+    return out + place_remarks(turn, found.taxa)
+
+
+def _fools(turn: Turn, found: Contrast) -> list[Block]:
+    kb = turn.kb
+    out: dict[tuple[str, str], Block] = {}
+    for item in found.misleading:
+        s = kb.record_at(f"st:{item.statement}")
+        if s is None or (not s.states and s.low is None and s.high is None):
+            continue
+        who = speak.scope_words(kb, s, turn.held.units)
+        value = join([kb.state(x).clause or kb.state(x).label for x in s.states], "or")
+        if not value:
+            continue
+        out.setdefault((s.taxon, who), Block("doubt", say.misleading(who, speak.fish(kb, s.taxon), value), statements=(f"st:{s.id}",)))
+    return list(out.values())[:3]
+
+
+def place_remarks(turn: Turn, taxa: tuple[str, ...]) -> list[Block]:
+    """What the place held says about fishes that are not expected there."""
+    from assistant.reasoning.place_prior import expand_places
+
+    kb, held = turn.kb, turn.held
+    if not held.places:
+        return []
+    wanted = expand_places(kb, held.places)
+    out = []
+    for taxon in taxa:
+        here = [r for key in kb.lineage(taxon)[:2] for r in kb.ranges(key) if r.place in wanted]
+        status = {r.status for r in here}
+        if status and status <= {"absent", "extirpated"}:
+            text = say.place_helps(speak.fish(kb, taxon), speak.place_words(kb, held.places), say.STATUS[sorted(status)[0]])
+            out.append(Block("point", text, statements=tuple(f"range:{r.id}" for r in here)))
+    return out

@@ -1,0 +1,88 @@
+"""Words that point back ("the first", "the other", "both", "the whiskered kind") to fishes shown before (layer 4)."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.facts import Facts
+from assistant.dialogue.reading import Mention, Reading
+from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.evidence import about, below
+from assistant.reasoning.identify import Observation
+from assistant.text import key, singular
+
+_DIGIT = re.compile(r"^\W*(\d)\W*$")
+WEAK = frozenset({"the", "one", "ones", "kind", "sort", "fish", "a", "an", "is", "it", "of", "with", "i", "mean", "think", "thing"})
+
+
+def pointed(kb: KnowledgeBase, reading: Reading, facts: Facts, held: Held) -> tuple[str, ...]:
+    """The fishes that a line without a fish's name points to; empty when it points to none."""
+    offered = _offered(held)
+    if reading.taxa() or not offered:
+        return ()
+    if "both" in facts.all and len(offered) > 1:
+        return offered
+    if (picked := _by_place(reading, facts, held, offered)) is not None:
+        return (picked,)
+    if held.asked is not None and held.asked.kind == "which" or "the-one" in facts.all:
+        return _by_words(kb, reading, offered) or _by_look(kb, [s.observation for s in reading.seen], offered)
+    return ()
+
+
+def with_fish(reading: Reading, taxa: Sequence[str]) -> Reading:
+    """The reading with the fishes pointed to as if they had been named."""
+    added = tuple(Mention("taxon", (t,), "", 0, 0) for t in taxa)
+    return replace(reading, mentions=tuple(m for m in reading.mentions if m.kind not in ("taxon", "hybrid")) + added)
+
+
+def _offered(held: Held) -> tuple[str, ...]:
+    if held.asked is not None and held.asked.kind == "which" and held.asked.choices:
+        return tuple(c for c, _ in held.asked.choices)
+    return held.shown if len(held.shown) > 1 else held.taxa if len(held.taxa) > 1 else ()
+
+
+def _by_place(reading: Reading, facts: Facts, held: Held, offered: tuple[str, ...]) -> str | None:
+    digit = _DIGIT.match(reading.text)
+    asked = held.asked is not None and held.asked.kind == "which"
+    if asked and digit and 1 <= int(digit.group(1)) <= len(offered):
+        return offered[int(digit.group(1)) - 1]
+    if "first" in facts.all:
+        return offered[0]
+    if "second" in facts.all:
+        return offered[1] if len(offered) > 1 else None
+    rest = [t for t in offered if t not in held.taxa]
+    return rest[0] if "other" in facts.all and len(rest) == 1 else None
+
+
+def _by_words(kb: KnowledgeBase, reading: Reading, offered: Iterable[str]) -> tuple[str, ...]:
+    wanted = {singular(w) for w in reading.words if w not in WEAK}
+    if not wanted:
+        return ()
+    hits = []
+    for taxon in offered:
+        found = kb.find("taxon", taxon)
+        names = [n.text for n in kb.names(taxon)] if found else []
+        words = {singular(w) for text in (*names, found.label if found else "") for w in key(text).split()}
+        if wanted <= words:
+            hits.append(taxon)
+    return tuple(hits[:1]) if len(hits) == 1 else ()
+
+
+def _by_look(kb: KnowledgeBase, seen: Sequence[Observation], offered: Iterable[str]) -> tuple[str, ...]:
+    scored = sorted(((_fit(kb, t, seen), t) for t in offered), reverse=True)
+    if seen and scored and scored[0][0] > 0 and (len(scored) == 1 or scored[0][0] > scored[1][0]):
+        return (scored[0][1],)
+    return ()
+
+
+def _fit(kb: KnowledgeBase, taxon: str, seen: Sequence[Observation]) -> int:
+    score = 0
+    for o in seen:
+        told = {leaf for s in o.states for leaf in below(kb, s)}
+        stated = {leaf for s in about(kb, taxon, o.character)[0] for x in s.states for leaf in below(kb, x)}
+        if stated:
+            score += 1 if bool(told & stated) == o.seen else -1
+    return score

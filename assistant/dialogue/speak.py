@@ -1,0 +1,201 @@
+"""Values of the base put into words: states with how often, numbers with units, fishes, places, sources (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from decimal import Decimal
+
+from assistant.dialogue import phrases as say
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Character, Source, Statement
+from assistant.reasoning.contrast import Told
+from assistant.reasoning.identify import Observation
+from assistant.text import join, unique
+from assistant.units import show_length, show_weight
+
+PLAIN = 0.86
+"""Share of fish from which a state is spoken of without a frequency word."""
+WORDED = {"usually": 0.0, "often": 0.0, "sometimes": 0.0}
+SAFE_LABEL = 60
+
+
+def fish(kb: KnowledgeBase, taxon: str) -> str:
+    """The English name of a taxon or group."""
+    found = kb.find("taxon", taxon)
+    if found is not None:
+        return str(found.label)
+    group = kb.find("group", taxon)
+    return str(group.plural or group.label) if group is not None else taxon
+
+
+def fish_both(kb: KnowledgeBase, taxon: str) -> str:
+    """English and scientific name: "bluegill (Lepomis macrochirus)"."""
+    found = kb.find("taxon", taxon)
+    if found is None:
+        return fish(kb, taxon)
+    scientific = scientific_of(kb, taxon)
+    return f"{found.label} ({scientific})" if found.label.lower() != scientific.lower() else str(found.label)
+
+
+def scientific_of(kb: KnowledgeBase, taxon: str) -> str:
+    """The scientific name; a cross as its parents in alphabetical order with an x between."""
+    found = kb.taxon(taxon)
+    if found.is_hybrid:
+        return " x ".join(sorted(kb.taxon(p).scientific for p in found.parents))
+    return found.scientific
+
+
+def fishes(kb: KnowledgeBase, taxa: Iterable[str], last: str = "and") -> str:
+    """Several English names in a list."""
+    return join([fish(kb, t) for t in taxa], last)
+
+
+def often(kb: KnowledgeBase, share: float) -> str:
+    """The frequency word of the base for a share of fish; empty where nearly all show it."""
+    if share >= PLAIN:
+        return ""
+    words = [f for f in kb.all("frequency") if f.id in WORDED]
+    return min(words, key=lambda f: (abs(f.point - share), f.id)).label if words else ""
+
+
+def states_words(kb: KnowledgeBase, states: Sequence[tuple[str, float]], clause: bool = False) -> str:
+    """States with their frequency words, commonest first: "usually white, sometimes plain"."""
+    parts = []
+    for key, share in states:
+        state = kb.state(key)
+        text = (state.clause if clause else state.label) or state.label
+        word = often(kb, share) if len(states) > 1 or share < PLAIN else ""
+        parts.append((word, text))
+    if len(parts) > 1 and all(w == parts[0][0] for w, _ in parts):
+        return join([t for _, t in parts], "or")
+    return ", ".join(f"{w} {t}".strip() for w, t in parts)
+
+
+def number_words(character: Character, numbers: tuple[float, float, float, float], units: str = "") -> str:
+    """A range in words: "11 or 12", "usually 6 (5 to 7)", lengths in both systems."""
+    low, usual_low, usual_high, high = numbers
+    usual, extreme = _span(character, usual_low, usual_high, units), _span(character, low, high, units)
+    if usual == extreme:
+        return usual
+    return say.usual_with_extremes(usual, extreme)
+
+
+def _span(character: Character, low: float, high: float, units: str) -> str:
+    if character.kind in ("length", "mass"):
+        show = show_length if character.kind == "length" else show_weight
+        system = units or "us"
+        return show(high, system) if low == high else say.span(show(low, system), show(high, system))
+    a, b = plain_number(low), plain_number(high)
+    if a == b:
+        return a
+    return say.either(a, b) if character.kind == "count" and high - low == 1 else say.span(a, b)
+
+
+def plain_number(value: float | Decimal) -> str:
+    """A number without needless zeros."""
+    return f"{float(value):.2f}".rstrip("0").rstrip(".")
+
+
+def told_words(kb: KnowledgeBase, told: Told, character: Character, units: str = "", clause: bool = False) -> str:
+    """What the base says of a character in a taxon, with "from memory" where nothing better is known."""
+    if told.states:
+        text = states_words(kb, told.states, clause)
+    elif told.numbers is not None:
+        text = number_words(character, told.numbers, units)
+    else:
+        text = ""
+    return say.from_memory(text) if told.basis == "memory" and text else text
+
+
+def told_clause(kb: KnowledgeBase, told: Told, character: Character, units: str = "") -> str:
+    """The same as something a fish "has": "an ear flap with a red spot", "7 or 8 dorsal spines"."""
+    if told.numbers is not None:
+        return say.number_of(number_words(character, told.numbers, units), character.label)
+    return told_words(kb, told, character, units, clause=True)
+
+
+def heading(character: Character) -> str:
+    """The name of a character in plain words with the trade's term in brackets where it differs."""
+    if character.trade and character.trade.lower() not in character.label.lower():
+        return f"{character.label} ({character.trade})"
+    return character.label
+
+
+def seen_words(kb: KnowledgeBase, seen: Observation) -> str:
+    """What somebody saw, in words: "a black ear flap", "about 28 scales", "no red spot"."""
+    character = kb.character(seen.character)
+    if seen.value is not None:
+        top = seen.value if seen.value_high is None else seen.value_high
+        number = plain_number(seen.value) if top == seen.value else say.span(plain_number(seen.value), plain_number(top))
+        text = say.number_of(number, character.label)
+    else:
+        text = join([kb.state(s).clause or kb.state(s).label for s in seen.states if _known(kb, s)], "or")
+    if not seen.seen:
+        text = say.denied(text)
+    return say.hedged(text) if seen.hedged else text
+
+
+def _known(kb: KnowledgeBase, state: str) -> bool:
+    return any(s.id == state for s in kb.states(state.partition(".")[0]))
+
+
+def statement_words(kb: KnowledgeBase, s: Statement, units: str = "") -> str:
+    """A statement as "character: value", with whom it speaks of."""
+    from assistant.reasoning.evidence import number_range
+
+    character = kb.character(s.character)
+    numbers = number_range(s)
+    if s.states:
+        value = join([kb.state(x).label for x in s.states], "or")
+        word = kb.find("frequency", s.frequency) if s.frequency else None
+        value = f"{word.label} {value}" if word is not None and word.id != "always" else value
+    elif numbers is not None:
+        value = number_words(character, numbers, units)
+    else:
+        value = s.text
+    about = join([x for x in (_sex_age(s), s.scope_text) if x])
+    return say.statement_line(character.label, value, about)
+
+
+def _sex_age(s: Statement) -> str:
+    words = [say.SCOPE_WORDS.get(x, x) for x in (s.breeding, s.stage, s.sex) if x]
+    return " ".join(words)
+
+
+def scope_words(kb: KnowledgeBase, s: Statement, units: str = "us") -> str:
+    """The class of fish that a statement speaks of: "young", "females", "breeding males", "fish under 2 in"."""
+    sex = say.SEX_PLURAL.get(s.sex, "fish")
+    if s.stage == "juvenile":
+        return say.YOUNG
+    if s.breeding:
+        return f"{say.SCOPE_WORDS.get(s.breeding, s.breeding)} {sex}"
+    if s.max_length:
+        return say.under(show_length(s.max_length, units or "us"))
+    return sex
+
+
+def source_words(kb: KnowledgeBase, key: str, page: str = "") -> str:
+    """One source in words: authors, year, title, publisher, page, how it was used."""
+    found = kb.find("source", key)
+    if found is None:
+        return key
+    return cite(found, page)
+
+
+def cite(source: Source, page: str = "") -> str:
+    """A source as one line."""
+    parts = [p for p in (source.authors, source.year) if p]
+    head = " ".join(parts)
+    rest = [p for p in (source.title, source.publisher, say.page(page)) if p]
+    return ". ".join(unique([x for x in (head, ", ".join(rest)) if x]))
+
+
+def place_words(kb: KnowledgeBase, places: Iterable[str]) -> str:
+    """Places by name."""
+    found = [kb.place(p) for p in places]
+    return join([p.label for p in found if p is not None])
+
+
+def short_ids(statements: Iterable[str]) -> tuple[str, ...]:
+    """Statement ids as short forms, each once."""
+    return unique(s if ":" in s else f"st:{s}" for s in statements)
