@@ -1,0 +1,195 @@
+"""A dichotomous key for any set of taxa, near-optimal in the expected cost of its steps (layer 3).
+
+The tree comes from ``key_tree``; here it is made honest and numbered. A way on which the characters told would rather
+name another fish (because little is known of the taxon at its end) is taken out where the taxon has a better way, and
+said to be undecided where it has none. Taxa that no character parts end together.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.contrast import LOOKS
+from assistant.reasoning.evidence import below
+from assistant.reasoning.identify import Evidence, Observation, Vector, posterior
+from assistant.reasoning.key_tree import EXACT, Fork, Search, taxa_of
+from assistant.reasoning.splits import Cells, Split, cells_of, splits_of
+from assistant.reasoning.tables import Table, compile_table
+
+ROUNDS = 4
+"""Times that the ways of a tree are looked through again after some were taken out."""
+CLEAR = 0.999
+"""A taxon leads on a way when its probability is at least this share of the best."""
+
+
+@dataclass(frozen=True, slots=True)
+class Lead:
+    """One of the two choices: states (umbrellas folded in) or a count from ``low`` to ``high``, and where it leads.
+
+    ``goes_to`` is the next couplet, 0 where the lead ends; ``taxa`` are the taxa still in play after it.
+    """
+
+    states: tuple[str, ...]
+    low: int | None
+    high: int | None
+    taxa: tuple[str, ...]
+    goes_to: int
+
+
+@dataclass(frozen=True, slots=True)
+class Couplet:
+    """A numbered pair of leads on one character; ``back`` is the couplet that leads here (0 for the first)."""
+
+    number: int
+    character: str
+    leads: tuple[Lead, Lead]
+    back: int
+
+
+@dataclass(frozen=True, slots=True)
+class Key:
+    """Couplets in their order, the taxa keyed, the look allowed, and the expected cost of naming one fish."""
+
+    taxa: tuple[str, ...]
+    look: str
+    couplets: tuple[Couplet, ...]
+    cost: float
+
+    def couplet(self, number: int) -> Couplet:
+        """The couplet with this number."""
+        return self.couplets[number - 1]
+
+
+def build_key(kb: KnowledgeBase, taxa: Sequence[str], look: str = "hand", exact: int = EXACT) -> Key:
+    """The key of some taxa with characters that can be seen at a look (picture, hand, lab)."""
+    names = tuple(dict.fromkeys(taxa))
+    cells = cells_of(kb, names, LOOKS[look])
+    search = Search(splits_of(kb, cells, len(names)), {c.character.id: c for c in cells}, exact)
+    whole = (1 << len(names)) - 1
+    maker = _Maker(kb, names, search.cells)
+    tree = maker.settle(search.tree(whole)) if len(names) > 1 else whole
+    couplets: list[Couplet] = []
+    if isinstance(tree, Fork):
+        maker.number(tree, 0, couplets)
+    return Key(names, look, tuple(couplets), search.solve(whole)[0])
+
+
+def observation_of(character: str, lead: Lead) -> Observation:
+    """What somebody who takes a lead has seen."""
+    if lead.states:
+        return Observation(character, lead.states)
+    if lead.high is not None:
+        return Observation(character, value=float(lead.high), at_most=True)
+    return Observation(character, value=float(lead.low or 0), at_least=True)
+
+
+@dataclass
+class _Maker:
+    """A tree of bit masks to couplets of names."""
+
+    kb: KnowledgeBase
+    taxa: tuple[str, ...]
+    cells: Mapping[str, Cells]
+
+    def settle(self, tree: Fork | int) -> Fork | int:
+        """The tree without the ways on which another fish would be named, as long as every taxon keeps one."""
+        table = compile_table(self.kb, self.taxa)
+        for _ in range(ROUNDS):
+            ends: list[tuple[int, int, Vector]] = []
+            self._ends(table, tree, (), ends)
+            kept = _kept(ends, len(self.taxa), [table.index[t] for t in self.taxa])
+            if kept == [mask for _, mask, _ in ends]:
+                return tree
+            tree = _pruned(tree, iter(kept)) or tree
+        return tree
+
+    def _ends(self, table: Table, tree: Fork | int, seen: tuple[Observation, ...],
+              out: list[tuple[int, int, Vector]]) -> None:
+        if isinstance(tree, int):
+            out.append((len(out), tree, posterior(self.kb, table, Evidence(seen))))
+            return
+        for side, child in enumerate((tree.left, tree.right)):
+            lead = self.lead(tree, side)
+            self._ends(table, child, (*seen, observation_of(tree.split.character, lead)), out)
+
+    def number(self, tree: Fork, back: int, out: list[Couplet]) -> int:
+        """Append the couplets of a tree, the shorter way first, and return the number of its own couplet."""
+        number = len(out) + 1
+        sides = sorted((0, 1), key=lambda i: (taxa_of((tree.left, tree.right)[i]).bit_count(), i))
+        leads = [self.lead(tree, side) for side in sides]
+        out.append(Couplet(number, tree.split.character, (leads[0], leads[1]), back))
+        for place, side in enumerate(sides):
+            child = (tree.left, tree.right)[side]
+            if isinstance(child, Fork):
+                found = leads[place]
+                leads[place] = Lead(found.states, found.low, found.high, found.taxa, self.number(child, number, out))
+        out[number - 1] = Couplet(number, tree.split.character, (leads[0], leads[1]), back)
+        return number
+
+    def lead(self, tree: Fork, side: int) -> Lead:
+        """The lead of one side of a couplet, its states limited to those that the taxa there show."""
+        split = tree.split
+        masks = (taxa_of(tree.left), taxa_of(tree.right))
+        names = tuple(t for i, t in enumerate(self.taxa) if masks[side] >> i & 1)
+        if split.at is not None:
+            return Lead((), split.at + 1 if side else None, None if side else split.at, names, 0)
+        here, there = self._shown(split, side, masks[side]), self._shown(split, 1 - side, masks[1 - side])
+        return Lead(folded(self.kb, here, there), None, None, names, 0)
+
+    def _shown(self, split: Split, side: int, mask: int) -> list[str]:
+        shows = self.cells[split.character].shows
+        states = split.right if side else split.left
+        return [s for s in states if shows[s] & mask] or list(states)
+
+
+def _kept(ends: Sequence[tuple[int, int, Vector]], size: int, places: Sequence[int]) -> list[int]:
+    """The taxa that each end keeps: those that lead there, and each taxon at its best end where it leads nowhere."""
+    standing = {(end, i): float(weights[places[i]] / max(weights[p] for p in places))
+                for end, mask, weights in ends for i in range(size) if mask >> i & 1}
+    kept = [0] * len(ends)
+    for i in range(size):
+        mine = [(value, -end) for (end, j), value in standing.items() if j == i]
+        leading = [-end for value, end in mine if value >= CLEAR]
+        for end in leading or [-max(mine)[1]]:
+            kept[end] |= 1 << i
+        if not leading:
+            weights = ends[-max(mine)[1]][2]
+            kept[-max(mine)[1]] |= 1 << max(range(size), key=lambda j: weights[places[j]])
+    together = [mask for _, mask, _ in ends]
+    return [k | _equals(mask, k, standing, end, size) for end, (k, mask) in enumerate(zip(kept, together, strict=True))]
+
+
+def _equals(mask: int, kept: int, standing: Mapping[tuple[int, int], float], end: int, size: int) -> int:
+    """Taxa that ended here beside a kept one and are at least half as likely: they are not parted, so they stay."""
+    if not kept:
+        return 0
+    return sum(1 << i for i in range(size) if mask >> i & 1 and standing[end, i] >= 0.5)
+
+
+def _pruned(tree: Fork | int, kept: object) -> Fork | int | None:
+    """The tree with other taxa at its ends (in order); a couplet with an empty side gives way to its other side."""
+    if isinstance(tree, int):
+        mask = next(kept)  # type: ignore[call-overload]
+        return int(mask) or None
+    left = _pruned(tree.left, kept)
+    right = _pruned(tree.right, kept)
+    if left is None or right is None:
+        return right if left is None else left
+    if isinstance(left, int) and isinstance(right, int) and left == right:
+        return left
+    return Fork(tree.split, left, right)
+
+
+def folded(kb: KnowledgeBase, here: Sequence[str], there: Sequence[str]) -> tuple[str, ...]:
+    """The states of a lead with two or more under one umbrella named by it, unless the other lead has one of them."""
+    out = list(here)
+    for umbrella in kb.states(here[0].partition(".")[0]) if here else ():
+        under = set(below(kb, umbrella.id)) - {umbrella.id}
+        inside = [s for s in out if s in under]
+        if inside and (len(inside) > 1 or umbrella.id in out) and not under & set(there):
+            at = min(out.index(s) for s in (*inside, umbrella.id) if s in out)
+            out = [s for s in out if s not in under and s != umbrella.id]
+            out.insert(min(at, len(out)), umbrella.id)
+    return tuple(out)

@@ -1,0 +1,157 @@
+"""The search for a key: which character to ask at each couplet, so that the expected cost is least (layer 3).
+
+At every couplet the taxa still in play count as equally likely, and one that stands on both sides counts half on each.
+Up to ``EXACT`` taxa the best tree is found by dynamic programming over sets of taxa; above that the best couplet is
+chosen by looking two couplets ahead. Sets of taxa are bit masks.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+from assistant.reasoning.splits import Cells, Split
+
+EXACT = 9
+"""Number of taxa up to which the tree is optimal."""
+AHEAD = 8
+"""Couplets whose own best successors are looked at, above ``EXACT`` taxa."""
+SPREAD = 1.28
+"""Steps that a set of n taxa is taken to need, per binary digit of n, while looking ahead."""
+LONG_LEAD = 0.12
+"""Cost of each state beyond the second that a lead has to name."""
+Option = tuple[int, int, float, Split]
+"""The taxa left and right, the cost of the couplet, and the split."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fork:
+    """A couplet of the tree: its split and what follows on the left and on the right."""
+
+    split: Split
+    left: Fork | int
+    right: Fork | int
+
+
+def taxa_of(tree: Fork | int) -> int:
+    """The taxa that a tree ends in, as a bit mask."""
+    return tree if isinstance(tree, int) else taxa_of(tree.left) | taxa_of(tree.right)
+
+
+@dataclass
+class Search:
+    """Splits over bit masks, with the best first split of every set met so far."""
+
+    splits: tuple[Split, ...]
+    cells: Mapping[str, Cells]
+    exact: int = EXACT
+    best: dict[int, tuple[float, Split | None]] = field(default_factory=dict)
+
+    def tree(self, taxa: int) -> Fork | int:
+        """The tree of a set of taxa; the set itself where nothing parts it."""
+        split = self.solve(taxa)[1]
+        if split is None:
+            return taxa
+        return Fork(split, self.tree(split.a & taxa), self.tree(split.b & taxa))
+
+    def solve(self, taxa: int) -> tuple[float, Split | None]:
+        """The least expected cost of naming a fish of these taxa, and the first split of the tree that has it."""
+        if taxa not in self.best:
+            if taxa.bit_count() < 2:
+                self.best[taxa] = (0.0, None)
+            elif taxa.bit_count() <= self.exact:
+                self._search(taxa, self.options(taxa))
+            else:
+                self.best[taxa] = self._look_ahead(taxa)
+        return self.best[taxa]
+
+    def options(self, taxa: int) -> list[Option]:
+        """The splits that part these taxa, the cheapest of each way to part them."""
+        found: dict[tuple[int, int], tuple[float, Split]] = {}
+        for split in self.splits:
+            a, b = split.a & taxa, split.b & taxa
+            if a == taxa or b == taxa:
+                continue
+            held = found.get((a, b))
+            if held is None or split.cost < held[0]:
+                cost = split.cost + self.length(split, taxa)
+                if held is None or cost < held[0]:
+                    found[a, b] = (cost, split)
+        return [(a, b, cost, split) for (a, b), (cost, split) in found.items()]
+
+    def length(self, split: Split, taxa: int) -> float:
+        """What the length of the longer lead costs."""
+        if split.at is not None:
+            return 0.0
+        shows = self.cells[split.character].shows
+        names = max(sum(bool(shows[s] & taxa) for s in side) for side in (split.left, split.right))
+        return LONG_LEAD * max(0, names - 2)
+
+    def _search(self, taxa: int, options: Sequence[Option]) -> tuple[float, Split | None]:
+        if taxa in self.best:
+            return self.best[taxa]
+        if taxa.bit_count() < 2:
+            self.best[taxa] = (0.0, None)
+            return self.best[taxa]
+        best: tuple[float, Split | None] = (_together(taxa), None)
+        narrowed = _narrow(options, taxa)
+        for a, b, cost, split in sorted(narrowed, key=lambda o: (_guess(*o[:3]), o[3].character, o[0])):
+            p = share_left(a, b)
+            if cost + p * _floor(a) + (1 - p) * _floor(b) >= best[0] - 1e-9:
+                continue
+            total = cost + p * self._search(a, narrowed)[0] + (1 - p) * self._search(b, narrowed)[0]
+            if total < best[0] - 1e-9:
+                best = (total, split)
+        self.best[taxa] = best
+        return best
+
+    def _look_ahead(self, taxa: int) -> tuple[float, Split | None]:
+        options = sorted(self.options(taxa), key=lambda o: (_guess(*o[:3]), o[3].character, o[0]))[:AHEAD]
+        if not options:
+            return (_together(taxa), None)
+        scored = []
+        for a, b, cost, split in options:
+            p = share_left(a, b)
+            scored.append((cost + p * self._glance(a) + (1 - p) * self._glance(b), split.character, a, b, cost, split))
+        _, _, a, b, cost, split = min(scored, key=lambda x: x[:4])
+        p = share_left(a, b)
+        return cost + p * self.solve(a)[0] + (1 - p) * self.solve(b)[0], split
+
+    def _glance(self, taxa: int) -> float:
+        if taxa.bit_count() < 2:
+            return 0.0
+        return min((_guess(a, b, cost) for a, b, cost, _ in self.options(taxa)), default=_together(taxa))
+
+
+def share_left(a: int, b: int) -> float:
+    """The share of the taxa of a couplet that take its left lead; one on both sides counts half on each."""
+    both = (a & b).bit_count()
+    return (a.bit_count() - 0.5 * both) / (a.bit_count() + b.bit_count() - both)
+
+
+def _narrow(options: Sequence[Option], taxa: int) -> list[Option]:
+    """The options of a larger set as they part a smaller one, the cheapest of each way."""
+    found: dict[tuple[int, int], tuple[float, Split]] = {}
+    for a, b, cost, split in options:
+        left, right = a & taxa, b & taxa
+        if left != taxa and right != taxa:
+            held = found.get((left, right))
+            if held is None or cost < held[0]:
+                found[left, right] = (cost, split)
+    return [(a, b, cost, split) for (a, b), (cost, split) in found.items()]
+
+
+def _guess(a: int, b: int, cost: float) -> float:
+    p = share_left(a, b)
+    return cost + SPREAD * (p * _floor(a) + (1 - p) * _floor(b))
+
+
+def _floor(taxa: int) -> float:
+    """Steps that a set needs at the very least: every step costs one or more and parts in two."""
+    return math.log2(max(1, taxa.bit_count()))
+
+
+def _together(taxa: int) -> float:
+    """What it costs to leave taxa together: more than any tree that parts them, so that they are parted if they can be."""
+    return 4.0 * taxa.bit_count()

@@ -1,0 +1,184 @@
+"""Ways to part a set of taxa in two by one character, with what each costs the reader (layer 3).
+
+A split sends every taxon to one side, or to both where enough of its fish show either (or where nothing is known). Sets
+of taxa are bit masks over their positions, so that a key can weigh thousands of splits.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import combinations
+
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Character
+from assistant.reasoning.contrast import ADULT
+from assistant.reasoning.evidence import Distribution, about, below, leaves
+from assistant.reasoning.observer import scored, taxon_distribution
+
+BOTH = 0.15
+"""Share of a taxon's fish from which the rarer side of a split is kept open for it."""
+EASE: Mapping[str, float] = {"glance": 0.0, "hand": 0.06, "count": 0.2, "dead": 0.5}
+"""What looking costs, in steps, beyond the step itself."""
+ERROR = 0.6
+"""What a wrong turn costs, in steps."""
+APART = 0.5
+"""Share of the observer's error that stays where the two sides are not neighbours."""
+MOST_STATES = 9
+"""States up to which pairs of them are tried together on one side."""
+_PASSING = frozenset({"breeding", "spawning", "young", "juvenile", "nest"})
+"""Words by which a character says itself that only some fish show it for a time."""
+
+
+@dataclass(frozen=True, slots=True)
+class Split:
+    """One character, what lies on the left and on the right (states, or a count up to ``at``), and the taxa there."""
+
+    character: str
+    left: tuple[str, ...]
+    right: tuple[str, ...]
+    at: int | None
+    a: int
+    b: int
+    cost: float
+
+
+@dataclass(frozen=True, slots=True)
+class Cells:
+    """What is known of one character: a distribution per position (None where nothing is), and who shows each state."""
+
+    character: Character
+    told: tuple[Distribution | None, ...]
+    order: tuple[str, ...]
+    shows: Mapping[str, int]
+
+
+def cells_of(kb: KnowledgeBase, taxa: Sequence[str], looks: Collection[str]) -> tuple[Cells, ...]:
+    """The characters that can be seen at some looks and are known of two taxa or more, with what is known."""
+    out = []
+    for character in kb.characters:
+        if not usable(character, looks) or not _applies(kb, character, taxa):
+            continue
+        told = tuple(_told(kb, t, character.id) for t in taxa)
+        if sum(d is not None for d in told) < 2:
+            continue
+        order = leaves(kb, character.id) if character.is_stated else _numbers(told)
+        shows = {s: sum(1 << i for i, d in enumerate(told) if d and d.shares.get(s, 0.0) >= BOTH) for s in order}
+        out.append(Cells(character, told, order, shows))
+    return tuple(out)
+
+
+def usable(character: Character, looks: Collection[str]) -> bool:
+    """True for a character that a key may ask: scored, seen at these looks, and shown the year round by grown fish."""
+    words = set(f"{character.label} {character.question}".lower().replace("-", " ").split())
+    return scored(character) and character.look in looks and bool(character.question) and not words & _PASSING
+
+
+def _applies(kb: KnowledgeBase, character: Character, taxa: Sequence[str]) -> bool:
+    """True when every taxon has what the character needs (no barbels, no barbel colour)."""
+    for need in {n.partition(".")[0] for n in character.needs}:
+        states = [leaf for n in character.needs if n.startswith(need + ".") for leaf in below(kb, n)]
+        for taxon in taxa:
+            found = taxon_distribution(kb, taxon, need, ADULT)
+            if found is None or found.share(states) < 0.5:
+                return False
+    return True
+
+
+def _told(kb: KnowledgeBase, taxon: str, character: str) -> Distribution | None:
+    """The distribution in grown fish; None where all that is said holds for one sex, the young or the breeding season."""
+    if not kb.taxon(taxon).is_hybrid:
+        statements, _ = about(kb, taxon, character)
+        if statements and all(s.sex or s.breeding or s.stage == "juvenile" for s in statements):
+            return None
+    return taxon_distribution(kb, taxon, character, ADULT)
+
+
+def _numbers(told: Sequence[Distribution | None]) -> tuple[str, ...]:
+    seen = sorted({int(k) for d in told if d for k, v in d.shares.items() if v > 1e-4})
+    return tuple(str(k) for k in range(seen[0], seen[-1] + 1)) if seen else ()
+
+
+def splits_of(kb: KnowledgeBase, cells: Sequence[Cells], size: int) -> tuple[Split, ...]:
+    """Every split of ``size`` taxa by the characters in ``cells`` that sends some taxon to one side only."""
+    out: dict[tuple[str, int, int], Split] = {}
+    for cell in cells:
+        for left, right, at, near in _parts(kb, cell):
+            split = _split(cell, left, right, at, near, size)
+            if split is None:
+                continue
+            slot = (split.character, split.a, split.b)
+            if slot not in out or split.cost < out[slot].cost:
+                out[slot] = split
+    return tuple(out.values())
+
+
+Part = tuple[tuple[str, ...], tuple[str, ...], int | None, bool]
+"""States left and right, the count at which a number parts, and whether neighbours are parted."""
+
+
+def _parts(kb: KnowledgeBase, cell: Cells) -> list[Part]:
+    present = [s for s in cell.order if cell.shows[s]]
+    if not cell.character.is_stated:
+        return [(cell.order[:i], cell.order[i:], int(cell.order[i - 1]), bool(cell.shows[cell.order[i - 1]] and cell.shows[s]))
+                for i, s in enumerate(cell.order) if i and present and int(present[0]) < int(s) <= int(present[-1])]
+    if cell.character.kind == "ordered":
+        return _cuts(kb, present)
+    return [(left, right, None, True) for left, right in _groupings(kb, present)]
+
+
+def _cuts(kb: KnowledgeBase, present: Sequence[str]) -> list[Part]:
+    rank = {s: kb.state(s).order or 0 for s in present}
+    levels = sorted(set(rank.values()))
+    return [(tuple(s for s in present if rank[s] <= level), tuple(s for s in present if rank[s] > level), None,
+             levels[i + 1] - level < 2) for i, level in enumerate(levels[:-1])]
+
+
+def _groupings(kb: KnowledgeBase, present: Sequence[str]) -> list[tuple[tuple[str, ...], tuple[str, ...]]]:
+    """One state, one umbrella or two states against the rest; a state is never parted from its own finer one."""
+    kin = {s: kb.state(s).broader for s in present}
+    named: set[frozenset[str]] = {frozenset({s}) for s in present}
+    named |= {frozenset(below(kb, u.id)) & frozenset(present) for s in present for u in _umbrellas(kb, s)}
+    if len(present) <= MOST_STATES:
+        named |= {frozenset(pair) for pair in combinations(present, 2)}
+    out: dict[frozenset[str], tuple[tuple[str, ...], tuple[str, ...]]] = {}
+    for group in named:
+        rest = frozenset(present) - group
+        parted = any(b in kin and ((s in group) != (b in group)) for s, b in kin.items() if b)
+        if not group or not rest or parted or rest in out:
+            continue
+        out[group] = (tuple(s for s in present if s in group), tuple(s for s in present if s in rest))
+    return [out[g] for g in sorted(out, key=sorted)]
+
+
+def _umbrellas(kb: KnowledgeBase, state: str) -> list:  # type: ignore[type-arg]
+    out = []
+    current = kb.state(state).broader
+    while current:
+        out.append(kb.state(current))
+        current = out[-1].broader
+    return out
+
+
+def _split(cell: Cells, left: tuple[str, ...], right: tuple[str, ...], at: int | None, near: bool, size: int) -> Split | None:
+    a = b = (1 << size) - 1
+    missed = 0.0
+    known = 0
+    for i, found in enumerate(cell.told):
+        if found is None:
+            continue
+        known += 1
+        goes_left, goes_right = found.share(left), found.share(right)
+        whole = goes_left + goes_right or 1.0
+        if goes_left / whole < BOTH:
+            a &= ~(1 << i)
+            missed += goes_left / whole
+        elif goes_right / whole < BOTH:
+            b &= ~(1 << i)
+            missed += goes_right / whole
+    if a == b or not (a & ~b) or not (b & ~a):
+        return None
+    found = cell.character
+    error = found.error * (1.0 if near else APART)
+    cost = 1.0 + ERROR * (error + missed / known) + EASE.get(found.look, 0.5)
+    return Split(found.id, left, right, at, a, b, cost)
