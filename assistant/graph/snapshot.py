@@ -1,163 +1,254 @@
-"""The compiled form of a base: one flat file of rows and tables, mapped and never trusted (layer 1).
+"""The compiled form of a base: one file of rows and flat tables, read piece by piece and never trusted (layer 1).
 
-Layout: a magic line, the length and the BLAKE2b digest of a JSON header, the header, then aligned blocks. Rows of a
-kind are JSON lines behind a sorted key list, found by bisection, so that one answer reads a few rows and not the
-base. The file is written under another name and put in place in one step; it is safe to delete. A file that is
-damaged, foreign or of another code version is not read: it is made again.
+Layout: magic, length and BLAKE2b digest of a JSON header, the header, then aligned blocks. A kind of rows is a hash
+table on file: a slot per bucket (place, length, checksum) and the buckets themselves, lines of "key TAB row". So an
+answer reads a few rows and not the base, and every byte that is used has been checked first. Reading is by position
+in the open file and not by mapping it, so that a file cut short while it is in use is noticed instead of ending the
+process. The file is written under another name and put in place in one step; it is safe to delete. A file that is
+damaged, foreign or of another version raises ``SnapshotError``: the caller makes it again.
 """
 
 from __future__ import annotations
 
 import hashlib
 import json
-import mmap
 import os
 import struct
-import tempfile
-from collections.abc import Mapping, Sequence
+import threading
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
-from typing import Any
+from typing import Any, Self
+from zlib import crc32
 
-FORMAT = 3
-"""Raised when the layout changes; part of the key that a snapshot must match."""
-MAGIC = b"tellfin base 1\n"
+FORMAT = 4
+"""Raised when the layout changes; a snapshot of another layout is not read."""
+MAGIC = b"tellfin base 2\n"
 _HEAD = struct.Struct("<16sQ32s")
+_SLOT = struct.Struct("<QII")
 _ALIGN = 64
+_MOST_HEADER = 1 << 24
+_ITEM_BYTES: Mapping[str, int] = {"float32": 4, "float64": 8, "int32": 4, "int64": 8, "uint8": 1, "bool": 1}
+
+Rows = Mapping[str, Any]
+"""Row by key; a value of type bytes is a row that is encoded already."""
+Array = tuple[str, Sequence[int], bytes]
+"""A flat table: dtype, shape, bytes in C order."""
 
 
 class SnapshotError(Exception):
     """The file is damaged, foreign, or made by another version: make it again."""
 
 
-def _pad(n: int) -> int:
-    return (n + _ALIGN - 1) // _ALIGN * _ALIGN
+def encode_row(row: Any) -> bytes:
+    """A row as it stands in the file."""
+    return json.dumps(row, ensure_ascii=False, separators=(",", ":")).encode()
 
 
-def write_snapshot(path: Path, key: str, kinds: Mapping[str, Mapping[str, Any]],
-                   arrays: Mapping[str, tuple[str, Sequence[int], bytes]], extra: Mapping[str, Any]) -> None:
-    """Write rows by kind and flat arrays (dtype, shape, bytes) in one atomic step. Raises OSError when it cannot."""
-    blocks: list[bytes] = []
-    position = 0
-
-    def add(block: bytes) -> tuple[int, int]:
-        nonlocal position
-        at = position
-        blocks.append(block + b"\0" * (_pad(len(block)) - len(block)))
-        position += _pad(len(block))
-        return at, len(block)
-
-    table: dict[str, Any] = {}
-    for kind in sorted(kinds):
-        keys = sorted(kinds[kind], key=lambda k: k.encode())
-        rows = [json.dumps(kinds[kind][k], ensure_ascii=False, separators=(",", ":")).encode() for k in keys]
-        table[kind] = {"n": len(keys), "keys": add("\n".join(keys).encode()), "rows": add(b"\n".join(rows)),
-                       "at_key": add(_offsets([k.encode() for k in keys])), "at_row": add(_offsets(rows))}
-    shapes = {name: {"dtype": dtype, "shape": list(shape), "block": add(data)}
+def write_snapshot(path: Path, key: str, kinds: Mapping[str, Rows], arrays: Mapping[str, Array],
+                   extra: Mapping[str, Any]) -> None:
+    """Write rows by kind and flat tables in one atomic step. Raises OSError when it cannot."""
+    body = _Body()
+    table = {kind: _write_kind(body, kinds[kind]) for kind in sorted(kinds)}
+    shapes = {name: {"dtype": dtype, "shape": list(shape), "block": body.add(data)}
               for name, (dtype, shape, data) in sorted(arrays.items())}
-    body = b"".join(blocks)
-    digest = hashlib.blake2b(body, digest_size=16).hexdigest()
     header = json.dumps({"format": FORMAT, "key": key, "kinds": table, "arrays": shapes, "extra": dict(extra),
-                         "size": len(body), "digest": digest}, separators=(",", ":")).encode()
-    head = _HEAD.pack(MAGIC, len(header), hashlib.blake2b(header, digest_size=32).digest())
-    start = _pad(len(head) + len(header))
+                         "size": body.size}, separators=(",", ":")).encode()
+    head = _HEAD.pack(MAGIC, len(header), hashlib.blake2b(header, digest_size=32).digest()) + header
     path.parent.mkdir(parents=True, exist_ok=True)
+    _put_in_place(path, [head.ljust(_pad(len(head)), b"\0"), *body.blocks])
+
+
+class _Body:
+    """The aligned blocks of a snapshot while it is made."""
+
+    def __init__(self) -> None:
+        self.blocks: list[bytes] = []
+        self.size = 0
+
+    def add(self, block: bytes) -> tuple[int, int, int]:
+        """Where the block stands, its length and checksum."""
+        at = self.size
+        self.blocks.append(block)
+        if gap := _pad(len(block)) - len(block):
+            self.blocks.append(b"\0" * gap)
+        self.size += _pad(len(block))
+        return at, len(block), crc32(block)
+
+
+def _write_kind(body: _Body, rows: Rows) -> dict[str, Any]:
+    keys = sorted(rows, key=str.encode)
+    buckets: list[list[bytes]] = [[] for _ in keys]
+    for key in keys:
+        row = rows[key]
+        raw = key.encode()
+        buckets[crc32(raw) % len(keys)].append(raw + b"\t" + (row if isinstance(row, bytes) else encode_row(row)))
+    slots, parts, at = [], [], 0
+    for number, bucket in enumerate(buckets):
+        block = b"\n".join(bucket)
+        slots.append(_SLOT.pack(at, len(block), crc32(block, number)))
+        parts.append(block)
+        at += len(block)
+    slot_block, row_block = body.add(b"".join(slots)), body.add(b"".join(parts))
+    return {"n": len(keys), "keys": body.add("\n".join(keys).encode()), "slots": slot_block, "rows": row_block}
+
+
+def _put_in_place(path: Path, blocks: Sequence[bytes]) -> None:
+    import tempfile
+
     handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=".making-", suffix=".snapshot")
     try:
         with os.fdopen(handle, "wb") as out:
-            out.write((head + header).ljust(start, b"\0"))
-            out.write(body)
+            out.writelines(blocks)
         os.replace(temporary, path)
     except BaseException:
         Path(temporary).unlink(missing_ok=True)
         raise
 
 
-def _offsets(items: Sequence[bytes]) -> bytes:
-    out = []
-    at = 0
-    for item in items:
-        out.append(at)
-        at += len(item) + 1
-    out.append(at)
-    return struct.pack(f"<{len(out)}Q", *out)
+def _pad(n: int) -> int:
+    return (n + _ALIGN - 1) // _ALIGN * _ALIGN
 
 
 class Snapshot:
-    """A mapped snapshot; serves as the store of a knowledge base. Keep it open as long as records are read."""
+    """An open snapshot; serves as the store of a knowledge base. Safe to share between threads."""
 
-    def __init__(self, path: Path, key: str, verify: bool = False) -> None:
-        """Map a snapshot that must carry ``key``. Raises SnapshotError when it cannot be used; ``verify`` reads all of it."""
-        try:
-            with path.open("rb") as file:
-                self._map = mmap.mmap(file.fileno(), 0, access=mmap.ACCESS_READ)
-            magic, length, digest = _HEAD.unpack_from(self._map, 0)
-            raw = self._map[_HEAD.size : _HEAD.size + length]
-            if magic.rstrip(b"\0") != MAGIC or hashlib.blake2b(raw, digest_size=32).digest() != digest:
-                raise SnapshotError("not a snapshot, or its header is damaged")
-            header = json.loads(raw)
-        except (OSError, ValueError, struct.error) as error:
-            raise SnapshotError(str(error)) from error
-        if header.get("format") != FORMAT or header.get("key") != key:
-            raise SnapshotError("made from another base or by another version")
-        self._start = _pad(_HEAD.size + length)
-        if len(self._map) < self._start + int(header["size"]):
-            raise SnapshotError("cut short")
-        self._kinds: dict[str, Any] = header["kinds"]
-        self._arrays: dict[str, Any] = header["arrays"]
-        self.extra: dict[str, Any] = header["extra"]
-        self.version: str = self.extra["version"]
-        self._views: dict[tuple[str, str], memoryview] = {}
+    def __init__(self, path: Path, key: str | None = None) -> None:
+        """Open a snapshot that must carry ``key`` (any when None). Raises SnapshotError when it cannot be used."""
+        self._lock = threading.Lock()
         self._lists: dict[str, tuple[str, ...]] = {}
-        if verify and hashlib.blake2b(self._map[self._start : self._start + header["size"]],
-                                      digest_size=16).hexdigest() != header["digest"]:
+        try:
+            self._file = path.open("rb", buffering=0)
+        except OSError as error:
+            raise SnapshotError(str(error)) from error
+        try:
+            header = self._read_header()
+            if header["format"] != FORMAT or (key is not None and header["key"] != key):
+                raise SnapshotError("made from another base or by another version")
+            if os.fstat(self._file.fileno()).st_size < self._start + header["size"]:
+                raise SnapshotError("cut short")
+            self.key: str = header["key"]
+            self.extra: dict[str, Any] = header["extra"]
+            self.version: str = self.extra["version"]
+            self._kinds: dict[str, Any] = header["kinds"]
+            self._arrays: dict[str, Any] = header["arrays"]
+        except (KeyError, TypeError, ValueError) as error:
+            self.close()
+            raise SnapshotError("its header is not one") from error
+        except BaseException:
+            self.close()
+            raise
+
+    def _read_header(self) -> dict[str, Any]:
+        magic, length, digest = _HEAD.unpack(self._read(0, _HEAD.size))
+        if magic.rstrip(b"\0") != MAGIC or length > _MOST_HEADER:
+            raise SnapshotError("not a snapshot")
+        raw = self._read(_HEAD.size, length)
+        if hashlib.blake2b(raw, digest_size=32).digest() != digest:
+            raise SnapshotError("its header is damaged")
+        self._start = _pad(_HEAD.size + length)
+        header = json.loads(raw)
+        if not isinstance(header, dict):
+            raise SnapshotError("its header is not one")
+        return header
+
+    def close(self) -> None:
+        """Let go of the file; nothing can be read afterwards."""
+        self._file.close()
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.close()
+
+    def _read(self, at: int, length: int) -> bytes:
+        try:
+            if hasattr(os, "pread"):
+                data = os.pread(self._file.fileno(), length, at)
+            else:
+                with self._lock:
+                    self._file.seek(at)
+                    data = self._file.read(length)
+        except (OSError, ValueError) as error:
+            raise SnapshotError(str(error)) from error
+        if len(data) != length:
+            raise SnapshotError("cut short")
+        return data
+
+    def _checked(self, block: Sequence[int]) -> bytes:
+        data = self._read(self._start + block[0], block[1])
+        if crc32(data) != block[2]:
             raise SnapshotError("damaged")
+        return data
 
-    def _block(self, place: Sequence[int]) -> tuple[int, int]:
-        return self._start + place[0], self._start + place[0] + place[1]
-
-    def _at(self, kind: str, what: str) -> memoryview:
-        slot = (kind, what)
-        if slot not in self._views:
-            a, b = self._block(self._kinds[kind][what])
-            self._views[slot] = memoryview(self._map)[a:b].cast("Q")
-        return self._views[slot]
+    def kinds(self) -> tuple[str, ...]:
+        """The kinds held."""
+        return tuple(self._kinds)
 
     def keys(self, kind: str) -> Sequence[str]:
         """The sorted keys of a kind."""
         if kind not in self._lists:
             found = self._kinds.get(kind)
-            a, b = self._block(found["keys"]) if found else (0, 0)
-            text = self._map[a:b].decode()
-            self._lists[kind] = tuple(text.split("\n")) if found and found["n"] else ()
+            self._lists[kind] = tuple(self._checked(found["keys"]).decode().split("\n")) if found and found["n"] else ()
         return self._lists[kind]
 
     def get(self, kind: str, key: str) -> list[Any] | None:
-        """The row (or rows) under a key by bisection, None when there is none. Raises SnapshotError when damaged."""
+        """The row (or rows) under a key, None when there is none. Raises SnapshotError when damaged."""
+        raw = self.raw(kind, key)
+        if raw is None:
+            return None
+        row: list[Any] = json.loads(raw)
+        return row
+
+    def raw(self, kind: str, key: str) -> bytes | None:
+        """The encoded row under a key, None when there is none. Raises SnapshotError when damaged."""
         found = self._kinds.get(kind)
         if not found or not found["n"]:
             return None
         wanted = key.encode()
-        at, start = self._at(kind, "at_key"), self._block(found["keys"])[0]
-        low, high = 0, found["n"]
-        while low < high:
-            middle = (low + high) // 2
-            if self._map[start + at[middle] : start + at[middle + 1] - 1] < wanted:
-                low = middle + 1
-            else:
-                high = middle
-        if low >= found["n"] or self._map[start + at[low] : start + at[low + 1] - 1] != wanted:
-            return None
-        rows, first = self._at(kind, "at_row"), self._block(found["rows"])[0]
-        try:
-            row: list[Any] = json.loads(self._map[first + rows[low] : first + rows[low + 1] - 1])
-        except ValueError as error:
-            raise SnapshotError("damaged row") from error
-        return row
+        bucket = crc32(wanted) % found["n"]
+        slot = self._read(self._start + found["slots"][0] + bucket * _SLOT.size, _SLOT.size)
+        at, length, check = _SLOT.unpack(slot)
+        if at + length > found["rows"][1]:
+            raise SnapshotError("damaged")
+        block = self._read(self._start + found["rows"][0] + at, length) if length else b""
+        if crc32(block, bucket) != check:
+            raise SnapshotError("damaged")
+        head = wanted + b"\t"
+        for line in block.split(b"\n"):
+            if line.startswith(head):
+                return line[len(head):]
+        return None
 
-    def array(self, name: str) -> tuple[str, list[int], memoryview] | None:
-        """A flat table as (dtype, shape, bytes), mapped; None when the snapshot has none of that name."""
+    def items(self, kind: str) -> Iterator[tuple[str, bytes]]:
+        """Every key of a kind with its encoded row, in no order of meaning. Raises SnapshotError when damaged."""
+        found = self._kinds.get(kind)
+        if not found or not found["n"]:
+            return
+        slots, rows = self._checked(found["slots"]), self._checked(found["rows"])
+        for at, length, _ in _SLOT.iter_unpack(slots):
+            if length:
+                for line in rows[at : at + length].split(b"\n"):
+                    key, _, row = line.partition(b"\t")
+                    yield key.decode(), row
+
+    def array(self, name: str) -> tuple[str, tuple[int, ...], bytes] | None:
+        """A flat table as (dtype, shape, bytes); None when there is none. Raises SnapshotError when damaged."""
         found = self._arrays.get(name)
         if not found:
             return None
-        a, b = self._block(found["block"])
-        return found["dtype"], list(found["shape"]), memoryview(self._map)[a:b]
+        shape = tuple(int(n) for n in found["shape"])
+        size = _ITEM_BYTES.get(found["dtype"], 0)
+        for n in shape:
+            size *= n
+        if size != found["block"][1]:
+            raise SnapshotError("a table of the wrong size")
+        return found["dtype"], shape, self._checked(found["block"])
+
+    def verify(self) -> None:
+        """Read all of it. Raises SnapshotError at the first damaged block."""
+        for found in self._kinds.values():
+            for block in ("keys", "slots", "rows"):
+                self._checked(found[block])
+        for found in self._arrays.values():
+            self._checked(found["block"])

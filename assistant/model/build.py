@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
 from assistant.errors import DataError
-from assistant.graph.read import read_folder
+from assistant.graph.read import read_bytes, turtle_files
 from assistant.graph.values import Literal, Node, Value
 from assistant.graph.write import literal
 from assistant.iris import PREFIXES
@@ -26,22 +26,40 @@ VOCABULARY_TYPES = frozenset({
 
 @dataclass(slots=True)
 class Rows:
-    """Rows by kind: ``{kind: {id: row}}`` for shared kinds, ``{kind: {group: [row, ...]}}`` for grouped ones."""
+    """Rows by kind: ``{kind: {id: row}}`` for shared kinds, ``{kind: {group: [row, ...]}}`` for grouped ones.
+
+    ``files`` holds size, time of change (ns) and digest of the files they were made from, by path below the folder.
+    """
 
     shared: dict[str, dict[str, Row]] = field(default_factory=lambda: {k.name: {} for k in KINDS if not k.by})
     grouped: dict[str, dict[str, list[Row]]] = field(default_factory=lambda: {k.name: {} for k in KINDS if k.by})
     version: str = ""
+    files: dict[str, tuple[int, int, str]] = field(default_factory=dict)
 
 
-def build_folder(folder: Path) -> Rows:
+def build_folder(folder: Path, progress: Callable[[int, int], None] | None = None) -> Rows:
     """The rows of a base folder. Raises DataError with file and node at the first fault."""
     rows = Rows()
-    digest = hashlib.blake2b(digest_size=8)
-    for path, nodes in read_folder(folder):
-        digest.update(str(path.relative_to(folder)).encode() + b"\0" + path.read_bytes() + b"\0")
-        add_nodes(rows, nodes)
-    finish(rows, digest.hexdigest())
+    paths = turtle_files(folder)
+    for number, path in enumerate(paths, start=1):
+        try:
+            found = path.stat()
+            data = path.read_bytes()
+        except OSError as error:
+            raise DataError(f"cannot be read: {error.strerror}", "check its permissions", str(path)) from error
+        digest = hashlib.blake2b(data, digest_size=16).hexdigest()
+        rows.files[path.relative_to(folder).as_posix()] = (found.st_size, found.st_mtime_ns, digest)
+        add_nodes(rows, read_bytes(data, path))
+        if progress:
+            progress(number, len(paths))
+    finish(rows, version_of({name: entry[2] for name, entry in rows.files.items()}))
     return rows
+
+
+def version_of(digests: Mapping[str, str]) -> str:
+    """The version of a base from the digests of its files, by path below the folder."""
+    lines = "".join(f"{digests[name]} {name}\n" for name in sorted(digests))
+    return hashlib.blake2b(lines.encode(), digest_size=8).hexdigest()
 
 
 def add_nodes(rows: Rows, nodes: Mapping[str, Node]) -> None:

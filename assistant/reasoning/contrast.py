@@ -6,12 +6,10 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations
 
-import numpy as np
-
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character, Statement
 from assistant.reasoning.evidence import Distribution, Scope, about, below, number_range, numbers
-from assistant.reasoning.tables import character_block, column_keys, scored, taxon_distribution
+from assistant.reasoning.observer import apart, column_keys, scored, taxon_distribution, told_shares
 from assistant.text import key, singular
 
 NAMED = 1.35
@@ -149,8 +147,8 @@ def separate(kb: KnowledgeBase, character: Character, taxa: Sequence[str]) -> fl
     if len(told) < 2:
         return None
     keys = column_keys(kb, character, told)
-    block, _ = character_block(kb, character, keys, told)
-    pairs = [0.5 * float(np.abs(block[:, a] - block[:, b]).sum()) for a, b in combinations(range(len(told)), 2)]
+    truths = [told_shares(keys, cell) for cell in told if cell is not None]
+    pairs = [apart(character, a, b) for a, b in combinations(truths, 2)]
     return sum(pairs) / len(pairs)
 
 

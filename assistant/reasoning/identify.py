@@ -15,7 +15,8 @@ import numpy.typing as npt
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import ANY, Scope, about, below
 from assistant.reasoning.place_prior import place_prior
-from assistant.reasoning.tables import Table, character_block, taxon_distribution
+from assistant.reasoning.observer import taxon_distribution
+from assistant.reasoning.tables import Table, character_block
 
 Vector = npt.NDArray[np.float64]
 HEDGE = 0.55

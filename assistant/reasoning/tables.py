@@ -10,21 +10,19 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
+from typing import Any, Protocol
 
 import numpy as np
 import numpy.typing as npt
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
-from assistant.reasoning.crosses import cross_distribution
-from assistant.reasoning.evidence import ANY, LEAK, Distribution, Scope, distribution, leaves
+from assistant.reasoning.evidence import ANY, LEAK, Distribution, below
+from assistant.reasoning.observer import MOST_ERROR, column_keys, error_weights, scored, taxon_distribution
 
 Floats = npt.NDArray[np.float32]
-NEIGHBOUR = 0.35
-"""How much likelier a wrong report is for each step nearer in an ordered character."""
-COUNT_MARGIN = 2
-SILENT, SILENT_GENUS = 0.35, 0.7
-"""Weight of a feature for taxa of a family, or of a genus, of which nothing is told about it."""
+SILENT, SILENT_GENUS = 0.35, 0.6
+"""Weight of a feature for taxa of a family (a genus, where the family has it) of which nothing is told about it."""
 
 
 @dataclass(frozen=True)
@@ -95,37 +93,11 @@ def compile_table(kb: KnowledgeBase, taxa: Sequence[str] | None = None,
     return apply_needs(kb, table)
 
 
-def scored(character: Character) -> bool:
-    """True for a character that observations of a fish can be scored with."""
-    return character.use == "identify" and (character.is_stated or character.kind == "count")
-
-
-def taxon_distribution(kb: KnowledgeBase, taxon: str, character: str, scope: Scope) -> Distribution | None:
-    """The distribution of a character in a taxon or, for a cross, from its parents with its own statements on top."""
-    if kb.taxon(taxon).is_hybrid:
-        return cross_distribution(kb, taxon, character, scope)
-    return distribution(kb, taxon, character, scope)
-
-
-def column_keys(kb: KnowledgeBase, character: Character, cells: Sequence[Distribution | None]) -> list[str]:
-    """The columns of a character: its leaf states, or the integers that occur with a margin."""
-    if character.is_stated:
-        return list(leaves(kb, character.id))
-    seen = sorted({int(k) for d in cells if d for k, v in d.shares.items() if v > 1e-4})
-    if not seen:
-        return []
-    return [str(k) for k in range(max(0, seen[0] - COUNT_MARGIN), seen[-1] + COUNT_MARGIN + 1)]
-
-
 def confusion(character: Character, size: int) -> Floats:
     """``confusion[report, truth]``: the observer's error, neighbours of an ordered character or count likelier."""
-    error = min(0.6, character.error)
-    if character.is_stated and character.kind != "ordered":
-        off = np.full((size, size), 1.0)
-    else:
-        step = np.abs(np.subtract.outer(np.arange(size), np.arange(size))).astype(float)
-        off = NEIGHBOUR ** np.minimum(step - 1, 12)
-    np.fill_diagonal(off, 0.0)
+    error = min(MOST_ERROR, character.error)
+    places = np.arange(size)
+    off = np.array(error_weights(character, size))[np.abs(np.subtract.outer(places, places))]
     out = error * off / off.sum(axis=0)
     np.fill_diagonal(out, 1.0 - error)
     return np.asarray(out, dtype=np.float32)
@@ -191,6 +163,43 @@ def apply_needs(kb: KnowledgeBase, table: Table) -> Table:
 
 
 def _columns_below(kb: KnowledgeBase, table: Table, state: str) -> list[str]:
-    from assistant.reasoning.evidence import below
-
     return [leaf for leaf in below(kb, state) if leaf in table.column]
+
+
+class Parts(Protocol):
+    """Where the parts of a table are kept: rows by kind and key, and flat arrays by name."""
+
+    def get(self, kind: str, key: str) -> list[Any] | None:
+        """The row under a key."""
+
+    def array(self, name: str) -> tuple[str, tuple[int, ...], bytes] | None:
+        """A flat array as (dtype, shape, bytes)."""
+
+
+def table_parts(table: Table) -> tuple[dict[str, dict[str, list[Any]]], dict[str, tuple[str, Sequence[int], bytes]]]:
+    """A table as rows by kind and key and as flat arrays, for keeping."""
+    rows: dict[str, list[Any]] = {
+        "taxa": list(table.taxa), "columns": list(table.columns),
+        "spans": [[key, a, b] for key, (a, b) in table.spans.items()]}
+    arrays = {"report": table.report, "known": table.known, "noise": table.noise}
+    return {"score-table": rows}, {name: (str(a.dtype), a.shape, np.ascontiguousarray(a).tobytes())
+                                   for name, a in arrays.items()}
+
+
+def read_table(parts: Parts) -> Table:
+    """The table that ``table_parts`` took apart. Raises KeyError when a part is missing."""
+    taxa, columns, spans = (parts.get("score-table", key) for key in ("taxa", "columns", "spans"))
+    if taxa is None or columns is None or spans is None:
+        raise KeyError("score-table")
+    table = Table(tuple(taxa), tuple(columns), {key: (a, b) for key, a, b in spans}, _flat(parts, "report"),
+                  _flat(parts, "known"), {t: i for i, t in enumerate(taxa)})
+    table.__dict__["noise"] = _flat(parts, "noise")
+    return table
+
+
+def _flat(parts: Parts, name: str) -> npt.NDArray[Any]:
+    found = parts.array(name)
+    if found is None:
+        raise KeyError(name)
+    dtype, shape, data = found
+    return np.frombuffer(data, dtype=dtype).reshape(shape)

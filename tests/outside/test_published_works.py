@@ -10,7 +10,8 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.contrast import contrast
 from assistant.reasoning.evidence import Scope, below
 from assistant.reasoning.identify import Evidence, Observation, identify
-from assistant.reasoning.tables import Table, compile_table, taxon_distribution
+from assistant.reasoning.observer import taxon_distribution
+from assistant.reasoning.tables import Table, compile_table
 
 HERE = Path(__file__).parent
 

@@ -1,0 +1,94 @@
+"""What an ordinary observer reports of a taxon: its distribution seen through the observer's errors (layer 3).
+
+Plain numbers without tables, so that one answer about a few taxa does not wait for numpy; ``tables`` says the same of
+all taxa at once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Character
+from assistant.reasoning.crosses import cross_distribution
+from assistant.reasoning.evidence import LEAK, Distribution, Scope, distribution, leaves
+
+NEIGHBOUR = 0.35
+"""How much likelier a wrong report is for each step nearer in an ordered character."""
+COUNT_MARGIN = 2
+MOST_ERROR = 0.6
+FARTHEST = 12
+"""Steps from which a wrong report gets no rarer."""
+
+
+def scored(character: Character) -> bool:
+    """True for a character that observations of a fish can be scored with."""
+    return character.use == "identify" and (character.is_stated or character.kind == "count")
+
+
+def taxon_distribution(kb: KnowledgeBase, taxon: str, character: str, scope: Scope) -> Distribution | None:
+    """The distribution of a character in a taxon or, for a cross, from its parents with its own statements on top."""
+    if kb.taxon(taxon).is_hybrid:
+        return cross_distribution(kb, taxon, character, scope)
+    return distribution(kb, taxon, character, scope)
+
+
+def column_keys(kb: KnowledgeBase, character: Character, cells: Sequence[Distribution | None]) -> list[str]:
+    """The columns of a character: its leaf states, or the integers that occur with a margin."""
+    if character.is_stated:
+        return list(leaves(kb, character.id))
+    seen = sorted({int(k) for d in cells if d for k, v in d.shares.items() if v > 1e-4})
+    if not seen:
+        return []
+    return [str(k) for k in range(max(0, seen[0] - COUNT_MARGIN), seen[-1] + COUNT_MARGIN + 1)]
+
+
+def error_weights(character: Character, size: int) -> list[float]:
+    """How likely a wrong report is by its distance in columns from the truth, before scaling; the first is for none."""
+    if character.is_stated and character.kind != "ordered":
+        return [0.0, *[1.0] * (size - 1)]
+    return [0.0, *(NEIGHBOUR ** min(step, FARTHEST) for step in range(size - 1))]
+
+
+def told_shares(keys: Sequence[str], cell: Distribution) -> list[float]:
+    """The shares of a distribution by column, with a little left to every column."""
+    shares = [cell.shares.get(key, 0.0) for key in keys]
+    total = sum(shares) or 1.0
+    return [(1 - LEAK) * share / total + LEAK / len(keys) for share in shares]
+
+
+def report_chances(character: Character, truth: Sequence[float]) -> list[float]:
+    """How often an observer reports each column of a character, given the shares of fish that truly show it."""
+    size = len(truth)
+    if size < 2:
+        return list(truth)
+    error = min(MOST_ERROR, character.error)
+    weights = error_weights(character, size)
+    out = [(1.0 - error) * share for share in truth]
+    if character.is_stated and character.kind != "ordered":
+        wrong = error / (size - 1)
+        total = sum(truth)
+        return [right + wrong * (total - share) for right, share in zip(out, truth, strict=True)]
+    sums = _running(weights)
+    for place, share in enumerate(truth):
+        if share > 0.0:
+            scale = error * share / (sums[place] + sums[size - 1 - place])
+            for report in range(size):
+                if report != place:
+                    out[report] += scale * weights[abs(report - place)]
+    return out
+
+
+def _running(weights: Sequence[float]) -> list[float]:
+    """The sum of the weights up to each distance."""
+    sums, total = [], 0.0
+    for weight in weights:
+        total += weight
+        sums.append(total)
+    return sums
+
+
+def apart(character: Character, first: Sequence[float], second: Sequence[float]) -> float:
+    """The total variation distance between the reports of two truths, 0 (alike) to 1."""
+    pairs = zip(report_chances(character, first), report_chances(character, second), strict=True)
+    return 0.5 * sum(abs(a - b) for a, b in pairs)
