@@ -13,6 +13,7 @@ from assistant.graph.read import read_bytes, turtle_files
 from assistant.graph.values import Literal, Node, Value
 from assistant.graph.write import literal
 from assistant.iris import PREFIXES
+from assistant.model.kinship import build_kinship
 from assistant.model.schema import BY_TYPE, KINDS, Field, Kind, empty
 from assistant.model.spoken import build_spoken
 
@@ -85,6 +86,7 @@ def finish(rows: Rows, version: str) -> None:
     rows.grouped = {k: dict(sorted(v.items())) for k, v in rows.grouped.items()}
     rows.shared = {k: dict(sorted(v.items())) for k, v in rows.shared.items()}
     rows.shared.update(build_spoken(rows.shared, rows.grouped))
+    rows.shared.update(build_kinship(rows.shared, rows.grouped))
     rows.version = version
 
 

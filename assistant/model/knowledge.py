@@ -100,6 +100,21 @@ class KnowledgeBase:
         """The statements made of this very taxon (nothing inherited)."""
         return self.group("statement", taxon)
 
+    def statements_on(self, taxon: str, character: str) -> tuple[r.Statement, ...]:
+        """The statements made of this very taxon about one character."""
+        slot = ("statements-on", taxon)
+        if slot not in self._cache:
+            sorted_out: dict[str, list[r.Statement]] = {}
+            for statement in self.statements(taxon):
+                sorted_out.setdefault(statement.character, []).append(statement)
+            self._cache[slot] = {key: tuple(found) for key, found in sorted_out.items()}
+        return self._cache[slot].get(character, ())  # type: ignore[no-any-return]
+
+    def told_of(self, taxon: str) -> tuple[str, ...]:
+        """Ids of the characters of which something is stated of this very taxon, sorted."""
+        self.statements_on(taxon, "")
+        return tuple(sorted(self._cache["statements-on", taxon]))
+
     def ranges(self, taxon: str) -> tuple[r.Range, ...]:
         """Where the taxon is said to live or not."""
         return self.group("range", taxon)
@@ -114,8 +129,11 @@ class KnowledgeBase:
 
     def states(self, character: str) -> tuple[r.State, ...]:
         """The states of a character, ordered ones in their order, umbrellas included."""
-        found: tuple[r.State, ...] = self.group("state", character)
-        return tuple(sorted(found, key=lambda s: (s.order is None, s.order or 0, s.id)))
+        slot = ("states", character)
+        if slot not in self._cache:
+            found: tuple[r.State, ...] = self.group("state", character)
+            self._cache[slot] = tuple(sorted(found, key=lambda s: (s.order is None, s.order or 0, s.id)))
+        return self._cache[slot]  # type: ignore[no-any-return]
 
     def state(self, key: str) -> r.State:
         """The state with this id ("character.state"); KeyError when the base lacks it."""
@@ -167,17 +185,24 @@ class KnowledgeBase:
     @cached_property
     def species(self) -> tuple[str, ...]:
         """Ids of everything that an identification may name: crosses, and species or their subspecies where held."""
-        split = {t.parent for t in self.all("taxon") if t.rank == "subspecies"}
-        return tuple(t.id for t in self.all("taxon") if t.is_species and not t.deprecated and t.id not in split)
+        return tuple(self.store.get("list", "species") or ())
 
     @cached_property
     def children(self) -> dict[str, tuple[str, ...]]:
         """Taxon id to the ids of the taxa directly below it."""
-        below: dict[str, list[str]] = {}
-        for taxon in self.all("taxon"):
-            if taxon.parent:
-                below.setdefault(taxon.parent, []).append(taxon.id)
-        return {key: tuple(sorted(ids)) for key, ids in below.items()}
+        return {key: self.children_of(key) for key in self.ids("children")}
+
+    def children_of(self, taxon: str) -> tuple[str, ...]:
+        """Ids of the taxa directly below a taxon."""
+        return tuple(self.store.get("children", taxon) or ())
+
+    def crosses_of(self, taxon: str) -> tuple[str, ...]:
+        """Ids of the crosses that a taxon is a parent of."""
+        return tuple(self.store.get("crosses", taxon) or ())
+
+    def taken_for(self, taxon: str) -> tuple[str, ...]:
+        """Ids of the taxa that list this one as a look-alike."""
+        return tuple(self.store.get("taken-for", taxon) or ())
 
     @cached_property
     def characters(self) -> tuple[r.Character, ...]:
@@ -186,22 +211,28 @@ class KnowledgeBase:
 
     def lineage(self, taxon: str) -> tuple[str, ...]:
         """The taxon and what stands above it, nearest first."""
-        out: list[str] = []
-        current: str | None = taxon
-        while current and current not in out:
-            out.append(current)
-            found = self.find("taxon", current)
-            current = found.parent if found else None
-        return tuple(out)
+        slot = ("lineage", taxon)
+        if slot not in self._cache:
+            out: list[str] = []
+            current: str | None = taxon
+            while current and current not in out:
+                out.append(current)
+                found = self.find("taxon", current)
+                current = found.parent if found else None
+            self._cache[slot] = tuple(out)
+        return self._cache[slot]  # type: ignore[no-any-return]
 
     def members(self, key: str) -> tuple[str, ...]:
         """The species below a taxon or in a group (crosses left out), or the species itself."""
         if (group := self.find("group", key)) is not None:
-            return tuple(sorted({s for m in group.members for s in self.members(m)}))
+            return tuple(sorted({s for m in group.members for s in self._species_below(m)}))
+        return self._species_below(key)
+
+    def _species_below(self, key: str) -> tuple[str, ...]:
         found = self.find("taxon", key)
         if found is None:
             return ()
-        below = tuple(sorted({s for c in self.children.get(key, ()) for s in self.members(c)}))
+        below = tuple(sorted({s for c in self.children.get(key, ()) for s in self._species_below(c)}))
         own = (key,) if found.is_species and not found.is_hybrid and not found.deprecated else ()
         return own + tuple(s for s in below if s not in own)
 

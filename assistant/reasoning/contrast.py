@@ -77,7 +77,8 @@ class Contrast:
 def contrast(kb: KnowledgeBase, taxa: Sequence[str], looks: Collection[str] = LOOKS["lab"]) -> Contrast:
     """The contrast of two to eight taxa over the characters that can be seen at ``looks`` (see ``LOOKS``)."""
     named = settled_by(kb, taxa)
-    rows = [row for c in kb.characters if c.look in looks and (row := contrast_row(kb, c, taxa))]
+    characters = (kb.character(key) for key in told_of(kb, taxa))
+    rows = [row for c in characters if c.look in looks and (row := contrast_row(kb, c, taxa))]
     rows = [replace(row, worth=row.worth * (NAMED if mentions(kb, row.character, named) else 1.0)) for row in rows]
     rows.sort(key=lambda row: (-row.worth, row.character))
     separating = by_part(kb, [r for r in rows if r.separation >= SEPARATES])
@@ -230,4 +231,11 @@ def misleading(kb: KnowledgeBase, taxa: Sequence[str], characters: Sequence[str]
 def crosses_between(kb: KnowledgeBase, taxa: Sequence[str]) -> tuple[str, ...]:
     """Crosses held in the base whose parents are both among the taxa."""
     wanted = set(taxa)
-    return tuple(t for t in kb.species if (p := kb.taxon(t).parents) and set(p) <= wanted)
+    found = {t for parent in taxa for t in kb.crosses_of(parent)}
+    return tuple(t for t in sorted(found) if set(kb.taxon(t).parents) <= wanted and not kb.taxon(t).deprecated)
+
+
+def told_of(kb: KnowledgeBase, taxa: Sequence[str]) -> tuple[str, ...]:
+    """Ids of the characters of which something is stated of any of the taxa, their parents or what stands above."""
+    own = {p for t in taxa for p in (t, *kb.taxon(t).parents)}
+    return tuple(sorted({c for t in own for key in kb.lineage(t) for c in kb.told_of(key)}))

@@ -55,13 +55,15 @@ def between(kb: KnowledgeBase, character: str, first: Distribution, second: Dist
 
 
 def _midway(first: Mapping[int, float], second: Mapping[int, float]) -> dict[str, float]:
-    out: dict[int, float] = {}
+    sums: dict[int, float] = {}
     for a, p in first.items():
         for b, q in second.items():
-            if p * q < 1e-7:
-                continue
-            for k in ((a + b) // 2, (a + b + 1) // 2):
-                out[k] = out.get(k, 0.0) + 0.5 * p * q
+            if (both := p * q) >= 1e-7:
+                sums[a + b] = sums.get(a + b, 0.0) + both
+    out: dict[int, float] = {}
+    for twice, share in sums.items():
+        for k in (twice // 2, (twice + 1) // 2):
+            out[k] = out.get(k, 0.0) + 0.5 * share
     total = sum(out.values()) or 1.0
     return {str(k): out[k] / total for k in sorted(out)}
 

@@ -66,7 +66,7 @@ class Distribution:
 def about(kb: KnowledgeBase, taxon: str, character: str) -> tuple[tuple[Statement, ...], str | None]:
     """The statements that speak of a character of a taxon, its own or the nearest inherited, and whose they are."""
     for key in kb.lineage(taxon):
-        own = tuple(s for s in kb.statements(key) if s.character == character)
+        own = kb.statements_on(key, character)
         if own:
             return own, None if key == taxon else key
     return (), None
@@ -78,6 +78,10 @@ def leaves(kb: KnowledgeBase, character: str) -> tuple[str, ...]:
     A state with a single finer one ("a blotch" over "a faint blotch") is a state of its own beside it; a state over
     several is an umbrella for them.
     """
+    return kb.derived(f"leaves {character}", lambda _: _leaves(kb, character))
+
+
+def _leaves(kb: KnowledgeBase, character: str) -> tuple[str, ...]:
     states = kb.states(character)
     finer = Counter(s.broader for s in states if s.broader)
     return tuple(s.id for s in states if finer[s.id] < 2)
@@ -85,9 +89,12 @@ def leaves(kb: KnowledgeBase, character: str) -> tuple[str, ...]:
 
 def below(kb: KnowledgeBase, state: str) -> tuple[str, ...]:
     """The leaf states that a state stands for: itself, or what lies under an umbrella."""
-    states = kb.states(state.partition(".")[0])
+    return kb.derived(f"below {state}", lambda _: _below(kb, state))
+
+
+def _below(kb: KnowledgeBase, state: str) -> tuple[str, ...]:
     children: dict[str, list[str]] = {}
-    for s in states:
+    for s in kb.states(state.partition(".")[0]):
         if s.broader:
             children.setdefault(s.broader, []).append(s.id)
     out: list[str] = []
