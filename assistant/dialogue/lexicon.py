@@ -100,6 +100,22 @@ class Lexicon:
             found = self._near[word] = self._mended(word)
         return found
 
+    def mend_other(self, word: str) -> tuple[str, ...]:
+        """The words one slip away from a word that is itself known."""
+        offered = {w for k in near_keys(word) for w in self.kb.store.get("near", k) or ()}
+        return tuple(sorted(w for w in offered if w != word and w[0] == word[0] and distance(word, w, 2) == 1))
+
+    def close_words(self, word: str) -> tuple[str, ...]:
+        """Words of the base one slip away from a short misspelt one; only good inside a longer name."""
+        heard = sound(word)
+        keys = {word, "~" + heard, *(word[:i] + word[i + 1 :] for i in range(len(word)))}
+        offered = {w for k in sorted(keys) for w in self.kb.store.get("near", k) or ()}
+        return tuple(sorted(w for w in offered if w[0] == word[0] and (distance(word, w, 2) == 1 or sound(w) == heard)))
+
+    def is_part(self, word: str) -> bool:
+        """True for a word that by itself names a feature or a part of a fish."""
+        return any(e[0] == "character" and e[2] == "words" for e in self.spoken(word))
+
     def _mended(self, word: str) -> tuple[str, ...]:
         if len(word) < 4 or len(word) > 24 or not word.isalpha():
             return ()

@@ -1,0 +1,135 @@
+"""Things put right or taken back: "28 not 31", "I meant the anal fin", "scratch the red spot" (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.counts import count_of_part, plausible
+from assistant.dialogue.lexicon import Lexicon
+from assistant.dialogue.reading import Seen
+from assistant.dialogue.spotting import Content, Hit
+from assistant.dialogue.tokens import Token
+from assistant.model.stems import NUMBERS
+from assistant.reasoning.identify import Observation
+from assistant.text import unique
+
+LONGEST = 5
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """The observations of the line with those taken back, and the characters that were put right."""
+
+    seen: tuple[Seen, ...]
+    characters: tuple[str, ...] = ()
+
+
+def corrected(tokens: Sequence[Token], content: Sequence[Content], hits: Sequence[Hit], seen: Sequence[Seen], held: Held,
+              lexicon: Lexicon) -> Change:
+    """Apply what the line takes back or puts right to what the conversation holds."""
+    if not held.seen or not tokens:
+        return Change(tuple(seen))
+    if _cue(tokens, "retract", lexicon):
+        back = _taken_back(hits, seen, held, lexicon)
+        if back:
+            return Change(back, unique(s.observation.character for s in back))
+    correcting = _cue(tokens, "correct", lexicon)
+    denied_number = _not_number(tokens)
+    opening_no = tokens[0].word in ("no", "nope", "nah", "naw")
+    if not (correcting or opening_no or denied_number is not None):
+        return Change(tuple(seen))
+    out = list(_renumbered(tokens, seen, held, denied_number) or seen)
+    if not out and correcting:
+        out = list(_moved(hits, held, lexicon))
+    changed = [s for s in out if not s.retract]
+    for new in changed:
+        for old in held.seen:
+            if _replaces(new, old) and not any(o.retract and o.observation == old.observation for o in out):
+                out.append(replace(old, retract=True))
+    return Change(tuple(out), unique(s.observation.character for s in out if s.retract))
+
+
+def _cue(tokens: Sequence[Token], cue: str, lexicon: Lexicon) -> bool:
+    return any(cue in lexicon.cues(" ".join(t.word for t in tokens[i : i + n]))
+               for n in range(1, LONGEST + 1) for i in range(len(tokens) - n + 1))
+
+
+def _taken_back(hits: Sequence[Hit], seen: Sequence[Seen], held: Held, lexicon: Lexicon) -> tuple[Seen, ...]:
+    """The held observations that the line names: by feature and state, by feature, else by words in common."""
+    for test in (_same_state, _same_character):
+        back = tuple(replace(old, retract=True) for old in held.seen if any(test(s, old, lexicon) for s in seen))
+        if back:
+            return back
+    named = {h.phrase.character for h in hits}
+    scored = [(len({s for h in hits if h.phrase.character == old.observation.character for s in h.phrase.stems}), n)
+              for n, old in enumerate(held.seen) if old.observation.character in named]
+    if not scored:
+        return ()
+    best = max(scored)[0]
+    return tuple(replace(held.seen[n], retract=True) for score, n in scored if score == best)
+
+
+def _same_state(new: Seen, old: Seen, lexicon: Lexicon) -> bool:
+    return bool(set(new.observation.states) & set(old.observation.states))
+
+
+def _same_character(new: Seen, old: Seen, lexicon: Lexicon) -> bool:
+    return new.observation.character == old.observation.character
+
+
+def _replaces(new: Seen, old: Seen) -> bool:
+    a, b = new.observation, old.observation
+    return a.character == b.character and (a.states, a.value, a.value_high, a.seen) != (b.states, b.value, b.value_high, b.seen)
+
+
+def _figures(tokens: Sequence[Token]) -> list[tuple[int, int]]:
+    out = []
+    for i, token in enumerate(tokens):
+        figure = NUMBERS.get(token.word, token.word)
+        if figure.isdigit() and len(figure) < 4:
+            out.append((int(figure), i))
+    return out
+
+
+def _not_number(tokens: Sequence[Token]) -> int | None:
+    """The number denied in "28 not 31"."""
+    for value, i in _figures(tokens):
+        if i and tokens[i - 1].word in ("not", "wasnt", "isnt", "aint"):
+            return value
+    return None
+
+
+def _renumbered(tokens: Sequence[Token], seen: Sequence[Seen], held: Held, denied: int | None) -> tuple[Seen, ...]:
+    """A bare number in a correction replaces the number last told (or the one that is denied)."""
+    counted = [s for s in held.seen if s.observation.value is not None]
+    figures = [(v, i) for v, i in _figures(tokens) if v != denied]
+    if not counted or not figures or any(s.observation.value is not None and s.observation.value != denied for s in seen):
+        return ()
+    wrong = [s for s in counted if denied is not None and s.observation.value == denied]
+    old = (wrong or counted)[-1]
+    value, i = figures[-1]
+    new = Seen(Observation(old.observation.character, value=float(value)), tokens[i].word, tokens[i].start, tokens[i].end)
+    kept = tuple(s for s in seen if s.observation.value is None)
+    return (*kept, new, replace(old, retract=True))
+
+
+def _moved(hits: Sequence[Hit], held: Held, lexicon: Lexicon) -> tuple[Seen, ...]:
+    """ "I meant the anal fin": the count last told belongs to another part."""
+    counted = [s for s in held.seen if s.observation.value is not None]
+    if not counted:
+        return ()
+    old = counted[-1]
+    low = int(old.observation.value or 0)
+    high = int(old.observation.value_high or low)
+    kind = lexicon.kb.character(old.observation.character).trade.split()[-1:]
+    for hit in sorted((h for h in hits if h.phrase.kind == "character"), key=lambda h: -len(h.at)):
+        part = lexicon.kb.character(hit.phrase.id).part
+        alike = [c.id for c in lexicon.kb.characters if c.kind == "count" and c.part == part and c.trade.split()[-1:] == kind
+                 and plausible(c.id, low, high, lexicon)]
+        character = alike[0] if alike else count_of_part(part, low, high, lexicon)
+        if character and character != old.observation.character:
+            moved = replace(old, observation=replace(old.observation, character=character))
+            return moved, replace(old, retract=True)
+    return ()

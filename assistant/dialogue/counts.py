@@ -1,0 +1,164 @@
+"""Counts in free text: "10 spines up top", "anal fin had 27", and formulas such as "D XI, A V-VI,10" (layer 4)."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from assistant.dialogue.lexicon import Lexicon
+from assistant.dialogue.reading import Seen
+from assistant.dialogue.scope import Scopes
+from assistant.dialogue.spotting import Content, Hit
+from assistant.dialogue.tokens import Token
+from assistant.reasoning.identify import Observation
+
+MARGIN = 0.35
+"""How far outside the stated range, as a share of it, a count is still taken for a count of that feature."""
+_RANGE = re.compile(r"\s*(?:-|–|or|to)\s*", re.IGNORECASE)
+_ROMAN = {"i": 1, "v": 5, "x": 10}
+_FORMULA = re.compile(
+    r"(?<![\w.])(?P<fin>[DAP])[.:]?\s*(?P<a>[IVX]+)(?:\s?[-–]\s?(?P<b>[IVX]+))?(?:\s?[,+]\s?(?P<c>\d{1,3})(?:\s?[-–]\s?(?P<d>\d{1,3}))?(?!\w))?(?!\w)")
+_FINS = {"D": "dorsal", "A": "anal", "P": "pectoral"}
+
+
+@dataclass(frozen=True, slots=True)
+class _Number:
+    """A number (or range) of the line at a content position."""
+
+    low: int
+    high: int
+    at: int
+    last: int
+
+
+def read_formula(text: str, lexicon: Lexicon) -> tuple[tuple[Seen, ...], tuple[tuple[int, int], ...]]:
+    """Counts written as a fin formula, spines in roman and soft rays in arabic figures, and where they stand."""
+    seen: list[Seen] = []
+    spans: list[tuple[int, int]] = []
+    for m in _FORMULA.finditer(text):
+        low = roman(m["a"])
+        high = roman(m["b"]) if m["b"] else low
+        spines = _named_count(f"{_FINS[m['fin']]} spines", lexicon)
+        if not spines or not 0 < low <= high:
+            continue
+        seen.append(_made(spines, low, high, m.group(), m.start(), m.end()))
+        rays = _named_count(f"{_FINS[m['fin']]} soft rays", lexicon)
+        if m["c"] and rays:
+            seen.append(_made(rays, int(m["c"]), int(m["d"] or m["c"]), m.group(), m.start(), m.end()))
+        spans.append(m.span())
+    return tuple(seen), tuple(spans)
+
+
+def roman(text: str) -> int:
+    """A roman figure up to some dozens; 0 when it is none.
+
+    >>> roman("XI"), roman("IV"), roman("IX")
+    (11, 4, 9)
+    """
+    total = 0
+    values = [_ROMAN.get(c, 0) for c in text.lower()]
+    for i, value in enumerate(values):
+        total += -value if i + 1 < len(values) and value < values[i + 1] else value
+    return total
+
+
+def _named_count(phrase: str, lexicon: Lexicon) -> str:
+    for kind, thing, _ in lexicon.spoken(phrase):
+        if kind == "character" and lexicon.kb.character(thing).kind == "count":
+            return thing
+    return ""
+
+
+def _made(character: str, low: int, high: int, words: str, start: int, end: int, hedged: bool = False, seen: bool = True) -> Seen:
+    observation = Observation(character, value=float(low), value_high=float(high) if high != low else None, hedged=hedged, seen=seen)
+    return Seen(observation, words, start, end)
+
+
+def read_counts(tokens: Sequence[Token], content: Sequence[Content], hits: Sequence[Hit], scopes: Scopes, used: frozenset[int],
+                text: str, lexicon: Lexicon, expected: str = "") -> tuple[Seen, ...]:
+    """Numbers with what they count; ``used`` are content positions that another reading has taken."""
+    parts = [h for h in hits if h.phrase.kind == "character"]
+    counted = [h for h in parts if lexicon.kb.character(h.phrase.id).kind == "count"]
+    out = []
+    for number in _numbers(tokens, content, text):
+        if set(range(number.at, number.last + 1)) & used:
+            continue
+        best = _counted_by(number, counted, parts, content, lexicon)
+        if not best and expected and lexicon.kb.character(expected).kind == "count":
+            best = (expected, number.at)
+        if best:
+            character, other = best
+            first = content[min(number.at, other)].first
+            last = content[max(number.last, other)].last
+            words = " ".join(t.word for t in tokens[first : last + 1])
+            out.append(_made(character, number.low, number.high, words, tokens[first].start, tokens[last].end,
+                             number.at in scopes.hedged, number.at not in scopes.denied))
+    return tuple(out)
+
+
+def _numbers(tokens: Sequence[Token], content: Sequence[Content], text: str) -> list[_Number]:
+    out: list[_Number] = []
+    at = 0
+    while at < len(content):
+        if content[at].stem.isdigit() and len(content[at].stem) < 4:
+            low = int(content[at].stem)
+            following = content[at + 1] if at + 1 < len(content) else None
+            if following and following.stem.isdigit() and len(following.stem) < 4 and int(following.stem) > low:
+                gap = text[tokens[content[at].last].end : tokens[following.first].start]
+                if _RANGE.fullmatch(gap) or gap.strip().lower() in ("or", "to", "-"):
+                    out.append(_Number(low, int(following.stem), at, at + 1))
+                    at += 2
+                    continue
+            out.append(_Number(low, low, at, at))
+        at += 1
+    return out
+
+
+def _counted_by(number: _Number, counted: Sequence[Hit], parts: Sequence[Hit], content: Sequence[Content],
+                lexicon: Lexicon) -> tuple[str, int] | None:
+    scored = []
+    for hit in counted:
+        value = _nearness(number, hit, content)
+        if value is not None and plausible(hit.phrase.id, number.low, number.high, lexicon):
+            scored.append((value + 0.05 * min(lexicon.gist(hit.phrase.id)[0], 20), hit.phrase.id, hit.first))
+    if scored:
+        best = max(scored)
+        return best[1], best[2]
+    for hit in sorted(parts, key=lambda h: (-len(h.at), h.first, h.phrase.id)):
+        if _nearness(number, hit, content) is None or abs(hit.first - number.at) > 3:
+            continue
+        character = count_of_part(lexicon.kb.character(hit.phrase.id).part, number.low, number.high, lexicon)
+        if character:
+            return character, hit.first
+    return None
+
+
+def _nearness(number: _Number, hit: Hit, content: Sequence[Content]) -> float | None:
+    back = content[number.at].clause - content[hit.first].clause
+    gap = max(number.at - hit.last, hit.first - number.last, 1) - 1
+    if back == 0 and gap <= 4:
+        return 2.0 * len(hit.at) - 0.3 * gap - 0.2 * (hit.first < number.at)
+    if back == 1 and gap <= 2:
+        return 2.0 * len(hit.at) - 1.0 - 0.3 * gap
+    return None
+
+
+def plausible(character: str, low: int, high: int, lexicon: Lexicon) -> bool:
+    """True when fishes of the base have about that many."""
+    _, least, most = lexicon.gist(character)
+    if least is None or most is None:
+        return False
+    margin = max(2.0, MARGIN * (most - least))
+    return least - margin <= low and high <= most + margin
+
+
+def count_of_part(part: str, low: int, high: int, lexicon: Lexicon) -> str:
+    """The count made on a part of the body whose usual range is the narrowest that holds the number; empty when none does."""
+    found = []
+    for character in lexicon.kb.characters:
+        if character.kind == "count" and character.part == part and plausible(character.id, low, high, lexicon):
+            _, least, most = lexicon.gist(character.id)
+            inside = least is not None and most is not None and least <= low and high <= most
+            found.append((not inside, (most or 0) - (least or 0), character.id))
+    return min(found)[2] if found else ""

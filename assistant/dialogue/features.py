@@ -1,0 +1,179 @@
+"""What was seen of a fish, read out of free text: states of characters, denied and hedged ones included (layer 4).
+
+Phrases that stand alone and values that stand beside a word for their part compete for the words of the line; the
+reading that explains most words, nearest to the part it is said of, wins them.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from assistant.dialogue.lexicon import Lexicon, Phrase
+from assistant.dialogue.reading import Seen
+from assistant.dialogue.scope import Scopes
+from assistant.dialogue.spotting import Content, Hit
+from assistant.dialogue.tokens import Token
+from assistant.reasoning.identify import Observation
+
+CARRIED = 0.7
+"""What it costs a value when its part stands in an earlier clause."""
+FAR = 0.12
+"""What each word between a value and its part costs."""
+BACK = 2
+"""Clauses over which a part is carried on."""
+USES = ("identify", "describe", "hybrid", "reserved")
+
+
+@dataclass(frozen=True, slots=True)
+class Claim:
+    """A state read at some content positions, with the part words that support it."""
+
+    state: str
+    character: str
+    at: tuple[int, ...]
+    support: tuple[int, ...]
+    score: float
+    denied: bool
+    explicit: bool
+
+
+def read_features(tokens: Sequence[Token], content: Sequence[Content], hits: Sequence[Hit], scopes: Scopes,
+                  lexicon: Lexicon, expected: str = "") -> tuple[tuple[Seen, ...], frozenset[int]]:
+    """The observations of a line and the content positions they rest on.
+
+    ``expected`` is a character that was asked for and needs no part word.
+    """
+    claims = claims_of(content, hits, scopes, lexicon, expected)
+    chosen = choose(claims, _nouns(hits))
+    seen = [_seen(c, tokens, content, scopes, lexicon) for c in chosen]
+    return tuple(sorted(seen, key=lambda s: (s.start, s.observation.character))), frozenset(p for c in chosen for p in c.at)
+
+
+def claims_of(content: Sequence[Content], hits: Sequence[Hit], scopes: Scopes, lexicon: Lexicon, expected: str) -> list[Claim]:
+    """All readings that the hits allow."""
+    parts: dict[str, list[Hit]] = {}
+    for hit in hits:
+        if hit.phrase.kind == "character":
+            parts.setdefault(hit.phrase.id, []).append(hit)
+    out: list[Claim] = []
+    for hit in hits:
+        if hit.phrase.kind == "state":
+            claim = _claim(hit, parts, content, scopes, lexicon, expected)
+            if claim:
+                out.append(claim)
+    out.extend(_plain_denials(parts, content, scopes, lexicon))
+    return out
+
+
+def _claim(hit: Hit, parts: dict[str, list[Hit]], content: Sequence[Content], scopes: Scopes, lexicon: Lexicon,
+           expected: str) -> Claim | None:
+    phrase = hit.phrase
+    character = phrase.character
+    if not _usable(character, lexicon):
+        return None
+    denied = any(p in scopes.denied for p in hit.at)
+    if phrase.denies and not denied:
+        return None
+    explicit = phrase.denies
+    score = float(len(set(hit.at))) + 0.4 * phrase.denies
+    support: tuple[int, ...] = ()
+    best = _support(hit, parts.get(character, ()), content)
+    if best:
+        value, support = best
+        score += value
+    elif phrase.alone:
+        score += 0.45
+    elif character == expected:
+        score += 0.5
+    else:
+        return None
+    score += 0.05 * math.log1p(lexicon.gist(character)[0])
+    return Claim(phrase.id, character, hit.at, support, score, denied and not explicit, explicit)
+
+
+def _usable(character: str, lexicon: Lexicon) -> bool:
+    found = lexicon.kb.find("character", character)
+    return found is not None and found.use in USES and found.is_stated
+
+
+def _support(hit: Hit, parts: Iterable[Hit], content: Sequence[Content]) -> tuple[float, tuple[int, ...]] | None:
+    """How well the nearest part word supports a value, and where it stands."""
+    best: tuple[float, tuple[int, ...]] | None = None
+    clause = content[hit.first].clause
+    for part in parts:
+        own = set(part.at) - set(hit.at)
+        back = clause - content[part.first].clause
+        if not own:
+            value = 0.5
+        elif back == 0:
+            gap = max(hit.first - part.last, part.first - hit.last, 1) - 1
+            value = len(own) - FAR * min(gap, 8)
+        elif 0 < back <= BACK:
+            gap = hit.first - part.last - 1
+            value = len(own) * (1 - 0.25 * back) - CARRIED + 0.3 - FAR * 0.5 * min(gap, 8)
+        else:
+            continue
+        if value > 0 and (best is None or value > best[0]):
+            best = (value, part.at)
+    return best
+
+
+def _plain_denials(parts: dict[str, list[Hit]], content: Sequence[Content], scopes: Scopes, lexicon: Lexicon) -> list[Claim]:
+    """ "No whiskers": the state of a character that means nothing is there."""
+    states = {p.character: p for p in _pure(lexicon)}
+    out = []
+    for character in sorted(states.keys() & parts.keys()):
+        for hit in parts[character]:
+            if all(p in scopes.denied for p in hit.at) and _usable(character, lexicon):
+                score = len(hit.at) + 0.35 + 0.05 * math.log1p(lexicon.gist(character)[0])
+                out.append(Claim(states[character].id, character, hit.at, (), score, False, True))
+    return out
+
+
+def _pure(lexicon: Lexicon) -> tuple[Phrase, ...]:
+    return tuple(p for p in lexicon.phrases("-") if p.kind == "state")
+
+
+def _nouns(hits: Sequence[Hit]) -> frozenset[int]:
+    """Positions of single words that name a part: several features may be said of one of them."""
+    return frozenset(h.at[0] for h in hits if h.phrase.kind == "character" and len(h.at) == 1)
+
+
+def choose(claims: Sequence[Claim], nouns: frozenset[int]) -> list[Claim]:
+    """The best readings such that no describing word is used twice."""
+    taken: set[int] = set()
+    whole: list[frozenset[int]] = []
+    chosen: list[Claim] = []
+    for claim in sorted(claims, key=lambda c: (-c.score, c.state)):
+        own = set(claim.at) - nouns
+        if own & taken:
+            continue
+        everything = frozenset(claim.at) | frozenset(claim.support)
+        if not own and any(frozenset(claim.at) <= w for w in whole):
+            continue
+        if any(c.character == claim.character and _same_place(c, claim) for c in chosen):
+            continue
+        chosen.append(claim)
+        taken |= own
+        whole.append(everything)
+    return chosen
+
+
+def _same_place(a: Claim, b: Claim) -> bool:
+    """True when two readings of one character rest on overlapping words, so that only the better may stand."""
+    return bool(set(a.at) & set(b.at)) or a.state == b.state
+
+
+def _seen(claim: Claim, tokens: Sequence[Token], content: Sequence[Content], scopes: Scopes, lexicon: Lexicon) -> Seen:
+    at = sorted({*claim.at, *claim.support})
+    first, last = content[at[0]].first, content[at[-1]].last
+    found = lexicon.kb.character(claim.character)
+    ordered = found.kind == "ordered"
+    observation = Observation(
+        claim.character, (claim.state,), seen=not claim.denied, hedged=any(p in scopes.hedged for p in claim.at),
+        at_least=ordered and any(p in scopes.at_least for p in claim.at),
+        at_most=ordered and any(p in scopes.at_most for p in claim.at))
+    words = " ".join(t.word for t in tokens[first : last + 1])
+    return Seen(observation, words, tokens[first].start, tokens[last].end)

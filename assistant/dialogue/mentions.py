@@ -1,0 +1,176 @@
+"""Which found names are names, which are features, which are only comparisons; and the hints they give (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from assistant.dialogue.lexicon import Lexicon
+from assistant.dialogue.names_found import Named
+from assistant.dialogue.reading import Mention
+from assistant.dialogue.spotting import Content, Hit
+from assistant.dialogue.tokens import Token
+from assistant.reasoning.identify import Hint
+from assistant.reasoning.names import meaning_of
+from assistant.text import unique
+
+_HAS = frozenset("has had have with w got its his her the showing shows wearing".split())
+_AGAINST = frozenset("vs versus or and x from v cross crossed than".split())
+_CROSS = frozenset(("x", "cross", "crossed", "times", "×"))
+
+
+@dataclass(frozen=True, slots=True)
+class Decided:
+    """The mentions of fishes, the tokens that names own, fishes that are outside, and denied mentions."""
+
+    mentions: tuple[Mention, ...]
+    strong: frozenset[int]
+    outside: tuple[str, ...]
+    denied: frozenset[int] = frozenset()
+
+
+def decide(tokens: Sequence[Token], names: Sequence[Named], content: Sequence[Content], hits: Sequence[Hit],
+           places: Sequence[str], lexicon: Lexicon) -> Decided:
+    """Sort the found names out."""
+    mentions: list[Mention] = []
+    strong: set[int] = set()
+    outside: list[str] = []
+    denied: set[int] = set()
+    for named in names:
+        words = " ".join(t.word for t in tokens[named.first : named.after])
+        if named.outside:
+            outside.append(words)
+            strong.update(range(named.first, named.after))
+            continue
+        if _is_feature(named, names, tokens, content, hits, lexicon):
+            continue
+        phrase = words if named.exact and not named.split else ""
+        meaning = meaning_of(lexicon.kb, named.entries, phrase or words, places, "loose-name" in lexicon.cues(words))
+        like, negated = _likeness(named, tokens, lexicon)
+        if negated:
+            denied.add(tokens[named.first].start)
+        kind = "likeness" if like or negated else meaning.kind
+        mentions.append(Mention(kind, meaning.ids, words, tokens[named.first].start, tokens[named.after - 1].end,
+                                named.exact, meaning.ambiguous))
+        strong.update(range(named.first, named.after))
+    return Decided(tuple(_crossed(mentions, tokens, lexicon)), frozenset(strong), tuple(outside), frozenset(denied))
+
+
+def _is_feature(named: Named, names: Sequence[Named], tokens: Sequence[Token], content: Sequence[Content], hits: Sequence[Hit],
+                lexicon: Lexicon) -> bool:
+    """True when words that could be a name describe the fish instead ("it has a red ear", "gill cover")."""
+    own = {at for at, c in enumerate(content) if named.first <= c.first < named.after}
+    if not own:
+        return False
+    longer = any(own < set(h.at) and (h.phrase.kind == "character" or h.phrase.alone) for h in hits)
+    beside = _beside_name(named, names, tokens)
+    if named.after - named.first == 1:
+        word = tokens[named.first].word
+        colour = lexicon.head(word) is not None
+        return (longer and not beside) or (colour and len(tokens) > 2 and not beside)
+    if not (named.split or _two_plain_words(named, tokens, lexicon)):
+        return False
+    exact = any(own == set(h.at) and h.phrase.kind == "state" and not h.phrase.denies for h in hits)
+    if not (exact or longer) or beside:
+        return False
+    before = tokens[named.first - 1].word if named.first else ""
+    earlier = tokens[named.first - 2].word if named.first > 1 else ""
+    if before in _HAS or (before in ("a", "an") and earlier in _HAS):
+        return True
+    others = any(h.phrase.kind == "state" and h.phrase.alone and not own & set(h.at) for h in hits)
+    return (others and before not in ("a", "an", "this", "that")) or longer
+
+
+def _two_plain_words(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    return named.after - named.first == 2 and lexicon.is_part(tokens[named.after - 1].word)
+
+
+def _beside_name(named: Named, names: Sequence[Named], tokens: Sequence[Token]) -> bool:
+    """True when only a joining word parts it from another name ("red ear or bluegill")."""
+    for other in names:
+        gap = tokens[other.after : named.first] if other.after <= named.first else tokens[named.after : other.first]
+        if other is not named and len(gap) <= 2 and (not gap or any(t.word in _AGAINST for t in gap)):
+            return bool(gap) or tokens[max(other.first, named.first)].clause != tokens[min(other.first, named.first)].clause
+    return False
+
+
+def _likeness(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> tuple[bool, bool]:
+    """Whether the name is only compared with, and whether it is denied."""
+    clause = tokens[named.first].clause
+    for size in range(min(6, named.first), 0, -1):
+        before = tokens[named.first - size : named.first]
+        if before[0].clause != clause:
+            continue
+        cues = lexicon.cues(" ".join(t.word for t in before))
+        if "not-name" in cues:
+            return False, True
+        if "like-before" in cues:
+            return True, False
+    after = tokens[named.after : named.after + 2]
+    if after and after[0].clause == clause and "like-after" in lexicon.cues(after[0].word):
+        return True, False
+    return False, False
+
+
+def _crossed(mentions: Sequence[Mention], tokens: Sequence[Token], lexicon: Lexicon) -> list[Mention]:
+    """Two names joined by "x" are a cross, where the base holds it."""
+    out: list[Mention] = []
+    for m in mentions:
+        last = out[-1] if out else None
+        if last and len(last.ids) == 1 and len(m.ids) == 1 and last.kind == m.kind == "taxon":
+            between = [t.word for t in tokens if last.end <= t.start < m.start]
+            cross = cross_of(lexicon, last.ids[0], m.ids[0])
+            if cross and between and len(between) <= 3 and _CROSS & set(between):
+                out[-1] = Mention("hybrid", (cross,), f"{last.words} x {m.words}", last.start, m.end, last.exact and m.exact)
+                continue
+        out.append(m)
+    return out
+
+
+def cross_of(lexicon: Lexicon, a: str, b: str) -> str:
+    """The id of the cross of two taxa; empty when the base does not hold it."""
+    for first, second in ((a, b), (b, a)):
+        found = lexicon.kb.find("taxon", f"{first}-x-{second}")
+        if found is not None and not found.deprecated:
+            return str(found.id)
+    return ""
+
+
+def hints_of(decided: Decided, lexicon: Lexicon) -> tuple[Hint, ...]:
+    """Group words, open names and likenesses as evidence."""
+    out = []
+    for m in decided.mentions:
+        taxa = frozenset(s for i in m.ids for s in _species(i, lexicon))
+        if m.kind == "likeness":
+            negated = m.start in decided.denied
+            out.append(Hint("group" if negated else "like", taxa, seen=not negated, word=m.words))
+        elif m.kind == "group" or len(m.ids) > 1:
+            out.append(Hint("group", taxa, word=m.words))
+    return tuple(out)
+
+
+def _species(key: str, lexicon: Lexicon) -> tuple[str, ...]:
+    found = lexicon.kb.find("taxon", key)
+    if found is not None and found.is_hybrid:
+        return (key,)
+    return lexicon.kb.members(key)
+
+
+def terms_of(tokens: Sequence[Token], decided: Decided, lexicon: Lexicon) -> tuple[Mention, ...]:
+    """Glossary terms and features named in the line, longest first."""
+    out: list[Mention] = []
+    taken: set[int] = set(decided.strong)
+    for size in (5, 4, 3, 2, 1):
+        for i in range(len(tokens) - size + 1):
+            span = set(range(i, i + size))
+            if span & taken or tokens[i].clause != tokens[i + size - 1].clause:
+                continue
+            entries = lexicon.spoken(" ".join(t.word for t in tokens[i : i + size]))
+            made = [(kind, unique(e[1] for e in entries if e[0] == kind)) for kind in ("term", "character")]
+            for kind, ids in made:
+                if ids:
+                    words = " ".join(t.word for t in tokens[i : i + size])
+                    out.append(Mention(kind, ids, words, tokens[i].start, tokens[i + size - 1].end, True, len(ids) > 1))
+            if any(ids for _, ids in made):
+                taken |= span
+    return tuple(out)

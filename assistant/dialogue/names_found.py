@@ -1,0 +1,246 @@
+"""Names of fishes in typed text: as written, split or joined, in the plural, misspelt; and fishes the base lacks (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from assistant.dialogue.lexicon import Entry, Lexicon
+from assistant.dialogue.tokens import Token
+from assistant.text import singular, unique
+
+LONGEST = 6
+KINDS = ("taxon", "group")
+OUTSIDE = "outside-fish"
+"""The cue family of fishes that are not of these waters."""
+
+
+@dataclass(frozen=True, slots=True)
+class Named:
+    """A stretch of tokens that names a fish or a group: what the words stand for, and how they were matched."""
+
+    first: int
+    after: int
+    entries: tuple[Entry, ...]
+    exact: bool = True
+    split: bool = False
+    outside: bool = False
+
+    @property
+    def span(self) -> tuple[int, int]:
+        """The token positions it covers."""
+        return self.first, self.after
+
+
+def find_names(tokens: Sequence[Token], lexicon: Lexicon) -> tuple[Named, ...]:
+    """Everything that is called by a name, longest first from the left, then misspelt names among what is left."""
+    found: list[Named] = []
+    at = 0
+    while at < len(tokens):
+        named = _longest_at(tokens, at, lexicon)
+        if named:
+            found.append(named)
+        at = named.after if named else at + 1
+    found = _with_misspelt(tokens, found, lexicon)
+    return tuple(_strangers(tokens, _merged(found, tokens, lexicon), lexicon))
+
+
+def _merged(found: list[Named], tokens: Sequence[Token], lexicon: Lexicon) -> list[Named]:
+    """A name followed by the word for its kind is one name ("bluegill sunfish", "laker trout")."""
+    out: list[Named] = []
+    for named in found:
+        last = out[-1] if out else None
+        if last and last.after == named.first and together(tokens, last.first, named.after - last.first) and _kind_of(last, named, lexicon):
+            out[-1] = Named(last.first, named.after, last.entries, last.exact, last.split)
+        else:
+            out.append(named)
+    return out
+
+
+def _kind_of(named: Named, kind: Named, lexicon: Lexicon) -> bool:
+    if named.outside or kind.outside:
+        return False
+    species = {e[1] for e in named.entries if e[0] == "taxon" and e[2] != "ambiguous"}
+    wide = {m for e in kind.entries for m in lexicon.kb.members(e[1])}
+    return bool(species) and species <= wide and not (species & {e[1] for e in kind.entries if e[2] == "accepted"})
+
+
+def _longest_at(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> Named | None:
+    for size in range(min(LONGEST, len(tokens) - at), 0, -1):
+        if not together(tokens, at, size):
+            continue
+        words = [t.word for t in tokens[at : at + size]]
+        for number, phrase in enumerate(_variants(words, lexicon)):
+            entries = lexicon.spoken(phrase)
+            kept = tuple(e for e in entries if e[0] in KINDS)
+            outside = any(e[0] == "cue" and e[1] == f"cue-{OUTSIDE}" for e in entries)
+            if outside and all(e[2] == "ambiguous" for e in kept):
+                return Named(at, at + size, (), outside=True)
+            if kept:
+                return Named(at, at + size, _with_singular(kept, words, number, lexicon), split=size > 1 and number > 0)
+    return None
+
+
+def _with_singular(entries: tuple[Entry, ...], words: list[str], number: int, lexicon: Lexicon) -> tuple[Entry, ...]:
+    """The entries of a plural as typed, with those of its singular ("rock basses" are rock bass)."""
+    last = singular(words[-1])
+    if number or last == words[-1]:
+        return entries
+    more = (e for e in lexicon.spoken(" ".join([*words[:-1], last])) if e[0] in KINDS)
+    return tuple(sorted({*entries, *more}))
+
+
+def _variants(words: list[str], lexicon: Lexicon) -> Iterator[str]:
+    """The ways in which some words may be spelt in the base: as they are, singular, joined, parted."""
+    phrase = " ".join(words)
+    yield phrase
+    last = singular(words[-1])
+    if last != words[-1]:
+        yield " ".join([*words[:-1], last])
+    if len(words) == 1:
+        for known in (words[0], last):
+            yield from lexicon.joined(known)
+        if last.endswith("ish") and len(last) > 6:
+            return
+    elif len(words) <= 4 and all(len(w) > 1 for w in words):
+        for i in range(len(words) - 1):
+            yield " ".join([*words[:i], words[i] + words[i + 1], *words[i + 2 :]])
+            if last != words[-1]:
+                tail = [*words[:-1], last]
+                yield " ".join([*tail[:i], tail[i] + tail[i + 1], *tail[i + 2 :]])
+        if len(words) == 2:
+            yield from lexicon.joined(words[0] + words[1])
+    if len(words) > 1:
+        heads = [lexicon.head(w) or w for w in words]
+        if heads != words:
+            yield " ".join(heads)
+
+
+def together(tokens: Sequence[Token], at: int, size: int) -> bool:
+    """True when no punctuation parts the tokens, the dot of an abbreviation ("L. gibbosus") aside."""
+    last = tokens[at]
+    for token in tokens[at + 1 : at + size]:
+        if token.clause != last.clause and not (len(last.word) == 1 and token.start - last.end <= 2):
+            return False
+        last = token
+    return True
+
+
+def _with_misspelt(tokens: Sequence[Token], found: list[Named], lexicon: Lexicon) -> list[Named]:
+    covered = {i for n in found for i in range(n.first, n.after)}
+    beside = {i for n in found if n.after - n.first == 1 and not n.outside for i in (n.first - 1, n.first, n.after)}
+    out = list(found)
+    for at, token in enumerate(tokens):
+        strange = at not in covered and not lexicon.known(token.word) and not lexicon.cues(token.word)
+        if len(token.word) < 3 or not (strange or at in beside):
+            continue
+        if not strange:
+            longer = _mended_pair(tokens, at, lexicon)
+            if longer:
+                out = [n for n in out if n.after <= longer.first or n.first >= longer.after] + [longer]
+            continue
+        if _compound_of_strangers(token.word, lexicon):
+            continue
+        mended = _mended_name(tokens, at, lexicon)
+        if mended:
+            out = [n for n in out if n.after <= mended.first or n.first >= mended.after]
+            out.append(mended)
+            covered.update(range(mended.first, mended.after))
+    return sorted(out, key=lambda n: n.first)
+
+
+def _mended_name(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> Named | None:
+    """The longest name that a misspelt word makes with its neighbours; several readings are kept together."""
+    word = tokens[at].word
+    choices = lexicon.mend(word) or lexicon.mend(singular(word))
+    loose = lexicon.close_words(word) if len(word) == 3 or not choices else ()
+    for size in range(4, 0, -1):
+        if size == 1 and (len(word) < 5 or not choices):
+            return None
+        for first in range(max(0, at - size + 1), min(at, len(tokens) - size) + 1):
+            if not together(tokens, first, size):
+                continue
+            entries: list[Entry] = []
+            for choice in choices or (loose if size > 1 else ()):
+                words = [choice if i == at else t.word for i, t in enumerate(tokens[first : first + size], first)]
+                entries += _first_entries(words, lexicon)
+            if entries:
+                return Named(first, first + size, tuple(sorted(set(entries))), exact=False)
+    return None
+
+
+def _mended_pair(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> Named | None:
+    """A two-word name with a slip in this word, where the other word alone was taken for a name ("chanel cat")."""
+    for first in (at - 1, at):
+        other = first if first != at else at + 1
+        if first < 0 or first + 2 > len(tokens) or not together(tokens, first, 2):
+            continue
+        pair = (tokens[other].word, tokens[at].word)
+        if not any(e[0] in KINDS for w in pair for e in lexicon.spoken(w)) or len(tokens[at].word) < 5:
+            continue
+        for choice in lexicon.mend_other(tokens[at].word):
+            words = [choice if i == at else tokens[i].word for i in (first, first + 1)]
+            entries = _first_entries(words, lexicon)
+            if entries:
+                return Named(first, first + 2, tuple(sorted(set(entries))), exact=False)
+    return None
+
+
+def _first_entries(words: list[str], lexicon: Lexicon) -> list[Entry]:
+    for phrase in _variants(words, lexicon):
+        kept = [e for e in lexicon.spoken(phrase) if e[0] in KINDS]
+        if kept:
+            return kept
+    return []
+
+
+def _compound_of_strangers(word: str, lexicon: Lexicon) -> bool:
+    """True for an invented compound: a word of the base and another animal ("bluegull")."""
+    return any(lexicon.spoken(word[:i]) and "animal" in lexicon.cues(word[i:]) for i in range(3, len(word) - 2))
+
+
+def _strangers(tokens: Sequence[Token], found: list[Named], lexicon: Lexicon) -> list[Named]:
+    """Fishes the base lacks: an unheard-of fish, a strange compound before a fish word, a strange species of a known genus."""
+    covered = {i for n in found for i in range(n.first, n.after)}
+    out = []
+    for named in found:
+        strange = named.first - 1
+        if (strange >= 0 and strange not in covered and not named.outside and named.after - named.first == 1
+                and tokens[strange].clause == tokens[named.first].clause and _strange_compound(tokens[strange].word, lexicon)):
+            out.append(Named(strange, named.after, (), outside=True))
+        elif _genus(named, lexicon) and _strange_epithet(tokens, named.after, lexicon, covered):
+            out.append(Named(named.first, named.after + 1, (), outside=True))
+        else:
+            out.append(named)
+    for i, token in enumerate(tokens):
+        if i not in covered and _unheard_fish(token.word, lexicon):
+            out.append(Named(i, i + 1, (), outside=True))
+    return sorted(out, key=lambda n: n.first)
+
+
+def _unheard_fish(word: str, lexicon: Lexicon) -> bool:
+    if lexicon.known(word) or lexicon.cues(word):
+        return False
+    return (word.endswith("fish") and len(word) > 6) or _compound_of_strangers(word, lexicon)
+
+
+def _strange_compound(word: str, lexicon: Lexicon) -> bool:
+    """True for a made-up word that ends in a part of a fish ("snagglefin")."""
+    if len(word) < 6 or lexicon.known(word) or lexicon.cues(word):
+        return False
+    return any(lexicon.is_part(word[-size:]) for size in (3, 4, 5) if len(word) - size > 2)
+
+
+def _genus(named: Named, lexicon: Lexicon) -> bool:
+    taxa = unique(e[1] for e in named.entries if e[0] == "taxon" and e[2] == "scientific")
+    return len(taxa) == 1 and lexicon.kb.taxon(taxa[0]).rank == "genus" and named.after - named.first == 1
+
+
+_LATIN = ("us", "is", "um", "ens", "ii", "ea", "ulea", "ata", "osa", "ides", "oides", "ina", "ica", "ensis")
+
+
+def _strange_epithet(tokens: Sequence[Token], at: int, lexicon: Lexicon, covered: set[int]) -> bool:
+    if at >= len(tokens) or at in covered or tokens[at].clause != tokens[at - 1].clause:
+        return False
+    word = tokens[at].word
+    return len(word) > 4 and not lexicon.known(word) and word.endswith(_LATIN)

@@ -1,0 +1,128 @@
+"""Read a line of typed English: names, features, counts, measures, dates, places, answers, corrections (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+
+from assistant.dialogue.answers import Answered, read_answer
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.corrections import corrected
+from assistant.dialogue.counts import read_counts, read_formula
+from assistant.dialogue.features import read_features
+from assistant.dialogue.lexicon import Lexicon, lexicon_of
+from assistant.dialogue.measures import Setting, read_measures
+from assistant.dialogue.mentions import Decided, decide, hints_of, terms_of
+from assistant.dialogue.names_found import find_names
+from assistant.dialogue.qualities import read_qualities
+from assistant.dialogue.reading import Measure, Mention, Reading, Seen
+from assistant.dialogue.scope import scopes_of
+from assistant.dialogue.spotting import Content, content_of, spot
+from assistant.dialogue.tokens import Token, clean, gibberish, tokenize, words_of
+from assistant.dialogue.when import read_when
+from assistant.dialogue.where import read_where
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.stems import NUMBERS
+
+MOST_TOKENS = 600
+Span = tuple[int, int]
+
+
+def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
+    """What one line says, given what the conversation holds and the day. Never raises, whatever is typed."""
+    lexicon = lexicon_of(kb)
+    line = clean(text)
+    tokens = tokenize(line)[:MOST_TOKENS]
+    if gibberish(tokens):
+        answer = read_answer(tokens, held, (), lexicon).answer if tokens else ""
+        return Reading(line, words_of(tokens), answer=answer, question="?" in line, noise=not answer)
+    when = read_when(line, tokens, lexicon, clock)
+    names = find_names(tokens, lexicon)
+    where = read_where(tokens, lexicon, tuple(n.span for n in names))
+    formula, formula_spans = read_formula(line, lexicon)
+    masked_text = _mask(line, (*when.spans, *formula_spans))
+    measures = read_measures(masked_text, _setting(tokens, held, lexicon))
+    gone = (*when.spans, *formula_spans, *((m.start, m.end) for m in measures if not m.bare or m.own),
+            *((m.start, m.end) for m in where.mentions))
+    content = content_of(tokens, _tokens_in(tokens, gone), lexicon)
+    hits = spot(content, lexicon)
+    decided = decide(tokens, names, content, hits, where.places or held.places, lexicon)
+    blocked = _content_in(content, decided.strong)
+    hits = tuple(h for h in hits if not blocked & set(h.at))
+    scopes = scopes_of(tokens, content, lexicon)
+    expected = held.asked.character if held.asked is not None and held.asked.kind == "character" else ""
+    expected = expected if expected and kb.find("character", expected) is not None else ""
+    features, used = read_features(tokens, content, hits, scopes, lexicon, expected)
+    counts = read_counts(tokens, content, hits, scopes, used, line, lexicon, expected)
+    answered = read_answer(tokens, held, (*features, *counts), lexicon)
+    seen = _in_order((*formula, *features, *counts, *answered.seen))
+    change = corrected(tokens, content, hits, seen, held, lexicon)
+    qualities = read_qualities(tokens, decided, lexicon)
+    return Reading(
+        text=line, words=words_of(tokens), mentions=_mentions(decided, where.mentions, tokens, lexicon), seen=change.seen,
+        hints=hints_of(decided, lexicon), measures=_kept(measures, answered), counts=_bare_counts(tokens, seen),
+        places=where.places, water=where.water, unknown_place=where.unknown, date=when.date, season=when.season,
+        sex=qualities.sex, stage=qualities.stage, breeding=qualities.breeding, size_word=qualities.size_word,
+        answer=answered.answer, cues=qualities.cues, outside=decided.outside, question=_question(line, tokens),
+        noise=False, corrections=change.characters)
+
+
+def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
+    """How bare numbers are to be read: the unit in use, and whether the talk is of lengths."""
+    asked = held.asked.kind if held.asked is not None else ""
+    unit = next((m.unit for m in reversed(held.lengths) if m.unit in ("in", "cm", "mm", "ft", "m")), "")
+    unit = unit or ("cm" if held.units == "metric" else "in")
+    talk = asked == "length" or (asked != "character" and bool(held.lengths) and len(tokens) <= 7)
+
+    def is_place(word: str) -> bool:
+        return any(e[0] == "place" for e in lexicon.spoken(word)) and len(word) > 2
+
+    return Setting("in" if unit == "ft" else unit, talk, is_place, lexicon.is_part)
+
+
+def _mask(line: str, spans: Sequence[Span]) -> str:
+    for start, end in spans:
+        line = line[:start] + " " * (end - start) + line[end:]
+    return line
+
+
+def _tokens_in(tokens: Sequence[Token], spans: Sequence[Span]) -> frozenset[int]:
+    return frozenset(i for i, t in enumerate(tokens) for a, b in spans if a <= t.start < b)
+
+
+def _content_in(content: Sequence[Content], strong: frozenset[int]) -> set[int]:
+    return {at for at, c in enumerate(content) if any(i in strong for i in range(c.first, c.last + 1))}
+
+
+def _mentions(decided: Decided, places: Sequence[Mention], tokens: Sequence[Token], lexicon: Lexicon) -> tuple[Mention, ...]:
+    terms = terms_of(tokens, decided, lexicon)
+    return tuple(sorted((*decided.mentions, *places, *terms), key=lambda m: (m.start, m.kind, m.ids)))
+
+
+def _kept(measures: Sequence[Measure], answered: Answered) -> tuple[Measure, ...]:
+    return tuple(m for m in measures if not (m.bare and answered.counted))
+
+
+def _bare_counts(tokens: Sequence[Token], seen: Sequence[Seen]) -> tuple[int, ...]:
+    """Whole numbers of the line that no observation has used."""
+    out = []
+    for token in tokens:
+        figure = NUMBERS.get(token.word, token.word)
+        if figure.isdigit() and len(figure) < 7 and not any(s.start <= token.start < s.end for s in seen):
+            out.append(int(figure))
+    return tuple(out)
+
+
+def _in_order(seen: Sequence[Seen]) -> tuple[Seen, ...]:
+    kept: dict[tuple[object, ...], Seen] = {}
+    for s in seen:
+        o = s.observation
+        kept.setdefault((o.character, o.states, o.value, o.value_high, o.seen), s)
+    return tuple(sorted(kept.values(), key=lambda s: (s.start, s.observation.character)))
+
+
+def _question(line: str, tokens: Sequence[Token]) -> bool:
+    return "?" in line or (bool(tokens) and tokens[0].word in _ASKING)
+
+
+_ASKING = frozenset("what whats which who whose where wheres when why how hows is are can could do does did will would should may".split())

@@ -1,0 +1,116 @@
+"""What a "no", a "maybe" or an "at least" in a line reaches (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from assistant.dialogue.lexicon import Lexicon
+from assistant.dialogue.spotting import Content
+from assistant.dialogue.tokens import Token
+from assistant.model.stems import NEGATORS
+
+_AFTER = frozenset("missing absent none lacking zero nope no nada".split())
+"""Denials that may stand behind what they deny ("spots none")."""
+_STOPS = frozenset("but just only though although except with w has had have instead rather yes then is are was its it".split())
+_ALSO = frozenset(("or", "nor", "neither", "and", "n"))
+REACH = 2
+"""Content words between a denial and what it still denies, when no "or" carries it on."""
+
+
+@dataclass(frozen=True, slots=True)
+class Scopes:
+    """Content positions that are denied and those that are hedged, and clauses with a bound."""
+
+    denied: frozenset[int]
+    hedged: frozenset[int]
+    at_least: frozenset[int]
+    at_most: frozenset[int]
+
+
+def scopes_of(tokens: Sequence[Token], content: Sequence[Content], lexicon: Lexicon) -> Scopes:
+    """The scopes over the content of a line."""
+    by_token = {i: at for at, c in enumerate(content) for i in range(c.first, c.last + 1)}
+    denied: set[int] = set()
+    for i, token in enumerate(tokens):
+        if token.word in NEGATORS:
+            denied.update(_denied_after(i, tokens, by_token))
+            if token.word in _AFTER and _ends_clause(i, tokens):
+                denied.update(_denied_before(i, tokens, by_token))
+    hedged = _clauses_with(tokens, "hedge", lexicon)
+    least = _phrase_clauses(tokens, ("at least", "or more", "or better", "minimum", "or past"))
+    most = _phrase_clauses(tokens, ("at most", "no more than", "not more than", "or less", "or fewer", "no farther than", "no further than"))
+    return Scopes(frozenset(denied), frozenset(a for a, c in enumerate(content) if c.clause in hedged),
+                  frozenset(a for a, c in enumerate(content) if c.clause in least),
+                  frozenset(a for a, c in enumerate(content) if c.clause in most))
+
+
+def _denied_after(i: int, tokens: Sequence[Token], by_token: dict[int, int]) -> set[int]:
+    out: set[int] = set()
+    between = 0
+    carried = False
+    clause = tokens[i].clause
+    j = i + 1
+    while j < len(tokens):
+        token = tokens[j]
+        if token.clause != clause:
+            if token.sentence != tokens[i].sentence or not _listed(tokens, j):
+                break
+            clause, between = token.clause, 0
+        if token.word in _STOPS and between and token.word not in ("it", "its"):
+            break
+        if token.word in NEGATORS and between:
+            break
+        if token.word in _ALSO:
+            carried = carried or token.word in ("or", "nor", "neither")
+            between = 0 if token.word in ("or", "nor", "neither") or carried else between
+        elif j in by_token and by_token[j] not in out:
+            if between > REACH and not carried or between > REACH + 2:
+                break
+            out.add(by_token[j])
+            between += 1
+        j += 1
+    return out
+
+
+def _listed(tokens: Sequence[Token], j: int) -> bool:
+    """True when the clause that begins at a token goes on with a list that an "or" closes ("no bars, spots or lines")."""
+    sentence, words = tokens[j].sentence, []
+    for token in tokens[j:]:
+        if token.sentence != sentence or len(words) > 6:
+            break
+        if token.word in NEGATORS or token.word in _STOPS:
+            return False
+        words.append(token.word)
+        if token.word in ("or", "nor"):
+            return True
+    return False
+
+
+def _denied_before(i: int, tokens: Sequence[Token], by_token: dict[int, int]) -> set[int]:
+    out: set[int] = set()
+    for j in range(i - 1, -1, -1):
+        if tokens[j].clause != tokens[i].clause or len(out) > REACH or tokens[j].word in NEGATORS:
+            break
+        if j in by_token:
+            out.add(by_token[j])
+    return out
+
+
+def _ends_clause(i: int, tokens: Sequence[Token]) -> bool:
+    return i > 0 and tokens[i - 1].clause == tokens[i].clause and (
+        i + 1 == len(tokens) or tokens[i + 1].clause != tokens[i].clause)
+
+
+def _clauses_with(tokens: Sequence[Token], cue: str, lexicon: Lexicon) -> set[int]:
+    found: set[int] = set()
+    for size in (5, 4, 3, 2, 1):
+        for i in range(len(tokens) - size + 1):
+            if cue in lexicon.cues(" ".join(t.word for t in tokens[i : i + size])):
+                found.add(tokens[i].clause)
+    return found
+
+
+def _phrase_clauses(tokens: Sequence[Token], phrases: Sequence[str]) -> set[int]:
+    wanted = [p.split() for p in phrases]
+    return {tokens[i].clause for i in range(len(tokens)) for p in wanted if [t.word for t in tokens[i : i + len(p)]] == p}

@@ -1,0 +1,108 @@
+"""Where phrases of characters and states stand in a line, before anything is decided between them (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from assistant.dialogue.lexicon import Lexicon, Phrase
+from assistant.dialogue.tokens import Token
+from assistant.model.stems import DROPPED, NEGATORS, stem
+
+
+@dataclass(frozen=True, slots=True)
+class Content:
+    """A word that carries meaning: its stem, the tokens it stands for, its clause."""
+
+    stem: str
+    first: int
+    last: int
+    clause: int
+
+
+@dataclass(frozen=True, slots=True)
+class Hit:
+    """A phrase found at some positions of the content."""
+
+    phrase: Phrase
+    at: tuple[int, ...]
+
+    @property
+    def first(self) -> int:
+        """Its first position."""
+        return min(self.at)
+
+    @property
+    def last(self) -> int:
+        """Its last position."""
+        return max(self.at)
+
+
+def content_of(tokens: Sequence[Token], masked: frozenset[int], lexicon: Lexicon) -> tuple[Content, ...]:
+    """The meaningful words of a line outside the masked tokens, misspelt ones mended."""
+    kept = [i for i, t in enumerate(tokens) if i not in masked and t.word not in DROPPED and t.word not in NEGATORS]
+    words = [_mended(tokens[i].word, lexicon) for i in kept]
+    out = []
+    for run in _runs(kept, tokens):
+        for s in lexicon.stems(words[a] for a in run):
+            first, last = kept[run[s.first]], kept[run[s.last]]
+            out.append(Content(s.text, first, last, tokens[first].clause))
+    return tuple(out)
+
+
+def _mended(word: str, lexicon: Lexicon) -> str:
+    if len(word) < 4 or lexicon.known(word) or lexicon.cues(word) or lexicon.count(stem(word)):
+        return word
+    choices = [w for w in lexicon.mend(word) if lexicon.count(stem(lexicon.head(w) or w))]
+    return max(choices, key=lambda w: (lexicon.count(stem(w)), w)) if choices else word
+
+
+def _runs(kept: Sequence[int], tokens: Sequence[Token]) -> Iterator[list[int]]:
+    """Stretches of kept tokens (as places in ``kept``) within one clause."""
+    run: list[int] = []
+    for place, token in enumerate(kept):
+        if run and tokens[token].clause != tokens[kept[run[-1]]].clause:
+            yield run
+            run = []
+        run.append(place)
+    if run:
+        yield run
+
+
+def spot(content: Sequence[Content], lexicon: Lexicon) -> tuple[Hit, ...]:
+    """Every phrase whose stems stand close together in one clause."""
+    places: dict[str, list[int]] = {}
+    for at, word in enumerate(content):
+        places.setdefault(word.stem, []).append(at)
+    hits: list[Hit] = []
+    for anchor in sorted(places):
+        for phrase in lexicon.phrases(anchor):
+            if all(s in places for s in phrase.stems):
+                hits.extend(_placed(phrase, places[anchor], places, content))
+    return tuple(hits)
+
+
+def _placed(phrase: Phrase, anchors: Sequence[int], places: dict[str, list[int]], content: Sequence[Content]) -> Iterator[Hit]:
+    seen: set[tuple[int, ...]] = set()
+    for anchor in anchors:
+        clause = content[anchor].clause
+        at: list[int] = []
+        for wanted in phrase.stems:
+            near = [p for p in places[wanted] if content[p].clause == clause and p not in at]
+            if not near:
+                near = [p for p in places[wanted] if content[p].clause == clause]
+            if not near:
+                at = []
+                break
+            floor = at[-1] if phrase.ordered and at else -1
+            at.append(min(near, key=lambda p: (p <= floor, abs(p - anchor), p)))
+        if at and _close(phrase, at) and tuple(at) not in seen:
+            seen.add(tuple(at))
+            yield Hit(phrase, tuple(at))
+
+
+def _close(phrase: Phrase, at: Sequence[int]) -> bool:
+    if phrase.ordered and list(at) != sorted(at):
+        return False
+    slack = 0 if len(phrase.stems) == 1 else 1 if len(phrase.stems) == 2 else 2
+    return max(at) - min(at) < len(set(phrase.stems)) + slack

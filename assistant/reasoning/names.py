@@ -1,0 +1,138 @@
+"""Which fishes a name stands for, by what kind of name it is and by the place (layer 3).
+
+An accepted name wins over loose uses of the same word; a regional name is settled by the place when one is known;
+what stays open keeps all its readings, for the asker to choose.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from assistant.model.knowledge import KnowledgeBase
+from assistant.text import key, unique
+
+Entry = tuple[str, str, str]
+PRESENT = frozenset(("native", "introduced", "reintroduced", "stocked"))
+GONE = frozenset(("absent",))
+
+
+@dataclass(frozen=True, slots=True)
+class Meaning:
+    """``kind`` taxon, hybrid or group; the ids it may stand for, likeliest first; ``ambiguous`` when one must ask."""
+
+    kind: str
+    ids: tuple[str, ...]
+    ambiguous: bool = False
+
+
+def meaning_of(kb: KnowledgeBase, entries: Sequence[Entry], phrase: str, places: Sequence[str], loose: bool = False) -> Meaning:
+    """What a phrase stands for. ``loose`` marks an accepted name that is widely used of other fishes, too."""
+    taxa = [(e[1], e[2]) for e in entries if e[0] == "taxon"]
+    higher = unique(t for t, _ in taxa if not kb.taxon(t).is_species)
+    species = [(t, how) for t, how in taxa if kb.taxon(t).is_species]
+    groups = unique(e[1] for e in entries if e[0] == "group")
+    named = any(how in ("accepted", "vernacular", "misspelling") for _, how in species)
+    if higher and not named:
+        return Meaning("group", higher[:1])
+    accepted = unique(t for t, how in species if how == "accepted")
+    if not accepted and any(how in ("scientific", "synonym") for _, how in species):
+        return _of(kb, unique(t for t, _ in species))
+    if len(accepted) == 1 and not loose:
+        return _of(kb, accepted)
+    if places:
+        here = _settled(kb, species, phrase, places)
+        if here and (not groups or len(here) < len(unique(t for t, _ in species))):
+            return _of(kb, here, phrase)
+    usual = accepted or _usual(kb, species, phrase)
+    if groups and not (len(usual) == 1 and not loose) and _covers(kb, groups, species):
+        return _group(kb, groups, species)
+    if len(usual) == 1 and not loose:
+        return _of(kb, usual)
+    return _of(kb, unique((*usual, *(t for t, _ in species))), phrase)
+
+
+def _covers(kb: KnowledgeBase, groups: Sequence[str], species: Sequence[tuple[str, str]]) -> bool:
+    """True when most of the fishes called so belong to one of the groups."""
+    called = {t for t, _ in species if not kb.taxon(t).is_hybrid}
+    members = {m for g in groups for m in kb.members(g)}
+    return len(called & members) * 2 >= len(called)
+
+
+def _of(kb: KnowledgeBase, ids: Sequence[str], phrase: str = "") -> Meaning:
+    wide = _widest_first(kb, ids, phrase)
+    kind = "hybrid" if wide and all(kb.taxon(i).is_hybrid for i in wide) else "taxon"
+    return Meaning(kind, wide, len(wide) > 1)
+
+
+def _widest_first(kb: KnowledgeBase, ids: Sequence[str], phrase: str) -> tuple[str, ...]:
+    """The ids: fishes whose own English name ends in the phrase, then those of more places; crosses last."""
+    spread = {i: len({r.place for r in kb.ranges(i) if r.status in PRESENT}) for i in ids}
+    return tuple(sorted(ids, key=lambda i: (
+        kb.taxon(i).is_hybrid, not (phrase and key(kb.taxon(i).label).endswith(phrase)), -spread[i], i)))
+
+
+def _group(kb: KnowledgeBase, groups: tuple[str, ...], species: Sequence[tuple[str, str]]) -> Meaning:
+    best = min(groups, key=lambda g: (len(kb.members(g)), g))
+    found = kb.find("group", best)
+    members = set(kb.members(best))
+    other = any(t not in members and not kb.taxon(t).is_hybrid for t, _ in species)
+    if found is not None and len(found.members) == 1:
+        return Meaning("group", found.members, other)
+    return Meaning("group", (best,), other)
+
+
+def _usual(kb: KnowledgeBase, species: Sequence[tuple[str, str]], phrase: str) -> tuple[str, ...]:
+    """Fishes for which the phrase is a plain vernacular name, those called so everywhere first."""
+    plain = unique(t for t, how in species if how in ("vernacular", "misspelling"))
+    everywhere = tuple(t for t in plain if not _regions(kb, t, phrase))
+    return everywhere or plain
+
+
+def _settled(kb: KnowledgeBase, species: Sequence[tuple[str, str]], phrase: str, places: Sequence[str]) -> tuple[str, ...]:
+    """The fishes that the phrase means at the places: by the regions of the name, then by where the fishes live."""
+    wanted = spread(kb, places)
+    ids = unique(t for t, _ in species)
+    regional = tuple(t for t in ids if wanted & spread(kb, _regions(kb, t, phrase)))
+    living = tuple(t for t in regional or ids if lives_in(kb, t, wanted) is not False) or regional or ids
+    plain = tuple(t for t in living if any(x == t and how != "ambiguous" for x, how in species))
+    everywhere = tuple(t for t in living if not _regions(kb, t, phrase))
+    if regional:
+        return plain or living
+    return plain or everywhere or living
+
+
+def _regions(kb: KnowledgeBase, taxon: str, phrase: str) -> tuple[str, ...]:
+    regions: list[str] = []
+    for name in kb.names(taxon):
+        if key(name.text) == phrase:
+            if not name.regions and not name.region_text:
+                return ()
+            regions.extend(name.regions)
+    return unique(regions)
+
+
+def spread(kb: KnowledgeBase, places: Sequence[str]) -> frozenset[str]:
+    """Places with the places they cover, and a water's own areas."""
+    out: set[str] = set()
+    for place_id in places:
+        place = kb.place(place_id)
+        if place is None:
+            continue
+        out.add(place_id)
+        out.update(place.covers)
+        if place.kind in ("lake", "drainage", "district") and not place.covers:
+            out.update(place.within)
+    return frozenset(out)
+
+
+def lives_in(kb: KnowledgeBase, taxon: str, places: frozenset[str]) -> bool | None:
+    """True when listed as present at one of the places, False when listed only as absent or not at all, None when unknown."""
+    found = kb.taxon(taxon)
+    rows = [r for t in (found.parents or (taxon,)) for key_ in kb.lineage(t) if kb.taxon(key_).is_species for r in kb.ranges(key_)]
+    if not rows:
+        return None
+    here = [r.status for r in rows if r.place in places]
+    if any(s in PRESENT for s in here):
+        return True
+    return False if here or len(rows) >= 5 else None
