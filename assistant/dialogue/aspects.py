@@ -1,0 +1,53 @@
+"""Which side of a matter a line asks about: aspects are word families of the base and the words of its characters.
+
+Layer 4. ``aspects`` finds families of the kind "aspect" ("record", "french", "numbers only"); ``characters`` finds the
+characters whose words or states stand in the line. Both look phrases up, so a new way to ask is a label in the base.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from assistant.dialogue.reading import Reading
+from assistant.model.knowledge import KnowledgeBase
+from assistant.text import singular
+
+LONGEST = 5
+"""Words in the longest phrase that is looked up."""
+MOST_WORDS = 200
+
+
+def phrases_of(words: Sequence[str]) -> Iterator[str]:
+    """Every run of words up to the longest, and single words without their plural ending."""
+    kept = words[:MOST_WORDS]
+    for i in range(len(kept)):
+        for size in range(1, min(LONGEST, len(kept) - i) + 1):
+            yield " ".join(kept[i:i + size])
+        if (single := singular(kept[i])) != kept[i]:
+            yield single
+
+
+def aspects(kb: KnowledgeBase, reading: Reading) -> frozenset[str]:
+    """The aspects a line asks about, without their ``aspect-`` prefix."""
+    return frozenset(thing.removeprefix("aspect-") for phrase in phrases_of(reading.words)
+                     for kind, thing, _ in kb.spoken(phrase) if kind == "aspect")
+
+
+def characters(kb: KnowledgeBase, reading: Reading, uses: Sequence[str]) -> tuple[str, ...]:
+    """Ids of the characters of some uses whose words stand in the line, in the order of the text."""
+    out: dict[str, None] = {}
+    for phrase in phrases_of(reading.words):
+        for kind, thing, _ in kb.spoken(phrase):
+            if kind == "character" and (found := kb.find("character", thing)) is not None and found.use in uses:
+                out.setdefault(thing)
+    return tuple(out)
+
+
+def states(kb: KnowledgeBase, reading: Reading, character: str) -> tuple[str, ...]:
+    """Ids of the states of one character whose words stand in the line."""
+    out: dict[str, None] = {}
+    for phrase in phrases_of(reading.words):
+        for kind, thing, _ in kb.spoken(phrase):
+            if kind == "state" and thing.startswith(f"{character}."):
+                out.setdefault(thing)
+    return tuple(out)

@@ -1,0 +1,142 @@
+"""How to hold, unhook, release, keep, clean or eat a fish, and first aid: cautions of the base, safety first (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.dialogue import phrases_care as care
+from assistant.dialogue import phrases_info as say
+from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.subjects import MOST, label, species_of, subjects
+from assistant.dialogue.telling import SHOWN, advice, cut, ids, plain
+from assistant.dialogue.turn import Turn
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Caution
+from assistant.reasoning.advice import GENERAL, SOME_KIN, Found, topics, weigh
+from assistant.reasoning.evidence import about
+from assistant.text import join
+
+BASICS = ("holding", "unhooking", "release", "wet-hands")
+"""Topics told of a fish when nothing narrower is asked."""
+NEAR = 0.6
+"""A second topic is answered as well when it is asked for at least so much as the first."""
+BY_LAW = frozenset({"kill", "eat", "move-live", "bait", "keep-alive"})
+LAW_CHARACTERS = ("legal-caution", "eating-caution")
+PREFIX = "caution"
+URGENT = "first-aid"
+DISCLAIMER = "aid-disclaimer"
+
+
+def handle(turn: Turn) -> tuple[Answer, Held]:
+    """The cautions that the line asks for and that fit the fish, those that must come first at the head."""
+    kb = turn.kb
+    asked = subjects(turn)
+    taxa = species_of(kb, asked)
+    found = weigh(kb, PREFIX, turn.reading.words, taxa)
+    wanted = _topics(found) or ((BASICS if taxa else ()) if _names_fish(turn) else ())
+    if not wanted:
+        wanted = _carried(turn) or BASICS
+    chosen = _chosen(kb, found, wanted, bool(taxa))
+    if not chosen:
+        return plain("handling", care.NO_ADVICE), turn.held
+    blocks = _blocks(turn, chosen, taxa) + _closing(turn, chosen, taxa)
+    return Answer("handling", tuple(blocks), taxa=asked[:MOST]), turn.held
+
+
+def _names_fish(turn: Turn) -> bool:
+    return bool(subjects(turn, carried=False))
+
+
+def _topics(found: Sequence[Found]) -> tuple[str, ...]:
+    """The topics asked for: the best, and the next where it is asked for nearly as much; harm to people alone."""
+    ranked = topics(found)
+    if not ranked:
+        return ()
+    first, score = ranked[0]
+    if any(t == URGENT and s >= 0.75 * score for t, s in ranked):
+        return (URGENT,)
+    return (first, *(t for t, s in ranked[1:3] if s >= NEAR * score))
+
+
+def _carried(turn: Turn) -> tuple[str, ...]:
+    """The topics of the last answer, for a follow-up that names none."""
+    if turn.held.intent != "handling" or turn.held.last is None:
+        return ()
+    keys = [s.partition(":")[2] for b in turn.held.last.blocks for s in b.statements if s.startswith(f"{PREFIX}:")]
+    records = [c for k in keys if (c := turn.kb.find(PREFIX, k)) is not None]
+    return tuple(dict.fromkeys(c.topic for c in records))
+
+
+def _chosen(kb: KnowledgeBase, found: Sequence[Found], wanted: Sequence[str], known: bool) -> list[Found]:
+    """The cautions of the topics, in order: comes first and met, met, then the rest that fits the fish."""
+    by_topic = {t: i for i, t in enumerate(wanted)}
+    lowest = GENERAL if known else SOME_KIN
+    pool = [f for f in found if f.record.topic in by_topic and f.record.words
+            and (f.fit >= lowest or (f.fit == SOME_KIN and f.met > 0))]
+    if any(f.met > 0 and by_topic[f.record.topic] == 0 for f in pool):
+        acts = {a for f in pool if f.met > 0 and isinstance(f.record, Caution) for a in f.record.acts}
+        pool = [f for f in pool if f.met > 0 or (_leads(f) and (f.fit > GENERAL or _urgent(f, acts)))]
+    pool.sort(key=lambda f: (f.fit <= SOME_KIN, by_topic[f.record.topic], not _leads(f), -f.met, -f.fit, f.record.id))
+    return pool
+
+
+def _urgent(found: Found, acts: set[str]) -> bool:
+    """True for what must be said first of any wound of the kind met."""
+    record = found.record
+    return record.topic == URGENT and isinstance(record, Caution) and bool(acts & set(record.acts) - {URGENT})
+
+
+def _leads(found: Found) -> bool:
+    return isinstance(found.record, Caution) and found.record.lead
+
+
+def _blocks(turn: Turn, chosen: Sequence[Found], taxa: Sequence[str]) -> list[Block]:
+    out: list[Block] = []
+    for f in chosen:
+        kind = "lead" if not out else "point"
+        out.append(advice(PREFIX, f.record, kind, _worded(turn.kb, f)))
+    return cut(out, "more" in turn.cues, SHOWN)
+
+
+def _worded(kb: KnowledgeBase, found: Found) -> str:
+    """The text of a caution; one for some fishes only says for which."""
+    if found.fit > SOME_KIN or not found.record.about:
+        return found.record.text
+    names = [label(kb, a.partition(":")[2]) for a in found.record.about[:4]]
+    return care.for_whom(join(names), found.record.text)
+
+
+def _closing(turn: Turn, chosen: Sequence[Found], taxa: Sequence[str]) -> list[Block]:
+    """Safety of hands that the act calls for, laws held of the fish, and to whom to turn."""
+    kb = turn.kb
+    shown = {f.record.id for f in chosen}
+    first = chosen[0].record
+    acts = set(first.acts) if isinstance(first, Caution) else set()
+    out = [advice(PREFIX, f.record, "caution") for f in weigh(kb, PREFIX, (), taxa)
+           if taxa and f.fit > GENERAL and _leads(f) and f.record.id not in shown and f.record.topic != first.topic
+           and isinstance(f.record, Caution) and acts & set(f.record.acts) & {"hold", "unhook", "touch", "clean", "move-live"}][:2]
+    out += _law(kb, acts, taxa)
+    if first.topic == URGENT and (note := kb.find(PREFIX, DISCLAIMER)) is not None:
+        out.append(advice(PREFIX, note, "caution"))
+    if acts & {"eat"}:
+        out.append(Block("caution", care.ADVISORY, claim=False))
+    if acts & BY_LAW:
+        out.append(Block("caution", care.CHECK_RULES, claim=False))
+    return out
+
+
+def _law(kb: KnowledgeBase, acts: set[str], taxa: Sequence[str]) -> list[Block]:
+    if not acts & (BY_LAW | {"release"}) or not 0 < len(taxa) <= 3:
+        return []
+    out = []
+    for taxon in taxa:
+        for character in LAW_CHARACTERS:
+            if kb.find("character", character) is None:
+                continue
+            for s in about(kb, taxon, character)[0][:1]:
+                clause = join([kb.state(x).clause or kb.state(x).label for x in s.states])
+                out.append(Block("caution", care.law_note(label(kb, taxon), clause), statements=ids((s,))))
+    return out
+
+

@@ -1,0 +1,219 @@
+"""Where a fish is native, introduced or missing, in a place or over all (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from assistant.dialogue import phrases_care as care
+from assistant.dialogue import phrases_info as say
+from assistant.dialogue import speak
+from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.subjects import MOST, label, species_of, subjects
+from assistant.dialogue.telling import MEMORY, plain, trusted, which_fish
+from assistant.dialogue.turn import Turn
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Place, Range
+from assistant.reasoning.evidence import about
+
+ORDER = ("native", "reintroduced", "introduced", "stocked", "vagrant", "uncertain", "extirpated", "absent")
+"""The statuses, the most telling first."""
+PLACES = ("state", "province", "territory", "district")
+MOST_PLACES = 14
+MOST_SHOWN = 8
+"""More fishes than this are told by status, not one by one."""
+RISK = "conservation-status"
+STATES = frozenset({"state", "states", "province", "provinces", "list", "every", "all"})
+"""Words that ask for every place by name."""
+
+
+def handle(turn: Turn) -> tuple[Answer, Held]:
+    """The status of the fish in the place asked about, or where it lives."""
+    kb, reading, held = turn.kb, turn.reading, turn.held
+    asked = subjects(turn)
+    taxa = species_of(kb, asked)
+    if reading.unknown_place and not reading.places:
+        return plain("range", say.no_such_place(reading.unknown_place), asked=Asked("place", say.WHERE), taxa=asked[:MOST]), held
+    if not taxa:
+        return which_fish("range", say.WHICH_FISH), held
+    places = reading.places or (() if turn.cues & {"asks-where"} else held.places)
+    if places and (invented := _invented(kb, places)):
+        return plain("range", say.range_invented(invented), taxa=asked[:MOST]), held
+    if len(taxa) > MOST_SHOWN:
+        blocks = _group(kb, asked, taxa, places)
+    elif places:
+        blocks = [b for t in taxa for b in here(kb, t, places)]
+    else:
+        full = bool(set(reading.words) & STATES) or "more" in turn.cues
+        blocks = [b for t in taxa for b in overall(kb, t, full)]
+    first, *rest = blocks
+    head = Block("lead", first.text, statements=first.statements, claim=first.claim)
+    return Answer("range", (head, *rest), taxa=asked[:MOST]), held
+
+
+def _invented(kb: KnowledgeBase, places: Iterable[str]) -> str:
+    found = [p for key in places if (p := kb.place(key)) is not None]
+    return found[0].label if found and all(p.invented for p in found) else ""
+
+
+def rows(kb: KnowledgeBase, taxon: str) -> tuple[Range, ...]:
+    """The ranges of a species, those of its own subspecies and of its species included."""
+    keys = [k for k in kb.lineage(taxon) if kb.taxon(k).is_species]
+    return tuple(r for k in dict.fromkeys([*keys, *kb.children.get(taxon, ())]) for r in kb.ranges(k))
+
+
+def here(kb: KnowledgeBase, taxon: str, places: Sequence[str]) -> list[Block]:
+    """The status of a fish in some places, each told apart; an unknown one is said to be unknown."""
+    return [b for place in places for b in _one_place(kb, taxon, place)]
+
+
+def _one_place(kb: KnowledgeBase, taxon: str, key: str) -> list[Block]:
+    place, name = kb.place(key), label(kb, taxon)
+    if place is None:
+        return []
+    found = _best([r for r in rows(kb, taxon) if r.place == key])
+    if found:
+        return _told(kb, taxon, name, place, found)
+    if kb.taxon(taxon).is_hybrid:
+        return _cross(kb, taxon, key)
+    parts = _best([r for r in rows(kb, taxon) if r.place in place.covers])
+    if parts:
+        return _parts(kb, name, place, parts)
+    wider = _best([r for r in rows(kb, taxon) if (w := kb.place(r.place)) is not None and key in w.covers])
+    if wider:
+        first = wider[0]
+        text = trusted(say.range_wider(name, first.status, speak.place_words(kb, (first.place,)), place.label), first.basis)
+        return [Block("point", text, statements=(f"range:{first.id}",))]
+    listed = [r for r in rows(kb, taxon) if r.status == "native"]
+    out = [Block("point", say.range_unknown(name, place.label), statements=tuple(f"range:{r.id}" for r in listed[:3]), claim=bool(listed))]
+    if listed:
+        out.append(_line(kb, name, listed, lead=True))
+    return out
+
+
+def _best(found: list[Range]) -> list[Range]:
+    """Preferred and whole-place rows first, then read ones, then by status."""
+    return sorted(found, key=lambda r: (not r.preferred, bool(r.area) and r.status in ("absent", "extirpated"), bool(r.area),
+                                        r.basis == MEMORY, ORDER.index(r.status) if r.status in ORDER else 9, r.id))
+
+
+def _told(kb: KnowledgeBase, taxon: str, name: str, place: Place, found: list[Range]) -> list[Block]:
+    first = found[0]
+    same = [r for r in found if r.status == first.status]
+    sure = next((r for r in same if r.basis != MEMORY), first)
+    text = trusted(say.range_here(name, place.label, first.status), sure.basis)
+    out = [Block("point", text, statements=tuple(f"range:{r.id}" for r in same[:6]))]
+    if first.area and _speaks(first.area):
+        out.append(Block("point", say.range_part(first.area), statements=(f"range:{first.id}",)))
+    for status in dict.fromkeys(r.status for r in found if r.status != first.status):
+        other = [r for r in found if r.status == status]
+        part = other[0].area if other[0].area and _speaks(other[0].area) else ""
+        told = say.range_part_of(name, status, part) if part else say.range_also(status, place.label)
+        out.append(Block("doubt", trusted(told, other[0].basis), statements=tuple(f"range:{r.id}" for r in other[:3])))
+    return out + _risk(kb, taxon, name, place)
+
+
+def _speaks(area: str) -> bool:
+    """True for a note that names a part of the place, not for a bare word of status."""
+    return len(area) > 3 and not area.lower().startswith(("stocked", "native", "introduced"))
+
+
+def _parts(kb: KnowledgeBase, name: str, place: Place, found: list[Range]) -> list[Block]:
+    out = []
+    count = {s: sum(r.status == s for r in found) for s in ORDER}
+    for status in sorted(ORDER, key=lambda s: -count[s]):
+        same = [r for r in found if r.status == status]
+        if same:
+            names = _places(kb, [r.place for r in same], full=False)
+            text = say.range_here(name, f"{place.label}: {names}", status) if not out else say.range_line(status, names)
+            out.append(Block("point", text, statements=tuple(f"range:{r.id}" for r in same)))
+    return out
+
+
+def _risk(kb: KnowledgeBase, taxon: str, name: str, place: Place) -> list[Block]:
+    if kb.find("character", RISK) is None:
+        return []
+    out = []
+    for s in about(kb, taxon, RISK)[0]:
+        if place.id in s.regions and s.states:
+            clause = kb.state(s.states[0])
+            text = trusted(care.law_note(name, f"{clause.clause or clause.label} in {place.label}"), s.basis)
+            out.append(Block("point", text, statements=(f"st:{s.id}",)))
+    return out[:1]
+
+
+def _cross(kb: KnowledgeBase, taxon: str, key: str) -> list[Block]:
+    parents = kb.taxon(taxon).parents
+    names = [label(kb, p) for p in parents]
+    out = [Block("point", say.range_cross(label(kb, taxon), *names), statements=(f"taxon:{taxon}",))]
+    return out + [b for p in parents for b in _one_place(kb, p, key)[:1]]
+
+
+def overall(kb: KnowledgeBase, taxon: str, full: bool) -> list[Block]:
+    """Where a fish lives: native range first, then where it was brought, where it is gone."""
+    name = label(kb, taxon)
+    parents = kb.taxon(taxon).parents
+    found = [r for r in rows(kb, taxon) if (p := kb.place(r.place)) is not None and p.kind in PLACES]
+    if not found and parents:
+        return [Block("point", say.range_cross(name, *(label(kb, p) for p in parents)), statements=(f"taxon:{taxon}",))]
+    out = []
+    for status in ORDER:
+        same = [r for r in found if r.status == status and not (r.area and status in ("absent", "extirpated"))]
+        if same and (status != "absent" or full):
+            out.append(_line(kb, name, same, lead=status == "native", full=full))
+    rest = [r for r in rows(kb, taxon) if r not in found and r.status in ("native", "introduced")]
+    if not out and rest:
+        out = [_line(kb, name, [r for r in rest if r.status == s], lead=s == "native") for s in ("native", "introduced")
+               if any(r.status == s for r in rest)]
+    return out or [Block("point", say.range_nothing(name), claim=False)]
+
+
+def _line(kb: KnowledgeBase, name: str, found: Sequence[Range], lead: bool, full: bool = False) -> Block:
+    names = _places(kb, [r.place for r in found], full)
+    text = say.range_lead(name, names) if lead else say.range_line(found[0].status, names)
+    basis = MEMORY if all(r.basis == MEMORY for r in found) else "read"
+    return Block("point", trusted(text, basis), statements=tuple(f"range:{r.id}" for r in found))
+
+
+def _places(kb: KnowledgeBase, keys: Iterable[str], full: bool) -> str:
+    """Places by name; whole regions in place of all their states, the list cut unless all are wanted."""
+    left = set(keys)
+    named: list[str] = []
+    if not full:
+        wide = [p for p in kb.all("place") if p.kind == "region" and len(p.covers) >= 4 and not p.invented
+                and all((c := kb.place(x)) is not None and c.kind in PLACES for x in p.covers)]
+        for region in sorted(wide, key=lambda p: (-len(p.covers), p.id)):
+            if set(region.covers) <= left:
+                named.append(region.label)
+                left -= set(region.covers)
+    rest = sorted(p.label for k in left if (p := kb.place(k)) is not None)
+    names = [*named, *rest]
+    if full or len(names) <= MOST_PLACES + 2:
+        return say.names_with(names)
+    return say.counted(", ".join(names[:MOST_PLACES]), len(names) - MOST_PLACES)
+
+
+def status_in(kb: KnowledgeBase, taxon: str, places: Iterable[str]) -> Range | None:
+    """The row that tells best of a fish in any of some places; None when nothing is listed."""
+    wanted = set(places)
+    found = _best([r for r in rows(kb, taxon) if r.place in wanted])
+    return found[0] if found else None
+
+
+def _group(kb: KnowledgeBase, asked: Sequence[str], taxa: Sequence[str], places: Sequence[str]) -> list[Block]:
+    name = label(kb, asked[0])
+    if not places:
+        return [_line(kb, name, [r for t in taxa for r in rows(kb, t) if r.status == "native"], lead=True)]
+    wanted = [x for key in places if (p := kb.place(key)) is not None for x in (key, *p.covers)]
+    by_status: dict[str, list[tuple[str, Range]]] = {}
+    for t in taxa:
+        if (row := status_in(kb, t, wanted)) is not None:
+            by_status.setdefault(row.status, []).append((t, row))
+    living = [x for s in ("native", "reintroduced", "introduced", "stocked") for x in by_status.get(s, ())]
+    lead = say.group_here(len(living), len(taxa), name, speak.place_words(kb, places))
+    out = [Block("point", lead, statements=tuple(f"range:{r.id}" for _, r in living), claim=bool(living))]
+    for status in ORDER:
+        if some := by_status.get(status):
+            names = say.names_with([label(kb, t) for t, _ in some])
+            out.append(Block("point", say.status_line(status, names), statements=tuple(f"range:{r.id}" for _, r in some)))
+    return out

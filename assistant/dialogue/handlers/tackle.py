@@ -1,0 +1,143 @@
+"""How a fish is caught: one set-up that works, then bait, hook, depth and time, as practices of the base (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.dialogue import phrases_care as care
+from assistant.dialogue import phrases_info as say
+from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.aspects import aspects
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.subjects import MOST, label, species_of, subjects
+from assistant.dialogue.telling import advice, cut, plain
+from assistant.dialogue.turn import Turn
+from assistant.model.records import Practice
+from assistant.reasoning.advice import ABOUT_FISH, ABOUT_KIN, GENERAL, SOME_KIN, Found, topics, weigh
+
+PREFIX = "practice"
+USUAL = ("setup", "bait", "hook", "line", "depth", "cover", "time")
+"""What is told of a fish when nothing narrower is asked, in this order."""
+BESIDE = ("setup", "bait")
+"""What is added to a narrower answer."""
+FEW = 3
+"""Up to so many fishes are answered one by one."""
+COMMON = "common-practice"
+
+
+def handle(turn: Turn) -> tuple[Answer, Held]:
+    """The practices that the line asks for, for the fish named or held; several fishes one by one."""
+    asked = _asked(turn)
+    taxa = species_of(turn.kb, asked)
+    if 1 < len(asked) <= FEW:
+        shown = _ranked(turn, asked)
+        blocks = [b for one in shown for b in _for_one(turn, one)]
+    else:
+        blocks = _points(turn, taxa)
+        shown = asked
+    if not blocks:
+        return plain("tackle", care.NO_TACKLE, taxa=asked[:MOST]), turn.held
+    blocks = cut(blocks, "more" in turn.cues, 4 if asked else 3)
+    return Answer("tackle", (*_fight(turn), *_headed(blocks), *_basis(turn, blocks)), taxa=shown[:MOST]), turn.held
+
+
+def _asked(turn: Turn) -> tuple[str, ...]:
+    """The fishes asked about; the last two compared where the line says "which one"."""
+    own = subjects(turn, carried=False)
+    if own:
+        return own
+    held = turn.held
+    if turn.cues & {"which-of", "both"} and len(held.shown) > 1:
+        return held.shown
+    return held.taxa
+
+
+def _words(turn: Turn) -> tuple[str, ...]:
+    season = (turn.reading.season,) if turn.reading.season else ()
+    return (*turn.reading.words, *season)
+
+
+def _points(turn: Turn, taxa: Sequence[str]) -> list[Block]:
+    """Practices for some fishes as points, the ones asked for first."""
+    found = [f for f in weigh(turn.kb, PREFIX, _words(turn), taxa) if f.fit > SOME_KIN or (f.fit == SOME_KIN and (f.met > 0 or not taxa))]
+    chosen = _asked_for(found) or _usual(found, bool(taxa))
+    return [advice(PREFIX, f.record, "point", _worded(turn, f)) for f in chosen]
+
+
+def _asked_for(found: Sequence[Found]) -> list[Found]:
+    ranked = topics(found)
+    if not ranked:
+        return []
+    first = ranked[0][0]
+    best = ranked[0][1]
+    wanted = [t for t, s in ranked if t == first or s >= 0.75 * best][:2]
+    out = sorted((f for f in found if f.record.topic in wanted and f.met > 0),
+                 key=lambda f: (-round(f.met + 0.5 * f.fit, 2), f.record.id))
+    narrow = [f for f in out if f.fit >= ABOUT_KIN] or out
+    rest = [f for t in BESIDE if t not in wanted for f in _best(found, t)]
+    return narrow + (rest if narrow and narrow[0].fit >= ABOUT_KIN else [])
+
+
+def _usual(found: Sequence[Found], known: bool) -> list[Found]:
+    return [f for t in USUAL for f in _best(found, t)] if known else _best(found, "setup")
+
+
+def _best(found: Sequence[Found], topic: str) -> list[Found]:
+    """The practice of a topic that fits the fish best, a general one only where there is no other set-up."""
+    pool = sorted((f for f in found if f.record.topic == topic), key=lambda f: (-f.fit, -f.met, len(f.record.about), f.record.id))
+    keep = [f for f in pool if f.fit >= ABOUT_KIN or (f.fit == GENERAL and topic == "setup")]
+    return keep[:1]
+
+
+def _worded(turn: Turn, found: Found) -> str:
+    record = found.record
+    text = record.text
+    if isinstance(record, Practice) and record.season and record.season.split("-")[0].lower() not in text.lower():
+        text = care.season_note(text, record.season)
+    if found.fit == SOME_KIN and record.about:
+        names = [label(turn.kb, a.partition(":")[2]) for a in record.about[:3]]
+        return care.for_whom(say.names_with(names), text)
+    return text
+
+
+def _for_one(turn: Turn, taxon: str) -> list[Block]:
+    name = label(turn.kb, taxon)
+    points = _points(turn, species_of(turn.kb, (taxon,)))
+    most = 1 if "which-of" in turn.cues else 2
+    return [Block(b.kind, say.titled(name, b.text), statements=b.statements) for b in points[:most]]
+
+
+def _ranked(turn: Turn, asked: tuple[str, ...]) -> tuple[str, ...]:
+    """The fishes with one that has a practice of its own for what is asked first."""
+    if "which-of" not in turn.cues:
+        return asked
+    scores = {}
+    for taxon in asked:
+        found = weigh(turn.kb, PREFIX, _words(turn), (taxon,))
+        scores[taxon] = max((f.met for f in found if f.fit >= ABOUT_FISH and _positive(f)), default=0.0)
+    return tuple(sorted(asked, key=lambda t: -scores[t]))
+
+
+def _positive(found: Found) -> bool:
+    return not any(w in found.record.text.lower().split() for w in ("seldom", "poor", "never"))
+
+
+def _headed(blocks: Sequence[Block]) -> list[Block]:
+    """The first point as the lead."""
+    first, *rest = blocks
+    return [Block("lead", first.text, statements=first.statements, claim=first.claim), *rest]
+
+
+def _fight(turn: Turn) -> list[Block]:
+    if "best-to-fish" in aspects(turn.kb, turn.reading):
+        return [Block("lead", care.NO_FIGHT, claim=False)]
+    return []
+
+
+def _basis(turn: Turn, blocks: Sequence[Block]) -> list[Block]:
+    records = [turn.kb.find(PREFIX, s.partition(":")[2]) for b in blocks for s in b.statements]
+    if records and all(r is not None and r.basis == COMMON for r in records):
+        return [Block("doubt", care.LIKE_COMMON, claim=False)]
+    return []
+
+

@@ -1,0 +1,183 @@
+"""The wording of answers on care, tackle, crosses, life and terms (layer 4).
+
+Functions take values already put into words; facts about fishes come from the base, never from here.
+"""
+
+from __future__ import annotations
+
+from assistant.text import sentence
+
+
+# --- handling -------------------------------------------------------------------------------------------------
+
+CHECK_RULES = "Rules on keeping, killing and moving fish differ by water and year: check the current local rules first."
+ADVISORY = "Advice on eating fish is given water by water: look up the current local advisory first."
+NO_ADVICE = "I hold no advice on that. I can tell how to hold, unhook, release, photograph, keep, clean or cook a fish, and what to do for stings and hooks."
+LIKE_COMMON = "This is common practice among anglers, not taken from a published text."
+
+
+def for_whom(names: str, text: str) -> str:
+    """Advice that holds for some fishes only, where no fish was named."""
+    return f"For {names}: {text}"
+
+
+def law_note(name: str, clause: str) -> str:
+    """A caution that is held as a statement."""
+    return sentence(f"the {name} has {clause}")
+
+
+# --- tackle ---------------------------------------------------------------------------------------------------
+
+NO_TACKLE = "I hold no tackle advice for that fish."
+NO_FIGHT = "Which of them fights harder is a matter of taste and is not held here; this is how they are caught."
+
+
+def season_note(text: str, season: str) -> str:
+    """Advice that holds in a season."""
+    return f"{text.rstrip('.')} ({season})."
+
+
+# --- hybrids --------------------------------------------------------------------------------------------------
+
+OCCURS = {"common": "yes, they cross, and it is one of the more common crosses", "uncommon": "yes, they cross, though not often",
+          "rare": "yes, they cross, but rarely", "": "yes, they are known to cross"}
+
+
+def cross_lead(a: str, b: str, how: str, name: str) -> str:
+    """Whether two fishes cross."""
+    named = f"; the hybrid is called {name}" if name else ""
+    return sentence(f"{OCCURS.get(how, OCCURS[''])}: {a} x {b}{named}")
+
+
+def cross_is(name: str, a: str, b: str, origin: str) -> str:
+    """What a cross is."""
+    tail = f", {origin}" if origin else ""
+    return sentence(f"the {name} is a hybrid, a cross of {a} and {b}{tail}")
+
+
+ORIGIN = {"natural": "arising in nature", "stocked": "mostly raised in hatcheries and stocked"}
+
+
+def cross_unknown(a: str, b: str, why: str) -> str:
+    """No cross held."""
+    return sentence(f"no hybrid of {a} and {b} is known to this base{why}")
+
+
+SAME_FAMILY = ", though both are of one family, so I would not rule it out"
+OTHER_FAMILY = "; they are of different families, and such fishes do not cross in nature"
+
+
+def fertile(text: str) -> str:
+    """Fertility."""
+    return f"Fertility: {text}."
+
+
+def males(text: str) -> str:
+    """Sex ratio."""
+    return f"Males among them: {text}."
+
+
+def cross_fact(label: str, text: str) -> str:
+    """Another statement of a cross."""
+    return f"{label[:1].upper()}{label[1:]}: {text}."
+
+
+def cross_list(name: str, others: str) -> str:
+    """Known crosses of a fish."""
+    return sentence(f"the {name} is known to cross with {others}")
+
+
+def cross_none(name: str) -> str:
+    """No cross held for a fish."""
+    return f"No hybrid of the {name} is held."
+
+
+NOT_BY_EYE = "Looks alone cannot prove a hybrid: marks of both parents make it likely, a genetic (DNA) test settles it."
+NOT_SPECIES = "No: a hybrid is not a new species. It is the young of two species, and it bears the names of both parents with an x between."
+HALFWAY = "Mostly in between: counts and shapes lie between those of the parents, and colours are a mix; some marks come from one parent only."
+HYBRID_NEEDS = "Name two fishes to ask whether they cross, or one to see what it crosses with."
+
+
+def halfway_count(n: int, total: int) -> str:
+    """How many crosses are described as intermediate."""
+    return f"Of the {total} crosses held, {n} are described as lying between their parents in counts or form."
+
+
+def stated(label: str, a: str, b: str, c: str) -> str:
+    """A feature of a cross beside its parents."""
+    return f"{label[:1].upper()}{label[1:]}: {a}; parents: {b}; {c}."
+
+
+# --- habitat --------------------------------------------------------------------------------------------------
+
+ASPECT = {"habitat": "Water", "diet": "Food", "activity": "Active", "spawning-season": "Spawning season",
+          "spawning-temperature": "Spawning temperature", "nest-habit": "Nests", "nest-form": "Nest", "air-breathing": "Air breathing",
+          "salinity-tolerance": "Salt", "max-age": "Greatest age", "conservation-status": "Status"}
+
+
+def life_lead(name: str, label: str, told: str) -> str:
+    """The side asked about, first."""
+    return sentence(f"the {name} - {label}: {told}")
+
+
+def life_point(label: str, told: str) -> str:
+    """A further side."""
+    return f"{label[:1].upper()}{label[1:]}: {told}."
+
+
+def life_yes(answer: str, name: str, told: str) -> str:
+    """A yes/no question on life."""
+    return sentence(f"{answer}: the {name}, {told}")
+
+
+def inherited(text: str, name: str) -> str:
+    """Said of the genus or family."""
+    return f"{text}, as told of {name}"
+
+
+def degrees(low: str, high: str, low_f: str, high_f: str) -> str:
+    """A temperature range in both scales."""
+    if low == high:
+        return f"about {low} °C ({low_f} °F)"
+    return f"{low} to {high} °C ({low_f} to {high_f} °F)"
+
+
+def nowhere_said(name: str, label: str) -> str:
+    """Nothing held of that side of life."""
+    return f"The base holds nothing on the {label} of the {name}."
+
+
+HABITAT_ASK = "where it lives, when it spawns, what it eats"
+NORTH = "Farther north and in colder water it starts later; name a state or province and I will say what is held for it."
+
+
+# --- terms ----------------------------------------------------------------------------------------------------
+
+def term_lead(label: str, plain: str) -> str:
+    """A word explained."""
+    return f"{label[:1].upper()}{label[1:]}: {plain}"
+
+
+def term_where(where: str) -> str:
+    """Where to look on the fish."""
+    return f"Where to look: {where}."
+
+
+def term_fishes(names: str) -> str:
+    """Fishes that show it."""
+    return f"Seen in, for instance: {names}."
+
+
+def term_unknown(words: str) -> str:
+    """A word that is not held."""
+    return f"\"{words}\" is not in my glossary." if words else "Which word shall I explain?"
+
+
+def term_near(names: str) -> str:
+    """Words that are held."""
+    return f"Words I can explain, for instance: {names}."
+
+
+def term_list(count: int) -> str:
+    """A list of words."""
+    return f"{count} words, in plain language:"

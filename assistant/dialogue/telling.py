@@ -1,0 +1,88 @@
+"""Blocks that information answers share: advice records, statements and ranges as claims with their ids (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from decimal import Decimal
+
+from assistant.dialogue import phrases_info as say
+from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.reading import Measure
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Statement
+from assistant.reasoning.advice import Record
+from assistant.units import GRAMS, MM, show_length, show_weight
+
+MEMORY = "memory"
+SHOWN = 5
+"""Points shown until somebody asks for more."""
+LENGTH_UNITS, WEIGHT_UNITS = tuple(MM), tuple(GRAMS)
+
+
+def advice(prefix: str, record: Record, kind: str, text: str = "") -> Block:
+    """A caution or practice as a block, with "from memory" where nothing better is known."""
+    said = text or record.text
+    return Block(kind, say.unchecked(said) if record.basis == MEMORY else said, statements=(f"{prefix}:{record.id}",))
+
+
+def ids(statements: Iterable[Statement]) -> tuple[str, ...]:
+    """Short forms of statements."""
+    return tuple(dict.fromkeys(f"st:{s.id}" for s in statements))
+
+
+def basis_of(items: Sequence[Statement]) -> str:
+    """The best basis among some statements."""
+    found = {s.basis for s in items}
+    return next((b for b in ("read", "common-practice", MEMORY) if b in found), "")
+
+
+def trusted(text: str, basis: str) -> str:
+    """A claim marked where its basis is memory alone."""
+    return say.unchecked(text) if basis == MEMORY else text
+
+
+def plain(intent: str, text: str, *, asked: Asked | None = None, taxa: tuple[str, ...] = (), rest: Sequence[Block] = ()) -> Answer:
+    """An answer that states nothing about fishes."""
+    blocks = [Block("lead", text, claim=False), *rest]
+    if asked is not None and asked.question not in text:
+        blocks.append(Block("next", asked.question, claim=False))
+    return Answer(intent, tuple(blocks), taxa=taxa, asked=asked)
+
+
+def which_fish(intent: str, lead: str) -> Answer:
+    """Ask for a fish."""
+    return plain(intent, lead, asked=Asked("fish", say.WHICH_FISH))
+
+
+def as_typed(measure: Measure, units: str) -> str:
+    """A measure in the asker's own words where they hold digits, the other system in brackets.
+
+    Fractions and units stay as they were typed ("9 and 7/8 in"); words without digits are shown as a number.
+    """
+    middle = (measure.low + measure.high) / 2
+    length = measure.kind in ("length", "girth")
+    show = show_length if length else show_weight
+    metric = measure.unit in ("mm", "cm", "m", "g", "kg")
+    words = " ".join(measure.words.split())
+    known = LENGTH_UNITS if length else WEIGHT_UNITS
+    wanted = units or ("metric" if metric else "us")
+    if not any(c.isdigit() for c in words) or wanted != ("metric" if metric else "us") or measure.low != measure.high:
+        return show(middle, wanted)
+    if measure.bare or not any(c.isalpha() or c in "\"'″”" for c in words):
+        words = f"{words} {measure.unit}"
+    elif words.split()[-1].isalpha() and words.split()[-1] not in known and measure.unit in known and len(words) > 18:
+        words = show(middle, wanted).split(" (")[0]
+    return f"{words} ({other(middle, length, metric)})"
+
+
+def other(value: Decimal, length: bool, metric: bool) -> str:
+    """A value in the other system only."""
+    text = (show_length if length else show_weight)(value, "us" if metric else "metric")
+    return text.split(" (")[0]
+
+
+def cut(points: list[Block], more: bool, most: int = SHOWN) -> list[Block]:
+    """The first points, with a hint at the rest."""
+    if more or len(points) <= most + 1:
+        return points
+    return [*points[:most], Block("help", say.more(len(points) - most), claim=False)]
