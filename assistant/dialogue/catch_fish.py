@@ -47,6 +47,11 @@ def read_fish(text: str, resolve: Resolve) -> FishSaid:
     if _ANY.search(text):
         return FishSaid((), any_fish=True)
     unnamed = bool(re.search(r"\bfish\b|\bone\b", text, re.IGNORECASE))
+    inner = re.search(r"\(([^()]*)\)", text)
+    if inner:
+        names, crosses = _names(inner[1], resolve)
+        if any(n.taxa for n in names):
+            return FishSaid(names, crosses=crosses, unnamed=unnamed)
     head, colon, tail = text.partition(":")
     names, crosses = _names(tail if colon and tail.strip() else head, resolve)
     if not names and colon:
@@ -57,15 +62,26 @@ def read_fish(text: str, resolve: Resolve) -> FishSaid:
 def _names(text: str, resolve: Resolve) -> tuple[tuple[Named, ...], bool]:
     found: list[Named] = []
     crosses = False
-    for piece in (p.strip(" .?!\"'()") for p in _LIST.split(text)):
-        if not piece:
-            continue
+    pieces = [p for p in (p.strip(" .?!\"'()") for p in _LIST.split(text)) if p]
+    for piece in _completed(pieces, resolve):
         if _CROSS_ONLY.match(piece):
             crosses = True
             continue
         found.extend(_piece(piece, found[-1] if found else None, resolve))
     known = [n for n in found if n.taxa]
     return tuple(dict.fromkeys(known or found)), crosses
+
+
+def _completed(pieces: list[str], resolve: Resolve) -> list[str]:
+    """Alternatives that share their last word, as in "black or white crappie", each with it."""
+    found: list[str] = []
+    for n, piece in enumerate(pieces):
+        after = pieces[n + 1].split() if n + 1 < len(pieces) else []
+        if len(after) > 1 and not resolve(_clean(piece)):
+            whole = f"{_clean(piece)} {after[-1]}"
+            piece = whole if resolve(whole) else piece
+        found.append(piece)
+    return found
 
 
 def _piece(piece: str, last: Named | None, resolve: Resolve) -> tuple[Named, ...]:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 
 from assistant.dialogue.catch_query import CatchQuery, KeptSaid, Named, Step
-from assistant.model.regulations import Rulebook
+from assistant.model.regulations import Placement, Rulebook
 from assistant.reasoning import catch as c
 from assistant.reasoning.legality import verdict
+from assistant.reasoning.precedence import groups_at
 from assistant.reasoning.verdict import Verdict, Word
 from assistant.text import key, singular
 
@@ -46,10 +48,10 @@ def _with(catch: c.Catch, earlier: list[c.Kept]) -> c.Catch:
 def _catch(query: CatchQuery, step: Step, book: Rulebook) -> c.Catch:
     about = query.about
     places = _narrowed(step.places, about.side, book)
-    here = {p.jurisdiction for place in places for p in book.positions(place)}
+    here = tuple(p for place in places for p in book.positions(place))
     candidates = (c.ANY_FISH,) if step.any_fish else _candidates(step, here, book)
     kept = None if step.kept is None else tuple(_kept(k, candidates, here, book) for k in step.kept)
-    return c.Catch(candidates, places, step.day, about.moment, step.length, kept, about.side, about.away,
+    return c.Catch(candidates, places, step.day, step.moment, step.length, kept, about.side, about.away,
                    about.private, about.age, about.on_ice, about.dead, about.deep_hooked, about.tail_torn,
                    about.licences)
 
@@ -62,20 +64,24 @@ def _narrowed(places: tuple[str, ...], side: str, book: Rulebook) -> tuple[str, 
     return mine or places
 
 
-def _candidates(step: Step, here: set[str], book: Rulebook) -> tuple[str, ...]:
+def _candidates(step: Step, here: Sequence[Placement], book: Rulebook) -> tuple[str, ...]:
     found = [t for name in step.fish for t in meant(name, here, book)]
     if step.crosses:
-        found += _crosses(found, book)
+        found += _crosses(found, here, book)
     return tuple(dict.fromkeys(found))
 
 
-def _crosses(taxa: list[str], book: Rulebook) -> list[str]:
-    """Every cross of two of the fish named; of a group or a single name, the group's own crosses."""
+def _crosses(taxa: list[str], here: Sequence[Placement], book: Rulebook) -> list[str]:
+    """Every cross of two of the fish named; of a single one, its known crosses with fish that rules here name."""
     plain = [t for t in taxa if t not in book.groups and not book.lineage.parents(t)]
-    return [book.lineage.cross_of(a, b) for n, a in enumerate(plain) for b in plain[n + 1:]]
+    if len(plain) > 1:
+        return [book.lineage.cross_of(a, b) for n, a in enumerate(plain) for b in plain[n + 1:]]
+    mine = [cross for cross, parents in sorted(book.lineage.crosses.items()) if set(plain) & set(parents)]
+    named = {t for g in groups_at(here, book) for t in book.members[g]}
+    return [x for x in mine if x in named or set(book.lineage.parents(x)) <= named] or mine
 
 
-def meant(name: Named, here: set[str], book: Rulebook) -> tuple[str, ...]:
+def meant(name: Named, here: Sequence[Placement], book: Rulebook) -> tuple[str, ...]:
     """What a name means under the rules here: a group before a loose name, for crosses too."""
     group = group_called(name.words, here, book)
     if not group and not any(book.lineage.parents(t) for t in name.taxa):
@@ -83,12 +89,13 @@ def meant(name: Named, here: set[str], book: Rulebook) -> tuple[str, ...]:
     return (group,) if group else name.taxa
 
 
-def group_called(words: str, here: set[str], book: Rulebook) -> str:
-    """The group that the rules of one of these jurisdictions call so, or nothing."""
+def group_called(words: str, here: Sequence[Placement], book: Rulebook) -> str:
+    """The group that the rules at these placements call so, the strongest layer first, or nothing."""
     wanted = _word_key(words)
-    for group in book.groups.values():
-        if here & set(group.jurisdiction) and wanted in {_word_key(w) for w in (group.label, *group.words)}:
-            return group.id
+    for name in groups_at(here, book):
+        group = book.groups[name]
+        if wanted in {_word_key(w) for w in (group.label, *group.words)}:
+            return name
     return ""
 
 
@@ -96,7 +103,7 @@ def _word_key(text: str) -> str:
     return " ".join(singular(w) for w in key(text).split())
 
 
-def _kept(said: KeptSaid, same: tuple[str, ...], here: set[str], book: Rulebook) -> c.Kept:
+def _kept(said: KeptSaid, same: tuple[str, ...], here: Sequence[Placement], book: Rulebook) -> c.Kept:
     """Kept fish as counted: a group's name stands for any of its members."""
     names = same if said.name is None or not (said.name.taxa or group_called(said.name.words, here, book)) \
         else meant(said.name, here, book)

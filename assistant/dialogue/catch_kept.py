@@ -82,7 +82,7 @@ def _clause(clause: str, resolve: Resolve) -> tuple[list[KeptSaid] | None, str]:
         items = _read(piece, items, resolve)
         stored = stored or bool(_STORED.search(piece))
     rest = ", ".join(p.strip() for p in (*pieces[:first], *pieces[last + 1:]) if p.strip())
-    return items, rest
+    return items if items or any(_NOTHING.search(p) for p in pieces) else None, rest
 
 
 def _cut(clause: str) -> list[str]:

@@ -227,20 +227,20 @@ _TIMES = re.compile(
     re.IGNORECASE)
 
 
-def read_time(text: str) -> tuple[time | None, str]:
-    """The first hour of the day named in a text, and the text without it.
+def read_times(text: str) -> tuple[tuple[time, ...], str]:
+    """Every hour of the day named in a text, in order, and the text without them.
 
-    >>> read_time("Fenwrithe Creek, 3:30 pm")
-    (datetime.time(15, 30), 'Fenwrithe Creek, ')
+    >>> read_times("Fenwrithe Creek, 3:30 pm")
+    ((datetime.time(15, 30),), 'Fenwrithe Creek, ')
     """
-    match = _TIMES.search(text)
-    if match is None:
-        return None, text
-    rest = text[:match.start()] + text[match.end():]
+    return tuple(_time(match) for match in _TIMES.finditer(text)), _TIMES.sub("", text)
+
+
+def _time(match: re.Match[str]) -> time:
     if match["word"]:
-        return time(0) if match["word"].lower() == "midnight" else time(12), rest
+        return time(0) if match["word"].lower() == "midnight" else time(12)
     hour, minute = int(match["h"] or match["h2"]), int(match["m"] or 0)
     half = (match["half1"] or match["half2"] or "").lower()
     if half and hour <= 12:
         hour = hour % 12 + (12 if half == "p" else 0)
-    return time(hour, minute), rest
+    return time(hour, minute)

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable
 from dataclasses import replace
 
-from assistant.dialogue.catch_measures import count_of, read_time
+from assistant.dialogue.catch_measures import count_of, read_times
 from assistant.dialogue.catch_query import Circumstances
 
 ResolvePlace = Callable[[str], tuple[str, ...]]
@@ -62,8 +62,8 @@ _AWAY = re.compile(
 def read_notes(text: str, resolve_place: ResolvePlace) -> tuple[Circumstances, str]:
     """The circumstances that a text tells and the text without them."""
     about = Circumstances()
-    moment, text = read_time(text)
-    about, text = _age(replace(about, moment=moment), text)
+    times, text = read_times(text)
+    about, text = _age(replace(about, moments=times), text)
     unknown = _SIDE_UNKNOWN.search(text)
     if unknown:
         about, text = replace(about, side_words="unknown"), _SIDE_UNKNOWN.sub(" ", text)

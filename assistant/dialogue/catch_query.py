@@ -38,13 +38,14 @@ class Step:
     places: tuple[str, ...] = ()
     day: date | None = None
     kept: tuple[KeptSaid, ...] | None = None
+    moment: time | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Circumstances:
     """What was said once and holds for every step."""
 
-    moment: time | None = None
+    moments: tuple[time, ...] = ()
     side: str = ""
     side_words: str = ""
     age: int | None = None

@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import replace
-from datetime import date
+from datetime import date, time
 from itertools import product
 
 from assistant.dialogue.catch_fish import FishSaid, read_fish
@@ -33,6 +33,11 @@ _ASKED_FIRST = re.compile(
     r"is it (?:ok|okay|legal) to)\s+(?:keep|take|have|harvest)\s+(?:a|an|the|my|this|that|one|another)?\s*",
     re.IGNORECASE)
 _THEN = re.compile(r"[,;]?\s*\b(?:and\s+)?then\b[,:]?\s*", re.IGNORECASE)
+_PINCHED = re.compile(r"\b(?:pinched|pressed|squeezed|closed)\b", re.IGNORECASE)
+_RELAXED = re.compile(
+    r"[\d./ ]+(?:cm|mm|in(?:ches)?\b\.?|\")\s*(?:with (?:the |its )?tail )?"
+    r"(?:relaxed|at rest|spread|open)\b,?\s*(?:but|and)?",
+    re.IGNORECASE)
 _SAME = re.compile(r"\b(?:the )?same (?:fish|one|again|catch|thing)\b|\bsame$|\bas before\b", re.IGNORECASE)
 _LEAD = re.compile(r"^(?:at|on|in|from|by|near|the|dates?|caught|fishing|while|i am|i'm|we are|we're|day|of)\s+",
                    re.IGNORECASE)
@@ -113,13 +118,12 @@ def _named_places(text: str, resolve_place: Resolve) -> Iterator[tuple[str, tupl
 
 def _places(text: str, resolve_place: Resolve) -> tuple[tuple[tuple[str, ...], ...], str]:
     """The ids of each place named, in order; and the words of a place that is not known."""
-    whole = [(p, resolve_place(_bare(p))) for part in _THEN.split(text) for p in _pieces(part) if _bare(p)]
-    found = [ids for _, ids in whole if ids] or [ids for _, ids in _named_places(text, resolve_place)]
-    found = [ids for n, ids in enumerate(found) if ids not in found[:n]]
-    if len(found) > 1 and not _THEN.search(text):
-        found = found[:1]
-    unknown = "" if found or not whole else _bare(whole[0][0])
-    return tuple(found), unknown
+    whole = [(_bare(p), resolve_place(_bare(p))) for part in _THEN.split(text) for p in _pieces(part) if _bare(p)]
+    named = [w for w in whole if w[1]] or list(_named_places(text, resolve_place))
+    if len(named) > 1 and not _THEN.search(text):
+        named = [max(named, key=lambda n: len(n[0]))]
+    found = list(dict.fromkeys(ids for _, ids in named))
+    return tuple(found), "" if found or not whole else whole[0][0]
 
 
 def _without_places(text: str, resolve_place: Resolve) -> str:
@@ -140,27 +144,43 @@ def _built(
     before = previous.steps[-1] if previous and previous.steps else None
     if not places and before is not None and before.places and not unknown and not about.private:
         places = (before.places,)
+    spots = _spots(places, days or (clock,), about.moments)
     steps = tuple(
-        replace(said, places=where, day=day, kept=kept if kept is not None or said.day != day else said.kept)
-        for (where, day), said in product(_spots(places, days or (clock,)), fish or (Step(),)))
+        replace(said, places=where, day=day, moment=moment, kept=_kept_by(day, spots[0][1], kept, said))
+        for (where, day, moment), said in product(spots, fish or (Step(),)))
     unknown_names = tuple(n.words for step in fish for n in step.fish if not n.taxa)
     return CatchQuery(text, steps, about, len(fish) > 1, unknown, tuple(dict.fromkeys(unknown_names)), bool(days))
 
 
+def _kept_by(
+    day: date, first: date, kept: tuple[KeptSaid, ...] | None, said: Step,
+) -> tuple[KeptSaid, ...] | None:
+    """The kept fish as of a day: on a later day of a sequence they are still held, but no longer of that day."""
+    if kept is None:
+        return said.kept if said.day == day else None
+    return kept if day <= first else tuple(replace(k, today=False) for k in kept)
+
+
 def _spots(
-    places: tuple[tuple[str, ...], ...], days: tuple[date, ...],
-) -> tuple[tuple[tuple[str, ...], date], ...]:
-    """Places with days: side by side when there are as many of each, else each with each."""
+    places: tuple[tuple[str, ...], ...], days: tuple[date, ...], moments: tuple[time, ...],
+) -> tuple[tuple[tuple[str, ...], date, time | None], ...]:
+    """Places with days and hours: side by side when there are as many of each, else each with each."""
     where = places or ((),)
     if len(where) == len(days):
-        return tuple(zip(where, days, strict=True))
-    return tuple(product(where, days))
+        spots = list(zip(where, days, strict=True))
+    else:
+        spots = list(product(where, days))
+    if len(moments) < 2:
+        return tuple((place, day, moments[0] if moments else None) for place, day in spots)
+    if len(moments) == len(spots):
+        return tuple((place, day, m) for (place, day), m in zip(spots, moments, strict=True))
+    return tuple((place, day, m) for (place, day), m in product(spots, moments))
 
 
 def _fish_steps(what: str, resolve_taxa: Resolve, previous: CatchQuery | None) -> tuple[Step, ...]:
     """One step for each fish of a sequence; what a later one leaves out is taken from the one before."""
     steps: list[Step] = []
-    for part in _THEN.split(what):
+    for part in _THEN.split(_RELAXED.sub(" ", what) if _PINCHED.search(what) else what):
         same = bool(_SAME.search(part))
         lengths, rest = read_lengths(_SAME.sub(" ", part))
         said = read_fish(rest, resolve_taxa)

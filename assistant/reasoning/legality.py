@@ -13,7 +13,7 @@ from itertools import chain
 from assistant.model.regulations import Placement, Rulebook
 from assistant.reasoning.catch import ANY_FISH, UNSAID, Catch
 from assistant.reasoning.lawful import KEEP, outcomes
-from assistant.reasoning.precedence import stands_at
+from assistant.reasoning.precedence import groups_at, stands_at
 from assistant.reasoning.verdict import (
     NOT_KNOWN,
     Act,
@@ -72,8 +72,7 @@ def positions_of(catch: Catch, book: Rulebook) -> tuple[Placement, ...]:
 
 def unfolded(candidates: Iterable[str], positions: Sequence[Placement], book: Rulebook) -> tuple[str, ...]:
     """Candidates, a rule's own group, a genus or a family replaced by the members that rules there name."""
-    here = {p.jurisdiction for p in positions}
-    groups = {m for g, group in book.groups.items() if here & set(group.jurisdiction) for m in book.members[g]}
+    groups = {m for g in groups_at(positions, book) for m in book.members[g]}
     own = {t for rule in book.rules.values() if any(stands_at(rule, p) for p in positions) for t in rule.taxa}
     found: list[str] = []
     for taxon in candidates:

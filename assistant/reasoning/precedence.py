@@ -7,6 +7,7 @@ the stricter value and a conflict for the curator.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import date
 
@@ -119,6 +120,14 @@ def stands_at(rule: Rule, position: Placement) -> bool:
     spots = {position.place, position.part_of, position.zone, position.jurisdiction}
     typed = any(kind in position.water_types for kind in rule.water_types)
     return typed or any(place in spots for place in rule.places if place)
+
+
+def groups_at(positions: Iterable[Placement], book: Rulebook) -> tuple[str, ...]:
+    """The fish groups that rules at these placements name, those of the strongest layers first."""
+    where = tuple(positions)
+    here = [r for r in book.rules.values() if any(stands_at(r, p) for p in where)]
+    ranked = sorted(here, key=lambda r: (-LAYERS.index(r.layer), r.id))
+    return tuple(dict.fromkeys(g for rule in ranked for g in (*rule.groups, rule.aggregate) if g))
 
 
 def closes_only(rule: Rule, book: Rulebook) -> bool:

@@ -7,7 +7,7 @@ from decimal import Decimal
 
 import pytest
 
-from assistant.dialogue.catch_measures import plain_numbers, read_days, read_lengths, read_time
+from assistant.dialogue.catch_measures import plain_numbers, read_days, read_lengths, read_times
 from assistant.reasoning import catch as c
 
 TODAY = date(2026, 7, 4)
@@ -70,4 +70,4 @@ def test_days(text: str, days: list[date]) -> None:
 ])
 def test_time(text: str, moment: time | None) -> None:
     """Hours are read with and without halves of the day."""
-    assert read_time(text)[0] == moment
+    assert read_times(text)[0] == (() if moment is None else (moment,))

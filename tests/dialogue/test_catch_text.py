@@ -94,6 +94,8 @@ def test_kept_kinds_and_lengths() -> None:
     ("a cross of pumpkinseed and bluegill", {"lepomis-gibbosus-x-lepomis-macrochirus"}),
     ("pumpkinseed or its hybrid with bluegill", {"lepomis-gibbosus", "lepomis-gibbosus-x-lepomis-macrochirus"}),
     ("sunfish", {"hrw-sunfish-group"}), ("a sunfish cross of some sort", {"hrw-sunfish-group"}),
+    ("largemouth or smallmouth bass", {"micropterus-nigricans", "micropterus-dolomieu"}),
+    ("sunfish (bluegill or pumpkinseed)", {"lepomis-macrochirus", "lepomis-gibbosus"}),
     ("any fish", {c.ANY_FISH}), ("I caught a nice big bluegill here", {"lepomis-macrochirus"}),
 ])
 def test_fish(said: str, candidates: set[str]) -> None:
@@ -140,6 +142,11 @@ def test_places(where: str, places: tuple[str, ...], side: str, away: bool) -> N
     ("Threlwick Lake, 2026-08-01: walleye 40 cm, then 41 cm; 3 walleye kept. Can I keep it?", ["keep", "release"]),
     ("Threlwick Lake, 2026-08-01: walleye 50 cm, then 51 cm; nothing kept. Can I keep it?", ["keep", "release"]),
     ("Ollimarsh Lake, 2026-12-31, then 2027-01-01: bluegill 7 in. Can I keep it?", ["keep", "unknown"]),
+    ("Ollimarsh Lake, 2026-06-01 23:50, then 2026-06-02 00:10: bluegill 7 in; 20 sunfish kept", ["release", "keep"]),
+    ("Fenwrithe Creek, 2026-07-20 13:50, then 14:10: brown trout 10 in", ["keep", "closed"]),
+    ("Ollimarsh Lake, 2026-07-01: walleye 14 in relaxed, 15 in pinched", ["keep"]),
+    ("Vennimoor Lake, 2026-07-04: bluegill 17 cm, lost count of kept sunfish", ["keep"]),
+    ("HRW, Threlwick Lake, 2026-07-04: bluegill 17 cm", ["keep"]),
     ("Private pond, 2026-07-01: largemouth bass 14 in. Can I keep it?", ["unknown"]),
     ("Ollimarsh Lake, July 1, 2026, 7 pm: 14 1/2 in largemouth bass, five bass kept. Can I keep it?", ["release"]),
     ("Tidderbrack Creek, 2026-11-03: 24 in, bowfin or snakehead, not sure which. Can I keep it?", ["unknown"]),
