@@ -25,6 +25,8 @@ from assistant.errors import AssistantError, UsageError
 
 COMMANDS: dict[str, str] = {
     "ask": "ask",
+    "compare": "compare",
+    "key": "key",
     "check": "check",
     "format": "format",
 }

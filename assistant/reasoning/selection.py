@@ -89,9 +89,13 @@ def _hits(kb: KnowledgeBase, name: str, kinds: Sequence[str]) -> tuple[str, ...]
 
 
 def _narrow(kb: KnowledgeBase, hits: tuple[str, ...]) -> tuple[str, ...]:
-    """One hit where all stand for the same species (a genus and the group of that genus)."""
-    spread = {species_below(kb, h) for h in hits if kb.find("place", h) is None}
-    return hits[:1] if len(spread) == 1 else hits
+    """One hit where all stand for the same species, or where the narrowest lies within every other one."""
+    if len(hits) < 2 or any(kb.place(h) is not None for h in hits):
+        return hits
+    spread = sorted((len(found), hit, found) for hit in hits if (found := frozenset(species_below(kb, hit))))
+    if spread and all(spread[0][2] <= wider for _, _, wider in spread):
+        return (spread[0][1],)
+    return hits
 
 
 def _label(kb: KnowledgeBase, found: str) -> str:

@@ -1,0 +1,57 @@
+"""``tellfin compare``: two to eight fishes side by side (layer 7)."""
+
+from __future__ import annotations
+
+import argparse
+import json
+
+from assistant.cli.lesson_options import add_fishes, add_output, add_words, chosen, open_kb, write_out
+from assistant.cli.streams import Streams
+
+NAME = "compare"
+HELP = "set two to eight fishes side by side in a table"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """The arguments of the command."""
+    add_fishes(parser)
+    add_words(parser)
+    parser.add_argument("--shared", action="store_true", help="show what they have in common as well")
+    parser.add_argument("--rows", type=int, default=12, metavar="N", help="most rows shown (default: 12)")
+    add_output(parser, ("text", "markdown", "csv", "html", "json"))
+
+
+def execute(args: argparse.Namespace, streams: Streams) -> int:
+    """Write the comparison and return 0. Raises UsageError for unknown fishes or a wrong number of them."""
+    from assistant.dialogue.comparison import Comparison, compare
+    from assistant.errors import UsageError
+
+    if args.rows < 1:
+        raise UsageError("--rows takes a number from 1 on", "leave it out for 12")
+    kb = open_kb(args)
+    found: Comparison = compare(kb, chosen(kb, args), args.look, args.level, args.rows)
+    write_out(rendered(found, args.format, args.shared), args.output, streams)
+    return 0
+
+
+def rendered(found: object, form: str, shared: bool) -> str:
+    """A comparison in one of the forms."""
+    from assistant.dialogue.comparison import Comparison
+    from assistant.render.markdown import comparison_markdown, comparison_rows, comparison_text
+    from assistant.render.tables import csv_table
+
+    assert isinstance(found, Comparison)
+    if form == "text":
+        return comparison_text(found, shared)
+    if form == "markdown":
+        return comparison_markdown(found, shared)
+    if form == "csv":
+        rows = (*found.rows, *(found.shared if shared else ()))
+        return csv_table([*comparison_rows(found, rows)])
+    if form == "html":
+        from assistant.render.html import comparison_page
+
+        return comparison_page(found, shared)
+    from assistant.render.lesson_json import comparison_json
+
+    return json.dumps(comparison_json(found), ensure_ascii=False, indent=2) + "\n"

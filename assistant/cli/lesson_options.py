@@ -1,0 +1,63 @@
+"""Options that the commands for lessons share: which fishes, how they are looked at, where the result goes (layer 7)."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from assistant.cli.streams import Streams
+from assistant.errors import ToolError, UsageError
+
+if TYPE_CHECKING:
+    from assistant.model.knowledge import KnowledgeBase
+
+
+def add_fishes(parser: argparse.ArgumentParser) -> None:
+    """The arguments that choose fishes."""
+    parser.add_argument("fishes", nargs="*", metavar="FISH", help="fishes by English or scientific name (quote names of two words)")
+    parser.add_argument("--group", default="", metavar="GROUP", help="all fishes of a group, genus or family (sunfishes, pikes)")
+    parser.add_argument("--place", default="", metavar="PLACE", help="only fishes met in a state or province (Ohio, US-OH)")
+
+
+def add_words(parser: argparse.ArgumentParser) -> None:
+    """The arguments that choose features and words."""
+    parser.add_argument("--look", choices=("picture", "hand", "lab"), default="hand",
+                        help="features that can be seen in a picture, on a fish in the hand, or on the bench (default: hand)")
+    parser.add_argument("--level", choices=("young", "plain", "trade"), default="plain",
+                        help="words for children, for everybody, or for the trade (default: plain)")
+
+
+def add_output(parser: argparse.ArgumentParser, formats: tuple[str, ...]) -> None:
+    """The arguments that choose the form and the file."""
+    parser.add_argument("--format", choices=formats, default=formats[0], help=f"form of the output (default: {formats[0]})")
+    parser.add_argument("-o", "--output", metavar="FILE", help="write to a file (else to standard output)")
+
+
+def open_kb(args: argparse.Namespace) -> KnowledgeBase:
+    """The knowledge base that ``--base`` names, or the shipped one."""
+    from assistant.loading import open_base
+
+    return open_base(Path(args.base) if args.base else None).kb
+
+
+def chosen(kb: KnowledgeBase, args: argparse.Namespace) -> tuple[str, ...]:
+    """The fishes that the arguments choose. Raises UsageError where there are none, or for an unknown name."""
+    from assistant.reasoning.selection import select
+
+    if not args.fishes and not args.group and not args.place:
+        raise UsageError("no fish is named", "name fishes, or give --group or --place")
+    return select(kb, args.fishes, args.group, args.place)
+
+
+def write_out(text: str, output: str | None, streams: Streams) -> None:
+    """Write to a file, or to standard output. Raises ToolError where the file cannot be written."""
+    if output is None:
+        streams.stdout.write(text)
+        return
+    try:
+        Path(output).write_text(text, encoding="utf-8", newline="")
+    except OSError as error:
+        raise ToolError(f"cannot write {output}: {(error.strerror or 'no reason given').lower()}",
+                        "name a file in a folder that exists and that you may write to") from None
+    streams.err(f"written: {output}")

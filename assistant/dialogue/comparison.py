@@ -1,0 +1,112 @@
+"""A comparison of two to eight fishes as words in a table, ready for any face (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from assistant.dialogue import phrases_lesson as say
+from assistant.dialogue import speak
+from assistant.dialogue.levels import character_words, state_words, value_words
+from assistant.errors import UsageError
+from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.contrast import LOOKS, Contrast, ContrastRow, contrast
+from assistant.text import join, unique
+
+FEWEST, MOST = 2, 8
+ROWS_SHOWN = 12
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """What is told of one fish: the words, the basis (read, memory, ...; empty where nothing is held), from whom, on what."""
+
+    text: str
+    basis: str
+    shared: bool
+    statements: tuple[str, ...]
+
+    @property
+    def marked(self) -> str:
+        """The words with the marks of doubt behind them."""
+        marks = (say.MEMORY_MARK if self.basis == "memory" else "") + (say.SHARED_MARK if self.shared else "")
+        return self.text + marks
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One feature over all fishes; ``separation`` runs from 0 (alike) to 1."""
+
+    character: str
+    feature: str
+    separation: float
+    cells: tuple[Cell, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Comparison:
+    """The fishes, the rows that separate them, those that do not, and remarks on what misleads."""
+
+    taxa: tuple[str, ...]
+    names: tuple[str, ...]
+    scientific: tuple[str, ...]
+    look: str
+    level: str
+    rows: tuple[Row, ...]
+    shared: tuple[Row, ...]
+    notes: tuple[str, ...]
+    legend: tuple[str, ...]
+
+    @property
+    def title(self) -> str:
+        """The title of the comparison."""
+        return say.compare_title(self.names)
+
+
+def check_number(taxa: Sequence[str], fewest: int = FEWEST, most: int = MOST) -> tuple[str, ...]:
+    """The taxa, each once. Raises UsageError where they are too few or too many."""
+    chosen = unique(taxa)
+    if len(chosen) < fewest:
+        raise UsageError(f"a comparison takes {fewest} fishes or more, not {len(chosen)}", "name another fish or a group")
+    if len(chosen) > most:
+        raise UsageError(f"a comparison takes {most} fishes at most, not {len(chosen)}", "name them one by one, or add --place")
+    return chosen
+
+
+def compare(kb: KnowledgeBase, taxa: Sequence[str], look: str = "hand", level: str = "plain",
+            most: int = ROWS_SHOWN) -> Comparison:
+    """The comparison of some taxa at a look (picture, hand, lab) in the words of a level (young, plain, trade)."""
+    found = contrast(kb, check_number(taxa), LOOKS[look])
+    rows = tuple(_row(kb, r, level) for r in found.separating[:most])
+    shared = tuple(_row(kb, r, level) for r in found.shared[:most])
+    cells = [c for r in (*rows, *shared) for c in r.cells]
+    legend = []
+    if any(c.basis == "memory" for c in cells):
+        legend.append(say.MEMORY_NOTE)
+    if any(c.shared for c in cells):
+        legend.append(say.SHARED_NOTE)
+    legend.append(say.YOUNG_FREQUENCY_NOTE if level == "young" else say.FREQUENCY_NOTE)
+    return Comparison(
+        found.taxa, tuple(speak.fish(kb, t) for t in found.taxa), tuple(speak.scientific_of(kb, t) for t in found.taxa),
+        look, level, rows, shared, _notes(kb, found, [r.character for r in rows], level), tuple(legend))
+
+
+def _row(kb: KnowledgeBase, row: ContrastRow, level: str) -> Row:
+    cells = tuple(
+        Cell(value_words(kb, told, level), told.basis if told else "", bool(told and told.inherited_from),
+             speak.short_ids(told.statements) if told else ()) for told in row.told)
+    return Row(row.character, character_words(kb, row.character, level), row.separation, cells)
+
+
+def _notes(kb: KnowledgeBase, found: Contrast, shown: Sequence[str], level: str) -> tuple[str, ...]:
+    out = []
+    for item in found.misleading:
+        s = kb.record_at(f"st:{item.statement}")
+        if s is None or item.character not in shown or not s.states:
+            continue
+        value = join([state_words(kb, x, level) for x in s.states], "or")
+        feature = character_words(kb, item.character, "young" if level == "young" else "plain").partition(" (")[0]
+        out.append(say.fools(speak.scope_words(kb, s), speak.fish(kb, s.taxon), feature, value))
+    if found.crosses:
+        out.append(say.crossing(speak.fishes(kb, found.crosses)))
+    return unique(out)[:6]

@@ -1,0 +1,109 @@
+"""Three ways of saying the same: plainest words for the young, plain words, the trade's terms (layer 4).
+
+The facts are the same at every level; only labels change. For the young, a term of the glossary gives way to its
+everyday word where that keeps the noun ("dorsal fin" to "back fin").
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from assistant.dialogue import phrases_lesson as say
+from assistant.dialogue import speak
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Character
+from assistant.reasoning.contrast import Told
+from assistant.reasoning.key import Lead
+from assistant.text import join
+
+LEVELS = ("young", "plain", "trade")
+
+
+def everyday(kb: KnowledgeBase) -> Mapping[str, str]:
+    """Terms of the body and the everyday words for them, from the glossary; the word of the part alone as well."""
+    return kb.derived("everyday", _everyday)
+
+
+def _everyday(kb: KnowledgeBase) -> dict[str, str]:
+    out: dict[str, str] = {}
+    for term in kb.all("term"):
+        noun = term.label.rpartition(" ")[2]
+        same = [w for w in term.words if w.rpartition(" ")[2] == noun and " " in w]
+        if not term.where or " " not in term.label or not same:
+            continue
+        word = min(same, key=lambda w: (len(w.split()), same.index(w)))
+        out[term.label] = word
+        if noun == "fin":
+            out[term.label.removesuffix(" fin")] = word.replace(" ", "-")
+    return out
+
+
+def young(kb: KnowledgeBase, text: str) -> str:
+    """A text with everyday words in place of terms of the body."""
+    words = everyday(kb)
+    if not words:
+        return text
+    pattern = "|".join(re.escape(w) for w in sorted(words, key=lambda w: (-len(w), w)))
+    return re.sub(rf"\b({pattern})(s?)\b", lambda m: words[m[1]] + m[2], text)
+
+
+def character_words(kb: KnowledgeBase, character: str, level: str) -> str:
+    """The name of a character at a level."""
+    found = kb.character(character)
+    if level == "trade":
+        return found.trade or found.label
+    return young(kb, found.label) if level == "young" else speak.heading(found)
+
+
+def state_words(kb: KnowledgeBase, state: str, level: str) -> str:
+    """The name of a state at a level."""
+    found = kb.state(state)
+    if level == "trade" and found.trade:
+        return found.trade.partition("|")[0]
+    return young(kb, found.label) if level == "young" else found.label
+
+
+def question_words(kb: KnowledgeBase, character: str, level: str) -> str:
+    """The question about a character at a level."""
+    text = kb.character(character).question
+    return young(kb, text) if level == "young" else text
+
+
+def value_words(kb: KnowledgeBase, told: Told | None, level: str) -> str:
+    """What is told of a character in a fish at a level, with how often; no marks of doubt."""
+    if told is None:
+        return say.NOTHING_HELD
+    if told.numbers is not None:
+        return speak.number_words(kb.character(_character_of(kb, told)), told.numbers)
+    parts = []
+    for state, share in told.states:
+        word = speak.often(kb, share) if len(told.states) > 1 or share < speak.PLAIN else ""
+        parts.append((say.YOUNG_OFTEN.get(word, word) if level == "young" else word, state_words(kb, state, level)))
+    if len(parts) > 1 and all(w == parts[0][0] for w, _ in parts):
+        return join([t for _, t in parts], "or")
+    return ", ".join(f"{w} {t}".strip() for w, t in parts)
+
+
+def _character_of(kb: KnowledgeBase, told: Told) -> str:
+    record = kb.record_at(f"st:{told.statements[0]}")
+    return str(record.character)
+
+
+def lead_words(kb: KnowledgeBase, character: str, lead: Lead, level: str) -> str:
+    """What a lead of a key says: the feature and the state or count that takes the reader on."""
+    found = kb.character(character)
+    name = young(kb, found.label) if level == "young" else found.trade if level == "trade" and found.trade else found.label
+    return say.lead(name, choice_words(kb, character, lead, level))
+
+
+def choice_words(kb: KnowledgeBase, character: str, lead: Lead, level: str) -> str:
+    """The state or count of a lead alone."""
+    if lead.states:
+        return join([state_words(kb, s, level) for s in lead.states], "or")
+    return say.at_most(lead.high) if lead.high is not None else say.at_least(lead.low or 0)
+
+
+def is_count(character: Character) -> bool:
+    """True for a character that is counted."""
+    return character.kind == "count"

@@ -1,0 +1,86 @@
+"""The wording of lessons: comparisons, keys, sheets and quizzes (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.text import join, sentence
+
+NOTHING_HELD = "not recorded"
+YOUNG_OFTEN = {"usually": "mostly", "often": "often", "sometimes": "now and then"}
+MEMORY_MARK, SHARED_MARK = "*", "+"
+MEMORY_NOTE = "* from memory: nobody has checked it against a book yet"
+SHARED_NOTE = "+ told of the whole group that the fish belongs to"
+FREQUENCY_NOTE = ("Usually means 60 to 95 in 100 fish, often 35 to 75, sometimes 5 to 40; no such word means nearly all.")
+YOUNG_FREQUENCY_NOTE = "Mostly: more than half of the fish. Now and then: a few of them. No such word: nearly all."
+FEATURE = "Feature"
+ALIKE = "Alike in all of them"
+NOTHING_SEPARATES = "Nothing that can be seen this way separates these fishes."
+LOOK = {"picture": "what a picture shows", "hand": "a fish in the hand", "lab": "a dead fish on the bench"}
+NOT_PARTED = "not told apart by these features"
+
+
+def compare_title(names: Sequence[str]) -> str:
+    """The title of a comparison."""
+    return f"{sentence(join(names)).rstrip('.')} side by side"
+
+
+def lead(feature: str, choice: str) -> str:
+    """A lead of a key."""
+    return f"{feature[:1].upper()}{feature[1:]}: {choice}"
+
+
+def at_most(number: int) -> str:
+    """A count up to a number."""
+    return f"{number} or fewer" if number else "none"
+
+
+def at_least(number: int) -> str:
+    """A count from a number on."""
+    return f"{number} or more"
+
+
+def fools(who: str, fish: str, feature: str, value: str) -> str:
+    """A feature that fools people in some fish."""
+    return sentence(f"careful with the {feature}: {who} of the {fish} may show {value}")
+
+
+def crossing(names: str) -> str:
+    """Crosses between the fishes compared."""
+    return sentence(f"these cross ({names}), and a cross may show marks of both parents")
+
+
+def key_title(names: str, place: str) -> str:
+    """The title of a key."""
+    return f"A key to {names}" + (f" of {place}" if place else "")
+
+
+def key_how(count: int, look: str) -> str:
+    """How a key is read."""
+    return (f"Start at 1, choose the line that fits your fish, and go to the number at its end. {count} fishes; "
+            f"features for {LOOK[look]}.")
+
+
+def together(names: str) -> str:
+    """An end of a key with several fishes."""
+    return f"{names} ({NOT_PARTED})"
+
+
+def steps(mean: float) -> str:
+    """How long a key takes."""
+    return f"A fish is named after {mean:.1f} choices on average."
+
+
+def twice(names: str) -> str:
+    """Fishes that stand at several ends."""
+    return sentence(f"listed at more than one place because they vary or because too little is recorded: {names}")
+
+
+def so_many(count: int) -> str:
+    """Fishes too many to name in a title."""
+    return f"{count} fishes"
+
+
+def not_parted(names: str) -> str:
+    """Fishes that no feature parts."""
+    return sentence(f"nothing that can be seen this way parts {names}")
