@@ -69,7 +69,7 @@ def page(text: str) -> str:
 
 def contrast_lead(first: str, second: str, label: str, a: str, b: str) -> str:
     """The deciding feature of two fishes."""
-    return sentence(f"look first at the {label}: {first}, {a}; {second}, {b}")
+    return sentence(f"look first at the {label}. The {first} has {a}; the {second} has {b}")
 
 
 def contrast_lead_clause(first: str, second: str, a: str, b: str) -> str:
@@ -581,3 +581,60 @@ ALSO = {
 def both_names(words: list[str]) -> str:
     """Names in a list with or."""
     return join(words, "or")
+
+
+def family_of(label: str) -> str:
+    """A genus or family as a group of fishes."""
+    return label if label.endswith(("s", "kind")) else f"{label} kind"
+
+
+def ask_choices(question: str, choices: list[str], how: str) -> str:
+    """A question with its choices."""
+    offered = f" ({'; '.join(choices)}; or not sure)" if choices else ""
+    return f"{question}{offered}" + (f" {sentence(how)}" if how and not choices else "")
+
+
+def capital(text: str) -> str:
+    """A statement as a sentence."""
+    return sentence(text)
+
+
+def describe_single(name: str, told: str) -> str:
+    """The one thing held about a part."""
+    return f"{name[:1].upper()}{name[1:]} - {told[:1].lower()}{told[1:]}"
+
+
+RESTS_ON = "That rests on these statements of the base:"
+
+
+def says(name: str, told: str, cited: str, basis: str) -> str:
+    """What the base says of a fish, and who says so."""
+    return f"{name}, {told} [{cited}; {basis}]" if cited else f"{name}, {told} [{basis}]"
+
+
+def percent(probability: float) -> str:
+    """A probability as a rounded percentage; never 0 or 100."""
+    value = round(probability * 100)
+    return "over 99 %" if value >= 100 else "under 1 %" if value < 1 else f"{value} %"
+
+
+def with_share(name: str, how: str) -> str:
+    """A fish with its share."""
+    return f"{name} ({how})"
+
+
+def you_saw(told: str) -> str:
+    """What was seen, as a reason."""
+    return f"you saw {told}"
+
+
+def because_differs(label: str, name: str, told: str) -> str:
+    """Why a feature matters."""
+    return sentence(f"because the {label} differs among {name}: {told}")
+
+
+def used_for(labels: list[str], count: int) -> str:
+    """What a source was used for."""
+    if not labels:
+        return ""
+    return "for " + join(labels) + (f" and {count - len(labels)} more" if count > len(labels) else "")

@@ -120,7 +120,7 @@ def _lead(turn: Turn, found: Contrast, row: ContrastRow) -> Block:
     if len(found.taxa) > 2:
         text = say.contrast_lead_many(speak.fishes(kb, found.taxa), heading, _each(turn, found, row))
         return Block("lead", text, statements=_statements(row))
-    values = [speak.told_words(kb, t, character, turn.held.units) if t else say.not_told() for t in row.told]
+    values = [speak.told_words(kb, t, character, turn.held.units, clause=True) if t else say.not_told() for t in row.told]
     text = say.contrast_lead(speak.fish(kb, found.taxa[0]), speak.fish(kb, found.taxa[1]), heading, *values)
     return Block("lead", text, statements=_statements(row))
 

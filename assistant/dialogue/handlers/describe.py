@@ -1,0 +1,226 @@
+"""What a fish looks like: a portrait, one part of it, a yes or no about a feature, or a line on each of several (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.dialogue import phrases as say
+from assistant.dialogue import speak
+from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.handlers.contrast import look_alikes
+from assistant.dialogue.parts import characters_asked
+from assistant.dialogue.portrait import SHAPE, features
+from assistant.dialogue.subjects import named, species_of, subjects, unclear
+from assistant.dialogue.turn import Turn
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Range
+from assistant.reasoning.contrast import tell
+from assistant.reasoning.evidence import below, distribution
+from assistant.reasoning.size import size_range
+from assistant.text import join
+from assistant.units import show_length
+
+SHOWN, SHOWN_ALL, IN_GROUP, PLACES = 6, 14, 5, 6
+HYBRID_TEXTS = ("appearance", "hybrid-note", "characters-to-check", "fertility")
+
+
+def handle(turn: Turn) -> tuple[Answer, Held]:
+    """Describe the fish of the line or the one held; ask which where there is none or the name means several."""
+    kb, held = turn.kb, turn.held
+    several = unclear(turn)
+    if several and not named(turn):
+        return which(turn, several[0].words, several[0].ids), held
+    fish = subjects(turn)
+    asked = characters_asked(kb, turn.reading)
+    if not fish:
+        return _no_fish(), held
+    kinds = species_of(kb, fish)
+    if len(fish) == 1 and kb.find("taxon", fish[0]) is not None and kb.taxon(fish[0]).is_species:
+        return _one(turn, fish[0], asked), held
+    if asked and kinds:
+        return _parts_of_several(turn, fish, kinds, asked), held
+    return _several(turn, fish, kinds), held
+
+
+def _no_fish() -> Answer:
+    asked = Asked("fish", say.WHICH_FISH)
+    return Answer("describe", (Block("lead", say.WHICH_FISH_LEAD, claim=False), Block("next", say.WHICH_FISH, claim=False)), asked=asked)
+
+
+def which(turn: Turn, words: str, ids: Sequence[str], intent: str = "describe") -> Answer:
+    """A name that means several fishes: say which, and ask."""
+    kb = turn.kb
+    choices = tuple((i, speak.fish(kb, i)) for i in ids)
+    text = say.which_of(words, say.both_names([c for _, c in choices]))
+    refs = tuple(f"name:{n.id}" for i in ids for n in kb.names(i) if n.text.lower() == words.lower()) or tuple(f"taxon:{i}" for i in ids)
+    blocks = (Block("lead", text, statements=refs), Block("next", say.WHICH_FISH, claim=False))
+    return Answer(intent, blocks, tuple(ids), asked=Asked("which", say.WHICH_FISH, choices=choices))
+
+
+def _one(turn: Turn, taxon: str, asked: tuple[str, ...]) -> Answer:
+    if turn.reading.seen and asked:
+        block = _yes_no(turn, taxon)
+        if block is not None:
+            return Answer("describe", (block,), (taxon,))
+    if asked:
+        return Answer("describe", tuple(_parts(turn, taxon, asked)), (taxon,))
+    if "describe-young" in turn.cues:
+        young = _young(turn, taxon)
+        if young:
+            return Answer("describe", tuple(young), (taxon,))
+    return Answer("describe", tuple(portrait(turn, taxon)), (taxon,))
+
+
+def _yes_no(turn: Turn, taxon: str) -> Block | None:
+    kb = turn.kb
+    seen = next((s.observation for s in turn.reading.seen if s.observation.states), None)
+    if seen is None:
+        return None
+    found = distribution(kb, taxon, seen.character)
+    told = tell(kb, kb.character(seen.character), taxon)
+    if found is None or told is None:
+        return None
+    share = found.share({leaf for s in seen.states for leaf in below(kb, s)})
+    share = share if seen.seen else 1.0 - share
+    word = say.YES if share >= 0.6 else say.SOMETIMES if share >= 0.2 else say.MOSTLY_NOT if share >= 0.06 else say.NO
+    text = say.yes_no(word, speak.fish(kb, taxon), speak.told_clause(kb, told, kb.character(seen.character), turn.held.units))
+    return Block("lead", text, statements=speak.short_ids(told.statements))
+
+
+def _parts(turn: Turn, taxon: str, asked: tuple[str, ...]) -> list[Block]:
+    kb = turn.kb
+    out = []
+    for name in asked:
+        character = kb.character(name)
+        told = tell(kb, character, taxon)
+        if told is None:
+            continue
+        value = speak.told_words(kb, told, character, turn.held.units)
+        text = say.describe_point(speak.heading(character), value)
+        out.append((character.use != "identify", told.inherited_from is not None, Block("point", text, statements=speak.short_ids(told.statements))))
+    label = kb.character(asked[0]).label if len(asked) == 1 else kb.character(asked[0]).part.replace("-", " ")
+    if not out:
+        refs = speak.short_ids(s.id for s in kb.statements(taxon)[:1]) or (f"taxon:{taxon}",)
+        return [Block("lead", say.nothing_on(speak.fish(kb, taxon), label), statements=refs)]
+    out.sort(key=lambda x: (x[0], x[1]))
+    most = SHOWN_ALL if "more" in turn.cues else SHOWN
+    blocks = [b for _, _, b in out[:most]]
+    if len(blocks) == 1:
+        return [Block("lead", say.describe_single(speak.fish(kb, taxon), blocks[0].text), statements=blocks[0].statements)]
+    return [Block("lead", say.part_of(speak.fish(kb, taxon), label), claim=False), *blocks]
+
+
+def _young(turn: Turn, taxon: str) -> list[Block]:
+    kb = turn.kb
+    rows = [s for key in (taxon, *kb.taxon(taxon).parents) for s in kb.statements(key) if s.stage == "juvenile" or s.character == "juvenile-note"]
+    blocks = [Block("point", say.capital(speak.statement_words(kb, s, turn.held.units)), statements=(f"st:{s.id}",)) for s in rows[:SHOWN]]
+    return [Block("lead", say.part_of(speak.fish(kb, taxon), say.YOUNG), claim=False), *blocks] if blocks else []
+
+
+def portrait(turn: Turn, taxon: str) -> list[Block]:
+    """A fish described: shape, then a feature a region, size, range and the look-alike to watch."""
+    kb = turn.kb
+    near = look_alikes(kb, taxon)
+    others = [t for t, _ in near if not kb.taxon(t).is_hybrid][:2] or _siblings(kb, taxon)
+    out = [_lead(turn, taxon)]
+    if "shorter" not in turn.cues:
+        out += _hybrid_texts(turn, taxon)
+    most = 2 if "shorter" in turn.cues else SHOWN_ALL if "more" in turn.cues else SHOWN
+    for character, told in features(kb, taxon, others, most):
+        text = say.describe_point(speak.heading(character), speak.told_words(kb, told, character, turn.held.units))
+        out.append(Block("point", text, statements=speak.short_ids(told.statements)))
+    out += [*_size(turn, taxon), *_range(turn, taxon)]
+    if near:
+        other, record = near[0]
+        found = kb.record_at(f"alike:{record}")
+        text = say.look_alike(speak.fish(kb, other), found.settles if found else "")
+        out.append(Block("point", text, statements=(f"alike:{record}",)))
+    return out
+
+
+def _siblings(kb: KnowledgeBase, taxon: str) -> list[str]:
+    parent = kb.taxon(taxon).parent
+    return [t for t in kb.children.get(parent or "", ()) if t != taxon and kb.taxon(t).is_species][:2]
+
+
+def _lead(turn: Turn, taxon: str) -> Block:
+    kb = turn.kb
+    told = tell(kb, kb.character(SHAPE), taxon) if kb.find("character", SHAPE) else None
+    shape = speak.states_words(kb, told.states[:1], clause=True) if told else ""
+    first = (kb.taxon(taxon).parents or (taxon,))[0]
+    above = [kb.taxon(t) for t in kb.lineage(first) if kb.taxon(t).rank == "family"]
+    ids = speak.short_ids(told.statements) if told else (f"taxon:{taxon}",)
+    text = say.describe_lead(speak.fish(kb, taxon), speak.scientific_of(kb, taxon), shape, above[0].label if above else "")
+    return Block("lead", text, statements=ids)
+
+
+def _hybrid_texts(turn: Turn, taxon: str) -> list[Block]:
+    kb = turn.kb
+    rows = [s for name in HYBRID_TEXTS for s in kb.statements(taxon) if s.character == name and s.text]
+    return [Block("point", say.capital(speak.statement_words(kb, s, turn.held.units)), statements=(f"st:{s.id}",)) for s in rows[:3]]
+
+
+def _size(turn: Turn, taxon: str) -> list[Block]:
+    sizes = size_range(turn.kb, taxon)
+    units = turn.held.units or "us"
+    usual = ""
+    if sizes.usual_low is not None and sizes.usual_high is not None:
+        usual = say.span(show_length(sizes.usual_low, units), show_length(sizes.usual_high, units))
+        usual = show_length(sizes.usual_high, units) if sizes.usual_low == sizes.usual_high else usual
+    largest = show_length(sizes.largest, units) if sizes.largest else ""
+    ids = speak.short_ids((*sizes.usual_statements, *sizes.largest_statements))
+    return [Block("point", say.describe_size(usual, largest), statements=ids)] if (usual or largest) and ids else []
+
+
+def _range(turn: Turn, taxon: str) -> list[Block]:
+    kb = turn.kb
+    rows = [r for key in kb.lineage(taxon) if kb.taxon(key).is_species for r in kb.ranges(key)]
+    native, brought = _places(kb, rows, ("native",)), _places(kb, rows, ("introduced", "stocked"))
+    if not native and not brought:
+        return []
+    ids = tuple(f"range:{r.id}" for r in rows if r.status in ("native", "introduced", "stocked"))[:40]
+    return [Block("point", say.describe_range(native, brought), statements=ids)]
+
+
+def _places(kb: KnowledgeBase, rows: Sequence[Range], status: tuple[str, ...]) -> str:
+    labels = list(dict.fromkeys(p.label for r in rows if r.status in status and (p := kb.place(r.place)) is not None))
+    return say.places_short(join(labels[:PLACES]) if len(labels) <= PLACES else ", ".join(labels[:PLACES]), max(0, len(labels) - PLACES))
+
+
+def _several(turn: Turn, fish: tuple[str, ...], kinds: tuple[str, ...]) -> Answer:
+    """A group, a family, or several fishes: a line on each."""
+    kb = turn.kb
+    listed = len(fish) > 1
+    order = kinds if listed else tuple(sorted(kinds, key=lambda t: (-len(kb.ranges(t)), t)))
+    out: list[Block] = []
+    if not listed:
+        text = say.group_lead(speak.fish(kb, fish[0]), len(kinds), speak.fishes(kb, order[:IN_GROUP]))
+        out.append(Block("lead", text, statements=tuple(f"taxon:{t}" for t in order[:IN_GROUP])))
+    for taxon in order[:8 if listed else IN_GROUP]:
+        out.append(_line(turn, taxon, "lead" if listed and not out else "point"))
+    return Answer("describe", tuple(out), fish if listed else (*fish, *order[:IN_GROUP]))
+
+
+def _line(turn: Turn, taxon: str, kind: str) -> Block:
+    kb = turn.kb
+    near = [t for t, _ in look_alikes(kb, taxon) if not kb.taxon(t).is_hybrid][:1] or _siblings(kb, taxon)[:1]
+    told = features(kb, taxon, near, 2)
+    words = [f"{c.label}: {speak.told_words(kb, t, c, turn.held.units)}" for c, t in told]
+    ids = speak.short_ids(s for _, t in told for s in t.statements) or (f"taxon:{taxon}",)
+    return Block(kind, say.one_line(speak.fish_both(kb, taxon), "; ".join(words)), statements=ids)
+
+
+def _parts_of_several(turn: Turn, fish: tuple[str, ...], kinds: tuple[str, ...], asked: tuple[str, ...]) -> Answer:
+    kb = turn.kb
+    out = []
+    for name in asked[:SHOWN]:
+        character = kb.character(name)
+        told = [t for k in kinds[:8] if (t := tell(kb, character, k)) is not None]
+        if told:
+            text = "; ".join(say.each(speak.fish(kb, t.taxon), speak.told_words(kb, t, character, turn.held.units)) for t in told)
+            out.append(Block("point" if out else "lead", say.describe_point(speak.heading(character), text),
+                             statements=speak.short_ids(s for t in told for s in t.statements)))
+    if not out:
+        return Answer("describe", (Block("lead", say.nothing_on(speak.fishes(kb, fish), kb.character(asked[0]).label), claim=False),), fish)
+    return Answer("describe", tuple(out), fish)

@@ -1,0 +1,110 @@
+"""Name the fish from what was seen so far, honestly, and ask for the next thing to look at (layer 4)."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from assistant.dialogue import naming, speak
+from assistant.dialogue import phrases as say
+from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.asking import ask_block, next_asked
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.observing import evidence_of, forget, observe
+from assistant.dialogue.subjects import named, species_of, unclear
+from assistant.dialogue.turn import Turn
+from assistant.reasoning.identify import Hint, Identification, identify
+from assistant.text import join
+
+OPEN = 0.2
+"""Probability from which a guess stays open."""
+
+
+def handle(turn: Turn) -> tuple[Answer, Held]:
+    """Take in what the line says of the fish and answer with candidates, verdict and the next question."""
+    held = observe(turn.kb, turn.held, turn.reading, another_fish(turn))
+    if another_fish(turn):
+        held = held.after(excluded=frozenset(), skipped=frozenset())
+    held = _exclude(turn, held)
+    guesses = guessed(turn)
+    hint = (Hint("like", frozenset(guesses)),) if guesses else ()
+    held = held.after(hints=held.hints + tuple(h for h in hint if h not in held.hints))
+    return name_it(turn, held, guesses)
+
+
+def another_fish(turn: Turn) -> bool:
+    """True when the line speaks of a second fish rather than adding to the first."""
+    cues = turn.cues
+    return bool(turn.held.seen and cues & {"second", "other", "start-over"} and turn.reading.seen and turn.held.asked is None)
+
+
+def guessed(turn: Turn) -> tuple[str, ...]:
+    """The species and crosses that the line offers as a guess; several for a name that means several."""
+    own = [t for t in named(turn) if turn.kb.taxon(t).is_species]
+    own += [i for m in unclear(turn) for i in m.ids if turn.kb.find("taxon", i) is not None]
+    return tuple(dict.fromkeys(species_of(turn.kb, tuple(own))))[:6]
+
+
+def _exclude(turn: Turn, held: Held) -> Held:
+    """Fishes that the line says it is not (read as denied likeness or group) are kept as hints by the reading."""
+    return held
+
+
+def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answer, Held]:
+    """The answer to "which fish is it" from what the conversation holds."""
+    evidence = evidence_of(held)
+    found = identify(turn.kb, turn.table, evidence)
+    told = len(held.seen) + sum(1 for h in held.hints if h.kind == "group" or not guesses)
+    if not told and not guesses:
+        return nothing_seen(turn, held, found)
+    blocks = _first(turn, held, found, guesses)
+    blocks += naming.candidate_points(turn.kb, held, found) if told else []
+    focus = guesses[0] if len(guesses) == 1 else ""
+    blocks += naming.doubts(turn.kb, held, found, focus)
+    asked = _ask(turn, held, found)
+    blocks += naming.grip_caution(turn.kb, [c.taxon for c in naming.shown(found)][:1])
+    if asked is not None:
+        blocks.append(ask_block(turn, asked))
+    taxa = tuple(c.taxon for c in naming.shown(found))
+    if guesses and not told:
+        taxa = guesses
+    if found.verdict in ("sure", "likely"):
+        taxa = taxa[:1]
+    answer = Answer("identify", tuple(blocks), taxa, found.candidates, found.verdict, asked=asked)
+    return answer, held
+
+
+def _first(turn: Turn, held: Held, found: Identification, guesses: tuple[str, ...]) -> list[Block]:
+    lead = naming.lead(turn.kb, held, found)
+    if len(guesses) != 1 or not turn.cues & {"confirm", "how-sure"}:
+        return [lead]
+    return [replace(lead, text=_verdict_on(turn, held, found, guesses[0]))]
+
+
+def _verdict_on(turn: Turn, held: Held, found: Identification, guess: str) -> str:
+    kb = turn.kb
+    top = found.candidates[0]
+    name = speak.fish(kb, guess)
+    if not held.seen:
+        return say.guess_unchecked(name)
+    if top.taxon == guess and found.verdict in ("sure", "likely"):
+        return say.guess_yes(name, join(naming.grounds(kb, held, top)[:naming.GROUNDS]))
+    share = found.posterior.get(guess, 0.0)
+    if top.taxon == guess or share >= OPEN:
+        other = next((c.taxon for c in found.candidates if c.taxon != guess), top.taxon)
+        return say.guess_open(name, speak.fish(kb, other))
+    return say.guess_no(name, speak.fish(kb, top.taxon), join(naming.grounds(kb, held, top)[:2]))
+
+
+def _ask(turn: Turn, held: Held, found: Identification) -> Asked | None:
+    if found.verdict == "sure":
+        return None
+    return next_asked(turn, held, found.posterior)
+
+
+def nothing_seen(turn: Turn, held: Held, found: Identification) -> tuple[Answer, Held]:
+    """Nothing to go by: say what helps and ask the best first question."""
+    asked = next_asked(turn, held, found.posterior)
+    blocks = [Block("lead", say.lead_nothing_seen(), claim=False)]
+    if asked is not None:
+        blocks.append(ask_block(turn, asked))
+    return Answer("identify", tuple(blocks), (), found.candidates, "not-enough", asked=asked), held

@@ -1,0 +1,57 @@
+"""What to look at next: the best question now, the one after a skipped one, or what to check on a fish named (layer 4)."""
+
+from __future__ import annotations
+
+from assistant.dialogue import phrases as say
+from assistant.dialogue import speak
+from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.asking import ask_block, next_asked
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.observing import evidence_of
+from assistant.dialogue.subjects import named, species_of, subjects
+from assistant.dialogue.turn import Turn
+from assistant.reasoning.contrast import LOOKS, contrast
+from assistant.reasoning.identify import posterior
+
+FIRST = 4
+
+
+def handle(turn: Turn) -> tuple[Answer, Held]:
+    """Leave the question asked aside and ask the next best, or say that nothing more would help."""
+    held = turn.held
+    if (about := subjects(turn, carried=False)) and not held.seen:
+        return _marks(turn, about)
+    lead: list[Block] = []
+    if held.asked is not None and held.asked.character:
+        held = held.after(skipped=held.skipped | {held.asked.character})
+        lead = [Block("lead", say.passed_over(turn.kb.character(held.asked.character).label), claim=False)]
+    weights = posterior(turn.kb, turn.table, evidence_of(held))
+    shares = {t: float(w) for t, w in zip(turn.table.taxa, weights, strict=True)}
+    asked = next_asked(turn, held, shares)
+    if asked is None:
+        return Answer("next-question", (*lead, Block("next", say.NOTHING_TO_ASK, claim=False)), held.taxa), held
+    if not lead and not held.seen:
+        lead = [Block("lead", say.lead_nothing_seen(), claim=False)]
+    return Answer("next-question", (*lead, ask_block(turn, asked)), held.taxa, asked=asked), held
+
+
+def _marks(turn: Turn, about: tuple[str, ...]) -> tuple[Answer, Held]:
+    """The features to check first on the fish or group named: what tells its kinds (or its look-alikes) apart."""
+    from assistant.dialogue.handlers.contrast import look_alikes
+
+    kb = turn.kb
+    kinds = species_of(kb, about)
+    kinds = tuple(sorted(kinds, key=lambda t: (-len(kb.ranges(t)), t)))[:5]
+    if len(kinds) == 1:
+        kinds += tuple(t for t, _ in look_alikes(kb, kinds[0]) if not kb.taxon(t).is_hybrid)[:2]
+    if len(kinds) < 2:
+        return Answer("next-question", (Block("lead", say.lead_nothing_seen(), claim=False),), about), turn.held
+    looks = LOOKS["lab"] if turn.held.dead else LOOKS["hand"]
+    rows = contrast(kb, kinds, looks).separating[:FIRST]
+    blocks = [Block("lead", say.look_lead(speak.fish(kb, about[0])), claim=False)]
+    for row in rows:
+        character = kb.character(row.character)
+        told = "; ".join(say.each(speak.fish(kb, t.taxon), speak.told_words(kb, t, character, turn.held.units)) for t in row.told if t)
+        ids = speak.short_ids(s for t in row.told if t for s in t.statements)
+        blocks.append(Block("point", say.look_at(speak.heading(character), told), statements=ids))
+    return Answer("next-question", tuple(blocks), named(turn) or about), turn.held

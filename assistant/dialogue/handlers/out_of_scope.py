@@ -1,0 +1,45 @@
+"""What the assistant cannot know or do: a short friendly line and a way on (layer 4)."""
+
+from __future__ import annotations
+
+from assistant.dialogue import phrases as say
+from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.handlers import INTENTS
+from assistant.dialogue.subjects import named
+from assistant.dialogue.turn import Turn
+
+LONGEST_ECHO = 40
+
+
+def handle(turn: Turn) -> tuple[Answer, Held]:
+    """Say that it is outside, never echoing more than a plain short name."""
+    blocks = [Block("lead", _text(turn), claim=False)]
+    if not turn.cues & {"meddling", "medical"}:
+        blocks.append(Block("help", say.OUTSIDE_WAY_ON, claim=False))
+    return Answer("out-of-scope", tuple(blocks), named(turn)), turn.held
+
+
+def _text(turn: Turn) -> str:
+    cues, reading = turn.cues, turn.reading
+    if "meddling" in cues:
+        return say.MEDDLING
+    if "medical" in cues:
+        return say.MEDICAL
+    if "abundance" in cues or "asks-many" in cues:
+        return say.ABUNDANCE
+    if reading.outside and (echo := safe_echo(reading.outside[0])):
+        return say.outside_fish(echo)
+    if "hostile" in cues:
+        return say.HOSTILE
+    if turn.intent in INTENTS and turn.intent != "out-of-scope":
+        return say.NOT_BUILT
+    if not reading.words or reading.noise or "elsewhere" not in cues:
+        return say.NOT_UNDERSTOOD
+    return say.OUTSIDE
+
+
+def safe_echo(words: str) -> str:
+    """Plain letters of a short name that was typed; empty when nothing harmless is left."""
+    kept = "".join(c for c in words if c.isalpha() or c in " -").strip()
+    return " ".join(kept.split())[:LONGEST_ECHO]

@@ -1,0 +1,198 @@
+"""The blocks of an identification: lead by verdict, candidates with grounds, doubts, cautions (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.dialogue import phrases as say
+from assistant.dialogue import speak
+from assistant.dialogue.answer import Block
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.observing import span_of
+from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.evidence import below
+from assistant.reasoning.identify import Candidate, Identification, Observation, statements_for
+from assistant.text import join
+from assistant.units import show_length
+
+MOST_NAMED = 3
+WORTH = 0.05
+"""Probability below which a further candidate is not named."""
+GROUNDS = 4
+
+
+def shown(found: Identification) -> tuple[Candidate, ...]:
+    """The candidates worth naming, two or three at most."""
+    if found.verdict == "none-fits":
+        return found.candidates[:2]
+    first = found.candidates[0].probability if found.candidates else 0.0
+    rest = [c for c in found.candidates[1:MOST_NAMED] if c.probability >= max(WORTH, 0.12 * first)]
+    return (*found.candidates[:1], *rest)
+
+
+def grounds(kb: KnowledgeBase, held: Held, candidate: Candidate, against: bool = False) -> list[str]:
+    """What was seen that speaks for (or against) a candidate, in words."""
+    ids = set(candidate.opposes if against else candidate.supports)
+    out = []
+    for seen in held.seen:
+        if ids & set(statements_for(kb, candidate.taxon, seen.observation)):
+            out.append(speak.seen_words(kb, seen.observation))
+    return list(dict.fromkeys(out))
+
+
+def opposing(kb: KnowledgeBase, held: Held, candidate: Candidate) -> list[str]:
+    """What speaks against a candidate: what the base says instead of what was seen."""
+    out = []
+    for seen in held.seen:
+        ids = set(statements_for(kb, candidate.taxon, seen.observation)) & set(candidate.opposes)
+        if ids:
+            out.append(speak.seen_words(kb, seen.observation))
+    return list(dict.fromkeys(out))
+
+
+def lead(kb: KnowledgeBase, held: Held, found: Identification) -> Block:
+    """The first sentence, by the verdict."""
+    named = shown(found)
+    top = found.candidates[0]
+    names = speak.fishes(kb, [c.taxon for c in named], "or")
+    because = join(grounds(kb, held, top)[:GROUNDS])
+    ids = speak.short_ids((*top.supports, *top.opposes)) or speak.short_ids(_any(kb, top.taxon))
+    if found.verdict == "sure":
+        return Block("lead", say.lead_sure(speak.fish_both(kb, top.taxon), because), statements=ids)
+    if found.verdict == "likely":
+        return Block("lead", say.lead_likely(speak.fish_both(kb, top.taxon), because), statements=ids)
+    if found.verdict == "none-fits":
+        return Block("lead", say.lead_none(clash_words(kb, held, found)), statements=ids)
+    if found.verdict == "between" and len(named) > 1:
+        return Block("lead", say.lead_between(names), statements=speak.short_ids(s for c in named for s in c.supports) or ids)
+    group = group_name(kb, found)
+    return Block("lead", say.lead_not_enough(names, group), statements=ids)
+
+
+def _any(kb: KnowledgeBase, taxon: str) -> list[str]:
+    keys = (taxon, *kb.taxon(taxon).parents, *kb.lineage(taxon))
+    return [s.id for key in keys for s in kb.statements(key)[:1]][:1]
+
+
+def group_name(kb: KnowledgeBase, found: Identification) -> str:
+    """The genus or family that holds when no species does, as people say it; empty when it is the only kind of it."""
+    if not found.group or found.group_probability < 0.9:
+        return ""
+    taxon = kb.taxon(found.group)
+    return taxon.label if taxon.label.endswith("s") else say.family_of(taxon.label)
+
+
+def clash_words(kb: KnowledgeBase, held: Held, found: Identification) -> str:
+    """The observations that the best candidate does not bear out."""
+    return join([speak.seen_words(kb, s.observation) for s in held.seen if s.observation.character in found.clashes][:3])
+
+
+def candidate_points(kb: KnowledgeBase, held: Held, found: Identification) -> list[Block]:
+    """A point for each candidate worth naming."""
+    out = []
+    named = shown(found)
+    if found.verdict == "sure" and len(named) == 1 and not named[0].opposes:
+        return []
+    for c in named:
+        fits, against = grounds(kb, held, c)[:GROUNDS], opposing(kb, held, c)[:2]
+        against = [a for a in against if a not in fits]
+        ids = speak.short_ids((*c.supports, *c.opposes)) or speak.short_ids(_any(kb, c.taxon))
+        text = say.candidate(speak.fish(kb, c.taxon), say.share(c.probability), join(fits), join(against))
+        out.append(Block("point", text, statements=ids))
+    return out
+
+
+def doubts(kb: KnowledgeBase, held: Held, found: Identification, guess: str = "") -> list[Block]:
+    """Hybrids, clashes, sizes and places that give pause."""
+    out: list[Block] = []
+    top = found.candidates[0]
+    if found.too_small and held.lengths:
+        out.append(Block("doubt", say.too_small(_length(held)), claim=False))
+    if found.clashes and found.verdict != "none-fits" and len(held.seen) > 1:
+        out.append(Block("doubt", say.clash(clash_words(kb, held, found)), statements=speak.short_ids(top.opposes or top.supports)))
+    out += hybrid_doubts(kb, held, found)
+    out += place_doubts(kb, held, guess or top.taxon)
+    return out + size_doubts(kb, held, guess or top.taxon)
+
+
+def hybrid_doubts(kb: KnowledgeBase, held: Held, found: Identification) -> list[Block]:
+    """A word on hybrids where one leads, is among the candidates, or the marks of two parents clash."""
+    crosses = [c for c in shown(found) if kb.taxon(c.taxon).is_hybrid]
+    if not crosses:
+        return []
+    first = crosses[0]
+    text = say.hybrid_doubt() if first is found.candidates[0] else say.cross_possible(speak.fish(kb, first.taxon))
+    ids = [s.id for s in kb.statements(first.taxon)][:3] or list(first.supports)[:3] or _any(kb, first.taxon)
+    return [Block("doubt", text, statements=speak.short_ids(ids))]
+
+
+def place_doubts(kb: KnowledgeBase, held: Held, taxon: str) -> list[Block]:
+    """A fish named or found where it is not expected, with the look-alikes to check."""
+    found = not_expected(kb, taxon, held.places)
+    if found is None:
+        return []
+    from assistant.dialogue.handlers.contrast import look_alikes
+
+    others = [t for t, _ in look_alikes(kb, taxon) if not_expected(kb, t, held.places) is None]
+    others.sort(key=lambda t: (not kb.taxon(t).is_hybrid, t))
+    ids = found or tuple(f"range:{r.id}" for r in kb.ranges(taxon)[:4])
+    crosses = [t for t in others if kb.taxon(t).is_hybrid][:1]
+    plain = [t for t in others if not kb.taxon(t).is_hybrid][:2]
+    text = say.out_of_range(speak.fish(kb, taxon), speak.place_words(kb, held.places), speak.fishes(kb, [*plain, *crosses], "or"))
+    return [Block("doubt", text, statements=ids)]
+
+
+def not_expected(kb: KnowledgeBase, taxon: str, places: Sequence[str]) -> tuple[str, ...] | None:
+    """The range records that make a fish unexpected at a place (empty: merely unlisted); None where it may be."""
+    from assistant.reasoning.place_prior import WELL_LISTED, expand_places
+
+    real = [p for p in places if (x := kb.place(p)) is not None and not x.invented]
+    if not real or kb.taxon(taxon).is_hybrid:
+        return None
+    wanted = expand_places(kb, real)
+    rows = [r for key in kb.lineage(taxon) if kb.taxon(key).is_species for r in kb.ranges(key)]
+    here = [r for r in rows if r.place in wanted]
+    if here:
+        poor = all(r.status in ("absent", "extirpated", "vagrant") or r.area for r in here)
+        return tuple(f"range:{r.id}" for r in here) if poor else None
+    return () if len(rows) >= WELL_LISTED else None
+
+
+def size_doubts(kb: KnowledgeBase, held: Held, taxon: str) -> list[Block]:
+    """A fish longer than its kind is known to grow."""
+    from assistant.reasoning.size import size_range
+
+    length = span_of(held.lengths)
+    sizes = size_range(kb, taxon)
+    if length is None or not sizes.largest or length[0] <= sizes.largest:
+        return []
+    text = say.longer_than_known(speak.fish(kb, taxon), _length(held), show_length(sizes.largest, held.units or "us"))
+    return [Block("doubt", text, statements=speak.short_ids(sizes.largest_statements))]
+
+
+def _length(held: Held) -> str:
+    span = span_of(held.lengths)
+    return show_length(span[1], held.units or "us") if span else ""
+
+
+def grip_caution(kb: KnowledgeBase, taxa: Sequence[str]) -> list[Block]:
+    """One short line of care where a fish that may be held has spines, teeth or a sting."""
+    lines = {f"taxon:{key}" for t in taxa for first in (kb.taxon(t).parents or (t,)) for key in kb.lineage(first)}
+    best = None
+    for caution in kb.all("caution"):
+        if "hold" not in caution.acts or not lines & set(caution.about):
+            continue
+        rank = (not caution.lead, len(caution.text), caution.id)
+        if best is None or rank < best[0]:
+            best = (rank, caution)
+    return [Block("caution", say.caution_grip(best[1].text), statements=(f"caution:{best[1].id}",))] if best else []
+
+
+def settling(kb: KnowledgeBase, observation: Observation, taxon: str) -> float:
+    """The share of a taxon's fish that show what was seen, 0 to 1 (0.5 where nothing is stated)."""
+    from assistant.reasoning.evidence import distribution
+
+    found = distribution(kb, taxon, observation.character)
+    if found is None:
+        return 0.5
+    return found.share({leaf for s in observation.states for leaf in below(kb, s)})

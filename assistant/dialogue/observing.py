@@ -1,0 +1,77 @@
+"""What has been seen of the fish in hand, carried from turn to turn: added, replaced, taken back (layer 4)."""
+
+from __future__ import annotations
+
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.reading import Measure, Reading, Seen
+from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.evidence import Scope, below
+from assistant.reasoning.identify import Evidence, Hint, Observation
+
+REPLACING = ("catch", "fish")
+
+
+def observe(kb: KnowledgeBase, held: Held, reading: Reading, afresh: bool = False) -> Held:
+    """The conversation with the observations and hints of a line taken in; ``afresh`` forgets the earlier ones first."""
+    seen = () if afresh else held.seen
+    hints = () if afresh else held.hints
+    added: list[Seen] = []
+    for new in reading.seen:
+        if new.retract:
+            seen = tuple(s for s in seen if not _taken_back(kb, s.observation, new.observation))
+            added = [s for s in added if not _taken_back(kb, s.observation, new.observation)]
+        else:
+            added.append(new)
+    characters = {s.observation.character for s in added if s.observation.seen}
+    kept = tuple(s for s in seen if not _replaced(kb, s.observation, characters, added))
+    return held.after(seen=kept + tuple(a for a in added if a.observation not in {k.observation for k in kept}),
+                      hints=_hints(hints, reading.hints))
+
+
+def _hints(old: tuple[Hint, ...], new: tuple[Hint, ...]) -> tuple[Hint, ...]:
+    fresh = tuple(h for h in new if all((h.kind, h.taxa, h.seen) != (o.kind, o.taxa, o.seen) for o in old))
+    kinds = {h.kind for h in fresh if h.kind == "group" and h.seen}
+    kept = tuple(o for o in old if not (o.kind in kinds and o.seen and not _agree(o, fresh)))
+    return kept + fresh
+
+
+def _agree(old: Hint, fresh: tuple[Hint, ...]) -> bool:
+    return any(old.taxa & h.taxa for h in fresh if h.kind == old.kind)
+
+
+def _taken_back(kb: KnowledgeBase, old: Observation, taken: Observation) -> bool:
+    if old.character != taken.character:
+        return False
+    if not taken.states or not old.states:
+        return True
+    told = {leaf for s in taken.states for leaf in below(kb, s)}
+    return bool(told & {leaf for s in old.states for leaf in below(kb, s)})
+
+
+def _replaced(kb: KnowledgeBase, old: Observation, characters: set[str], added: list[Seen]) -> bool:
+    """A new positive observation of a character stands in place of the older one; an older denial stays if it agrees."""
+    if old.character not in characters:
+        return any(s.observation.character == old.character and _taken_back(kb, old, s.observation) for s in added) and old.seen
+    if old.seen:
+        return True
+    return any(_taken_back(kb, old, s.observation) for s in added if s.observation.seen)
+
+
+def evidence_of(held: Held, extra: tuple[Hint, ...] = ()) -> Evidence:
+    """The evidence that the conversation holds, for ``reasoning.identify``."""
+    length = span_of(held.lengths)
+    scope = Scope(sex=held.sex, stage=held.stage, breeding=held.breeding, place=held.places[0] if held.places else "",
+                  length=None if length is None else length[1])
+    return Evidence(tuple(s.observation for s in held.seen), held.hints + extra, held.places, length, held.size_word, scope,
+                    held.excluded)
+
+
+def span_of(measures: tuple[Measure, ...]) -> tuple[float, float] | None:
+    """The last own measure as a span of floats."""
+    own = [m for m in measures if m.own]
+    return (float(own[-1].low), float(own[-1].high)) if own else None
+
+
+def forget(held: Held) -> Held:
+    """A conversation about a new fish: place, water, date and units stay."""
+    return Held(places=held.places, water=held.water, date=held.date, season=held.season, units=held.units, before=held.before)

@@ -1,0 +1,38 @@
+"""Which characters a line asks about: named ones, those of a state, or those of a body part ("fins?", "its mouth") (layer 4)."""
+
+from __future__ import annotations
+
+from assistant.dialogue.reading import Reading
+from assistant.model.knowledge import KnowledgeBase
+from assistant.text import key, singular, unique
+
+GENERAL = frozenset({"fish", "whole", "side", "fin", "base"})
+"""Words of part names that name no part by themselves ("fin" asks for all fins)."""
+
+
+def characters_asked(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
+    """Ids of the characters that the line asks about, those named outright first; empty when it names none."""
+    out = [i for m in reading.of("character") for i in m.ids]
+    out += [i.partition(".")[0] for m in reading.of("state") for i in m.ids]
+    out += [s.observation.character for s in reading.seen]
+    known = [c for c in unique(out) if kb.find("character", c) is not None]
+    parts = _parts(kb, reading)
+    if len(known) <= 1 and parts and not reading.seen:
+        known += [c.id for c in kb.characters if c.part in parts and c.id not in known]
+    return tuple(known)
+
+
+def _parts(kb: KnowledgeBase, reading: Reading) -> frozenset[str]:
+    words = {singular(w) for w in reading.words}
+    out = set()
+    for part in kb.derived("body-parts", _all_parts):
+        tokens = {singular(w) for w in key(part).split()}
+        if tokens <= words or (tokens - GENERAL and tokens - GENERAL <= words and "fin" not in words):
+            out.add(part)
+    if "fin" in words and not out:
+        out = {p for p in kb.derived("body-parts", _all_parts) if "fin" in p.split("-") or p == "fins"}
+    return frozenset(out)
+
+
+def _all_parts(kb: KnowledgeBase) -> tuple[str, ...]:
+    return tuple(sorted({c.part for c in kb.characters if c.part}))

@@ -1,0 +1,58 @@
+"""The features worth telling of one fish, best first, spread over its body (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Character
+from assistant.reasoning.contrast import Told, contrast_row, tell
+
+SHAPE = "body-form"
+AREAS: tuple[frozenset[str], ...] = (
+    frozenset({"ear-flap", "gill-cover", "cheek"}),
+    frozenset({"mouth", "chin", "snout", "tongue", "head", "eye", "throat"}),
+    frozenset({"dorsal-fin", "spiny-dorsal-fin", "soft-dorsal-fin", "adipose-fin", "unpaired-fins"}),
+    frozenset({"anal-fin", "pectoral-fin", "pelvic-fin", "lower-fins", "fins", "pectoral-spine"}),
+    frozenset({"tail-fin", "tail-base"}),
+    frozenset({"side", "back", "belly", "whole-fish", "skin", "shoulder"}),
+)
+"""Regions of the body; a portrait takes the best feature of each before a second of any."""
+LOOKS = ("glance", "hand", "count")
+
+
+def features(kb: KnowledgeBase, taxon: str, others: Sequence[str], most: int) -> list[tuple[Character, Told]]:
+    """What to tell of a fish: in each region the character that sets it off best from ``others``."""
+    scored: list[tuple[float, str, Told]] = []
+    for character in kb.characters:
+        if character.use != "identify" or character.look not in LOOKS or character.id == SHAPE:
+            continue
+        told = tell(kb, character, taxon)
+        if told is None:
+            continue
+        scored.append((worth(kb, character, taxon, others, told), character.id, told))
+    scored.sort(key=lambda x: (-x[0], x[1]))
+    return _spread(kb, scored, most)
+
+
+def worth(kb: KnowledgeBase, character: Character, taxon: str, others: Sequence[str], told: Told) -> float:
+    """How much a character says of a fish: its separation from others, own statements before inherited, eyes before counts."""
+    value = {"glance": 0.3, "hand": 0.2, "count": 0.1}[character.look] + (0.0 if told.inherited_from else 0.3)
+    value += 0.05 * min(len(told.statements), 4) - (0.2 if told.basis == "memory" else 0.0)
+    for other in others:
+        row = contrast_row(kb, character, (taxon, other))
+        value += row.worth if row is not None else 0.0
+    return value
+
+
+def _spread(kb: KnowledgeBase, scored: list[tuple[float, str, Told]], most: int) -> list[tuple[Character, Told]]:
+    chosen: dict[str, tuple[int, float, Told]] = {}
+    used: dict[int, int] = {}
+    for limit in (1, 2, 3):
+        for value, name, told in scored:
+            area = next((i for i, a in enumerate(AREAS) if kb.character(name).part in a), len(AREAS))
+            if len(chosen) < most and name not in chosen and used.get(area, 0) < limit:
+                chosen[name] = (area, -value, told)
+                used[area] = used.get(area, 0) + 1
+    ordered = sorted(chosen.items(), key=lambda kv: kv[1][:2])
+    return [(kb.character(name), told) for name, (_, _, told) in ordered]

@@ -1,0 +1,25 @@
+"""Advice and notes of the base that share the most words with a line (layer 4)."""
+
+from __future__ import annotations
+
+from assistant.dialogue.reading import Reading
+from assistant.model.knowledge import KnowledgeBase
+from assistant.text import key, singular
+
+LEAST = 2
+"""Words that a record must share with the line."""
+COMMON = frozenset({"the", "a", "an", "is", "are", "why", "how", "do", "does", "it", "to", "of", "in", "when", "they", "and", "that", "fish",
+                    "i", "my", "for", "go", "by", "on", "be", "not", "so", "what", "me"})
+
+
+def recall(kb: KnowledgeBase, reading: Reading, fish: tuple[str, ...] = (), most: int = 2) -> list[tuple[str, str]]:
+    """Texts with their short ids, best first; only records with at least two telling words in common with the line."""
+    wanted = {singular(w) for w in reading.words} - COMMON
+    scored = []
+    for kind in ("caution", "practice"):
+        for record in kb.all(kind):
+            words = {singular(w) for phrase in record.words for w in key(phrase).split()} - COMMON
+            shared = len(wanted & words)
+            if shared >= LEAST:
+                scored.append((-shared, len(record.text), record.text, f"{kind}:{record.id}"))
+    return [(text, short) for _, _, text, short in sorted(scored)[:most]]
