@@ -29,6 +29,12 @@ COMMANDS: dict[str, str] = {
     "key": "key",
     "check": "check",
     "format": "format",
+    "new-base": "new_base",
+    "add": "add",
+    "correct": "correct",
+    "retract": "retract",
+    "history": "history",
+    "undo": "undo",
 }
 """Command name to module name below ``assistant.cli``, in the order in which help lists them."""
 

@@ -72,7 +72,9 @@ def base_findings(index: Index, vocabulary: Vocabulary) -> Iterator[Finding]:
 
 
 def references(node: Node, context: Context) -> Iterator[Finding]:
-    """Every identifier of our own that is pointed to exists."""
+    """Every identifier of our own that is pointed to exists (the record of a change may speak of what is gone)."""
+    if "tf:Change" in node.types():
+        return
     for predicate, values in node.props.items():
         listed = predicate in context.vocabulary.lists
         for value in () if listed else values:

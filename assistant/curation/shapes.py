@@ -22,7 +22,7 @@ from assistant.graph.values import Literal, Node, Value
 _KNOWN = frozenset({
     "rdf:type", "skos:editorialNote", "sh:closed", "sh:message", "sh:nodeKind", "sh:pattern", "sh:property",
     "sh:severity", "sh:targetClass", "sh:targetSubjectsOf", "sh:path", "sh:minCount", "sh:maxCount", "sh:datatype",
-    "sh:class", "sh:minInclusive", "sh:maxInclusive",
+    "sh:class", "sh:minInclusive", "sh:maxInclusive", "sh:minExclusive", "sh:lessThanOrEquals",
 })
 _SEVERITY = {"sh:Violation": "error", "sh:Warning": "warning", "sh:Info": "hint", "": "error"}
 SEVERITY_OF = {"Violation": "error", "Warning": "warning", "Info": "hint"}
@@ -41,7 +41,9 @@ class _Part:
     classes: tuple[str, ...]
     pattern: re.Pattern[str] | None
     floor: Decimal | None
+    above: Decimal | None
     ceiling: Decimal | None
+    at_most: str
     message: str
     severity: str
 
@@ -92,7 +94,7 @@ def _apply(shape: _Whole, node: Node, view: View, vocabulary: Vocabulary) -> Ite
             yield Finding(shape.severity, shape.id, node.id, where, f"the property {predicate}", shape.message,
                           "check its spelling, or take it away")
     for part in shape.parts:
-        for found in _faults(part, node.props.get(part.path, []), view, vocabulary):
+        for found in (*_faults(part, node.props.get(part.path, []), view, vocabulary), *_exceeds(part, node)):
             yield Finding(part.severity, part.id, node.id, where, found, part.message, f"mend {part.path}")
 
 
@@ -104,6 +106,23 @@ def _faults(part: _Part, values: list[Value], view: View, vocabulary: Vocabulary
     for value in values:
         if _wrong(part, value, view, vocabulary):
             yield f"{part.path} {shown(value)}"
+
+
+def _exceeds(part: _Part, node: Node) -> Iterator[str]:
+    """Values of the path that are greater than a value of the property they must not exceed."""
+    for value in node.props.get(part.path, []) if part.at_most else ():
+        for other in node.props.get(part.at_most, []):
+            if isinstance(value, str) or isinstance(other, str) or not _at_most(value, other):
+                yield f"{part.path} {shown(value)} beside {part.at_most} {shown(other)}"
+
+
+def _at_most(value: Literal, other: Literal) -> bool:
+    if value.datatype in ("xsd:date", "xsd:string") and value.datatype == other.datatype:
+        return value.value <= other.value
+    try:
+        return Decimal(value.value) <= Decimal(other.value)
+    except InvalidOperation:
+        return False
 
 
 def _wrong(part: _Part, value: Value, view: View, vocabulary: Vocabulary) -> bool:
@@ -125,11 +144,13 @@ def _misfits(pattern: re.Pattern[str] | None, text: str) -> bool:
 
 
 def _out_of_bounds(part: _Part, value: Literal) -> bool:
-    if part.floor is None and part.ceiling is None:
+    if part.floor is None and part.ceiling is None and part.above is None:
         return False
     try:
         number = Decimal(value.value)
     except InvalidOperation:
+        return True
+    if part.above is not None and number <= part.above:
         return True
     return (part.floor is not None and number < part.floor) or (part.ceiling is not None and number > part.ceiling)
 
@@ -168,8 +189,8 @@ def _part(node: Node) -> _Part:
     return _Part(
         node.id, one(node, "sh:path"), int(one(node, "sh:minCount") or 0), int(most) if most else None,
         one(node, "sh:nodeKind"), one(node, "sh:datatype"), tuple(many(node, "sh:class")), _regex(node),
-        _decimal(node, "sh:minInclusive"), _decimal(node, "sh:maxInclusive"), one(node, "sh:message"),
-        _SEVERITY[one(node, "sh:severity")])
+        _decimal(node, "sh:minInclusive"), _decimal(node, "sh:minExclusive"), _decimal(node, "sh:maxInclusive"),
+        one(node, "sh:lessThanOrEquals"), one(node, "sh:message"), _SEVERITY[one(node, "sh:severity")])
 
 
 def _whole(node: Node, parts: Mapping[str, _Part]) -> _Whole:

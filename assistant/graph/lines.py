@@ -7,7 +7,7 @@ line, a lone dot ends the block. A file in any other form is parsed whole. Nodes
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -63,14 +63,20 @@ class Index:
         """The node with this id, None when the folder has none."""
         if key in self._nodes:
             return self._nodes[key]
-        spot = self.spots.get(key)
-        if spot is None:
-            return None
-        block = _ALL_PREFIXES + self.contents[spot.file][spot.start:spot.end]
-        node = read_bytes(block, spot.file)[key]
-        node.file, node.line = spot.file, self.line(spot)
-        self._nodes[key] = node
-        return node
+        self.fetch([key])
+        return self._nodes.get(key)
+
+    def fetch(self, keys: Iterable[str]) -> None:
+        """Parse the blocks of these subjects in one go, so that ``node`` finds them."""
+        wanted = [(k, self.spots[k]) for k in keys if k in self.spots and k not in self._nodes]
+        if not wanted:
+            return
+        blocks = [self.contents[spot.file][spot.start:spot.end] for _, spot in wanted]
+        found = read_bytes(_ALL_PREFIXES + b"\n".join(blocks), wanted[0][1].file)
+        for key, spot in wanted:
+            node = found[key]
+            node.file = spot.file
+            self._nodes[key] = node
 
     def line(self, spot: Spot) -> int:
         """The line of a spot, counted from 1."""
@@ -93,7 +99,9 @@ class Index:
                 self._groups.setdefault((head, ""), []).append(key)
                 if "." in rest:
                     self._groups.setdefault((head, rest.partition(".")[0]), []).append(key)
-        return sorted(self._groups.get((prefix, group), ()))
+            for members in self._groups.values():
+                members.sort()
+        return list(self._groups.get((prefix, group), ()))
 
     def in_file(self, path: Path) -> list[str]:
         """Ids of the subjects that stand in a file, sorted."""

@@ -1,0 +1,106 @@
+"""What a curator's words stand for in a base: exact matches only, with candidates where there is none (layer 4)."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable
+
+from assistant.curation.view import View, many, one
+from assistant.errors import DataError
+from assistant.text import fold, slug
+
+
+class Lookup:
+    """Ids behind words, read once from a view; a near match is offered, never taken."""
+
+    def __init__(self, view: View) -> None:
+        self.view = view
+        self._tables: dict[str, dict[str, set[str]]] = {}
+
+    def taxon(self, text: str) -> str:
+        """The taxon of an id, a scientific name, a label or a name that no other taxon shares."""
+        found = self._exact("taxon", text, ("dwc:scientificName", "skos:prefLabel"))
+        if found is None:
+            found = self._by_name(text)
+        return found or self._unknown("taxon", "taxon", text)
+
+    def character(self, text: str) -> str:
+        """The character of an id or a label."""
+        return self._exact("char", text, ("skos:prefLabel",)) or self._unknown("character", "char", text)
+
+    def state(self, character: str, text: str) -> str:
+        """The state of a character, by the last part of its id or by its label."""
+        owner = character.partition(":")[2]
+        direct = f"state:{owner}.{text.strip()}"
+        if direct in self.view:
+            return direct
+        keys = self.view.ids("state", owner)
+        self.view.fetch(keys)
+        labels = {fold(one(n, "skos:prefLabel")): n.id for k in keys if (n := self.view.node(k)) is not None}
+        if fold(text.strip()) in labels:
+            return labels[fold(text.strip())]
+        choices = [k.partition(".")[2] for k in keys]
+        raise DataError(f"{text.strip()!r} is no state of {owner}", f"one of {', '.join(choices[:20])}")
+
+    def source(self, text: str) -> str:
+        """The source with this key."""
+        key = f"src:{slug(text)}"
+        return key if key in self.view else self._unknown("source", "src", text)
+
+    def place(self, text: str) -> str:
+        """The place of an id, a code (US-OH) or a label."""
+        return self._exact("place", text, ("skos:notation", "skos:prefLabel")) or self._unknown("place", "place", text)
+
+    def _exact(self, prefix: str, text: str, predicates: tuple[str, ...]) -> str | None:
+        words = text.strip()
+        for key in (words, f"{prefix}:{words}"):
+            if key.startswith(f"{prefix}:") and key in self.view:
+                return key
+        found = self._table(prefix, predicates).get(fold(words), set())
+        if len(found) > 1:
+            raise DataError(f"{words!r} may be {', '.join(sorted(found))}", "say which, by its id")
+        return next(iter(found), None)
+
+    def _table(self, prefix: str, predicates: tuple[str, ...]) -> dict[str, set[str]]:
+        if prefix not in self._tables:
+            table: dict[str, set[str]] = {}
+            keys = self.view.ids(prefix)
+            self.view.fetch(keys)
+            for node in (n for n in map(self.view.node, keys) if n is not None):
+                for predicate in predicates:
+                    for value in many(node, predicate):
+                        table.setdefault(fold(value), set()).add(node.id)
+            self._tables[prefix] = table
+        return self._tables[prefix]
+
+    def _by_name(self, text: str) -> str | None:
+        if "name" not in self._tables:
+            table: dict[str, set[str]] = {}
+            keys = self.view.ids("name")
+            self.view.fetch(keys)
+            for node in (n for n in map(self.view.node, keys) if n is not None):
+                table.setdefault(fold(one(node, "skosxl:literalForm")), set()).add(one(node, "tf:nameOf"))
+            self._tables["name"] = table
+        found = self._tables["name"].get(fold(text.strip()), set())
+        if len(found) > 1:
+            raise DataError(f"{text.strip()!r} is a name of several taxa: {', '.join(sorted(found))}",
+                            "say which, by its id")
+        return next(iter(found), None)
+
+    def _unknown(self, what: str, prefix: str, text: str) -> str:
+        near = self.candidates(prefix, text)
+        hint = f"did you mean {', '.join(near)}?" if near else f"add the {what} first"
+        raise DataError(f"there is no {what} {text.strip()!r}", hint)
+
+    def candidates(self, prefix: str, text: str) -> list[str]:
+        """Up to three ids whose id or words are near the text; suggestions for a person to accept."""
+        words: dict[str, str] = {k.partition(":")[2]: k for k in self.view.ids(prefix)}
+        for word, keys in self._tables.get(prefix, {}).items():
+            words.setdefault(word, min(keys))
+        close = difflib.get_close_matches(fold(text.strip()), sorted(words), n=3, cutoff=0.75)
+        return list(dict.fromkeys(words[c] for c in close))
+
+
+def names_of(keys: Iterable[str]) -> list[str]:
+    """The local parts of ids."""
+    return [k.partition(":")[2] for k in keys]

@@ -1,0 +1,87 @@
+"""A base that can be changed, wherever it is kept: a folder of one's own, or a server (layer 4)."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from pathlib import Path
+from typing import Protocol
+
+from assistant.curation.bases import is_server, own_folder
+from assistant.curation.history import Author, read_changes
+from assistant.curation.transact import Outcome, Work, transact
+from assistant.graph.lines import Index
+from assistant.graph.locate import shipped_shapes
+from assistant.graph.values import Node
+
+
+class Store(Protocol):
+    """What commands need of a base that they change."""
+
+    def transact(self, author: Author, when: datetime, work: Work, dry_run: bool = False) -> Outcome:
+        """Make one change, or refuse it, or only try it."""
+
+    def changes(self) -> list[Node]:
+        """Every change, oldest first."""
+
+    def index(self) -> Index:
+        """The base as it stands."""
+
+    def curator(self) -> str:
+        """The name remembered on this machine, or empty."""
+
+    def remember(self, name: str) -> None:
+        """Remember the curator's name on this machine."""
+
+
+class FolderStore:
+    """A folder of Turtle files."""
+
+    def __init__(self, folder: Path, shapes: Path) -> None:
+        self.folder = folder
+        self.shapes = shapes
+
+    def transact(self, author: Author, when: datetime, work: Work, dry_run: bool = False) -> Outcome:
+        """Make one change, or refuse it, or only try it."""
+        return transact(self.folder, self.shapes, author, when, work, dry_run)
+
+    def changes(self) -> list[Node]:
+        """Every change, oldest first."""
+        return read_changes(self.folder)
+
+    def index(self) -> Index:
+        """The base as it stands."""
+        return Index(self.folder)
+
+    def curator(self) -> str:
+        """The name remembered on this machine, or empty."""
+        return read_name(self.folder / ".tellfin" / "curator")
+
+    def remember(self, name: str) -> None:
+        """Remember the curator's name on this machine."""
+        write_name(self.folder / ".tellfin" / "curator", name)
+
+
+def open_store(base: str | None) -> Store:
+    """The base of ``--base``, ready to be changed. UsageError for the shipped one."""
+    if base and is_server(base):
+        from assistant.curation.served import ServerStore
+
+        return ServerStore(base, shipped_shapes())
+    return FolderStore(own_folder(base), shipped_shapes())
+
+
+def read_name(path: Path) -> str:
+    """The first line of a small text file, or empty."""
+    try:
+        return path.read_text(encoding="utf-8").strip()[:200]
+    except (OSError, UnicodeDecodeError):
+        return ""
+
+
+def write_name(path: Path, name: str) -> None:
+    """Keep a name in a small text file; a folder that cannot be written is passed over (it is asked for again)."""
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(name + "\n", encoding="utf-8")
+    except OSError:
+        return
