@@ -11,11 +11,13 @@ import pytest
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "reasoning"))
 
-from rule_cases import demo_book, extended
+from rule_cases import at, demo_book, extended
 
 from assistant.graph.locate import shipped_ontology
 from assistant.graph.write import format_text
 from assistant.model.regulations import Rulebook, SeasonWindow
+from assistant.reasoning.catch import Kept
+from assistant.reasoning.legality import verdict
 from assistant.reasoning.rule_findings import rule_findings
 
 BOOK = demo_book()
@@ -83,8 +85,16 @@ def _no_bag(book: Rulebook) -> Rulebook:
     return extended(book, replace(book.rules["q02"], daily=None))
 
 
+def _no_fish(book: Rulebook) -> Rulebook:
+    return extended(book, replace(book.rules["h06"], taxa=()))
+
+
+def _no_bound(book: Rulebook) -> Rulebook:
+    return extended(book, lengths=[replace(book.lengths["q05-minimum"], low=None)])
+
+
 @pytest.mark.parametrize(("spoil", "kind"), [
-    (_tie, "tie"), (_gap, "gap"), (_dead, "dead-reference"), (_date, "bad-date"), (_bound, "bad-bound"),
+    (_no_fish, "dead-reference"), (_no_bound, "bad-bound"), (_tie, "tie"), (_gap, "gap"), (_dead, "dead-reference"), (_date, "bad-date"), (_bound, "bad-bound"),
     (_year, "outside-rule-year"), (_no_bag, "gap"),
 ])
 def test_faults_are_found(spoil: Callable[[Rulebook], Rulebook], kind: str) -> None:
@@ -92,3 +102,47 @@ def test_faults_are_found(spoil: Callable[[Rulebook], Rulebook], kind: str) -> N
     found = rule_findings(spoil(BOOK))
     assert {f.kind for f in found} == {kind}
     assert all(f.fix for f in found)
+
+
+EXCEPTION = """
+@prefix tf: <https://tellfin.example/vocab/> .
+@prefix rule: <https://tellfin.example/rule/> .
+@prefix place: <https://tellfin.example/place/> .
+@prefix src: <https://tellfin.example/source/> .
+@prefix skos: <http://www.w3.org/2004/02/skos/core#> .
+@prefix dcterms: <http://purl.org/dc/terms/> .
+@prefix schema: <https://schema.org/> .
+@prefix xsd: <http://www.w3.org/2001/XMLSchema#> .
+
+rule:h19
+    a tf:FishingRule ;
+    skos:prefLabel "Sunfish of Threlwick Lake"@en ;
+    skos:notation "H19" ;
+    tf:ruleSet rule:harrowelt-2026 ;
+    tf:layer tf:water ;
+    tf:appliesAt place:threlwick-lake ;
+    tf:overrideMode tf:replace-fields ;
+    schema:validFrom "2026-04-01"^^xsd:date ;
+    schema:validThrough "2027-03-31"^^xsd:date ;
+    tf:ofGroup rule:hrw-sunfish-group ;
+    tf:aggregate rule:hrw-sunfish-group ;
+    tf:dailyBag 10 ;
+    tf:invented true ;
+    dcterms:source src:invented-demo ;
+    tf:basis tf:common-practice ;
+    .
+"""
+
+
+def test_an_exception_written_in_turtle_is_used(tmp_path: Path) -> None:
+    """A curator's new rule for one water holds there, cites itself, and changes nothing elsewhere."""
+    path = tmp_path / "exception.ttl"
+    path.write_text(EXCEPTION, encoding="utf-8")
+    book = demo_book(path)
+    assert rule_findings(book) == ()
+    kept = (Kept(10, ("lepomis-gibbosus",)),)
+    there = verdict(at("threlwick-lake", "2026-07-04", "lepomis-macrochirus", kept=kept), book)
+    assert (there.word, there.reason.rule) == ("release", "h19")
+    assert any((r.rule, r.field, r.by) == ("h05", "bag", "h19") for r in there.replaced)
+    elsewhere = verdict(at("lake-skarrowin", "2026-07-04", "lepomis-macrochirus", kept=kept), book)
+    assert (elsewhere.word, elsewhere.reason.rule) == ("keep", "h05")

@@ -92,14 +92,16 @@ def _case(row: dict[str, str], book: Rulebook) -> Case:
                 tuple(row["rule"].split(" > ")), row["where_when"], row["catch"])
 
 
-@lru_cache(maxsize=1)
-def demo_book() -> Rulebook:
-    """The shipped demonstration rules with the shipped family tree."""
+@lru_cache(maxsize=4)
+def demo_book(*more: Path) -> Rulebook:
+    """The shipped demonstration rules with the shipped family tree, and more files of rules."""
     rows = Rows()
     ontology = shipped_ontology()
     for pattern in ("taxa/**/*.ttl", "hybrids/*.ttl", "regulations/*.ttl", "vocabulary/regulations.ttl"):
         for path in sorted(ontology.glob(pattern)):
             add_nodes(rows, read_file(path))
+    for path in more:
+        add_nodes(rows, read_file(path))
     finish(rows, "test")
     return rulebook(KnowledgeBase(MemoryStore(rows.shared, rows.grouped, rows.version)))
 
