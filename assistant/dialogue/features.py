@@ -17,8 +17,14 @@ from assistant.dialogue.spotting import Content, Hit
 from assistant.dialogue.tokens import Token
 from assistant.reasoning.identify import Observation
 
-CARRIED = 0.7
-"""What it costs a value when its part stands in an earlier clause."""
+ALONE = 0.3
+"""What a phrase that needs no noun is worth more than its words when no noun stands by it."""
+CARRIED = 0.5
+"""What a part word is worth when it stands in the clause before."""
+UNLIKE = 0.3
+"""What a singular for a plural costs, or the other way round."""
+BARE = 0.6
+"""What it costs a reading when all its words are nouns and no describing word is among them."""
 FAR = 0.12
 """What each word between a value and its part costs."""
 BACK = 2
@@ -37,6 +43,7 @@ class Claim:
     score: float
     denied: bool
     explicit: bool
+    number: tuple[int, int] | None = None
 
 
 def read_features(tokens: Sequence[Token], content: Sequence[Content], hits: Sequence[Hit], scopes: Scopes,
@@ -46,7 +53,7 @@ def read_features(tokens: Sequence[Token], content: Sequence[Content], hits: Seq
     ``expected`` is a character that was asked for and needs no part word.
     """
     claims = claims_of(content, hits, scopes, lexicon, expected)
-    chosen = choose(claims, _nouns(hits))
+    chosen = choose(claims, nouns_of(hits))
     seen = [_seen(c, tokens, content, scopes, lexicon) for c in chosen]
     return tuple(sorted(seen, key=lambda s: (s.start, s.observation.character))), frozenset(p for c in chosen for p in c.at)
 
@@ -77,20 +84,25 @@ def _claim(hit: Hit, parts: dict[str, list[Hit]], content: Sequence[Content], sc
     if phrase.denies and not denied:
         return None
     explicit = phrase.denies
-    score = float(len(set(hit.at))) + 0.4 * phrase.denies
+    score = float(len(set(hit.at))) + 0.4 * phrase.denies - UNLIKE * _unlike(hit, content)
     support: tuple[int, ...] = ()
     best = _support(hit, parts.get(character, ()), content)
     if best:
         value, support = best
         score += value
     elif phrase.alone:
-        score += 0.45
+        score += ALONE
     elif character == expected:
         score += 0.5
     else:
         return None
     score += 0.05 * math.log1p(lexicon.gist(character)[0])
     return Claim(phrase.id, character, hit.at, support, score, denied and not explicit, explicit)
+
+
+def _unlike(hit: Hit, content: Sequence[Content]) -> int:
+    """How many words differ in number from the phrase ("a red spot" against "red spots")."""
+    return sum(content[p].plural != plural for p, plural in zip(hit.at, hit.phrase.plurals, strict=True))
 
 
 def _usable(character: str, lexicon: Lexicon) -> bool:
@@ -112,7 +124,7 @@ def _support(hit: Hit, parts: Iterable[Hit], content: Sequence[Content]) -> tupl
             value = len(own) - FAR * min(gap, 8)
         elif 0 < back <= BACK:
             gap = hit.first - part.last - 1
-            value = len(own) * (1 - 0.25 * back) - CARRIED + 0.3 - FAR * 0.5 * min(gap, 8)
+            value = CARRIED / back - FAR * 0.5 * min(gap, 8)
         else:
             continue
         if value > 0 and (best is None or value > best[0]):
@@ -127,7 +139,7 @@ def _plain_denials(parts: dict[str, list[Hit]], content: Sequence[Content], scop
     for character in sorted(states.keys() & parts.keys()):
         for hit in parts[character]:
             if all(p in scopes.denied for p in hit.at) and _usable(character, lexicon):
-                score = len(hit.at) + 0.35 + 0.05 * math.log1p(lexicon.gist(character)[0])
+                score = len(hit.at) + 0.7 + 0.05 * math.log1p(lexicon.gist(character)[0])
                 out.append(Claim(states[character].id, character, hit.at, (), score, False, True))
     return out
 
@@ -136,7 +148,7 @@ def _pure(lexicon: Lexicon) -> tuple[Phrase, ...]:
     return tuple(p for p in lexicon.phrases("-") if p.kind == "state")
 
 
-def _nouns(hits: Sequence[Hit]) -> frozenset[int]:
+def nouns_of(hits: Sequence[Hit]) -> frozenset[int]:
     """Positions of single words that name a part: several features may be said of one of them."""
     return frozenset(h.at[0] for h in hits if h.phrase.kind == "character" and len(h.at) == 1)
 
@@ -146,7 +158,10 @@ def choose(claims: Sequence[Claim], nouns: frozenset[int]) -> list[Claim]:
     taken: set[int] = set()
     whole: list[frozenset[int]] = []
     chosen: list[Claim] = []
-    for claim in sorted(claims, key=lambda c: (-c.score, c.state)):
+    def worth(claim: Claim) -> float:
+        return claim.score - BARE * (set(claim.at) <= nouns and not claim.explicit and claim.number is None)
+
+    for claim in sorted(claims, key=lambda c: (-worth(c), c.state)):
         own = set(claim.at) - nouns
         if own & taken:
             continue

@@ -9,7 +9,7 @@ from assistant.dialogue.answers import Answered, read_answer
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.corrections import corrected
 from assistant.dialogue.counts import read_counts, read_formula
-from assistant.dialogue.features import read_features
+from assistant.dialogue.features import nouns_of, read_features
 from assistant.dialogue.lexicon import Lexicon, lexicon_of
 from assistant.dialogue.measures import Setting, read_measures
 from assistant.dialogue.mentions import Decided, decide, hints_of, terms_of
@@ -49,7 +49,7 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     decided = decide(tokens, names, content, hits, where.places or held.places, lexicon)
     blocked = _content_in(content, decided.strong)
     hits = tuple(h for h in hits if not blocked & set(h.at))
-    scopes = scopes_of(tokens, content, lexicon)
+    scopes = scopes_of(tokens, content, nouns_of(hits), lexicon)
     expected = held.asked.character if held.asked is not None and held.asked.kind == "character" else ""
     expected = expected if expected and kb.find("character", expected) is not None else ""
     features, used = read_features(tokens, content, hits, scopes, lexicon, expected)

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.spotting import Content
 from assistant.dialogue.tokens import Token
-from assistant.model.stems import NEGATORS
+from assistant.model.stems import NEGATORS, ORDERED
 
 _AFTER = frozenset("missing absent none lacking zero nope no nada".split())
 """Denials that may stand behind what they deny ("spots none")."""
@@ -28,13 +28,13 @@ class Scopes:
     at_most: frozenset[int]
 
 
-def scopes_of(tokens: Sequence[Token], content: Sequence[Content], lexicon: Lexicon) -> Scopes:
-    """The scopes over the content of a line."""
+def scopes_of(tokens: Sequence[Token], content: Sequence[Content], nouns: frozenset[int], lexicon: Lexicon) -> Scopes:
+    """The scopes over the content of a line; ``nouns`` are the positions of words for parts and marks."""
     by_token = {i: at for at, c in enumerate(content) for i in range(c.first, c.last + 1)}
     denied: set[int] = set()
     for i, token in enumerate(tokens):
         if token.word in NEGATORS:
-            denied.update(_denied_after(i, tokens, by_token))
+            denied.update(_denied_after(i, tokens, by_token, nouns))
             if token.word in _AFTER and _ends_clause(i, tokens):
                 denied.update(_denied_before(i, tokens, by_token))
     hedged = _clauses_with(tokens, "hedge", lexicon)
@@ -45,10 +45,11 @@ def scopes_of(tokens: Sequence[Token], content: Sequence[Content], lexicon: Lexi
                   frozenset(a for a, c in enumerate(content) if c.clause in most))
 
 
-def _denied_after(i: int, tokens: Sequence[Token], by_token: dict[int, int]) -> set[int]:
+def _denied_after(i: int, tokens: Sequence[Token], by_token: dict[int, int], nouns: frozenset[int]) -> set[int]:
+    """What a denial reaches forward: up to the noun it denies, on over "or", not into what is said next."""
     out: set[int] = set()
     between = 0
-    carried = False
+    carried = passed = False
     clause = tokens[i].clause
     j = i + 1
     while j < len(tokens):
@@ -64,11 +65,18 @@ def _denied_after(i: int, tokens: Sequence[Token], by_token: dict[int, int]) -> 
         if token.word in _ALSO:
             carried = carried or token.word in ("or", "nor", "neither")
             between = 0 if token.word in ("or", "nor", "neither") or carried else between
+            passed = passed and not carried
+        elif token.word in ORDERED:
+            passed = False
+            if j in by_token:
+                out.add(by_token[j])
         elif j in by_token and by_token[j] not in out:
-            if between > REACH and not carried or between > REACH + 2:
+            noun = by_token[j] in nouns
+            if (passed and not noun) or (between > REACH and not carried) or between > REACH + 2:
                 break
             out.add(by_token[j])
             between += 1
+            passed = passed or noun
         j += 1
     return out
 

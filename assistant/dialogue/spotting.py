@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from assistant.dialogue.lexicon import Lexicon, Phrase
 from assistant.dialogue.tokens import Token
+from assistant.model.spelling import distance
 from assistant.model.stems import DROPPED, NEGATORS, stem
 
 
@@ -18,6 +19,7 @@ class Content:
     first: int
     last: int
     clause: int
+    plural: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,14 +48,14 @@ def content_of(tokens: Sequence[Token], masked: frozenset[int], lexicon: Lexicon
     for run in _runs(kept, tokens):
         for s in lexicon.stems(words[a] for a in run):
             first, last = kept[run[s.first]], kept[run[s.last]]
-            out.append(Content(s.text, first, last, tokens[first].clause))
+            out.append(Content(s.text, first, last, tokens[first].clause, s.plural))
     return tuple(out)
 
 
 def _mended(word: str, lexicon: Lexicon) -> str:
     if len(word) < 4 or lexicon.known(word) or lexicon.cues(word) or lexicon.count(stem(word)):
         return word
-    choices = [w for w in lexicon.mend(word) if lexicon.count(stem(lexicon.head(w) or w))]
+    choices = [w for w in lexicon.mend(word) if w[0] == word[0] and distance(w, word, 2) < 2 and lexicon.count(stem(lexicon.head(w) or w))]
     return max(choices, key=lambda w: (lexicon.count(stem(w)), w)) if choices else word
 
 

@@ -51,7 +51,7 @@ def _heads(index: Mapping[str, set[Entry]]) -> HeadOf:
 
 
 def _patterns(index: Mapping[str, set[Entry]], head_of: HeadOf) -> tuple[dict[str, list[Any]], dict[str, list[Any]]]:
-    """Rows ``[stems, ordered, denies, kind, id, how]`` under the rarest stem of each phrase, and stem counts."""
+    """Rows ``[stems, plurals, ordered, denies, kind, id, how]`` under the rarest stem of each phrase, and stem counts."""
     made: set[tuple[Pattern, str, str, str]] = set()
     for phrase, entries in index.items():
         wanted = [e for e in entries if e[0] in ("state", "character")]
@@ -61,9 +61,10 @@ def _patterns(index: Mapping[str, set[Entry]], head_of: HeadOf) -> tuple[dict[st
                 made.update((pattern, kind, thing, _standing(how)) for kind, thing, how in wanted)
     counts = Counter(s for pattern, *_ in made for s in set(pattern.stems))
     rows: dict[str, list[Any]] = {}
-    for pattern, kind, thing, how in sorted(made, key=lambda m: (m[0].stems, m[0].denies, m[1:], m[0].ordered)):
+    for pattern, kind, thing, how in sorted(made, key=lambda m: (m[0].stems, m[0].plurals, m[0].denies, m[1:], m[0].ordered)):
         anchor = min(pattern.stems, key=lambda s: (counts[s], s)) if pattern.stems else "-"
-        rows.setdefault(anchor, []).append([list(pattern.stems), pattern.ordered, pattern.denies, kind, thing, how])
+        rows.setdefault(anchor, []).append([
+            list(pattern.stems), [int(p) for p in pattern.plurals], int(pattern.ordered), int(pattern.denies), kind, thing, how])
     return dict(sorted(rows.items())), {s: [n] for s, n in sorted(counts.items())}
 
 

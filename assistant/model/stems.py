@@ -41,6 +41,7 @@ class Stem:
     text: str
     first: int
     last: int
+    plural: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +49,7 @@ class Pattern:
     """A phrase as stems: which must occur, whether in order, and whether the phrase denies."""
 
     stems: tuple[str, ...]
+    plurals: tuple[bool, ...]
     ordered: bool
     denies: bool
 
@@ -76,7 +78,7 @@ def stems_of(words: Sequence[str], head_of: HeadOf) -> tuple[Stem, ...]:
     while at < len(words):
         head, used = _head_at(words, at, head_of)
         for part in head.split():
-            out.append(Stem(stem(part), at, at + used - 1))
+            out.append(Stem(stem(part), at, at + used - 1, singular(part) != part))
         at += used
     return tuple(out)
 
@@ -96,5 +98,5 @@ def pattern_of(phrase: str, head_of: HeadOf) -> Pattern:
     kept = [w for w in words if w not in DROPPED and w not in NEGATORS]
     if not kept:
         kept = [w for w in words if w in DROPPED][-1:] if not denies else []
-    made = tuple(s.text for s in stems_of(kept, head_of))
-    return Pattern(made, any(w in ORDERED for w in words), denies)
+    made = stems_of(kept, head_of)
+    return Pattern(tuple(s.text for s in made), tuple(s.plural for s in made), any(w in ORDERED for w in words), denies)
