@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from assistant.dialogue.features import Claim
 from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.scope import Scopes
@@ -75,26 +77,21 @@ def _made(character: str, low: int, high: int, words: str, start: int, end: int,
     return Seen(observation, words, start, end)
 
 
-def read_counts(tokens: Sequence[Token], content: Sequence[Content], hits: Sequence[Hit], scopes: Scopes, used: frozenset[int],
-                text: str, lexicon: Lexicon, expected: str = "") -> tuple[Seen, ...]:
-    """Numbers with what they count; ``used`` are content positions that another reading has taken."""
+def count_claims(tokens: Sequence[Token], content: Sequence[Content], hits: Sequence[Hit], scopes: Scopes, text: str,
+                 lexicon: Lexicon, expected: str = "") -> list[Claim]:
+    """Numbers with what they count, as readings that compete with those of states."""
     parts = [h for h in hits if h.phrase.kind == "character"]
     counted = [h for h in parts if lexicon.kb.character(h.phrase.id).kind == "count"]
     out = []
     for number in _numbers(tokens, content, text):
-        if set(range(number.at, number.last + 1)) & used:
-            continue
         best = _counted_by(number, counted, parts, content, lexicon)
         if not best and expected and lexicon.kb.character(expected).kind == "count":
-            best = (expected, number.at)
+            best = _Counted(expected, (), 1.0)
         if best:
-            character, other = best
-            first = content[min(number.at, other)].first
-            last = content[max(number.last, other)].last
-            words = " ".join(t.word for t in tokens[first : last + 1])
-            out.append(_made(character, number.low, number.high, words, tokens[first].start, tokens[last].end,
-                             number.at in scopes.hedged, number.at not in scopes.denied))
-    return tuple(out)
+            at = tuple(range(number.at, number.last + 1))
+            out.append(Claim("", best.character, at, best.at, 1.0 + best.score, number.at in scopes.denied, False,
+                             (number.low, number.high)))
+    return out
 
 
 def _numbers(tokens: Sequence[Token], content: Sequence[Content], text: str) -> list[_Number]:
@@ -115,22 +112,32 @@ def _numbers(tokens: Sequence[Token], content: Sequence[Content], text: str) -> 
     return out
 
 
+@dataclass(frozen=True, slots=True)
+class _Counted:
+    """What a number may count: the character, the words for it, how good the reading is."""
+
+    character: str
+    at: tuple[int, ...]
+    score: float
+
+
 def _counted_by(number: _Number, counted: Sequence[Hit], parts: Sequence[Hit], content: Sequence[Content],
-                lexicon: Lexicon) -> tuple[str, int] | None:
+                lexicon: Lexicon) -> _Counted | None:
     scored = []
     for hit in counted:
         value = _nearness(number, hit, content)
         if value is not None and plausible(hit.phrase.id, number.low, number.high, lexicon):
-            scored.append((value + 0.05 * min(lexicon.gist(hit.phrase.id)[0], 20), hit.phrase.id, hit.first))
+            uses = 0.08 * math.log1p(lexicon.gist(hit.phrase.id)[0])
+            scored.append((value + uses, hit.phrase.id, hit.at))
     if scored:
-        best = max(scored)
-        return best[1], best[2]
+        score, character, at = max(scored)
+        return _Counted(character, at, score)
     for hit in sorted(parts, key=lambda h: (-len(h.at), h.first, h.phrase.id)):
-        if _nearness(number, hit, content) is None or abs(hit.first - number.at) > 3:
+        if _nearness(number, hit, content) is None or abs(hit.first - number.at) > 2:
             continue
         character = count_of_part(lexicon.kb.character(hit.phrase.id).part, number.low, number.high, lexicon)
         if character:
-            return character, hit.first
+            return _Counted(character, hit.at, 0.4)
     return None
 
 
@@ -138,9 +145,9 @@ def _nearness(number: _Number, hit: Hit, content: Sequence[Content]) -> float | 
     back = content[number.at].clause - content[hit.first].clause
     gap = max(number.at - hit.last, hit.first - number.last, 1) - 1
     if back == 0 and gap <= 4:
-        return 2.0 * len(hit.at) - 0.3 * gap - 0.2 * (hit.first < number.at)
+        return 1.1 * len(hit.at) - 0.25 * gap - 0.2 * (hit.first < number.at)
     if back == 1 and gap <= 2:
-        return 2.0 * len(hit.at) - 1.0 - 0.3 * gap
+        return 1.1 * len(hit.at) - 0.8 - 0.25 * gap
     return None
 
 

@@ -47,15 +47,12 @@ class Claim:
 
 
 def read_features(tokens: Sequence[Token], content: Sequence[Content], hits: Sequence[Hit], scopes: Scopes,
-                  lexicon: Lexicon, expected: str = "") -> tuple[tuple[Seen, ...], frozenset[int]]:
-    """The observations of a line and the content positions they rest on.
-
-    ``expected`` is a character that was asked for and needs no part word.
-    """
-    claims = claims_of(content, hits, scopes, lexicon, expected)
+                  lexicon: Lexicon, expected: str = "", counts: Sequence[Claim] = ()) -> tuple[Seen, ...]:
+    """The observations of a line; ``expected`` is a character that was asked for and needs no part word."""
+    claims = [*claims_of(content, hits, scopes, lexicon, expected), *counts]
     chosen = choose(claims, nouns_of(hits))
     seen = [_seen(c, tokens, content, scopes, lexicon) for c in chosen]
-    return tuple(sorted(seen, key=lambda s: (s.start, s.observation.character))), frozenset(p for c in chosen for p in c.at)
+    return tuple(sorted(seen, key=lambda s: (s.start, s.observation.character)))
 
 
 def claims_of(content: Sequence[Content], hits: Sequence[Hit], scopes: Scopes, lexicon: Lexicon, expected: str) -> list[Claim]:
@@ -186,8 +183,10 @@ def _seen(claim: Claim, tokens: Sequence[Token], content: Sequence[Content], sco
     first, last = content[at[0]].first, content[at[-1]].last
     found = lexicon.kb.character(claim.character)
     ordered = found.kind == "ordered"
+    low, high = claim.number or (None, None)
     observation = Observation(
-        claim.character, (claim.state,), seen=not claim.denied, hedged=any(p in scopes.hedged for p in claim.at),
+        claim.character, (claim.state,) if claim.state else (), value=None if low is None else float(low),
+        value_high=None if high is None or high == low else float(high), seen=not claim.denied, hedged=any(p in scopes.hedged for p in claim.at),
         at_least=ordered and any(p in scopes.at_least for p in claim.at),
         at_most=ordered and any(p in scopes.at_most for p in claim.at))
     words = " ".join(t.word for t in tokens[first : last + 1])

@@ -63,11 +63,11 @@ def _is_feature(named: Named, names: Sequence[Named], tokens: Sequence[Token], c
     if not own:
         return False
     longer = any(own < set(h.at) and (h.phrase.kind == "character" or h.phrase.alone) for h in hits)
-    beside = _beside_name(named, names, tokens)
+    beside = _beside_name(named, names, tokens, lexicon)
     if named.after - named.first == 1:
-        word = tokens[named.first].word
-        colour = lexicon.head(word) is not None
-        return (longer and not beside) or (colour and len(tokens) > 2 and not beside)
+        if "weak-name" in lexicon.cues(tokens[named.first].word) and len(tokens) > 3 and not beside:
+            return True
+        return (longer or (_weak(named, tokens, lexicon) and len(tokens) > 2)) and not beside
     if not (named.split or _two_plain_words(named, tokens, lexicon)):
         return False
     exact = any(own == set(h.at) and h.phrase.kind == "state" and not h.phrase.denies for h in hits)
@@ -81,13 +81,23 @@ def _is_feature(named: Named, names: Sequence[Named], tokens: Sequence[Token], c
     return (others and before not in ("a", "an", "this", "that")) or longer
 
 
+def _weak(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a single word that is a colour, a mark or a part as often as a name."""
+    if named.after - named.first > 1:
+        return False
+    word = tokens[named.first].word
+    return lexicon.head(word) is not None or lexicon.is_part(word) or "weak-name" in lexicon.cues(word)
+
+
 def _two_plain_words(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     return named.after - named.first == 2 and lexicon.is_part(tokens[named.after - 1].word)
 
 
-def _beside_name(named: Named, names: Sequence[Named], tokens: Sequence[Token]) -> bool:
+def _beside_name(named: Named, names: Sequence[Named], tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """True when only a joining word parts it from another name ("red ear or bluegill")."""
     for other in names:
+        if other is not named and _weak(other, tokens, lexicon) and _weak(named, tokens, lexicon) and len(tokens) > 4:
+            continue
         gap = tokens[other.after : named.first] if other.after <= named.first else tokens[named.after : other.first]
         if other is not named and len(gap) <= 2 and (not gap or any(t.word in _AGAINST for t in gap)):
             return bool(gap) or tokens[max(other.first, named.first)].clause != tokens[min(other.first, named.first)].clause

@@ -8,7 +8,7 @@ from datetime import date
 from assistant.dialogue.answers import Answered, read_answer
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.corrections import corrected
-from assistant.dialogue.counts import read_counts, read_formula
+from assistant.dialogue.counts import count_claims, read_formula
 from assistant.dialogue.features import nouns_of, read_features
 from assistant.dialogue.lexicon import Lexicon, lexicon_of
 from assistant.dialogue.measures import Setting, read_measures
@@ -52,10 +52,10 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     scopes = scopes_of(tokens, content, nouns_of(hits), lexicon)
     expected = held.asked.character if held.asked is not None and held.asked.kind == "character" else ""
     expected = expected if expected and kb.find("character", expected) is not None else ""
-    features, used = read_features(tokens, content, hits, scopes, lexicon, expected)
-    counts = read_counts(tokens, content, hits, scopes, used, line, lexicon, expected)
-    answered = read_answer(tokens, held, (*features, *counts), lexicon)
-    seen = _in_order((*formula, *features, *counts, *answered.seen))
+    counts = count_claims(tokens, content, hits, scopes, line, lexicon, expected)
+    features = read_features(tokens, content, hits, scopes, lexicon, expected, counts)
+    answered = read_answer(tokens, held, features, lexicon)
+    seen = _in_order((*formula, *features, *answered.seen))
     change = corrected(tokens, content, hits, seen, held, lexicon)
     qualities = read_qualities(tokens, decided, lexicon)
     return Reading(
