@@ -24,6 +24,7 @@ from assistant.cli.streams import Streams
 from assistant.errors import AssistantError, UsageError
 
 COMMANDS: dict[str, str] = {
+    "chat": "chat",
     "ask": "ask",
     "compare": "compare",
     "key": "key",
@@ -95,7 +96,7 @@ def main(argv: Sequence[str], stdin: TextIO, stdout: TextIO, stderr: TextIO) -> 
     except Exception as error:
         if debug:
             raise
-        _show(_unforeseen(error), streams)
+        _show(unforeseen(error), streams)
         return 3
 
 
@@ -172,7 +173,7 @@ def _show(error: AssistantError, streams: Streams) -> None:
         streams.err(f"  {error.hint}")
 
 
-def _unforeseen(error: Exception) -> AssistantError:
+def unforeseen(error: Exception) -> AssistantError:
     """Save the trace of an error that is not ours and describe it in one line."""
     text = "".join(traceback.format_exception(error))
     try:

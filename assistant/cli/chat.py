@@ -1,0 +1,98 @@
+"""``tellfin chat``: the conversation at a prompt; what ``tellfin`` does when nothing else is asked for (layer 7)."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from assistant.cli.streams import Streams
+from assistant.errors import ToolError
+from assistant.prompt.choose import choose
+
+if TYPE_CHECKING:
+    from assistant.dialogue.answer import Answer
+    from assistant.dialogue.conversation import Held
+    from assistant.prompt.history import LineHistory
+    from assistant.prompt.talk import Talk
+
+NAME = "chat"
+HELP = "talk at a prompt (the default)"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Options of the command."""
+    parser.add_argument("--plain", action="store_true", help="plain lines: no colours, no menus, no cursor movement")
+    parser.add_argument("--no-history", action="store_true", help="neither keep the lines typed nor read earlier ones")
+    parser.add_argument("--place", metavar="PLACE", help="where: a state or province (US-OH, Ohio) or a water")
+    parser.add_argument("--date", metavar="YYYY-MM-DD", help="the day to answer for (else today)")
+    parser.add_argument("--units", choices=("us", "metric"), help="which units to put first")
+
+
+def execute(args: argparse.Namespace, streams: Streams) -> int:
+    """Talk until the conversation is left; 0."""
+    way = choose(streams.stdin, streams.stdout, os.environ, args.plain, sys.platform == "win32")
+    talk = open_talk(args, streams)
+    notices: list[str] = []
+    if way.full:
+        from assistant.prompt import app, wording
+
+        try:
+            terminal = app.open_console(streams.stdin, streams.stdout)
+        except ToolError as error:
+            notices.append(wording.no_console(error.message))
+        else:
+            return app.App(talk, _history(args, notices), terminal).run(notices)
+    from assistant.prompt.plain_loop import PlainLoop
+
+    return PlainLoop(talk, streams.stdin, streams.stdout, way.talking).run(notices)
+
+
+def open_talk(args: argparse.Namespace, streams: Streams) -> Talk:
+    """The base opened and a conversation begun on it. Raises UsageError for a bad place or date."""
+    from assistant.cli.ask import day_of, placed
+    from assistant.cli.main import unforeseen
+    from assistant.dialogue.conversation import Held
+    from assistant.loading import open_base
+    from assistant.prompt.talk import Talk
+
+    today: Callable[[], date] = date.today
+    if args.date:
+        fixed = day_of(args.date)
+        today = lambda: fixed  # noqa: E731
+    base = open_base(Path(args.base) if args.base else None, preparing(streams))
+
+    def respond(text: str, held: Held, clock: date) -> tuple[Answer, Held]:
+        from assistant.dialogue import engine
+
+        return engine.respond(base, text, held, clock)
+
+    held = placed(base.kb, Held(units=args.units or ""), args.place, today())
+    return Talk(base.kb, respond, today, unforeseen, held, debug=args.debug)
+
+
+def preparing(streams: Streams) -> Callable[[str, int, int], None]:
+    """A progress that says once that the base is being prepared, on standard error."""
+    told: list[str] = []
+
+    def progress(doing: str, _done: int, _of: int) -> None:
+        if not told:
+            told.append(doing)
+            streams.err("Preparing the base for first use, a few seconds ...")
+            streams.stderr.flush()
+
+    return progress
+
+
+def _history(args: argparse.Namespace, notices: list[str]) -> LineHistory:
+    from assistant.prompt import wording
+    from assistant.prompt.history import LineHistory, history_path
+
+    path = None if args.no_history else history_path()
+    if path is None and not args.no_history:
+        notices.append(wording.history_lost("there is no folder for them"))
+    return LineHistory(path)

@@ -1,0 +1,130 @@
+"""One sitting at a prompt: a typed line in, lines to show out; the one error boundary of the prompt (layer 6).
+
+Both prompts, full and plain, speak through it, so that they say the same.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from datetime import date
+
+from assistant.dialogue.answer import Answer
+from assistant.dialogue.conversation import Held
+from assistant.errors import AssistantError
+from assistant.model.knowledge import KnowledgeBase
+from assistant.prompt import wording
+from assistant.render.terminal import Line, fitting, offered, question_lines, terminal_lines
+from assistant.text import key
+
+LONGEST = 4000
+"""Characters of a line that are read."""
+SPARE = 3
+"""Rows left free for the typed line, the mark and the bottom line; also the smallest rest worth keeping back."""
+Respond = Callable[[str, Held, date], tuple[Answer, Held]]
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """What to show after a line; ``leave`` when the line was a goodbye."""
+
+    lines: tuple[Line, ...] = ()
+    leave: bool = False
+
+
+@dataclass(slots=True)
+class Talk:
+    """A conversation as its prompt holds it.
+
+    ``respond`` answers a line, ``today`` tells the day, ``report`` logs an unforeseen fault and says it in two lines;
+    with ``debug`` faults are raised instead.
+    """
+
+    kb: KnowledgeBase
+    respond: Respond
+    today: Callable[[], date]
+    report: Callable[[Exception], AssistantError]
+    held: Held = field(default_factory=Held)
+    debug: bool = False
+    rest: tuple[Line, ...] = ()
+
+    def say(self, typed: str, width: int, height: int = 0) -> Shown:
+        """The lines for a typed line; never raises unless ``debug``. With a ``height`` a long answer is shown in parts."""
+        text = one_line(typed)
+        if self.rest and (not text or self.is_cue(text, "more")):
+            return Shown(self._next_part(height))
+        if not text:
+            return Shown()
+        self.rest = ()
+        notes = () if len(text) <= LONGEST else styled([("quiet", wording.CUT)])
+        try:
+            answer, self.held = self.respond(self._chosen(text[:LONGEST]), self.held, self.today())
+            body, question = terminal_lines(answer, width), question_lines(answer, width)
+        except KeyboardInterrupt:
+            return Shown(styled([("quiet", wording.STOPPED)]))
+        except AssistantError as error:
+            return Shown(self._fault(error, error))
+        except Exception as error:
+            return Shown(self._fault(self.report(error), error))
+        leave = self.held.asked is None and self.is_cue(text, "goodbye")
+        return Shown(notes + self._first_part(body, question, height), leave)
+
+    def is_cue(self, text: str, name: str) -> bool:
+        """True when the whole line is one of the phrases that the base files under a cue."""
+        return any(kind == "cue" and thing.removeprefix("cue-") == name for kind, thing, _ in self.kb.spoken(key(text)))
+
+    def _chosen(self, text: str) -> str:
+        """The words behind the digit of a choice that the engine does not number itself ("not sure")."""
+        choices = offered(self.held.asked)
+        extra = self.held.asked is not None and len(choices) > len(self.held.asked.choices)
+        return choices[-1] if extra and text.rstrip(".)") == str(len(choices)) else text
+
+    def _fault(self, told: AssistantError, cause: Exception) -> tuple[Line, ...]:
+        if self.debug:
+            raise cause
+        where = f"{told.where}: " if told.where else ""
+        return styled(wording.went_wrong(where + told.message, told.hint))
+
+    def _first_part(self, body: tuple[Line, ...], question: tuple[Line, ...], height: int) -> tuple[Line, ...]:
+        """As much of the body as the screen holds beside the question, which is always shown."""
+        gap: tuple[Line, ...] = ((("", ""),),) if question and len(body) > 1 else ()
+        room = max(SPARE, height - len(question) - len(gap) - SPARE) if height else len(body)
+        if len(body) - room < SPARE:
+            return (*body, *gap, *question)
+        self.rest = body[room:]
+        return (*body[:room], *styled([("quiet", wording.left_over(len(self.rest)))]), *gap, *question)
+
+    def _next_part(self, height: int) -> tuple[Line, ...]:
+        body, self.rest = self.rest, ()
+        return self._first_part(body, (), height)
+
+
+def styled(lines: list[tuple[str, str]]) -> tuple[Line, ...]:
+    """Lines of one piece each."""
+    return tuple((piece,) for piece in lines)
+
+
+def wrapped(lines: list[tuple[str, str]], width: int) -> tuple[Line, ...]:
+    """Lines of one piece each, wrapped to a terminal; the indent of a line is kept."""
+    import textwrap
+
+    out: list[Line] = []
+    for style, text in lines:
+        indent = " " * (len(text) - len(text.lstrip()))
+        parts = textwrap.wrap(text.strip(), fitting(width), initial_indent=indent, subsequent_indent=indent + "  ")
+        out += [((style, part),) for part in parts]
+    return tuple(out)
+
+
+def one_line(text: str) -> str:
+    """Typed or pasted text as one line: line ends and runs of blanks become single blanks."""
+    return " ".join(text.split())
+
+
+def greeting(kb: KnowledgeBase) -> list[tuple[str, str]]:
+    """The greeting, with the things to try that this very base can answer."""
+    return wording.splash(_knows(kb, wording.WATER), all(_knows(kb, fish) for fish in wording.FISHES))
+
+
+def _knows(kb: KnowledgeBase, name: str) -> bool:
+    return bool(kb.spoken(key(name)))

@@ -1,0 +1,92 @@
+"""What is held, in a few words: for the bottom line of the full prompt and the remark of the plain one (layer 6)."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import dataclass
+
+from assistant.dialogue import speak
+from assistant.dialogue.conversation import Held
+from assistant.model.knowledge import KnowledgeBase
+from assistant.prompt import wording
+from assistant.text import strip_controls
+
+UNITS = {"us": "inches first", "metric": "metric first"}
+BETWEEN = " | "
+SHOWN = 2
+"""Fishes named before the rest is only counted."""
+LEAST = 6
+"""Letters of a value that are worth showing."""
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One thing held: what it is, its value, and how early it goes when room is short (low goes last)."""
+
+    name: str
+    value: str
+    rank: int
+
+
+def held_parts(kb: KnowledgeBase, held: Held) -> tuple[Part, ...]:
+    """Everything held that a person should see, in the order in which it is shown."""
+    asked = held.asked.question if held.asked is not None else ""
+    if held.asked is not None and held.asked.character and (found := kb.find("character", held.asked.character)):
+        asked = found.label
+    parts = (
+        Part("asked", asked, 0), Part("fish", _fish(kb, held.taxa), 1), Part("place", _place(kb, held), 2),
+        Part("length", held.lengths[-1].words if held.lengths else "", 4), Part("seen", _seen(held), 5),
+        Part("date", held.date or held.season, 6), Part("units", UNITS.get(held.units, ""), 3),
+    )
+    return tuple(p for p in parts if p.value)
+
+
+def held_words(kb: KnowledgeBase, held: Held, names: Collection[str]) -> str:
+    """Some of what is held, in words."""
+    return ", ".join(f"{p.name}: {p.value}" for p in held_parts(kb, held) if p.name in names)
+
+
+def fitted(parts: tuple[Part, ...], width: int) -> tuple[tuple[str, str], ...]:
+    """(Name, value) of the parts that fit in a line, the last in rank dropped first, a long value cut."""
+    kept = list(parts)
+    while kept and _length(kept) > width:
+        over = _length(kept) - width
+        longest = max(kept, key=lambda p: len(p.value))
+        last = max(kept, key=lambda p: p.rank)
+        if len(longest.value) - over - 2 >= max(LEAST, len(longest.value) // 2):
+            cut = longest.value[: len(longest.value) - over - 2].rstrip() + ".."
+            kept = [Part(p.name, cut, p.rank) if p is longest else p for p in kept]
+        elif len(kept) > 1:
+            kept.remove(last)
+        else:
+            room = max(0, width - len(last.name) - 4)
+            return ((last.name, last.value[:room] + ".."),) if room else ()
+    return tuple((p.name, p.value) for p in kept)
+
+
+def empty_words(width: int) -> str:
+    """The bottom line while nothing is held."""
+    text = f"{wording.NOTHING_HELD}{BETWEEN}{wording.KEYS}"
+    return text if len(text) <= width else wording.KEYS[:width]
+
+
+def _length(parts: list[Part]) -> int:
+    return sum(len(p.name) + 2 + len(p.value) for p in parts) + len(BETWEEN) * (len(parts) - 1)
+
+
+def _fish(kb: KnowledgeBase, taxa: tuple[str, ...]) -> str:
+    names = [speak.fish(kb, t) for t in taxa[:SHOWN]]
+    rest = f" +{len(taxa) - SHOWN}" if len(taxa) > SHOWN else ""
+    return ", ".join(names) + rest
+
+
+def _place(kb: KnowledgeBase, held: Held) -> str:
+    found = kb.place(held.water) if held.water else None
+    if held.water:
+        return strip_controls(found.label if found is not None else held.water)
+    return speak.place_words(kb, held.places)
+
+
+def _seen(held: Held) -> str:
+    count = len(held.seen)
+    return f"{count} mark{'s' if count != 1 else ''}" if count else ""

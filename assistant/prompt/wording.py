@@ -1,0 +1,61 @@
+"""What the prompt says by itself, beside the answers (layer 6)."""
+
+from __future__ import annotations
+
+MARK = "tell> "
+"""What stands before the line that is typed."""
+LEAVING = "Ctrl-D on an empty line leaves."
+STOPPED = "Stopped; nothing was changed."
+CUT = "The line was long; only its beginning is read."
+NOTHING_HELD = "nothing held yet"
+KEYS = "Tab completes, Ctrl-R searches, Ctrl-D leaves"
+SPLASH = "Tellfin: tell one freshwater fish from another."
+TRY = "Say what you saw, or ask. For example:"
+WATER = "Vennimoor Lake"
+FISHES = ("white crappie", "black crappie")
+CATCH = f"caught in {WATER}, 7 inches, black ear flap, long pointed side fins"
+PAIR = f"how do I tell a {FISHES[0]} from a {FISHES[1]}?"
+MADE_UP = f"({WATER} and its rules are made up, to try things out.)"
+WAYS = '"help" says more, "bye" leaves.'
+
+
+def splash(water: bool, pair: bool) -> list[tuple[str, str]]:
+    """The greeting as (style, text) lines; which of the examples the base can answer."""
+    lines = [("lead", SPLASH)]
+    examples = [text for text, good in ((CATCH, water), (PAIR, pair)) if good]
+    if examples:
+        lines += [("", TRY), *(("example", f"  {e}") for e in examples)]
+    if water:
+        lines.append(("quiet", MADE_UP))
+    return [*lines, ("quiet", WAYS)]
+
+
+def left_over(count: int) -> str:
+    """The rest of a long answer, kept back."""
+    return f"({count} more lines; press Enter or say \"more\")"
+
+
+def went_wrong(message: str, hint: str) -> list[tuple[str, str]]:
+    """A fault in two lines."""
+    lines = [("caution", f"That did not work: {message}")]
+    return [*lines, ("quiet", hint)] if hint else lines
+
+
+def history_lost(why: str) -> str:
+    """The history cannot be kept."""
+    return f"Earlier lines are not kept this time ({why})."
+
+
+def no_console(why: str) -> str:
+    """The terminal cannot be used fully."""
+    return f"This terminal takes only plain lines ({why})."
+
+
+def switched_off(what: str, message: str) -> str:
+    """A comfort of the prompt failed and is off for this sitting."""
+    return f"The {what} failed and is off for now ({message})."
+
+
+def holding(text: str) -> str:
+    """What is held, for the plain prompt."""
+    return f"(Held: {text}.)"
