@@ -1,13 +1,17 @@
-"""How likely a taxon is at a place before looking at the fish: range and establishment (layer 3)."""
+"""How likely a taxon is at a place before looking at the fish: range and establishment (layer 3).
+
+Native and introduced count alike, absent far less but never zero, unknown in between. Breadth of range stands for how
+common a taxon is; a cross is as likely as the rarer parent, times how common it is said to be. ``standing`` does the
+sums for all taxa at once.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
-import numpy as np
-import numpy.typing as npt
+import math
+from collections.abc import Iterable, Sequence
 
 from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Range
 
 PRESENT = 1.0
 DOUBTFUL = 0.4
@@ -22,12 +26,7 @@ STATUS: dict[str, float] = {
 }
 WELL_LISTED = 5
 CROSS_COMMON: dict[str, float] = {"common": 0.10, "uncommon": 0.05, "rare": 0.015}
-
-
-def place_prior(kb: KnowledgeBase, taxa: Sequence[str], places: Sequence[str]) -> npt.NDArray[np.float64]:
-    """A weight per taxon: native and introduced alike, absent far less likely but never zero, unknown neutral."""
-    wanted = expand_places(kb, places)
-    return np.array([taxon_weight(kb, t, wanted) for t in taxa], dtype=np.float64)
+CROSS_UNKNOWN = 0.03
 
 
 def expand_places(kb: KnowledgeBase, places: Sequence[str]) -> frozenset[str]:
@@ -44,36 +43,28 @@ def expand_places(kb: KnowledgeBase, places: Sequence[str]) -> frozenset[str]:
     return frozenset(out)
 
 
-def taxon_weight(kb: KnowledgeBase, taxon: str, places: frozenset[str]) -> float:
-    """The prior weight of one taxon at some places (any of them); breadth of range stands for how common it is."""
-    found = kb.taxon(taxon)
-    if found.is_hybrid:
-        parents = [taxon_weight(kb, p, places) for p in found.parents]
-        stocked = kb.ranges(taxon)
-        here = min(parents) if not (places and stocked) else max(min(parents), _listed(kb, taxon, places))
-        return float(here * CROSS_COMMON.get(found.occurrence, 0.03))
-    if not places:
-        return float(breadth(kb, taxon))
-    return _listed(kb, taxon, places) * float(breadth(kb, taxon)) ** 0.5
+def is_real(kb: KnowledgeBase, places: Iterable[str]) -> bool:
+    """True when one of the places is not an invented one, so that ranges may be held against it."""
+    return any((p := kb.place(x)) is not None and not p.invented for x in places)
 
 
 def breadth(kb: KnowledgeBase, taxon: str) -> float:
     """A mild measure of how widely a taxon occurs: the square root of the number of places listed for it."""
     listed = {r.place for key in kb.lineage(taxon)[:2] for r in kb.ranges(key)
               if r.status in ("native", "introduced", "stocked", "reintroduced")}
-    return float(np.sqrt(len(listed) + 6) / 5.0)
+    return math.sqrt(len(listed) + 6) / 5.0
 
 
-def _listed(kb: KnowledgeBase, taxon: str, places: frozenset[str]) -> float:
-    rows = [r for key in kb.lineage(taxon) if kb.taxon(key).is_species for r in kb.ranges(key)]
-    here = [STATUS.get(r.status, DOUBTFUL) for r in rows
-            if r.place in places and not _partial_absence(r.area, r.status)]
-    if here:
-        return max(here)
-    if not any((p := kb.place(x)) is not None and not p.invented for x in places):
-        return 1.0
-    return UNLISTED_KNOWN if len(rows) >= WELL_LISTED else UNLISTED_UNKNOWN
+def listed_ranges(kb: KnowledgeBase, taxon: str) -> list[tuple[str, float]]:
+    """The places listed for a taxon with the weight of what is said of them; absence from a part is left out."""
+    return [(r.place, STATUS.get(r.status, DOUBTFUL)) for r in _rows(kb, taxon)
+            if not (r.area and r.status in ("absent", "extirpated"))]
 
 
-def _partial_absence(area: str, status: str) -> bool:
-    return bool(area) and status in ("absent", "extirpated")
+def unlisted(kb: KnowledgeBase, taxon: str) -> float:
+    """The weight of a taxon at a place that is not listed for it."""
+    return UNLISTED_KNOWN if len(_rows(kb, taxon)) >= WELL_LISTED else UNLISTED_UNKNOWN
+
+
+def _rows(kb: KnowledgeBase, taxon: str) -> list[Range]:
+    return [r for key in kb.lineage(taxon) if kb.taxon(key).is_species for r in kb.ranges(key)]

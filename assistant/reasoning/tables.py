@@ -8,7 +8,7 @@ of a taxon the cell holds the mean over the taxa of which something is, which ne
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, fields, replace
 from functools import cached_property
 from typing import Any, Protocol
 
@@ -19,6 +19,8 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
 from assistant.reasoning.evidence import ANY, LEAK, Distribution, below
 from assistant.reasoning.observer import MOST_ERROR, column_keys, error_weights, scored, taxon_distribution
+from assistant.reasoning.sparse import Sparse
+from assistant.reasoning.standing import Standing, build_standing
 
 Floats = npt.NDArray[np.float32]
 SILENT, SILENT_GENUS = 0.35, 0.6
@@ -34,7 +36,8 @@ class Table:
     spans: Mapping[str, tuple[int, int]]
     report: Floats
     known: npt.NDArray[np.bool_]
-    index: Mapping[str, int] = field(default_factory=dict)
+    index: Mapping[str, int]
+    standing: Standing
 
     @cached_property
     def characters(self) -> tuple[str, ...]:
@@ -89,7 +92,8 @@ def compile_table(kb: KnowledgeBase, taxa: Sequence[str] | None = None,
         knowns.append(known)
     report = np.concatenate(blocks) if blocks else np.zeros((0, len(names)), np.float32)
     known_all = np.array(knowns) if knowns else np.zeros((0, len(names)), bool)
-    table = Table(names, tuple(columns), spans, report, known_all, {t: i for i, t in enumerate(names)})
+    table = Table(names, tuple(columns), spans, report, known_all, {t: i for i, t in enumerate(names)},
+                  build_standing(kb, names))
     return apply_needs(kb, table)
 
 
@@ -159,7 +163,7 @@ def apply_needs(kb: KnowledgeBase, table: Table) -> Table:
         has = np.where(told, np.minimum(has, 1.0), 1.0)
         report[a:b] = report[a:b] * has + (1 - has) * 0.01 / (b - a)
         known[row] |= told & (has < 0.3)
-    return Table(table.taxa, table.columns, table.spans, report.astype(np.float32), known, table.index)
+    return replace(table, report=report.astype(np.float32), known=known)
 
 
 def _columns_below(kb: KnowledgeBase, table: Table, state: str) -> list[str]:
@@ -176,25 +180,58 @@ class Parts(Protocol):
         """A flat array as (dtype, shape, bytes)."""
 
 
-def table_parts(table: Table) -> tuple[dict[str, dict[str, list[Any]]], dict[str, tuple[str, Sequence[int], bytes]]]:
+Arrays = dict[str, tuple[str, Sequence[int], bytes]]
+
+
+def table_parts(table: Table) -> tuple[dict[str, dict[str, list[Any]]], Arrays]:
     """A table as rows by kind and key and as flat arrays, for keeping."""
     rows: dict[str, list[Any]] = {
-        "taxa": list(table.taxa), "columns": list(table.columns),
+        "taxa": list(table.taxa), "columns": list(table.columns), "standing": [list(table.standing.taxa)],
         "spans": [[key, a, b] for key, (a, b) in table.spans.items()]}
-    arrays = {"report": table.report, "known": table.known, "noise": table.noise}
+    arrays: dict[str, npt.NDArray[Any]] = {"report": table.report, "known": table.known, "noise": table.noise}
+    for part in fields(Standing):
+        value = getattr(table.standing, part.name)
+        if isinstance(value, Sparse):
+            rows[part.name] = list(value.names)
+            arrays |= {f"{part.name}.{name}": getattr(value, name) for name in LISTS}
+        elif isinstance(value, np.ndarray):
+            arrays[part.name] = value
     return {"score-table": rows}, {name: (str(a.dtype), a.shape, np.ascontiguousarray(a).tobytes())
                                    for name, a in arrays.items()}
 
 
+LISTS = ("starts", "where", "weight")
+"""The arrays of a ``Sparse``."""
+
+
 def read_table(parts: Parts) -> Table:
     """The table that ``table_parts`` took apart. Raises KeyError when a part is missing."""
-    taxa, columns, spans = (parts.get("score-table", key) for key in ("taxa", "columns", "spans"))
-    if taxa is None or columns is None or spans is None:
-        raise KeyError("score-table")
-    table = Table(tuple(taxa), tuple(columns), {key: (a, b) for key, a, b in spans}, _flat(parts, "report"),
-                  _flat(parts, "known"), {t: i for i, t in enumerate(taxa)})
+    taxa = tuple(_row(parts, "taxa"))
+    spans = {key: (a, b) for key, a, b in _row(parts, "spans")}
+    table = Table(taxa, tuple(_row(parts, "columns")), spans, _flat(parts, "report"), _flat(parts, "known"),
+                  {t: i for i, t in enumerate(taxa)}, _read_standing(parts, len(taxa)))
     table.__dict__["noise"] = _flat(parts, "noise")
     return table
+
+
+def _read_standing(parts: Parts, count: int) -> Standing:
+    values: dict[str, Any] = {"taxa": tuple(_row(parts, "standing")[0]), "count": count}
+    for part in fields(Standing):
+        if part.name in values:
+            continue
+        if parts.array(f"{part.name}.starts") is None:
+            values[part.name] = _flat(parts, part.name)
+        else:
+            lists = (_flat(parts, f"{part.name}.{name}") for name in LISTS)
+            values[part.name] = Sparse(tuple(_row(parts, part.name)), *lists)
+    return Standing(**values)
+
+
+def _row(parts: Parts, key: str) -> list[Any]:
+    found = parts.get("score-table", key)
+    if found is None:
+        raise KeyError(key)
+    return found
 
 
 def _flat(parts: Parts, name: str) -> npt.NDArray[Any]:

@@ -1,0 +1,91 @@
+"""What was seen of a fish, and what is made of it: values, free of numpy (layer 3)."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.evidence import ANY, Scope, about, below
+
+
+@dataclass(frozen=True, slots=True)
+class Observation:
+    """One thing seen or denied: states of a character, or a number (a range where ``value_high`` differs)."""
+
+    character: str
+    states: tuple[str, ...] = ()
+    value: float | None = None
+    value_high: float | None = None
+    seen: bool = True
+    hedged: bool = False
+    at_least: bool = False
+    at_most: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Hint:
+    """A group word or a likeness: the taxa it points to, how (``group`` or ``like``), denied or hedged."""
+
+    kind: str
+    taxa: frozenset[str]
+    seen: bool = True
+    hedged: bool = False
+    word: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Evidence:
+    """Everything known of one fish. ``places`` are ids, ``length`` mm (low, high), ``size_word`` small or large."""
+
+    observations: tuple[Observation, ...] = ()
+    hints: tuple[Hint, ...] = ()
+    places: tuple[str, ...] = ()
+    length: tuple[float, float] | None = None
+    size_word: str = ""
+    scope: Scope = ANY
+    excluded: frozenset[str] = frozenset()
+
+    @property
+    def weight(self) -> int:
+        """How many separate things were told."""
+        return len(self.observations) + len(self.hints)
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A taxon with its probability and the statements that speak for and against it."""
+
+    taxon: str
+    probability: float
+    supports: tuple[str, ...]
+    opposes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Identification:
+    """Candidates best first, the verdict word, how typical the best is, what clashes, and the group that holds."""
+
+    candidates: tuple[Candidate, ...]
+    verdict: str
+    typicality: float
+    clashes: tuple[str, ...]
+    group: str | None
+    group_probability: float
+    posterior: Mapping[str, float] = field(default_factory=dict)
+    hybrid_needs_proof: bool = False
+    too_small: bool = False
+
+
+def statements_for(kb: KnowledgeBase, taxon: str, seen: Observation) -> tuple[str, ...]:
+    """The statements about a taxon (or, for a cross, its parents) that an observation touches."""
+    keys = (taxon, *kb.taxon(taxon).parents)
+    told = {leaf for s in seen.states for leaf in below(kb, s)}
+    out: list[str] = []
+    for key in keys:
+        found = about(kb, key, seen.character)[0]
+        near = [s.id for s in found if told & {leaf for x in s.states for leaf in below(kb, x)}]
+        out += near or [s.id for s in found]
+        if out:
+            break
+    return tuple(out[:4])
