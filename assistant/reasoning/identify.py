@@ -15,6 +15,7 @@ import numpy.typing as npt
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import ANY, below
+from assistant.reasoning.gather import gather
 from assistant.reasoning.observed import Candidate, Evidence, Hint, Identification, Observation, statements_for
 from assistant.reasoning.observer import taxon_distribution
 from assistant.reasoning.place_prior import expand_places, is_real
@@ -70,6 +71,7 @@ class Weighed:
 
 def weigh(kb: KnowledgeBase, table: Table, evidence: Evidence) -> Weighed:
     """Evidence against every taxon of a table; what the table has no columns for is left out."""
+    evidence = gather(kb, evidence)
     before = prior(kb, table, evidence)
     hinted = tuple(hint_likelihood(kb, table, h) for h in evidence.hints)
     likely = None
