@@ -86,6 +86,8 @@ def meant(name: Named, here: Sequence[Placement], book: Rulebook) -> tuple[str, 
     group = group_called(name.words, here, book)
     if not group and not any(book.lineage.parents(t) for t in name.taxa):
         group = group_called(_CROSS_WORDS.sub(" ", name.words), here, book)
+    if group and len(book.members[group]) == 1:
+        return tuple(book.members[group])
     return (group,) if group else name.taxa
 
 

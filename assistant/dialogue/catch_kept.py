@@ -53,10 +53,29 @@ _NOISE = re.compile(
     rf"total|altogether|all told|a limit of)\b", re.IGNORECASE)
 
 
+_ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
+_ORDINAL = re.compile(
+    rf"\b(?:(?:it |this |that )?(?:would be|will be|is|makes|was) )?(?:my|our|the) "
+    rf"(?:(?P<word>{'|'.join(_ORDINALS)})|(?P<figure>\d+)(?:st|nd|rd|th))\b(?! (?:of|saturday|sunday))"
+    rf"(?: (?:one|fish)\b)?(?: (?:of the day|today|so far))?", re.IGNORECASE)
+_OTHERS = re.compile(
+    r"\b(?:my|our|his|her) (?:partner|friend|buddy|mate|wife|husband|brother|sister|dad|father|mum|mom|mother|son|"
+    r"daughter|kids?|cousin|uncle|guide)s?\b.*\b(?:kept|has|have|took|taken|bagged)\b", re.IGNORECASE)
+"""Fish that somebody else kept do not count for this angler."""
+
+
 def read_kept(text: str, resolve: Resolve) -> tuple[tuple[KeptSaid, ...] | None, str]:
-    """The kept fish told in a text and the text without them; None when nothing is said of kept fish."""
+    """The kept fish told in a text and the text without them; None when nothing is said of kept fish.
+
+    "My fifth walleye" tells that four were kept before.
+    """
     found: list[KeptSaid] | None = None
     left: list[str] = []
+    ordinal = _ORDINAL.search(text)
+    if ordinal:
+        nth = int(ordinal["figure"] or _ORDINALS.index(ordinal["word"].lower()) + 1)
+        found = [KeptSaid(nth - 1, None)] if nth > 1 else []
+        text = text[:ordinal.start()] + " " + text[ordinal.end():]
     for clause in re.split(r";|(?<!\d)\.(?=\s|$)|\.(?=\s+[A-Z])", text):
         kept, rest = _clause(clause, resolve)
         left.append(rest)
@@ -68,6 +87,9 @@ def read_kept(text: str, resolve: Resolve) -> tuple[tuple[KeptSaid, ...] | None,
 def _clause(clause: str, resolve: Resolve) -> tuple[list[KeptSaid] | None, str]:
     """Within one clause, the run of comma pieces that tells of kept fish is read, the others are left."""
     pieces = _cut(clause)
+    if any(_OTHERS.search(p) for p in pieces):
+        pieces = [p for p in pieces if not _OTHERS.search(p)]
+        clause = ", ".join(p.strip() for p in pieces)
     marked = [n for n, p in enumerate(pieces) if _KEPT.search(p) or _NOTHING.search(p)]
     if not marked:
         return None, clause

@@ -39,11 +39,17 @@ _OVER = ("over", "above", "longer than", "bigger than", "more than", "larger tha
 _UNDER = ("under", "below", "shorter than", "smaller than", "less than", "nearly", "almost", "short of", "shy of")
 
 
+_NOT_A_LENGTH = re.compile(
+    r"\b(?:in |at )?\d+(?:\.\d+)?\s*(?:(?:ft|feet|foot|m|met(?:er|re)s?)\s*(?:of water|deep|down)|lbs?|pounds?|oz|"
+    r"ounces?|kg|kilos?|grams?|g|°\s*[CF]|degrees)\b\.?", re.IGNORECASE)
+"""Depths, weights and temperatures, which no rule of keeping asks for."""
+
+
 def plain_numbers(text: str) -> str:
-    """Fraction signs, dashes and typed quotes in one form."""
+    """Fraction signs, dashes and typed quotes in one form; depths, weights and temperatures left out."""
     for sign, words in _FRACTIONS.items():
         text = re.sub(rf"(?<=\d){sign}", f" {words}", text).replace(sign, words)
-    text = re.sub(r"(?<=\d)-(?=\d+/\d+)", " ", text)
+    text = re.sub(r"(?<=\d)-(?=\d+/\d+)", " ", _NOT_A_LENGTH.sub(" ", text))
     return re.sub(r"\s+", " ", text.replace("’", "'")).strip()
 
 

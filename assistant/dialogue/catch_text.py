@@ -1,8 +1,9 @@
 """Sentences about a catch, such as "Vennimoor Lake, 4 July 2026: bluegill 17 cm, 8 kept today" (layer 4).
 
 ``parse_catch`` cuts a sentence into where, when, fish, lengths, kept fish and circumstances. Names are not known
-here: two callables say which taxa and places a phrase means; they should answer only to a whole phrase, with an
-empty tuple for words that are no name.
+here: two callables say which taxa and places a phrase means. They should answer only to a whole phrase, with an
+empty tuple for words that are no name; for a group word with its members as listed (genera and families are
+unfolded later into the fish that the rules of the place name), for an ambiguous name with everything it may mean.
 """
 
 from __future__ import annotations
@@ -33,6 +34,7 @@ _ASKED_FIRST = re.compile(
     r"is it (?:ok|okay|legal) to)\s+(?:keep|take|have|harvest)\s+(?:a|an|the|my|this|that|one|another)?\s*",
     re.IGNORECASE)
 _THEN = re.compile(r"[,;]?\s*\b(?:and\s+)?then\b[,:]?\s*", re.IGNORECASE)
+_DASHES = re.compile(r"(?<!\d)\s+[-–—]+\s+|\s+[-–—]+\s+(?!\d)")
 _PINCHED = re.compile(r"\b(?:pinched|pressed|squeezed|closed)\b", re.IGNORECASE)
 _RELAXED = re.compile(
     r"[\d./ ]+(?:cm|mm|in(?:ches)?\b\.?|\")\s*(?:with (?:the |its )?tail )?"
@@ -137,7 +139,7 @@ def _built(
     unknown: str, resolve_taxa: Resolve, clock: date, previous: CatchQuery | None,
 ) -> CatchQuery | None:
     """The query of the parts; steps multiply over fish, places and days in the order said."""
-    kept, what = read_kept(what, resolve_taxa)
+    kept, what = read_kept(_DASHES.sub("; ", what), resolve_taxa)
     fish = _fish_steps(what, resolve_taxa, previous)
     if not fish and kept is None:
         return None

@@ -27,11 +27,6 @@ def _base() -> KnowledgeBase:
     return KnowledgeBase(MemoryStore(rows.shared, rows.grouped, rows.version))
 
 
-def _species(kb: KnowledgeBase, taxon: str) -> tuple[str, ...]:
-    below = kb.children.get(taxon, ())
-    return tuple(s for child in below for s in _species(kb, child)) or (taxon,)
-
-
 @lru_cache(maxsize=1)
 def resolvers() -> tuple[Callable[[str], tuple[str, ...]], Callable[[str], tuple[str, ...]]]:
     """Which taxa and which demonstration places a phrase means; nothing for anything else."""
@@ -46,7 +41,7 @@ def resolvers() -> tuple[Callable[[str], tuple[str, ...]], Callable[[str], tuple
             table.setdefault(_words(name.text), set()).add(taxon.id)
     for group in kb.all("group"):
         for word in (group.label, group.plural, *group.words):
-            loose.setdefault(_words(word), set()).update(s for m in group.members for s in _species(kb, m))
+            loose.setdefault(_words(word), set()).update(group.members)
     places: dict[str, set[str]] = {}
     for place in kb.all("place"):
         if place.kind.startswith("demo"):

@@ -86,7 +86,7 @@ def _no_bag(book: Rulebook) -> Rulebook:
 
 
 def _no_fish(book: Rulebook) -> Rulebook:
-    return extended(book, replace(book.rules["h06"], taxa=()))
+    return extended(book, replace(book.rules["h06"], taxa=(), groups=()))
 
 
 def _no_bound(book: Rulebook) -> Rulebook:
@@ -94,7 +94,8 @@ def _no_bound(book: Rulebook) -> Rulebook:
 
 
 @pytest.mark.parametrize(("spoil", "kind"), [
-    (_no_fish, "dead-reference"), (_no_bound, "bad-bound"), (_tie, "tie"), (_gap, "gap"), (_dead, "dead-reference"), (_date, "bad-date"), (_bound, "bad-bound"),
+    (_no_fish, "dead-reference"), (_no_bound, "bad-bound"),
+    (_tie, "tie"), (_gap, "gap"), (_dead, "dead-reference"), (_date, "bad-date"), (_bound, "bad-bound"),
     (_year, "outside-rule-year"), (_no_bag, "gap"),
 ])
 def test_faults_are_found(spoil: Callable[[Rulebook], Rulebook], kind: str) -> None:
