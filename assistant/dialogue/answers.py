@@ -11,7 +11,7 @@ from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.tokens import Token
 from assistant.model.stems import NUMBERS
-from assistant.reasoning.identify import Observation
+from assistant.reasoning.observed import Observation
 
 MOST_WORDS = 9
 """A longer line is a story, not an answer."""

@@ -12,7 +12,7 @@ from assistant.dialogue.reading import Seen
 from assistant.dialogue.spotting import Content, Hit
 from assistant.dialogue.tokens import Token
 from assistant.model.stems import NUMBERS
-from assistant.reasoning.identify import Observation
+from assistant.reasoning.observed import Observation
 from assistant.text import unique
 
 LONGEST = 5

@@ -13,7 +13,7 @@ from assistant.dialogue.reading import Seen
 from assistant.dialogue.scope import Scopes
 from assistant.dialogue.spotting import Content, Hit
 from assistant.dialogue.tokens import Token
-from assistant.reasoning.identify import Observation
+from assistant.reasoning.observed import Observation
 
 MARGIN = 0.35
 """How far outside the stated range, as a share of it, a count is still taken for a count of that feature."""
@@ -84,7 +84,9 @@ def count_claims(tokens: Sequence[Token], content: Sequence[Content], hits: Sequ
     counted = [h for h in parts if lexicon.kb.character(h.phrase.id).kind == "count"]
     out = []
     for number in _numbers(tokens, content, text):
-        best = _counted_by(number, counted, parts, content, lexicon)
+        single = tokens[content[number.at].first].word == "one"
+        near = [h for h in counted if h.first == number.at + 1] if single else counted
+        best = _counted_by(number, near, () if single else parts, content, lexicon)
         if not best and expected and lexicon.kb.character(expected).kind == "count":
             best = _Counted(expected, (), 1.0)
         if best:

@@ -15,10 +15,16 @@ from assistant.dialogue.reading import Seen
 from assistant.dialogue.scope import Scopes
 from assistant.dialogue.spotting import Content, Hit
 from assistant.dialogue.tokens import Token
-from assistant.reasoning.identify import Observation
+from assistant.model.stems import ORDERED
+from assistant.reasoning.observed import Observation
+from assistant.text import key
 
-ALONE = 0.3
-"""What a phrase that needs no noun is worth more than its words when no noun stands by it."""
+ALONE = 0.6
+"""What a phrase that needs no noun is worth more than its words."""
+ACROSS = 0.5
+"""What it costs a reading to join words over a preposition."""
+LEAST = 1.0
+"""A reading worth less is none."""
 CARRIED = 0.5
 """What a part word is worth when it stands in the clause before."""
 UNLIKE = 0.3
@@ -47,15 +53,20 @@ class Claim:
 
 
 def read_features(tokens: Sequence[Token], content: Sequence[Content], hits: Sequence[Hit], scopes: Scopes,
-                  lexicon: Lexicon, expected: str = "", counts: Sequence[Claim] = ()) -> tuple[Seen, ...]:
-    """The observations of a line; ``expected`` is a character that was asked for and needs no part word."""
-    claims = [*claims_of(content, hits, scopes, lexicon, expected), *counts]
+                  lexicon: Lexicon, expected: str = "", counts: Sequence[Claim] = (), talk: str = "") -> tuple[Seen, ...]:
+    """The observations of a line.
+
+    ``expected`` is a character that was asked for and needs no part word; ``talk`` the words of what was last seen.
+    """
+    before = frozenset(s.text for s in lexicon.stems(key(talk).split()))
+    claims = [*claims_of(tokens, content, hits, scopes, lexicon, expected, before), *counts]
     chosen = choose(claims, nouns_of(hits))
     seen = [_seen(c, tokens, content, scopes, lexicon) for c in chosen]
     return tuple(sorted(seen, key=lambda s: (s.start, s.observation.character)))
 
 
-def claims_of(content: Sequence[Content], hits: Sequence[Hit], scopes: Scopes, lexicon: Lexicon, expected: str) -> list[Claim]:
+def claims_of(tokens: Sequence[Token], content: Sequence[Content], hits: Sequence[Hit], scopes: Scopes, lexicon: Lexicon,
+              expected: str, talk: frozenset[str]) -> list[Claim]:
     """All readings that the hits allow."""
     parts: dict[str, list[Hit]] = {}
     for hit in hits:
@@ -64,15 +75,15 @@ def claims_of(content: Sequence[Content], hits: Sequence[Hit], scopes: Scopes, l
     out: list[Claim] = []
     for hit in hits:
         if hit.phrase.kind == "state":
-            claim = _claim(hit, parts, content, scopes, lexicon, expected)
+            claim = _claim(hit, parts, tokens, content, scopes, lexicon, expected)
             if claim:
                 out.append(claim)
-    out.extend(_plain_denials(parts, content, scopes, lexicon))
+    out.extend(_plain_denials(parts, scopes, lexicon, talk))
     return out
 
 
-def _claim(hit: Hit, parts: dict[str, list[Hit]], content: Sequence[Content], scopes: Scopes, lexicon: Lexicon,
-           expected: str) -> Claim | None:
+def _claim(hit: Hit, parts: dict[str, list[Hit]], tokens: Sequence[Token], content: Sequence[Content], scopes: Scopes,
+           lexicon: Lexicon, expected: str) -> Claim | None:
     phrase = hit.phrase
     character = phrase.character
     if not _usable(character, lexicon):
@@ -81,20 +92,30 @@ def _claim(hit: Hit, parts: dict[str, list[Hit]], content: Sequence[Content], sc
     if phrase.denies and not denied:
         return None
     explicit = phrase.denies
-    score = float(len(set(hit.at))) + 0.4 * phrase.denies - UNLIKE * _unlike(hit, content)
-    support: tuple[int, ...] = ()
+    score = float(len(set(hit.at))) + 0.5 * phrase.denies - UNLIKE * _unlike(hit, content) - ACROSS * _across(hit, content, tokens)
     best = _support(hit, parts.get(character, ()), content)
+    support: tuple[int, ...] = ()
     if best:
-        value, support = best
-        score += value
+        support = best[1]
+        score += max(best[0], ALONE if phrase.alone else 0.0)
     elif phrase.alone:
         score += ALONE
     elif character == expected:
         score += 0.5
     else:
         return None
-    score += 0.05 * math.log1p(lexicon.gist(character)[0])
+    gist = lexicon.gist
+    score += 0.05 * math.log1p(gist(character)[0]) + 0.02 * math.log1p(gist(phrase.id)[0])
     return Claim(phrase.id, character, hit.at, support, score, denied and not explicit, explicit)
+
+
+def _across(hit: Hit, content: Sequence[Content], tokens: Sequence[Token]) -> bool:
+    """True when words said of different things are joined ("pale spots on a dark side" are no dark spots)."""
+    if hit.phrase.ordered:
+        return False
+    places = sorted(hit.at)
+    return any(tokens[i].word in ORDERED for a, b in zip(places, places[1:], strict=False)
+               for i in range(content[a].last + 1, content[b].first))
 
 
 def _unlike(hit: Hit, content: Sequence[Content]) -> int:
@@ -115,13 +136,15 @@ def _support(hit: Hit, parts: Iterable[Hit], content: Sequence[Content]) -> tupl
         own = set(part.at) - set(hit.at)
         back = clause - content[part.first].clause
         if not own:
-            value = 0.5
+            value = 0.5 if len(part.at) < len(set(hit.at)) else 0.1
         elif back == 0:
             gap = max(hit.first - part.last, part.first - hit.last, 1) - 1
             value = len(own) - FAR * min(gap, 8)
         elif 0 < back <= BACK:
             gap = hit.first - part.last - 1
             value = CARRIED / back - FAR * 0.5 * min(gap, 8)
+        elif back == -1:
+            value = 0.35
         else:
             continue
         if value > 0 and (best is None or value > best[0]):
@@ -129,14 +152,15 @@ def _support(hit: Hit, parts: Iterable[Hit], content: Sequence[Content]) -> tupl
     return best
 
 
-def _plain_denials(parts: dict[str, list[Hit]], content: Sequence[Content], scopes: Scopes, lexicon: Lexicon) -> list[Claim]:
-    """ "No whiskers": the state of a character that means nothing is there."""
+def _plain_denials(parts: dict[str, list[Hit]], scopes: Scopes, lexicon: Lexicon, talk: frozenset[str]) -> list[Claim]:
+    """ "No whiskers": the state of a character that means nothing is there; what was talked of before comes first."""
     states = {p.character: p for p in _pure(lexicon)}
     out = []
     for character in sorted(states.keys() & parts.keys()):
         for hit in parts[character]:
             if all(p in scopes.denied for p in hit.at) and _usable(character, lexicon):
                 score = len(hit.at) + 0.7 + 0.05 * math.log1p(lexicon.gist(character)[0])
+                score += 0.3 * bool(talk and talk & {s.text for s in lexicon.stems(key(lexicon.kb.character(character).label).split())})
                 out.append(Claim(states[character].id, character, hit.at, (), score, False, True))
     return out
 
@@ -160,7 +184,7 @@ def choose(claims: Sequence[Claim], nouns: frozenset[int]) -> list[Claim]:
 
     for claim in sorted(claims, key=lambda c: (-worth(c), c.state)):
         own = set(claim.at) - nouns
-        if own & taken:
+        if own & taken or worth(claim) < LEAST:
             continue
         everything = frozenset(claim.at) | frozenset(claim.support)
         if not own and any(frozenset(claim.at) <= w for w in whole):

@@ -10,8 +10,8 @@ from assistant.dialogue.names_found import Named
 from assistant.dialogue.reading import Mention
 from assistant.dialogue.spotting import Content, Hit
 from assistant.dialogue.tokens import Token
-from assistant.reasoning.identify import Hint
 from assistant.reasoning.names import meaning_of
+from assistant.reasoning.observed import Hint
 from assistant.text import unique
 
 _HAS = frozenset("has had have with w got its his her the showing shows wearing".split())
@@ -52,7 +52,8 @@ def decide(tokens: Sequence[Token], names: Sequence[Named], content: Sequence[Co
         kind = "likeness" if like or negated else meaning.kind
         mentions.append(Mention(kind, meaning.ids, words, tokens[named.first].start, tokens[named.after - 1].end,
                                 named.exact, meaning.ambiguous))
-        strong.update(range(named.first, named.after))
+        if not like:
+            strong.update(range(named.first, named.after))
     return Decided(tuple(_crossed(mentions, tokens, lexicon)), frozenset(strong), tuple(outside), frozenset(denied))
 
 
@@ -94,13 +95,17 @@ def _two_plain_words(named: Named, tokens: Sequence[Token], lexicon: Lexicon) ->
 
 
 def _beside_name(named: Named, names: Sequence[Named], tokens: Sequence[Token], lexicon: Lexicon) -> bool:
-    """True when only a joining word parts it from another name ("red ear or bluegill")."""
+    """True when only a joining word, or a comma between two plain names, parts it from another name ("red ear or bluegill")."""
     for other in names:
-        if other is not named and _weak(other, tokens, lexicon) and _weak(named, tokens, lexicon) and len(tokens) > 4:
+        if other is named:
             continue
-        gap = tokens[other.after : named.first] if other.after <= named.first else tokens[named.after : other.first]
-        if other is not named and len(gap) <= 2 and (not gap or any(t.word in _AGAINST for t in gap)):
-            return bool(gap) or tokens[max(other.first, named.first)].clause != tokens[min(other.first, named.first)].clause
+        first, second = (other, named) if other.after <= named.first else (named, other)
+        gap = tokens[first.after : second.first]
+        if len(gap) <= 2 and any(t.word in _AGAINST for t in gap):
+            return True
+        short = len(tokens) <= 4 or not (_weak(named, tokens, lexicon) or named.after - named.first == 2)
+        if not gap and short and tokens[second.first].clause != tokens[first.after - 1].clause:
+            return True
     return False
 
 

@@ -53,7 +53,7 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     expected = held.asked.character if held.asked is not None and held.asked.kind == "character" else ""
     expected = expected if expected and kb.find("character", expected) is not None else ""
     counts = count_claims(tokens, content, hits, scopes, line, lexicon, expected)
-    features = read_features(tokens, content, hits, scopes, lexicon, expected, counts)
+    features = read_features(tokens, content, hits, scopes, lexicon, expected, counts, held.seen[-1].words if held.seen else "")
     answered = read_answer(tokens, held, features, lexicon)
     seen = _in_order((*formula, *features, *answered.seen))
     change = corrected(tokens, content, hits, seen, held, lexicon)

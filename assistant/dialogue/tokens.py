@@ -44,6 +44,7 @@ def tokenize(text: str) -> tuple[Token, ...]:
             sentence += breaks[at][1] in (".", "!", "?", ";")
             at += 1
         word = fold(match.group()).replace("'", "").replace("’", "")
+        clause += word == "but"
         out.append(Token(word, match.group(), match.start(), match.end(), clause, sentence))
     return tuple(out)
 

@@ -74,7 +74,7 @@ def _standing(how: str) -> str:
 
 
 def _gist(grouped: Grouped) -> dict[str, list[Any]]:
-    """For each character: how many statements use it, and the lowest and highest number stated."""
+    """For each character and state: how many statements use it; for numbers the lowest and highest stated."""
     out: dict[str, list[Any]] = {}
     for rows in grouped.get("statement", {}).values():
         for row in rows:
@@ -82,6 +82,8 @@ def _gist(grouped: Grouped) -> dict[str, list[Any]]:
             entry = out.setdefault(made["character"], [0, None, None])
             numbers = [made[f] for f in ("low", "usual_low", "usual_high", "high") if made[f] is not None]
             entry[0] += 1
+            for state in made["states"]:
+                out.setdefault(state, [0, None, None])[0] += 1
             entry[1:] = [min((*numbers, entry[1])) if entry[1] is not None else min(numbers),
                          max((*numbers, entry[2])) if entry[2] is not None else max(numbers)] if numbers else entry[1:]
     return dict(sorted(out.items()))

@@ -17,7 +17,7 @@ HeadOf = Callable[[str], str | None]
 DROPPED = frozenset(
     "a an the of its it is are was were be been has have had with and his her my that this these those there theres in on"
     " at for by as so also just really very pretty quite kind sort em them they he she i we you your our some any all"
-    " which what who then too got im ive thats whats bit about like looking lookin look looks do does did".split())
+    " which what who then too got im ive thats whats bit about like looking lookin look looks do does did fish fishes".split())
 """Words without a meaning of their own in a description; left out on both sides of a comparison."""
 NEGATORS = frozenset(
     "no not without none never nothing lacks lack lacking lacked missing absent zero nor neither isnt arent wasnt werent doesnt dont"
@@ -30,6 +30,8 @@ NUMBERS: dict[str, str] = {
         "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen"
         " eighteen nineteen twenty".split())} | {"thirty": "30", "forty": "40", "fifty": "50", "sixty": "60"}
 """Number words to digits."""
+NOT_COMPARED = frozenset("lower upper over under inner outer other silver copper water never after finger rather".split())
+"""Words in -er that compare nothing."""
 LONGEST = 3
 """Words in the longest family phrase that is folded."""
 
@@ -57,13 +59,15 @@ class Pattern:
 def stem(word: str) -> str:
     """The stem of one folded word; crude, but the same on both sides.
 
-    >>> [stem(w) for w in ("stripes", "striped", "edged", "reaching", "red", "five")]
-    ['strip', 'strip', 'edg', 'reach', 'red', '5']
+    >>> [stem(w) for w in ("stripes", "striped", "edged", "reaching", "longer", "lower", "red", "five")]
+    ['strip', 'strip', 'edg', 'reach', 'long', 'lower', 'red', '5']
     """
     if word in NUMBERS:
         return NUMBERS[word]
     word = singular(word)
-    for ending in ("ing", "ed"):
+    for ending in ("ing", "ed", "er"):
+        if word in NOT_COMPARED:
+            break
         kept = word[: -len(ending)]
         if word.endswith(ending) and len(kept) > 2 and any(v in kept for v in "aeiouy"):
             word = kept[:-1] if len(kept) > 3 and kept[-1] == kept[-2] and kept[-1] not in "ls" else kept
@@ -78,9 +82,14 @@ def stems_of(words: Sequence[str], head_of: HeadOf) -> tuple[Stem, ...]:
     while at < len(words):
         head, used = _head_at(words, at, head_of)
         for part in head.split():
-            out.append(Stem(stem(part), at, at + used - 1, singular(part) != part))
+            out.append(Stem(stem(part), at, at + used - 1, _several(part)))
         at += used
     return tuple(out)
+
+
+def _several(word: str) -> bool:
+    """True for a plural and for its adjective ("spots", "spotted")."""
+    return singular(word) != word or (word.endswith("ed") and len(word) > 4)
 
 
 def _head_at(words: Sequence[str], at: int, head_of: HeadOf) -> tuple[str, int]:
