@@ -13,7 +13,7 @@ _WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*", re.UNICODE)
 LONGEST = 6
 """Words in the longest phrase that is looked up."""
 MOST_WORDS = 300
-NAMED = ("taxon", "hybrid", "place", "water", "term", "likeness", "group")
+NAMED = ("taxon", "hybrid", "place", "water", "likeness")
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,13 +29,14 @@ def find_cues(kb: KnowledgeBase, reading: Reading) -> tuple[Cue, ...]:
     """The cues of a line in their order; one strictly inside a longer cue or inside a named thing does not count."""
     words = [(key(m.group()), m.start(), m.end()) for m in _WORD.finditer(reading.text)][:MOST_WORDS]
     named = [(m.start, m.end) for m in reading.mentions if m.kind in NAMED]
+    longer = [(m.start, m.end) for m in reading.mentions if m.kind in ("term", "group")]
     found: list[Cue] = []
     for i in range(len(words)):
         phrase = ""
         for word, _, end in words[i:i + LONGEST]:
             phrase = f"{phrase} {word}" if phrase else word
             ids = [e[1].removeprefix("cue-") for e in kb.spoken(phrase) if e[0] == "cue"]
-            if ids and not _inside(words[i][1], end, named):
+            if ids and not _inside(words[i][1], end, named) and not _strictly(words[i][1], end, longer):
                 found += [Cue(name, words[i][1], end) for name in ids]
     spans = sorted({(c.start, c.end) for c in found})
     return tuple(c for c in found if not _nested(c, spans))
@@ -45,5 +46,9 @@ def _inside(start: int, end: int, named: list[tuple[int, int]]) -> bool:
     return any(a <= start and end <= b for a, b in named)
 
 
+def _strictly(start: int, end: int, named: list[tuple[int, int]]) -> bool:
+    return any(a <= start and end <= b and (a, b) != (start, end) for a, b in named)
+
+
 def _nested(cue: Cue, spans: list[tuple[int, int]]) -> bool:
-    return any(a <= cue.start and cue.end <= b and (a, b) != (cue.start, cue.end) for a, b in spans)
+    return _strictly(cue.start, cue.end, spans)

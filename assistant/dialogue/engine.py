@@ -15,7 +15,7 @@ from assistant.dialogue.facts import gather
 from assistant.dialogue.handlers import handler_of
 from assistant.dialogue.intents import recognise
 from assistant.dialogue.pointing import pointed, with_fish
-from assistant.dialogue.reading import Reading
+from assistant.dialogue.reading import Mention, Reading
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 
@@ -48,6 +48,7 @@ def respond(base: Base, text: str, held: Held, clock: date) -> tuple[Answer, Hel
 def respond_to(base: Base, reading: Reading, held: Held, clock: date) -> tuple[Answer, Held]:
     """The same from a line that has been read."""
     kb = base.kb
+    reading = observable(kb, reading)
     cues = find_cues(kb, reading)
     facts = gather(kb, reading, cues, held)
     asked_which = held.asked is not None and held.asked.kind == "which"
@@ -62,9 +63,18 @@ def respond_to(base: Base, reading: Reading, held: Held, clock: date) -> tuple[A
     reading = replace(reading, cues=frozenset(c.id for c in cues))
     turn = Turn(kb, reading, absorb(kb, held, reading), clock, lambda: base.table, intent)
     answer, after = handler_of(intent)(turn)
-    if other and other != answer.intent and answer.intent == intent:
+    if other in phrases.ALSO and other != answer.intent and answer.intent == intent:
         answer = replace(answer, blocks=(*answer.blocks, Block("next", phrases.also(phrases.ALSO[other]), claim=False)))
     return answer, carry(held, after, answer)
+
+
+def observable(kb: KnowledgeBase, reading: Reading) -> Reading:
+    """The reading with only what can be seen on a fish as observations; other characters become things mentioned."""
+    seen = tuple(s for s in reading.seen if kb.character(s.observation.character).use == "identify")
+    if len(seen) == len(reading.seen):
+        return reading
+    told = tuple(Mention("character", (s.observation.character,), s.words, s.start, s.end) for s in reading.seen if s not in seen)
+    return replace(reading, seen=seen, mentions=reading.mentions + told)
 
 
 def carry(before: Held, after: Held, answer: Answer) -> Held:

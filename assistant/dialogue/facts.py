@@ -12,13 +12,13 @@ from assistant.dialogue.reading import Mention, Reading
 from assistant.model.knowledge import KnowledgeBase
 from assistant.text import key
 
-SMALL_CUES = frozenset({
-    "asks-what", "asks-how", "asks-when", "asks-where", "asks-who", "asks-can", "asks-do", "asks-many", "versus", "story",
-    "confirm", "pointing", "first", "second", "other", "both", "which-of", "have-verb", "chatter", "thanks", "greeting",
-    "undo-weak", "names-weak", "list-weak", "help-weak", "sources-weak", "compare-with", "waters", "dead", "what-is",
-    "in-hand", "shorter", "more", "units-us", "units-metric", "choice", "plainer", "describe-young",
+ASKING = frozenset({
+    "asks-name", "alternatives", "contrast", "describe", "list", "hybrid", "range", "size", "weight", "weight-to-length", "rules",
+    "handling", "hurt", "eat", "tackle", "habitat", "names", "term", "why", "how-sure", "why-not", "change-mind", "sources",
+    "next", "skip", "cant-see", "undo", "start-over", "help", "key", "quiz", "abundance", "elsewhere", "medical", "meddling",
+    "hostile",
 })
-"""Cues that help to decide but ask for nothing by themselves."""
+"""Cues that ask for something by themselves; the others only help to decide."""
 INFORMING = frozenset({"contrast", "describe", "list", "hybrids", "range", "size", "weight", "rules", "handling", "tackle",
                        "habitat", "names", "term"})
 _THE_ONE = re.compile(r"\bthe\s+(\w+)\s+(one|ones|kind|sort|fish|1)\b")
@@ -35,9 +35,8 @@ class Facts:
 def gather(kb: KnowledgeBase, reading: Reading, cues: Sequence[Cue], held: Held) -> Facts:
     """The facts of a line in its conversation."""
     names = {c.id for c in cues}
-    asks = names - SMALL_CUES
     out = names | _things(kb, reading) | _line(reading, cues) | _held(held)
-    if not asks:
+    if not names & ASKING:
         out.add("no-ask")
     return Facts(frozenset(out), held.intent)
 
@@ -65,6 +64,10 @@ def _things(kb: KnowledgeBase, reading: Reading) -> set[str]:
         out.add("unclear")
     if any(local_name(kb, m) for m in named):
         out.add("local-name")
+    if any("x" in key(m.words).split() or "cross" in m.words.lower() for m in reading.of("hybrid", "taxon")):
+        out.add("cross-words")
+    if any(_nickname(kb, m) for m in grouped):
+        out.add("group-nickname")
     for kind, fact in (("likeness", "like"), ("term", "term-word"), ("character", "part"), ("state", "state-word"),
                        ("tackle", "tackle-word")):
         if reading.of(kind):
@@ -77,8 +80,18 @@ def _things(kb: KnowledgeBase, reading: Reading) -> set[str]:
 
 def local_name(kb: KnowledgeBase, mention: Mention) -> bool:
     """True for a name that is neither the accepted English name nor a scientific one."""
+    words = set(key(mention.words).split())
+    if any(words <= set(key(t.label).split()) for i in mention.ids if (t := kb.find("taxon", i)) is not None):
+        return False
     hows = {how for kind, thing, how in kb.spoken(key(mention.words)) if kind == "taxon" and thing in mention.ids}
     return bool(hows & {"vernacular", "ambiguous", "synonym"}) and not hows & {"accepted", "scientific"}
+
+
+def _nickname(kb: KnowledgeBase, mention: Mention) -> bool:
+    """True for a group word that is neither the label nor the plural of the group (or the name of the taxon)."""
+    found = [g for i in mention.ids if (g := kb.find("group", i) or kb.find("taxon", i)) is not None]
+    labels = {key(text) for g in found for text in (g.label, getattr(g, "plural", ""), getattr(g, "scientific", ""))}
+    return bool(found) and key(mention.words) not in labels
 
 
 def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:

@@ -13,7 +13,8 @@ from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.turn import Turn
 from assistant.model.records import Statement
 from assistant.reasoning.contrast import LOOKS, ContrastRow, contrast, contrast_row
-from assistant.reasoning.identify import Candidate, Identification, identify
+from assistant.reasoning.identify import identify
+from assistant.reasoning.observed import Candidate, Identification
 from assistant.text import join
 
 MOST = 5
@@ -23,7 +24,7 @@ VERDICT_TERM = "verdict-"
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """Answer from the evidence held where a fish is being named, else from the statements of the last answer."""
     held, cues = turn.held, turn.cues
-    if held.seen or held.hints:
+    if held.seen or held.hints and held.intent != "contrast":
         found = identify(turn.kb, turn.table, evidence_of(held))
         other = _other(turn, found)
         if other:
@@ -42,7 +43,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 def _other(turn: Turn, found: Identification) -> str:
     """The fish that the line asks about instead of the leading one."""
     lead = found.candidates[0].taxon
-    kinds = [t for t in species_of(turn.kb, named(turn) or subjects(turn, carried=False)) if t != lead]
+    told = named(turn) or subjects(turn, carried=False)
+    told = told or tuple(t for h in turn.reading.hints for t in sorted(h.taxa))
+    kinds = [t for t in species_of(turn.kb, told) if t != lead]
     if not kinds or len(named(turn)) > 1:
         return ""
     return max(kinds, key=lambda t: (found.posterior.get(t, 0.0), t))

@@ -1,0 +1,36 @@
+"""Fixtures of the dialogue tests: the shipped base with its score table, compiled once for the run."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date
+
+import pytest
+
+from assistant.dialogue.answer import Answer
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.engine import Base, respond
+from assistant.loading import OpenBase
+from assistant.loading import open_base as open_shipped
+
+CLOCK = date(2026, 7, 4)
+
+
+@pytest.fixture(scope="session")
+def open_base() -> OpenBase:
+    """The shipped base, opened once."""
+    return open_shipped()
+
+
+Talk = Callable[..., tuple[Answer, Held]]
+
+
+@pytest.fixture()
+def talk(open_base: Base) -> Talk:
+    """Say some lines in one conversation; gives the last answer and what is held after it."""
+    def run(*lines: str, held: Held | None = None) -> tuple[Answer, Held]:
+        answer, now = Answer("", ()), held or Held()
+        for line in lines:
+            answer, now = respond(open_base, line, now, CLOCK)
+        return answer, now
+    return run

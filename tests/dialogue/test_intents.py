@@ -1,0 +1,70 @@
+"""The recogniser table."""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.cues import find_cues
+from assistant.dialogue.engine import Base, respond
+from assistant.dialogue.facts import ASKING, Facts, gather
+from assistant.dialogue.handlers import HANDLERS, INTENTS
+from assistant.dialogue.intent_rows import ROWS, Row
+from assistant.dialogue.intents import FOLLOW, holds, recognise
+from assistant.dialogue.phrases import ALSO
+from assistant.dialogue.read import read_line
+from assistant.model.knowledge import KnowledgeBase
+
+CLOCK = date(2026, 7, 4)
+EXAMPLES = [(row, example) for row in ROWS for example in row.examples]
+
+
+@pytest.mark.parametrize(("row", "example"), EXAMPLES, ids=[e for _, e in EXAMPLES])
+def test_every_example_of_a_row_comes_out_as_the_row_says(row: Row, example: str, open_base: Base) -> None:
+    """The last line of each worked example is recognised as the intent of its row, in the conversation before it."""
+    held = Held()
+    *before, last = example.split(" / ")
+    for line in before:
+        _, held = respond(open_base, line, held, CLOCK)
+    reading = read_line(open_base.kb, last, held, CLOCK)
+    facts = gather(open_base.kb, reading, find_cues(open_base.kb, reading), held)
+    wanted = held.intent if row.intent == FOLLOW else row.intent
+    assert recognise(facts).intent == wanted
+
+
+def test_every_intent_has_a_row_and_every_row_an_intent() -> None:
+    """No intent without a way of asking for it, no row for an unknown intent."""
+    assert {r.intent for r in ROWS} - {FOLLOW} == set(INTENTS) == set(HANDLERS)
+
+
+def test_every_cue_of_the_table_is_in_the_base(kb: KnowledgeBase) -> None:
+    """A cue that is asked for by a row or counts as asking has phrases in the base."""
+    held = {w.id.removeprefix("cue-") for w in kb.all("word") if w.kind == "cue"}
+    assert ASKING <= held
+
+
+def test_offered_second_wishes_have_words() -> None:
+    """Whatever can be asked beside something else can be named back."""
+    assert set(ALSO) <= set(INTENTS)
+
+
+def test_nothing_known_is_out_of_scope() -> None:
+    """A line without any fact is outside, never a crash."""
+    assert recognise(Facts(frozenset())).intent == "out-of-scope"
+
+
+def test_an_item_may_offer_and_deny() -> None:
+    """``a|b`` wants one of them, ``!a|b`` wants neither."""
+    assert holds(("a|b",), frozenset({"b"}))
+    assert not holds(("!a|b",), frozenset({"b"}))
+    assert holds(("!a|b", "c"), frozenset({"c"}))
+
+
+def test_a_cue_inside_a_longer_one_does_not_count(kb: KnowledgeBase) -> None:
+    """"how long" is size; "long" inside it is nothing else, and "hook size" asks for tackle, not for size."""
+    reading = read_line(kb, "hook size for crappie", Held(), CLOCK)
+    found = {c.id for c in find_cues(kb, reading)}
+    assert "tackle" in found
+    assert "size" not in found
