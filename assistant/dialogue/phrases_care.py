@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from assistant.text import sentence
 
-
 # --- handling -------------------------------------------------------------------------------------------------
 
 CHECK_RULES = "Rules on keeping, killing and moving fish differ by water and year: check the current local rules first."
@@ -52,7 +51,8 @@ def cross_lead(a: str, b: str, how: str, name: str) -> str:
 def cross_is(name: str, a: str, b: str, origin: str) -> str:
     """What a cross is."""
     tail = f", {origin}" if origin else ""
-    return sentence(f"the {name} is a hybrid, a cross of {a} and {b}{tail}")
+    kind = "a cross" if "hybrid" in name else "a hybrid, a cross"
+    return sentence(f"the {name} is {kind} of {a} and {b}{tail}")
 
 
 ORIGIN = {"natural": "arising in nature", "stocked": "mostly raised in hatcheries and stocked"}
@@ -117,7 +117,7 @@ ASPECT = {"habitat": "Water", "diet": "Food", "activity": "Active", "spawning-se
 
 def life_lead(name: str, label: str, told: str) -> str:
     """The side asked about, first."""
-    return sentence(f"the {name} - {label}: {told}")
+    return sentence(f"{label} of the {name}: {told}")
 
 
 def life_point(label: str, told: str) -> str:
@@ -152,11 +152,6 @@ NORTH = "Farther north and in colder water it starts later; name a state or prov
 
 
 # --- terms ----------------------------------------------------------------------------------------------------
-
-def term_lead(label: str, plain: str) -> str:
-    """A word explained."""
-    return f"{label[:1].upper()}{label[1:]}: {plain}"
-
 
 def term_where(where: str) -> str:
     """Where to look on the fish."""

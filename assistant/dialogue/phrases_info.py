@@ -18,6 +18,11 @@ def unchecked(text: str) -> str:
     return f"{text.rstrip('.')} ({UNCHECKED})."
 
 
+def an(name: str) -> str:
+    """A name with its indefinite article."""
+    return f"{'an' if name[:1].lower() in 'aeiou' else 'a'} {name}"
+
+
 def titled(label: str, text: str) -> str:
     """A point under the name of a fish."""
     return f"{label[:1].upper()}{label[1:]}: {text}"
@@ -41,6 +46,11 @@ def more(count: int) -> str:
 def names_with(names: list[str], last: str = "and") -> str:
     """Names in a list."""
     return join(names, last)
+
+
+def term_lead(label: str, plain: str) -> str:
+    """A word explained."""
+    return f"{label[:1].upper()}{label[1:]}: {plain}"
 
 
 # --- range ----------------------------------------------------------------------------------------------------
@@ -182,11 +192,10 @@ CATEGORY = {"below stock": "shorter than the stock length", "stock": "stock", "q
             "memorable": "memorable", "trophy": "trophy"}
 
 
-def size_category(name: str, category: str, steps: str) -> str:
-    """The size category that fisheries workers use."""
-    if category == "below stock":
-        return f"On the fisheries scale of sizes it is {CATEGORY[category]} ({steps})."
-    return f"On the fisheries scale of sizes it is a \"{CATEGORY[category]}\" fish ({steps})."
+def size_category(category: str, above: str) -> str:
+    """The size category that fisheries workers use, and the next one."""
+    word = CATEGORY[category] if category == "below stock" else f"a \"{CATEGORY[category]}\" fish"
+    return f"On the scale of sizes that fisheries workers use it is {word}" + (f"; next is {above}." if above else ", the top of the scale.")
 
 
 def size_scale(steps: str) -> str:
@@ -222,6 +231,11 @@ RECORD = ("A record is decided by the agency or a record body: have the fish wei
           "and ask them. The base holds the largest figures its sources give, not official records.")
 
 
+def weight_beyond(name: str) -> str:
+    """A weight that no fish held has reached."""
+    return f"That would be larger than any {name} held here: possible only as a record, so check the scale and the kind (a hybrid may be mistaken for it)."
+
+
 def record_share(weight: str, share: str) -> str:
     """How near to the largest weight."""
     return sentence(f"that is {share} of the heaviest held, {weight}")
@@ -229,12 +243,12 @@ def record_share(weight: str, share: str) -> str:
 
 def weight_lead(name: str, length: str, weight: str) -> str:
     """Standard weight for a length."""
-    return sentence(f"a {length} {name} in good shape weighs about {weight}")
+    return sentence(f"{an(name)} of {length} in good shape weighs about {weight}")
 
 
 def weight_girth(weight: str, low: str, high: str) -> str:
     """Weight from length and girth."""
-    return f"By length and girth it comes to about {weight} ({low} to {high}, for the formula's divisor varies)."
+    return f"By length and girth it comes to about {weight}; between {low} and {high}, for the formula is a rough one."
 
 
 def weight_standard_note(name: str) -> str:
@@ -249,7 +263,7 @@ def weight_median_note(name: str) -> str:
 
 def length_lead(name: str, weight: str, length: str) -> str:
     """Length at which a weight is reached."""
-    return sentence(f"a {name} of {weight} is about {length} long if it is in good shape; a thin one is longer")
+    return sentence(f"{an(name)} of {weight} is about {length} long if it is in good shape; a thin one is longer")
 
 
 def condition_lead(name: str, weight: str, length: str, percent: str, word: str) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from assistant.model.knowledge import KnowledgeBase
@@ -75,15 +76,16 @@ def word_fit(kb: KnowledgeBase, taxon: str, word: str) -> float:
     return 0.45 + 0.55 / (1.0 + (250.0 / top) ** 2)
 
 
-def standard_weight(kb: KnowledgeBase, taxon: str, length: float, from_length: str = "total") -> Weight | None:
+def standard_weight(kb: KnowledgeBase, taxon: str, length: float, from_length: str = "total", water: str = "") -> Weight | None:
     """The standard weight (g) of a length (mm total) by the taxon's published line; None when the base has none.
 
-    log10 W = a + b log10 L (+ c log10(L) squared). ``limits`` names what makes the figure doubtful.
+    log10 W = a + b log10 L (+ c log10(L) squared). ``limits`` names what makes the figure doubtful. Of several lines
+    the one whose label holds ``water`` ("streams") is taken, else the first whose limits hold the length.
     """
     lines = [s for s in kb.sizes(taxon) if s.kind == "standard-weight" and s.a is not None and s.b is not None]
     if not lines or length <= 0:
         return None
-    line = lines[0]
+    line = _line_for(lines, length, water)
     assert line.a is not None and line.b is not None
     log = math.log10(length)
     grams = 10 ** (line.a + line.b * log + (line.c or 0.0) * log * log)
@@ -95,9 +97,18 @@ def standard_weight(kb: KnowledgeBase, taxon: str, length: float, from_length: s
         limits.append("above-data")
     if line.doubt:
         limits.append("line-in-doubt")
-    if from_length != line.from_length and from_length != "total":
+    if from_length != line.from_length:
         limits.append("other-length-given")
     return Weight(grams, line, tuple(limits))
+
+
+def _line_for(lines: Sequence[SizeRecord], length: float, water: str) -> SizeRecord:
+    if water and (named := [x for x in lines if water in x.label]):
+        return named[0]
+    main = lines[0]
+    if main.min_length and length < main.min_length:
+        return next((x for x in lines if (x.min_length or 0) <= length <= (x.max_length or 0)), main)
+    return main
 
 
 def length_for_weight(kb: KnowledgeBase, taxon: str, grams: float) -> Weight | None:
@@ -127,3 +138,67 @@ def category(kb: KnowledgeBase, taxon: str, length: float) -> tuple[str, SizeRec
         if edge is not None and length >= edge:
             return name, table
     return "below stock", table
+
+
+@dataclass(frozen=True, slots=True)
+class Girth:
+    """A weight in g from length and girth: the middle of the formula's divisors and its bounds."""
+
+    grams: float
+    low: float
+    high: float
+
+
+GIRTH_DIVISORS = (900.0, 800.0, 750.0)
+"""Cubic inches a pound in the girth formula: for slim fish, the middle, for stout fish (common practice, no source)."""
+MM_PER_INCH, G_PER_POUND = 25.4, 453.59237
+THIN, LEAN, GOOD, FAT = 0.8, 0.95, 1.2, 1.6
+"""Shares of the standard weight up to which a fish counts as thin, a little lean, in good shape, fat."""
+
+
+def girth_weight(length: float, girth: float) -> Girth:
+    """The weight of a fish by length and girth (mm), pounds = L G G / divisor with inches."""
+    volume = (length / MM_PER_INCH) * (girth / MM_PER_INCH) ** 2
+    low, middle, high = (volume / d * G_PER_POUND for d in GIRTH_DIVISORS)
+    return Girth(middle, low, high)
+
+
+def condition(share: float) -> str:
+    """The word for a weight as a share of the standard weight: thin, lean, good, fat or odd."""
+    for word, top in (("thin", THIN), ("lean", LEAN), ("good", GOOD), ("fat", FAT)):
+        if share < top:
+            return word if share > 0.4 else "odd"
+    return "odd"
+
+
+def length_fit(kb: KnowledgeBase, taxon: str, length: float) -> str:
+    """How a length (mm) compares with what is stated of a taxon: small, ordinary, large, huge, beyond, or empty."""
+    sizes = size_range(kb, taxon)
+    if sizes.largest and length > sizes.largest * 1.005:
+        return "beyond"
+    if sizes.largest and length >= 0.85 * sizes.largest and length > (sizes.usual_high or 0.0):
+        return "huge"
+    if sizes.usual_high and length > sizes.usual_high:
+        return "large"
+    if sizes.usual_low and length < sizes.usual_low:
+        return "small"
+    return "ordinary" if sizes.usual_low or sizes.usual_high else ""
+
+
+def total_length(kb: KnowledgeBase, taxon: str, length: float, method: str) -> tuple[float, SizeRecord] | None:
+    """The total length (mm) of a fork or standard length by the taxon's conversion line; None when none is held."""
+    for line in kb.sizes(taxon):
+        if line.kind == "length-conversion" and line.from_length == method and line.to_length == "total":
+            return (line.a or 0.0) + (line.b or 1.0) * length, line
+    return None
+
+
+def relative(kb: KnowledgeBase, taxon: str) -> str | None:
+    """The taxon itself when it has a standard-weight line, else the nearest relative of its genus (or a parent) that has."""
+    if any(s.kind == "standard-weight" for s in kb.sizes(taxon)):
+        return taxon
+    found = kb.taxon(taxon)
+    pool = found.parents or kb.children.get(found.parent or "", ())
+    near = [t for t in pool if any(s.kind == "standard-weight" for s in kb.sizes(t))]
+    top = size_range(kb, taxon).largest or 0.0
+    return min(near, key=lambda t: (abs((size_range(kb, t).largest or 0.0) - top), t)) if near else None

@@ -1,0 +1,92 @@
+"""Lengths and weights of a turn: which of those typed and held count, and how they are shown (layer 4)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.reading import Measure, Reading
+from assistant.dialogue.telling import as_typed
+from assistant.units import show_length, show_weight
+
+
+@dataclass(frozen=True, slots=True)
+class Amounts:
+    """The length, girth and weight that a line is about; None where none is told."""
+
+    length: Measure | None
+    girth: Measure | None
+    weight: Measure | None
+
+    @property
+    def empty(self) -> bool:
+        """True when nothing was measured."""
+        return self.length is None and self.weight is None and self.girth is None
+
+
+CARRYING = ("size", "weight", "identify", "rules", "contrast")
+"""Intents after which a measure told earlier still stands for the fish in hand."""
+
+
+def amounts(reading: Reading, held: Held, anew: bool) -> Amounts:
+    """The measures of the line; where it has none, those held, unless another fish is spoken of anew."""
+    own = {k: next((m for m in reading.measures if m.kind == k), None) for k in ("length", "girth", "weight")}
+    if any(own.values()):
+        return Amounts(own["length"], own["girth"], own["weight"])
+    if anew or held.intent not in CARRYING:
+        return Amounts(None, None, None)
+    length = held.lengths[-1] if held.lengths else None
+    return Amounts(length, None, held.weights[-1] if held.weights else None)
+
+
+def middle(measure: Measure) -> float:
+    """The middle of a measure in mm or g."""
+    return float((measure.low + measure.high) / 2)
+
+
+def system(held: Held, measure: Measure | None = None) -> str:
+    """The asker's unit system: asked for, else as typed, else inches and pounds."""
+    if held.units:
+        return held.units
+    if measure is not None and measure.unit in ("mm", "cm", "m", "g", "kg"):
+        return "metric"
+    return "us"
+
+
+def typed(measure: Measure, held: Held) -> str:
+    """A measure as it was typed, the other system in brackets."""
+    return as_typed(measure, held.units)
+
+
+def span(low: float | None, high: float | None, units: str) -> str:
+    """A range of lengths with the unit once: "4 to 10 in (102 to 254 mm)"; empty when nothing is known."""
+    known = [x for x in (low, high) if x is not None]
+    if not known:
+        return ""
+    if min(known) == max(known):
+        return show_length(known[0], units)
+    low, high = (show_length(x, units) for x in (min(known), max(known)))
+    if min(known) < 1000 <= max(known):
+        low = low.replace(f"{min(known):.0f} mm", f"{min(known) / 10:.0f} cm")
+    return joined(low, high)
+
+
+def joined(low: str, high: str) -> str:
+    """Two shown amounts as one range, the unit said once where it is the same."""
+    (a, b), (c, d) = _sides(low), _sides(high)
+    return f"{_pair(a, c)} ({_pair(b, d)})"
+
+
+def _sides(text: str) -> tuple[str, str]:
+    first, _, second = text.partition(" (")
+    return first, second.rstrip(")")
+
+
+def _pair(low: str, high: str) -> str:
+    number, _, unit = low.rpartition(" ")
+    return f"{number} to {high}" if high.endswith(f" {unit}") else f"{low} to {high}"
+
+
+def grams(value: float, units: str) -> str:
+    """A weight shown in the asker's system first."""
+    return show_weight(value, units)

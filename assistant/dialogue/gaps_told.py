@@ -1,0 +1,96 @@
+"""What the base lacks, told at the prompt: gaps of a taxon, taxa without a value, numbers without a unit (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.dialogue import phrases_info as say
+from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.aspects import characters
+from assistant.dialogue.subjects import label, named, species_of, subjects
+from assistant.dialogue.telling import plain
+from assistant.dialogue.turn import Turn
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Character
+from assistant.reasoning.evidence import about
+
+NUMBERS = ("count", "ratio", "length", "mass", "temperature")
+WITH_UNIT = ("length", "mass", "temperature")
+SHOWN, MOST_TAXA = 15, 8
+UNSTATED = "lacking"
+
+
+def asks_gaps(turn: Turn, sides: frozenset[str]) -> bool:
+    """True when a line asks what is missing, or narrows such an answer."""
+    if sides & {"coverage", "unit"} or (UNSTATED in sides and (_named(turn) or "unit" in sides)):
+        return True
+    return "numeric" in sides and turn.held.intent == "list"
+
+
+def gaps(turn: Turn, sides: frozenset[str]) -> Answer:
+    """The gaps asked for."""
+    if "unit" in sides:
+        return _units(turn)
+    if UNSTATED in sides and "coverage" not in sides and (found := _named(turn)):
+        return _without(turn, found[0])
+    return _coverage(turn, "numeric" in sides)
+
+
+def _named(turn: Turn) -> tuple[str, ...]:
+    """The characters that the line names."""
+    own = tuple(dict.fromkeys(i.partition(".")[0] for m in turn.reading.of("character") for i in m.ids))
+    return own or characters(turn.kb, turn.reading, ("identify", "describe", "life", "size"))
+
+
+def _observable(kb: KnowledgeBase, numeric: bool) -> tuple[Character, ...]:
+    return tuple(c for c in kb.characters if c.use in ("identify", "size") and (c.kind in NUMBERS if numeric else c.use == "identify"))
+
+
+def _coverage(turn: Turn, numeric: bool) -> Answer:
+    """For each taxon how many of the characters are stated, and which are not."""
+    kb = turn.kb
+    asked = subjects(turn)
+    taxa = species_of(kb, asked)[:MOST_TAXA]
+    if not taxa:
+        return plain("list", say.LIST_NEEDS)
+    wanted = _observable(kb, numeric)
+    what = say.NUMBER_CHARACTERS if numeric else say.ALL_CHARACTERS
+    blocks: list[Block] = []
+    for t in taxa:
+        told = [c for c in wanted if about(kb, t, c.id)[0]]
+        missing = [c.label for c in wanted if c not in told]
+        ids = tuple(f"st:{s.id}" for c in told[:6] for s in about(kb, t, c.id)[0][:1])
+        lead = say.coverage_lead(label(kb, t), len(told), len(wanted), what)
+        blocks.append(Block("point" if blocks else "lead", lead, statements=ids))
+        if missing:
+            blocks.append(Block("point", say.gaps(_cut(missing, "more" in turn.cues)), claim=False))
+    return Answer("list", tuple(blocks), taxa=asked or taxa)
+
+
+def _cut(names: Sequence[str], full: bool) -> str:
+    most = len(names) if full else SHOWN
+    return say.names_with(list(names)) if len(names) <= most + 2 else say.counted(", ".join(names[:most]), len(names) - most)
+
+
+def _without(turn: Turn, character: str) -> Answer:
+    """The taxa for which a character has no value."""
+    kb = turn.kb
+    found = kb.character(character)
+    pool = species_of(kb, named(turn)) or species_of(kb, subjects(turn, carried=False)) or kb.species
+    missing = [label(kb, t) for t in pool if not kb.taxon(t).is_hybrid and not about(kb, t, character)[0]]
+    if not missing:
+        return plain("list", say.lacking_none(found.label))
+    return plain("list", say.lacking(found.label, len(missing), _cut(missing, "more" in turn.cues)))
+
+
+def _units(turn: Turn) -> Answer:
+    """Number statements without a unit, of the kind named or of all kinds that need one."""
+    kb = turn.kb
+    kinds = [k for k in WITH_UNIT if k in turn.reading.words] or list(WITH_UNIT)
+    wanted = {c.id for c in kb.characters if c.kind in kinds}
+    found = [s for t in kb.ids("statement") for s in kb.statements(t) if s.character in wanted]
+    lacking = [s.id for s in found if not s.unit]
+    name = say.names_with(kinds, "or")
+    if not lacking:
+        return plain("list", say.unit_none(name, len(found)))
+    return plain("list", say.unit_some(name, len(lacking), len(found), _cut(lacking, "more" in turn.cues)))

@@ -1,0 +1,178 @@
+"""Where a fish lives, what it eats, when and how it breeds: statements on its life (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.dialogue import phrases as core
+from assistant.dialogue import phrases_care as care
+from assistant.dialogue import phrases_info as say
+from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.aspects import aspects, characters, states
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.subjects import MOST, label, species_of, subjects
+from assistant.dialogue.telling import advice, cut, ids, trusted, which_fish
+from assistant.dialogue.turn import Turn
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Statement
+from assistant.reasoning.advice import ABOUT_KIN, weigh
+from assistant.reasoning.evidence import about, below, number_range
+from assistant.reasoning.place_prior import expand_places
+from assistant.text import join
+from assistant.units import celsius_to_fahrenheit
+
+USES = ("life",)
+USUAL = ("habitat", "diet", "spawning-season", "spawning-temperature", "activity")
+"""What is told when nothing narrower is asked."""
+TOGETHER = (("spawning-season", "spawning-temperature"), ("nest-form", "nest-habit"), ("life-history", "spawning-season"))
+"""Sides of life that are told together."""
+BY_CUE = (("asks-when", "spawning-season"), ("asks-where", "habitat"), ("waters", "habitat"))
+PRACTICE = "practice"
+TOPICS = ("pond", "predators", "depth", "cover")
+"""Practices that answer questions on life: stunted ponds, what eats it, how deep it stays."""
+TEMPERATURE, RISK = "temperature", "conservation-status"
+ALSO_TOLD = 2
+
+
+def handle(turn: Turn) -> tuple[Answer, Held]:
+    """What the base says of the side of life asked about, else of the main ones."""
+    kb, held = turn.kb, turn.held
+    asked = subjects(turn)
+    taxa = species_of(kb, asked)
+    if not taxa:
+        return which_fish("habitat", say.WHICH_FISH), held
+    wanted = _wanted(turn)
+    blocks = _practice(turn, taxa) + [b for t in _few(kb, taxa) for b in _one(turn, t, wanted, len(taxa) > 1)]
+    blocks = cut(blocks, "more" in turn.cues, 6)
+    asked_back = _north(turn)
+    if asked_back:
+        blocks.append(Block("next", asked_back.question, claim=False))
+    first, *rest = blocks
+    head = Block("lead", first.text, statements=first.statements, claim=first.claim)
+    return Answer("habitat", (head, *rest), taxa=asked[:MOST], asked=asked_back), held
+
+
+def _few(kb: KnowledgeBase, taxa: Sequence[str]) -> tuple[str, ...]:
+    return tuple(taxa) if len(taxa) <= 4 else tuple(sorted(taxa, key=lambda t: (-len(kb.ranges(t)), t))[:4])
+
+
+def _wanted(turn: Turn) -> tuple[str, ...]:
+    """The characters asked about: by their words, by their states, by cue, or carried from the last answer."""
+    kb, reading = turn.kb, turn.reading
+    named = [c for c in characters(kb, reading, USES) if c != RISK or RISK in reading.words]
+    if not named:
+        named = [c.id for c in kb.characters if c.use in USES and states(kb, reading, c.id)]
+    if not named:
+        named = [c for cue, c in BY_CUE if cue in turn.cues]
+    if not named and turn.held.intent == "habitat" and turn.held.last is not None:
+        named = _last(turn)
+    out = dict.fromkeys(named)
+    for a, b in TOGETHER:
+        if a in out:
+            out.setdefault(b)
+    return tuple(out)
+
+
+def _last(turn: Turn) -> list[str]:
+    """The sides of life that the last answer told of, where it was about one."""
+    assert turn.held.last is not None
+    found = [s.split(".")[1] for b in turn.held.last.blocks[:1] for s in b.statements if s.startswith("st:") and s.count(".") > 1]
+    return list(dict.fromkeys(c for c in found if turn.kb.find("character", c) is not None))
+
+
+def _practice(turn: Turn, taxa: Sequence[str]) -> list[Block]:
+    text = " ".join(turn.reading.words)
+    found = [f for f in weigh(turn.kb, PRACTICE, turn.reading.words, taxa)
+             if f.met > 0 and f.fit >= ABOUT_KIN and f.record.topic in TOPICS and any(w in text for w in f.record.words)]
+    if "depth-of" not in aspects(turn.kb, turn.reading):
+        found = [f for f in found if f.record.topic in ("pond", "predators") and f.met >= 2]
+    return [advice(PRACTICE, f.record, "point") for f in found[:2]]
+
+
+def _one(turn: Turn, taxon: str, wanted: Sequence[str], many: bool) -> list[Block]:
+    kb = turn.kb
+    name = label(kb, taxon)
+    out: list[Block] = []
+    for character in wanted or USUAL:
+        if kb.find("character", character) is None:
+            continue
+        found, whose = about(kb, taxon, character)
+        if found:
+            out.append(_told(turn, taxon, character, found, whose, first=not out or many))
+    missing = next((c for c in wanted[:1] if kb.find("character", c) and not about(kb, taxon, c)[0]), None)
+    if out and missing and not many and missing not in USUAL:
+        out.insert(0, Block("point", care.nowhere_said(name, _heading(kb, missing)), claim=False))
+    if wanted and not out:
+        sides = join([_heading(kb, c) for c in wanted if kb.find("character", c)][:2], "or")
+        out = [Block("point", care.nowhere_said(name, sides), claim=False)]
+        rest = [c for c in USUAL if c not in wanted]
+        out += [b for b in _one(turn, taxon, rest, many) if b.claim][:ALSO_TOLD] if not many else []
+    return out or [Block("point", care.nowhere_said(name, care.HABITAT_ASK), claim=False)]
+
+
+def _heading(kb: KnowledgeBase, character: str) -> str:
+    return care.ASPECT.get(character, kb.character(character).label).lower()
+
+
+def _told(turn: Turn, taxon: str, character: str, found: tuple[Statement, ...], whose: str | None, first: bool) -> Block:
+    kb = turn.kb
+    chosen = _here(turn, found)
+    told = _text(kb, character, chosen)
+    if whose:
+        told = care.inherited(told, label(kb, whose))
+    heading = care.ASPECT.get(character, kb.character(character).label)
+    answer = _yes_no(turn, character, chosen)
+    name = label(kb, taxon)
+    if answer and first:
+        text = care.life_yes(answer, name, f"{heading.lower()}: {told}")
+    else:
+        text = care.life_lead(name, heading.lower(), told) if first else care.life_point(heading, told)
+    return Block("point", trusted(text, "memory" if all(s.basis == "memory" for s in chosen) else ""), statements=ids(chosen))
+
+
+def _here(turn: Turn, found: tuple[Statement, ...]) -> tuple[Statement, ...]:
+    """Of statements on a side, those of the place held, else all; the read ones where there are some."""
+    wanted = expand_places(turn.kb, turn.held.places)
+    near = tuple(s for s in found if s.regions and wanted & set(s.regions))
+    pool = near or found
+    read = tuple(s for s in pool if s.basis != "memory")
+    return read or pool
+
+
+def _text(kb: KnowledgeBase, character: str, found: Sequence[Statement]) -> str:
+    kind = kb.character(character).kind
+    if kind == TEMPERATURE or kind in ("length", "count", "ratio"):
+        ranges = [r for s in found if (r := number_range(s)) is not None]
+        low, high = min(r[0] for r in ranges), max(r[3] for r in ranges)
+        if kind == TEMPERATURE:
+            return care.degrees(*(f"{x:.0f}" for x in (low, high, celsius_to_fahrenheit(low), celsius_to_fahrenheit(high))))
+        return f"{low:g}" if low == high else f"{low:g} to {high:g}"
+    told: dict[str, None] = {}
+    for s in found:
+        value = join([kb.state(x).label for x in s.states], "and") if s.states else s.text.replace("-", " ")
+        where = join([p.label for r in s.regions if (p := kb.place(r)) is not None])
+        note = s.note.rstrip(".") if s.note and len(s.note) < 90 else ""
+        inside = "; ".join(x for x in (note, where) if x)
+        told.setdefault(f"{value} ({inside})" if inside else value)
+    return "; ".join(list(told)[:4])
+
+
+def _yes_no(turn: Turn, character: str, found: Sequence[Statement]) -> str:
+    """Yes or no where a state of the character is asked about."""
+    kb = turn.kb
+    if not turn.cues & {"asks-do", "asks-can"}:
+        return ""
+    asked = {leaf for s in states(kb, turn.reading, character) for leaf in below(kb, s)}
+    if not asked:
+        return ""
+    stated = {leaf for s in found for x in s.states for leaf in below(kb, x)}
+    if not stated:
+        return ""
+    return core.YES if asked & stated else core.MOSTLY_NOT
+
+
+def _north(turn: Turn) -> Asked | None:
+    """"Up north" alone does not say where."""
+    if {"north", "south"} & set(turn.reading.words) and not turn.reading.places and not turn.held.places:
+        return Asked("place", say.WHERE)
+    return None

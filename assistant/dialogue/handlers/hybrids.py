@@ -1,0 +1,256 @@
+"""Whether two fishes cross, what a cross is, how common, how fertile, and how far looks can prove one (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from assistant.dialogue import phrases_care as care
+from assistant.dialogue import phrases_info as say
+from assistant.dialogue import speak
+from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.aspects import aspects
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.subjects import MOST, label, species_of, subjects
+from assistant.dialogue.telling import cut, ids, plain, trusted
+from assistant.dialogue.turn import Turn
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Statement, Taxon
+from assistant.reasoning.evidence import about
+from assistant.text import join, key, singular
+
+FERTILITY, MALES = "fertility", "sex-ratio-male"
+TELLING = ("hybrid-occurrence", FERTILITY, MALES, "identification-limit", "appearance", "growth", "hybrid-note", "backcrossing",
+           "cross-direction", "catchability", "legal-status")
+"""Characters of crosses that are told, the most asked first."""
+LOOKS = ("opercular-flap-edge", "opercular-flap-length", "upper-jaw-reach", "head-lines", "pectoral-fin-form", "body-form")
+OCCURRENCE = {"common": 0, "uncommon": 1, "rare": 2}
+BETWEEN = ("intermediate",)
+EACH = 2
+NOTE = "hybrid-note"
+LONGEST_NOTE = 160
+
+
+def handle(turn: Turn) -> tuple[Answer, Held]:
+    """The cross of the fishes named, the crosses of one fish, or what holds of hybrids in general."""
+    turn = _without_the_word(turn)
+    kb, held = turn.kb, turn.held
+    sides = aspects(kb, turn.reading)
+    general = _general(turn, sides)
+    asked = subjects(turn, carried=not general)
+    crosses = tuple(t for t in asked if (x := kb.find("taxon", t)) is not None and x.is_hybrid)
+    plain_kinds = tuple(t for t in asked if t not in crosses)
+    if general and (not asked or not sides & {"fertile", "sex", "how-common"}):
+        return _answer(turn, general, asked), held
+    if crosses:
+        blocks = [b for c in crosses[:EACH] for b in _cross(turn, c, sides)]
+        return _answer(turn, blocks, (*crosses, *plain_kinds)), held
+    if len(plain_kinds) > 1:
+        return _pair(turn, plain_kinds, sides), held
+    if plain_kinds:
+        return _answer(turn, _of_one(turn, plain_kinds[0], sides), plain_kinds), held
+    return _needs(turn), held
+
+
+def _without_the_word(turn: Turn) -> Turn:
+    """The turn with "hybrid" read as the word it is, not as a loose name of some crosses."""
+    kb, reading = turn.kb, turn.reading
+    words = [m for m in reading.of("taxon", "hybrid")
+             if any(kind == "term" and thing == "hybrid" for w in (key(m.words), singular(key(m.words))) for kind, thing, _ in kb.spoken(w))]
+    return turn.with_reading(replace(reading, mentions=tuple(m for m in reading.mentions if m not in words))) if words else turn
+
+
+def _needs(turn: Turn) -> Answer:
+    return plain("hybrids", care.HYBRID_NEEDS, asked=Asked("fish", say.WHICH_FISH))
+
+
+def _answer(turn: Turn, blocks: Sequence[Block], taxa: tuple[str, ...]) -> Answer:
+    first, *rest = blocks
+    head = Block("lead", first.text, statements=first.statements, claim=first.claim)
+    return Answer("hybrids", (head, *cut(list(rest), "more" in turn.cues)), taxa=taxa[:MOST])
+
+
+# --- one cross --------------------------------------------------------------------------------------------------
+
+def cross_of(kb: KnowledgeBase, a: str, b: str) -> str | None:
+    """The cross of two species (or of their subspecies and species) that the base holds."""
+    wide = [set(kb.lineage(x)) | {x} | set(kb.children.get(x, ())) for x in (a, b)]
+    for t in kb.species:
+        parents = kb.taxon(t).parents
+        if parents and any(p in wide[0] and q in wide[1] for p, q in (parents, parents[::-1])):
+            return t
+    return None
+
+
+def _cross(turn: Turn, cross: str, sides: frozenset[str]) -> list[Block]:
+    """What a cross is, and what is told of it, the side asked about first."""
+    kb = turn.kb
+    found = kb.taxon(cross)
+    a, b = (label(kb, p) for p in found.parents)
+    lead = Block("point", trusted(care.cross_is(found.label, a, b, care.ORIGIN.get(found.origin, "")), found.basis),
+                 statements=(f"taxon:{cross}",))
+    points = _facts(turn, found, sides)
+    if sides & {"new-species"}:
+        points = [Block("point", care.NOT_SPECIES, claim=False), *points]
+    asked_first = sides & {"fertile", "sex", "how-common", "halfway"} and not turn.reading.taxa()
+    return [*points[:1], lead, *points[1:]] if asked_first and points else [lead, *points]
+
+
+def _facts(turn: Turn, found: Taxon, sides: frozenset[str]) -> list[Block]:
+    kb = turn.kb
+    first = {FERTILITY: bool(sides & {"fertile"}), MALES: bool(sides & {"sex"}), "hybrid-occurrence": bool(sides & {"how-common"})}
+    out: list[Block] = []
+    order = sorted(TELLING, key=lambda c: not first.get(c, False))
+    for character in order:
+        statements = [s for s in kb.statements(found.id) if s.character == character]
+        if statements:
+            out.append(_fact(kb, character, statements))
+    for side, character, name in (("fertile", FERTILITY, "the fertility"), ("sex", MALES, "the share of males")):
+        if side in sides and not any(s.character == character for s in kb.statements(found.id)):
+            out.insert(0, Block("point", say.ids_or_none(found.label, name), claim=False))
+    if sides & {"halfway"}:
+        out = _features(turn, found) + out
+    return [*out, Block("doubt", care.NOT_BY_EYE, claim=False)]
+
+
+def _fact(kb: KnowledgeBase, character: str, statements: Sequence[Statement]) -> Block:
+    texts = list(dict.fromkeys(_words(kb, s) for s in statements))
+    told = join(texts[:3], "and")
+    if character == FERTILITY:
+        text = care.fertile(told)
+    elif character == MALES:
+        text = care.males(told)
+    else:
+        text = care.cross_fact(kb.character(character).label, told)
+    return Block("point", trusted(text, "memory" if all(s.basis == "memory" for s in statements) else ""), statements=ids(statements))
+
+
+def _words(kb: KnowledgeBase, s: Statement) -> str:
+    """The value of a statement with its note where that is short; a free note is told by its note alone."""
+    note = s.note.strip().rstrip(".")
+    if s.character == NOTE and note:
+        return note
+    value = join([kb.state(x).label for x in s.states], "or") if s.states else s.text if s.character == MALES else s.text.replace("-", " ")
+    return f"{value} ({note})" if note and len(note) <= LONGEST_NOTE and s.character != MALES else value
+
+
+def _features(turn: Turn, found: Taxon) -> list[Block]:
+    """How the cross looks beside its parents, for what is stated of it."""
+    from assistant.reasoning.contrast import contrast_row
+
+    kb = turn.kb
+    out = []
+    for key in [*LOOKS, *sorted({s.character for s in kb.statements(found.id)} - set(LOOKS))]:
+        character = kb.find("character", key)
+        if character is None or character.use != "identify":
+            continue
+        row = contrast_row(kb, character, (found.id, *found.parents))
+        if row is None or not all(row.told) or row.separation < 0.2:
+            continue
+        words = [speak.told_words(kb, t, character, turn.held.units) for t in row.told if t]
+        statements = speak.short_ids(s for t in row.told if t for s in t.statements) or (f"taxon:{found.id}",)
+        out.append(Block("point", care.stated(character.label, *words), statements=statements))
+    return out[:4]
+
+
+# --- two fishes, one fish ---------------------------------------------------------------------------------------
+
+def _pair(turn: Turn, asked: tuple[str, ...], sides: frozenset[str]) -> Answer:
+    kb = turn.kb
+    for i, a in enumerate(asked):
+        for b in asked[i + 1:]:
+            for one in species_of(kb, (a,)):
+                for two in species_of(kb, (b,)):
+                    cross = cross_of(kb, one, two) if one != two else None
+                    if cross is not None:
+                        return _answer(turn, _crossed(turn, cross, sides), (cross, *asked[:MOST - 1]))
+    a, b = asked[0], asked[1]
+    families = [_families(kb, x) for x in (a, b)]
+    why = care.OTHER_FAMILY if not families[0] & families[1] else care.SAME_FAMILY
+    statements = tuple(f"taxon:{f}" for f in sorted(families[0] | families[1])[:4])
+    lead = Block("point", care.cross_unknown(label(kb, a), label(kb, b), why), statements=statements)
+    known = [b for one in asked[:2] for b in _of_one(turn, one, sides)[:1] if species_of(kb, (one,))]
+    return _answer(turn, [lead, *known], asked)
+
+
+def _families(kb: KnowledgeBase, taxon: str) -> set[str]:
+    return {f for t in species_of(kb, (taxon,)) for p in (kb.taxon(t).parents or (t,)) for f in kb.lineage(p) if kb.taxon(f).rank == "family"}
+
+
+def _crossed(turn: Turn, cross: str, sides: frozenset[str]) -> list[Block]:
+    kb = turn.kb
+    found = kb.taxon(cross)
+    a, b = (label(kb, p) for p in found.parents)
+    own = found.label if " x " not in found.label else ""
+    text = care.cross_lead(a, b, found.occurrence, own)
+    lead = Block("point", trusted(text, found.basis), statements=(f"taxon:{cross}", *ids(about(kb, cross, "hybrid-occurrence")[0])))
+    return [lead, *(_features(turn, found)[:2] if "halfway" not in sides else []), *_facts(turn, found, sides)]
+
+
+def _of_one(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
+    """The crosses known of a fish (or of the fishes of a group), the common ones first."""
+    kb = turn.kb
+    members = set(species_of(kb, (taxon,)))
+    found = [t for t in kb.species if set(kb.taxon(t).parents) & (members | {x for m in members for x in kb.lineage(m)[:2]} & set(kb.species))
+             or set(kb.taxon(t).parents) & members]
+    if not found:
+        return [Block("point", care.cross_none(label(kb, taxon)), claim=False), Block("doubt", care.NOT_BY_EYE, claim=False)]
+    found.sort(key=lambda t: (OCCURRENCE.get(kb.taxon(t).occurrence, 3), t))
+    names = []
+    for t in found:
+        partner = [p for p in kb.taxon(t).parents if p not in members]
+        own = kb.taxon(t).label
+        name = label(kb, partner[0]) if len(members) == 1 and partner else own
+        names.append(f"{name} ({own})" if name != own and " x " not in own else name)
+    most = len(names) if "more" in turn.cues else 8
+    text = care.cross_list(label(kb, taxon), say.names_with(names[:most]) if len(names) <= most else say.counted(", ".join(names[:most]), len(names) - most))
+    out = [Block("point", text, statements=tuple(f"taxon:{t}" for t in found))]
+    return [*out, Block("doubt", care.NOT_BY_EYE, claim=False)]
+
+
+# --- hybrids in general -----------------------------------------------------------------------------------------
+
+def _general(turn: Turn, sides: frozenset[str]) -> list[Block]:
+    """What holds of hybrids in general, where no fish is named."""
+    kb = turn.kb
+    if turn.reading.taxa() or turn.reading.of("group"):
+        return []
+    out: list[Block] = []
+    if "index" in sides:
+        out += _term(kb, "hybrid-index") + _between(kb)
+    if "new-species" in sides:
+        out += [Block("point", care.NOT_SPECIES, statements=("term:hybrid",)), *_term(kb, "hybrid")]
+    if "by-eye" in sides:
+        out.append(Block("point", care.NOT_BY_EYE, statements=_limits(kb)))
+    if "halfway" in sides and not turn.held.taxa:
+        out += [Block("point", care.HALFWAY, statements=_halfway(kb)), *_between(kb)]
+    if not out and not turn.held.taxa:
+        out = [*_term(kb, "hybrid"), *_term(kb, "f1")] if turn.reading.of("term") else []
+    return out
+
+
+def _term(kb: KnowledgeBase, key: str) -> list[Block]:
+    term = kb.find("term", key)
+    return [Block("point", say.term_lead(term.label, term.plain), statements=(f"term:{key}",))] if term is not None else []
+
+
+def _described(kb: KnowledgeBase) -> list[tuple[str, Statement]]:
+    """Statements that call something of a cross intermediate."""
+    return [(t, s) for t in kb.species if kb.taxon(t).is_hybrid for s in kb.statements(t)
+            if any(x.rpartition(".")[2] in BETWEEN for x in s.states)]
+
+
+def _halfway(kb: KnowledgeBase) -> tuple[str, ...]:
+    return ids(s for _, s in _described(kb))[:12]
+
+
+def _between(kb: KnowledgeBase) -> list[Block]:
+    found = _described(kb)
+    total = sum(kb.taxon(t).is_hybrid for t in kb.species)
+    if not found:
+        return []
+    return [Block("point", care.halfway_count(len({t for t, _ in found}), total), statements=ids(s for _, s in found)[:12])]
+
+
+def _limits(kb: KnowledgeBase) -> tuple[str, ...]:
+    return ids(s for t in kb.species if kb.taxon(t).is_hybrid for s in kb.statements(t) if s.character == "identification-limit")[:12]

@@ -1,0 +1,248 @@
+"""Which fishes: of a group, with a feature, in a place; and what the base lacks, for those who keep it (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from assistant.dialogue import phrases_info as say
+from assistant.dialogue import speak
+from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.aspects import aspects
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.gaps_told import asks_gaps, gaps
+from assistant.dialogue.handlers.range import status_in
+from assistant.dialogue.reading import Seen
+from assistant.dialogue.subjects import groups, label, named, species_of, subjects
+from assistant.dialogue.telling import plain
+from assistant.dialogue.turn import Turn
+from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.evidence import about, distribution, number_range
+from assistant.reasoning.identify import Observation
+from assistant.reasoning.place_prior import expand_places
+from assistant.reasoning.size import size_range
+
+FITS, DOUBTFUL = 0.5, 0.15
+"""Share of fish of a kind from which it fits a feature asked for, and from which it does so at times."""
+SHOWN, MOST_TAXA = 12, 40
+LIVING = ("native", "reintroduced", "introduced", "stocked")
+WARNED = ("legal-caution",)
+
+
+@dataclass(frozen=True, slots=True)
+class Fitting:
+    """A kind of fish that fits, the least share over the features asked for, and the statements that say so."""
+
+    taxon: str
+    share: float
+    statements: tuple[str, ...]
+
+
+def handle(turn: Turn) -> tuple[Answer, Held]:
+    """The fishes that fit group, features and place; the gaps of the base where those are asked for."""
+    kb, held = turn.kb, turn.held
+    sides = aspects(kb, turn.reading)
+    if asks_gaps(turn, sides):
+        return gaps(turn, sides), held
+    if "how-many-held" in sides and not groups(turn.reading):
+        return _counts(kb), held
+    if "invasive" in sides and not turn.reading.seen:
+        return _invasive(turn), held
+    if (answer := _membership(turn)) is not None:
+        return answer, held
+    return _listed(turn, sides), held
+
+
+def _pool(turn: Turn) -> tuple[tuple[str, ...], str]:
+    """The fishes to choose from and what they are called together; the last list for a narrowing follow-up."""
+    kb, reading, held = turn.kb, turn.reading, turn.held
+    wider = groups(reading)
+    if wider:
+        taxa = species_of(kb, (wider[0].ids[0],))
+        for m in wider[1:]:
+            both = tuple(t for t in taxa if t in species_of(kb, (m.ids[0],)))
+            taxa = both or taxa
+        return taxa, label(kb, wider[0].ids[0])
+    own = named(turn)
+    if own:
+        higher = tuple(t for t in own if not kb.taxon(t).is_species)
+        return (species_of(kb, higher), label(kb, higher[0])) if higher else (own, "")
+    if held.intent == "list" and len(held.shown) > 1:
+        return species_of(kb, held.shown), ""
+    return tuple(t for t in kb.species if not kb.taxon(t).is_hybrid), ""
+
+
+def _listed(turn: Turn, sides: frozenset[str]) -> Answer:
+    kb, reading = turn.kb, turn.reading
+    pool, name = _pool(turn)
+    narrowing = turn.held.intent == "list" and not groups(reading) and not named(turn)
+    places = reading.places or (turn.held.places if narrowing or not reading.seen else ())
+    seen = [s for s in reading.seen if not s.retract]
+    if not (seen or places or name or narrowing) and not named(turn):
+        return plain("list", say.LIST_NEEDS, asked=Asked("place", say.WHERE))
+    fitting, maybe, silent = _fitting(kb, pool, [s.observation for s in seen])
+    if places:
+        return _by_place(turn, fitting, pool, name, places, seen)
+    return _plain_list(turn, fitting, maybe, silent, name, seen, sides)
+
+
+# --- features ---------------------------------------------------------------------------------------------------
+
+def _fitting(kb: KnowledgeBase, pool: Sequence[str], seen: Sequence[Observation]) -> tuple[list[Fitting], list[Fitting], int]:
+    """Those that fit all features, those that do so at times, and of how many nothing is stated."""
+    fits, maybe, silent = [], [], 0
+    for taxon in pool:
+        found = [_share(kb, taxon, o) for o in seen]
+        if any(x is None for x in found):
+            silent += 1
+            continue
+        told = [x for x in found if x is not None]
+        share = min((s for s, _ in told), default=1.0)
+        statements = tuple(dict.fromkeys(i for _, ids in told for i in ids))
+        one = Fitting(taxon, share, statements or (f"taxon:{taxon}",))
+        if share >= FITS:
+            fits.append(one)
+        elif share >= DOUBTFUL:
+            maybe.append(one)
+    fits.sort(key=lambda f: (-round(f.share, 1), -len(kb.ranges(f.taxon)), f.taxon))
+    return fits, sorted(maybe, key=lambda f: (-f.share, f.taxon)), silent
+
+
+def _share(kb: KnowledgeBase, taxon: str, o: Observation) -> tuple[float, tuple[str, ...]] | None:
+    """The share of a kind that shows what is asked, with the statements; None where nothing is stated."""
+    character = kb.character(o.character)
+    if o.value is not None and not character.is_stated:
+        return _number_share(kb, taxon, o)
+    found = distribution(kb, taxon, o.character)
+    if found is None:
+        return None
+    from assistant.reasoning.evidence import below
+
+    share = found.share({leaf for s in o.states for leaf in below(kb, s)})
+    return (share if o.seen else 1.0 - share), tuple(f"st:{s}" for s in found.statements)
+
+
+def _number_share(kb: KnowledgeBase, taxon: str, o: Observation) -> tuple[float, tuple[str, ...]] | None:
+    assert o.value is not None
+    found = distribution(kb, taxon, o.character)
+    top = o.value if o.value_high is None else o.value_high
+    if found is not None:
+        def wanted(n: float) -> bool:
+            assert o.value is not None
+            return (n >= o.value) if o.at_least else (n <= top) if o.at_most else (o.value <= n <= top)
+        share = sum(p for n, p in found.shares.items() if wanted(float(n)))
+        return (share if o.seen else 1.0 - share), tuple(f"st:{s}" for s in found.statements)
+    statements, _ = about(kb, taxon, o.character)
+    ranges = [r for s in statements if (r := number_range(s)) is not None]
+    if not ranges:
+        return None
+    low, high = min(r[0] for r in ranges), max(r[3] for r in ranges)
+    inside = (high >= o.value) if o.at_least else (low <= top) if o.at_most else (low <= top and high >= o.value)
+    return (1.0 if inside == o.seen else 0.0), tuple(f"st:{s.id}" for s in statements)
+
+
+def _what(turn: Turn, name: str, seen: Sequence[Seen], places: Sequence[str]) -> str:
+    kb = turn.kb
+    parts = [name] if name else []
+    parts += [say.with_what(speak.seen_words(kb, s.observation)) for s in seen[:3]]
+    if places:
+        parts.append(say.in_place(speak.place_words(kb, places)))
+    return " ".join(parts)
+
+
+def _plain_list(turn: Turn, fits: Sequence[Fitting], maybe: Sequence[Fitting], silent: int, name: str, seen: Sequence[Seen],
+                sides: frozenset[str]) -> Answer:
+    kb = turn.kb
+    what = _what(turn, name, seen, ())
+    if "sort-size" in sides:
+        fits = sorted(fits, key=lambda f: -(size_range(kb, f.taxon).largest or 0.0))
+    if not fits:
+        blocks = [Block("lead", say.list_none(what or name), claim=False)]
+    else:
+        most = len(fits) if "more" in turn.cues else SHOWN
+        names = say.names_with([label(kb, f.taxon) for f in fits]) if len(fits) <= most + 2 else say.counted(
+            ", ".join(label(kb, f.taxon) for f in fits[:most]), len(fits) - most)
+        text = say.list_lead(len(fits), what or say.kinds(len(fits), "").split(" ", 1)[1], names)
+        blocks = [Block("lead", text, statements=tuple(dict.fromkeys(s for f in fits for s in f.statements[:2])))]
+    if maybe:
+        names = say.names_with([label(kb, f.taxon) for f in maybe[:SHOWN]])
+        blocks.append(Block("point", say.doubtful(names), statements=tuple(s for f in maybe[:SHOWN] for s in f.statements[:2])))
+    if silent and seen and silent < 60:
+        blocks.append(Block("doubt", say.not_told(silent), claim=False))
+    return Answer("list", tuple(blocks), taxa=tuple(f.taxon for f in (*fits, *(maybe if not fits else ())))[:MOST_TAXA])
+
+
+# --- places -----------------------------------------------------------------------------------------------------
+
+def _by_place(turn: Turn, fits: Sequence[Fitting], pool: Sequence[str], name: str, places: Sequence[str], seen: Sequence[Seen]) -> Answer:
+    """The fitting fishes of a place by status, the widest spread first."""
+    kb = turn.kb
+    wanted = expand_places(kb, places)
+    by_status: dict[str, list[tuple[str, str, tuple[str, ...]]]] = {}
+    for f in fits:
+        row = status_in(kb, f.taxon, wanted)
+        if row is not None:
+            by_status.setdefault(row.status, []).append((f.taxon, f"range:{row.id}", f.statements if seen else ()))
+    living = [x for s in LIVING for x in by_status.get(s, ())]
+    what = _what(turn, name, seen, places)
+    if not living:
+        return Answer("list", (Block("lead", say.list_none(what), claim=False),), taxa=tuple(pool[:1]) if len(pool) == 1 else ())
+    most = len(living) if "more" in turn.cues else SHOWN * 2
+    names = [label(kb, t) for t, _, _ in living]
+    shown = say.names_with(names) if len(names) <= most + 2 else say.counted(", ".join(names[:most]), len(names) - most)
+    ids = tuple(dict.fromkeys(i for _, r, s in living for i in (r, *s[:1])))
+    blocks = [Block("lead", say.list_lead(len(living), what, shown), statements=ids)]
+    for status in (*LIVING[1:], "uncertain", "extirpated"):
+        if some := by_status.get(status):
+            text = say.status_line(status, say.names_with([label(kb, t) for t, _, _ in some]))
+            blocks.append(Block("point", text, statements=tuple(r for _, r, _ in some)))
+    return Answer("list", tuple(blocks), taxa=tuple(t for t, _, _ in living)[:MOST_TAXA])
+
+
+# --- counts, members, newcomers ---------------------------------------------------------------------------------
+
+def _counts(kb: KnowledgeBase) -> Answer:
+    crosses = sum(kb.taxon(t).is_hybrid for t in kb.species)
+    statements = sum(len(kb.statements(t)) for t in kb.ids("statement"))
+    ranges = sum(len(kb.ranges(t)) for t in kb.ids("range"))
+    return plain("list", say.counts_held(len(kb.species) - crosses, crosses, statements, ranges))
+
+
+def _membership(turn: Turn) -> Answer | None:
+    """Which of the fishes named belong to a group ("which of these is a char: brook, brown, rainbow, lake")."""
+    kb = turn.kb
+    own = tuple(dict.fromkeys(i for m in turn.reading.of("taxon", "hybrid") for i in m.ids))
+    wider = groups(turn.reading)
+    if len(own) < 2 or not wider or not any(kb.taxon(t).is_species for t in own):
+        return None
+    members = set(species_of(kb, (wider[0].ids[0],)))
+    inside = [t for t in own if t in members]
+    outside = [t for t in own if t not in members]
+    if not inside:
+        return None
+    name = label(kb, wider[0].ids[0])
+    blocks = [Block("lead", say.member_yes(say.names_with([label(kb, t) for t in inside]), name), statements=tuple(f"taxon:{t}" for t in inside))]
+    if outside:
+        text = say.member_no(say.names_with([label(kb, t) for t in outside]))
+        blocks.append(Block("point", text, statements=tuple(f"taxon:{t}" for t in outside)))
+    return Answer("list", tuple(blocks), taxa=tuple(inside))
+
+
+def _invasive(turn: Turn) -> Answer:
+    """Fishes that come with a warning of law; in a place, the introduced ones among them."""
+    kb = turn.kb
+    pool = species_of(kb, subjects(turn, carried=False)) or tuple(t for t in kb.species if not kb.taxon(t).is_hybrid)
+    wanted = expand_places(kb, turn.held.places)
+    found = []
+    for t in pool:
+        warnings = [s for c in WARNED if kb.find("character", c) for s in about(kb, t, c)[0]
+                    if not all(x.endswith(("no-harvest", "leave-alone-where-native", "treat-as-bull-trout")) for x in s.states)]
+        row = status_in(kb, t, wanted) if wanted else None
+        if warnings and (not wanted or row is None or row.status in ("introduced", "uncertain", "stocked")):
+            found.append((t, tuple(f"st:{s.id}" for s in warnings)))
+    if not found:
+        return plain("list", say.list_none(say.in_place(speak.place_words(kb, turn.held.places)) if wanted else ""))
+    names = say.names_with([label(kb, t) for t, _ in found])
+    blocks = (Block("lead", say.invasive_lead(len(found), names), statements=tuple(i for _, ids in found for i in ids)),
+              Block("caution", say.INVASIVE_NOTE, claim=False))
+    return Answer("list", blocks, taxa=tuple(t for t, _ in found)[:MOST_TAXA])

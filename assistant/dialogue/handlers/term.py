@@ -1,0 +1,117 @@
+"""What a word means, in words that a child follows, with where to look on the fish (layer 4)."""
+
+from __future__ import annotations
+
+from assistant.dialogue import phrases_care as care
+from assistant.dialogue import phrases_info as say
+from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.aspects import aspects, phrases_of
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.telling import plain
+from assistant.dialogue.turn import Turn
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Term
+from assistant.model.stems import DROPPED
+from assistant.text import key, singular
+
+FEW, LISTED, MOST_LISTED = 3, 8, 20
+SUGGESTED = ("adipose-fin", "lateral-line", "operculum", "truncate")
+ASKING = frozenset("mean means meaning define explain word term huh say list need lesson vocabulary called for".split())
+
+
+def handle(turn: Turn) -> tuple[Answer, Held]:
+    """The words named in the line explained; the last ones again for a follow-up; a list of words for a lesson."""
+    kb, reading, held = turn.kb, turn.reading, turn.held
+    sides = aspects(kb, reading)
+    if "vocabulary" in sides:
+        return _list(turn), held
+    terms = _terms(turn)
+    if not terms and not _strange(turn):
+        terms = _last(turn)
+    if terms:
+        first, *rest = [b for t in terms[:FEW] for b in _told(kb, t)]
+        return Answer("term", (Block("lead", first.text, statements=first.statements), *rest)), held
+    if (blocks := _characters(turn)):
+        return Answer("term", tuple(blocks)), held
+    return _unknown(turn), held
+
+
+def _terms(turn: Turn) -> list[Term]:
+    kb = turn.kb
+    keys = dict.fromkeys(i for m in turn.reading.of("term") for i in m.ids)
+    if not keys:
+        keys = dict.fromkeys(thing for p in phrases_of(turn.reading.words) for kind, thing, _ in kb.spoken(p) if kind == "term")
+    found = [t for k in keys if (t := kb.find("term", k)) is not None]
+    return [t for t in found if not _inside(t, found)]
+
+
+def _inside(term: Term, found: list[Term]) -> bool:
+    """True for a word that is only part of a longer one named ("fin" beside "anal fin")."""
+    return any(o.id != term.id and f" {key(term.label)} " in f" {key(o.label)} " for o in found)
+
+
+def _last(turn: Turn) -> list[Term]:
+    """The words explained in the last answer."""
+    kb, last = turn.kb, turn.held.last
+    if last is None or turn.held.intent != "term":
+        return []
+    keys = dict.fromkeys(s.removeprefix("term:") for b in last.blocks for s in b.statements if s.startswith("term:"))
+    return [t for k in keys if (t := kb.find("term", k)) is not None]
+
+
+def _told(kb: KnowledgeBase, term: Term) -> list[Block]:
+    own = (f"term:{term.id}",)
+    out = [Block("point", say.term_lead(term.label, term.plain), statements=own)]
+    if term.where:
+        out.append(Block("point", care.term_where(term.where), statements=own))
+    return out
+
+
+def _characters(turn: Turn) -> list[Block]:
+    """A feature or one of its states that is no word of the glossary: how to look and what is meant."""
+    kb = turn.kb
+    out: list[Block] = []
+    mentions = turn.reading.of("state", "character")
+    pairs = [(m.kind, i) for m in mentions for i in m.ids]
+    if not pairs:
+        pairs = [(k, i) for p in phrases_of(turn.reading.words) for k, i, how in kb.spoken(p) if k in ("state", "character") and " " in p]
+    for kind, thing in dict.fromkeys(pairs):
+        character = kb.find("character", thing.partition(".")[0])
+        if character is None:
+            continue
+        own = (f"char:{character.id}",) if kind == "character" else (f"state:{thing}",)
+        if kind == "state":
+            state = kb.state(thing)
+            out.append(Block("lead", say.term_lead(state.label, f"one form of the {character.label}" + (f" ({state.trade})." if state.trade else ".")),
+                             statements=own))
+        else:
+            out.append(Block("lead", say.term_lead(character.label, character.question or character.how), statements=own))
+        if character.how:
+            out.append(Block("point", care.term_where(character.how.rstrip(".")), statements=(f"char:{character.id}",)))
+    return out[:4]
+
+
+def _strange(turn: Turn) -> str:
+    """The words of the line that ask for a meaning the base does not hold."""
+    words = [w for w in turn.reading.words if w not in DROPPED and w not in ASKING and not w.isdigit()]
+    return " ".join(words[:4])
+
+
+def _unknown(turn: Turn) -> Answer:
+    kb = turn.kb
+    terms = [t for k in SUGGESTED if (t := kb.find("term", k)) is not None]
+    rest = [Block("help", care.term_near(say.names_with([t.label for t in terms])), claim=False)] if terms else []
+    return plain("term", care.term_unknown(_strange(turn)), rest=rest)
+
+
+def _list(turn: Turn) -> Answer:
+    """So many words about a thing ("eight words for a fins lesson")."""
+    kb, reading = turn.kb, turn.reading
+    wanted = {singular(w) for w in reading.words if w not in DROPPED and w not in ASKING}
+    count = min(reading.counts[0] if reading.counts else LISTED, MOST_LISTED)
+    pool = kb.all("term")
+    about = [t for t in pool if wanted & {singular(w) for w in key(f"{t.label} {t.plain}").split()}]
+    about.sort(key=lambda t: (not wanted & set(key(t.label).split()), t.id))
+    shown = (about or sorted(pool, key=lambda t: (not t.where, t.id)))[:max(count, 1)]
+    blocks = [Block("point", say.term_lead(t.label, t.plain), statements=(f"term:{t.id}",)) for t in shown]
+    return Answer("term", (Block("lead", care.term_list(len(shown)), claim=False), *blocks))
