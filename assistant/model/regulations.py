@@ -243,9 +243,13 @@ class Rulebook:
         listed = self.members.get(group, frozenset())
         if taxon in listed or any(a in listed for a in self.lineage.above(taxon)):
             return True
+        record = self.groups.get(group)
         parents = self.lineage.parents(taxon)
-        crosses = group in self.groups and self.groups[group].crosses
-        return bool(parents) and crosses and all(self.in_group(p, group) for p in parents)
+        if record is None or not parents:
+            return False
+        if record.crosses and all(self.in_group(p, group) for p in parents):
+            return True
+        return any(self.in_group(taxon, inner) for inner in record.includes if inner != group)
 
 
 def _unfold(
