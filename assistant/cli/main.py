@@ -36,6 +36,8 @@ COMMANDS: dict[str, str] = {
     "retract": "retract",
     "history": "history",
     "undo": "undo",
+    "import": "import_sheet",
+    "export": "export_sheet",
 }
 """Command name to module name below ``assistant.cli``, in the order in which help lists them."""
 

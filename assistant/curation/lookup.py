@@ -9,6 +9,9 @@ from assistant.curation.view import View, many, one
 from assistant.errors import DataError
 from assistant.text import fold, slug
 
+_FEW = 6
+"""Look-ups that search the text of the base before a table is made."""
+
 
 class Lookup:
     """Ids behind words, read once from a view; a near match is offered, never taken."""
@@ -16,6 +19,7 @@ class Lookup:
     def __init__(self, view: View) -> None:
         self.view = view
         self._tables: dict[str, dict[str, set[str]]] = {}
+        self._searched = 0
 
     def taxon(self, text: str) -> str:
         """The taxon of an id, a scientific name, a label or a name that no other taxon shares."""
@@ -56,10 +60,17 @@ class Lookup:
         for key in (words, f"{prefix}:{words}"):
             if key.startswith(f"{prefix}:") and key in self.view:
                 return key
-        found = self._table(prefix, predicates).get(fold(words), set())
+        found = self._quickly(prefix, words, predicates) or self._table(prefix, predicates).get(fold(words), set())
         if len(found) > 1:
             raise DataError(f"{words!r} may be {', '.join(sorted(found))}", "say which, by its id")
         return next(iter(found), None)
+
+    def _quickly(self, prefix: str, words: str, predicates: tuple[str, ...]) -> set[str]:
+        """A search of the text of the base, cheaper than a table for the first few look-ups."""
+        self._searched += 1
+        if prefix in self._tables or self._searched > _FEW:
+            return set()
+        return {k for p in predicates for k in self.view.with_text(p, words) if k.startswith(f"{prefix}:")}
 
     def _table(self, prefix: str, predicates: tuple[str, ...]) -> dict[str, set[str]]:
         if prefix not in self._tables:

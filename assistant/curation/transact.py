@@ -17,6 +17,7 @@ from assistant.curation.view import Draft
 from assistant.curation.wording import describe_changes
 from assistant.errors import DataError
 from assistant.graph.lines import Index
+from assistant.graph.load import paused_collector
 from assistant.graph.values import Literal, Node, Value
 from assistant.graph.write import split_header, write_nodes
 
@@ -39,8 +40,9 @@ class Outcome:
 def transact(base: Path, shapes: Path, author: Author, when: datetime, work: Work, dry_run: bool = False) -> Outcome:
     """Make one change. Nothing is written when it is refused, changes nothing, or is a dry run."""
     if dry_run:
-        return _attempt(base, shapes, author, when, work, write=False)
-    with locked(base):
+        with paused_collector():
+            return _attempt(base, shapes, author, when, work, write=False)
+    with locked(base), paused_collector():
         return _attempt(base, shapes, author, when, work, write=True)
 
 

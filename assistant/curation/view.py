@@ -26,6 +26,9 @@ class View(Protocol):
     def ids(self, prefix: str, group: str = "") -> list[str]:
         """Sorted ids under a prefix; with ``group`` those that start with "prefix:group."."""
 
+    def with_text(self, predicate: str, text: str) -> list[str]:
+        """Sorted ids of nodes that have this text (case aside, in any language) as a value of the predicate."""
+
     def where(self, key: str) -> str:
         """file:line of a node, or empty."""
 
@@ -54,6 +57,13 @@ class Draft:
         start = f"{prefix}:{group}." if group else f"{prefix}:"
         kept = {k for k in self.base.ids(prefix, group) if k not in self.nodes}
         return sorted(kept | {k for k, n in self.nodes.items() if n is not None and k.startswith(start)})
+
+    def with_text(self, predicate: str, text: str) -> list[str]:
+        """Sorted ids of nodes that have this text as a value of the predicate after the change."""
+        kept = {k for k in self.base.with_text(predicate, text) if k not in self.nodes}
+        laid = {k for k, n in self.nodes.items() if n is not None and text.lower() in
+                (v.lower() for v in many(n, predicate))}
+        return sorted(kept | laid)
 
     def where(self, key: str) -> str:
         """file:line of a node that was there before, or the file that a new one goes to."""
