@@ -238,7 +238,7 @@ class Rulebook:
         mine = (s for s in self.rule_sets.values() if s.jurisdiction == jurisdiction)
         return tuple(sorted(mine, key=lambda s: s.valid_from))
 
-    def in_group(self, taxon: str, group: str) -> bool:
+    def in_group(self, taxon: str, group: str, seen: frozenset[str] = frozenset()) -> bool:
         """True when a taxon is in a group: listed, under a listed genus or family, or a cross inside it."""
         listed = self.members.get(group, frozenset())
         if taxon in listed or any(a in listed for a in self.lineage.above(taxon)):
@@ -249,7 +249,8 @@ class Rulebook:
             return False
         if record.crosses and all(self.in_group(p, group) for p in parents):
             return True
-        return any(self.in_group(taxon, inner) for inner in record.includes if inner != group)
+        seen |= {group}
+        return any(self.in_group(taxon, inner, seen) for inner in record.includes if inner not in seen)
 
 
 def _unfold(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sys
+from dataclasses import replace
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "reasoning"))
@@ -34,6 +35,13 @@ def test_group_membership() -> None:
     assert BOOK.in_group("lepomis-cyanellus-x-lepomis-macrochirus", "qui-sunfish-group")
     assert not BOOK.in_group("lepomis-gibbosus-x-lepomis-macrochirus", "qui-sunfish-group")
     assert not BOOK.in_group("esox-lucius", "qui-panfish-group")
+
+
+def test_groups_that_include_each_other_end() -> None:
+    """A circle of groups is no endless loop."""
+    looped = {**BOOK.groups, "qui-crappie-group": replace(
+        BOOK.groups["qui-crappie-group"], includes=("qui-panfish-group",))}
+    assert not replace(BOOK, groups=looped).in_group("esox-lucius-x-esox-niger", "qui-panfish-group")
 
 
 def test_placements() -> None:
