@@ -16,6 +16,10 @@ MOST_WORDS = 300
 NAMED = ("taxon", "hybrid", "place", "water", "likeness")
 
 
+UNNAMED = frozenset({"hybrid"})
+"""Cues that count even where the word is also a name."""
+
+
 @dataclass(frozen=True, slots=True)
 class Cue:
     """An asking phrase with where it stands in the text."""
@@ -26,18 +30,23 @@ class Cue:
 
 
 def find_cues(kb: KnowledgeBase, reading: Reading) -> tuple[Cue, ...]:
-    """The cues of a line in their order; one strictly inside a longer cue or inside a named thing does not count."""
+    """The cues of a line in their order; one strictly inside a longer cue or inside a named thing does not count.
+
+    Nor does a single word inside the words of an observation ("line" in "a dark line along the side").
+    """
     words = [(key(m.group()), m.start(), m.end()) for m in _WORD.finditer(reading.text)][:MOST_WORDS]
-    named = [(m.start, m.end) for m in reading.mentions if m.kind in NAMED]
-    longer = [(m.start, m.end) for m in reading.mentions if m.kind in ("term", "group")]
+    named = [(m.start, m.end) for m in reading.mentions if m.kind in NAMED and m.end]
+    longer = [(m.start, m.end) for m in reading.mentions if m.kind in ("term", "group", "character", "state")]
+    told = [(s.start, s.end) for s in reading.seen]
     found: list[Cue] = []
     for i in range(len(words)):
         phrase = ""
         for word, _, end in words[i:i + LONGEST]:
             phrase = f"{phrase} {word}" if phrase else word
             ids = [e[1].removeprefix("cue-") for e in kb.spoken(phrase) if e[0] == "cue"]
-            if ids and not _inside(words[i][1], end, named) and not _strictly(words[i][1], end, longer):
-                found += [Cue(name, words[i][1], end) for name in ids]
+            at = (words[i][1], end)
+            if ids and not _strictly(*at, longer) and not (" " not in phrase and _strictly(*at, told)):
+                found += [Cue(name, *at) for name in ids if name in UNNAMED or not _inside(*at, named)]
     spans = sorted({(c.start, c.end) for c in found})
     return tuple(c for c in found if not _nested(c, spans))
 

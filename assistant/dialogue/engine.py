@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
 from typing import TYPE_CHECKING, Protocol
@@ -10,8 +11,8 @@ from assistant.dialogue import phrases
 from assistant.dialogue.absorb import absorb
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.cues import find_cues
-from assistant.dialogue.facts import gather
+from assistant.dialogue.cues import Cue, find_cues
+from assistant.dialogue.facts import ASKING, gather
 from assistant.dialogue.handlers import handler_of
 from assistant.dialogue.intents import recognise
 from assistant.dialogue.pointing import pointed, with_fish
@@ -50,6 +51,7 @@ def respond_to(base: Base, reading: Reading, held: Held, clock: date) -> tuple[A
     kb = base.kb
     reading = observable(kb, reading)
     cues = find_cues(kb, reading)
+    reading = unasked(reading, cues)
     facts = gather(kb, reading, cues, held)
     asked_which = held.asked is not None and held.asked.kind == "which"
     intent, other = "", ""
@@ -75,6 +77,13 @@ def observable(kb: KnowledgeBase, reading: Reading) -> Reading:
         return reading
     told = tuple(Mention("character", (s.observation.character,), s.words, s.start, s.end) for s in reading.seen if s not in seen)
     return replace(reading, seen=seen, mentions=reading.mentions + told)
+
+
+def unasked(reading: Reading, cues: Sequence[Cue]) -> Reading:
+    """The reading without observations made of the words of a question ("how long do they get" tells no long body)."""
+    asking = [(c.start, c.end) for c in cues if c.id in ASKING and " " in reading.text[c.start:c.end].strip()]
+    seen = tuple(s for s in reading.seen if not any(a <= s.start and s.end <= b for a, b in asking))
+    return reading if len(seen) == len(reading.seen) else replace(reading, seen=seen)
 
 
 def carry(before: Held, after: Held, answer: Answer) -> Held:

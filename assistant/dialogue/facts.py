@@ -36,6 +36,7 @@ def gather(kb: KnowledgeBase, reading: Reading, cues: Sequence[Cue], held: Held)
     """The facts of a line in its conversation."""
     names = {c.id for c in cues}
     out = names | _things(kb, reading) | _line(reading, cues) | _held(held)
+    out |= {f"much-{name}" for name in names & ASKING if sum(c.id == name for c in cues) > 1}
     if not names & ASKING:
         out.add("no-ask")
     return Facts(frozenset(out), held.intent)
@@ -68,6 +69,8 @@ def _things(kb: KnowledgeBase, reading: Reading) -> set[str]:
         out.add("cross-words")
     if any(_nickname(kb, m) for m in grouped):
         out.add("group-nickname")
+    uses = {kb.character(i).use for m in reading.of("character") for i in m.ids if kb.find("character", i)}
+    out |= {f"{use}-part" for use in uses}
     for kind, fact in (("likeness", "like"), ("term", "term-word"), ("character", "part"), ("state", "state-word"),
                        ("tackle", "tackle-word")):
         if reading.of(kind):

@@ -573,7 +573,7 @@ ALSO = {
     "rules": "about keeping it", "handling": "how to handle it", "tackle": "about bait and tackle", "size": "about its size",
     "weight": "about its weight", "habitat": "where and how it lives", "names": "about its names", "range": "where it occurs",
     "contrast": "how to tell it apart", "describe": "what it looks like", "hybrids": "about hybrids", "list": "for a list",
-    "term": "what a word means", "sources": "for the sources", "why": "for the reasons", "identify": "which fish it is",
+    "term": "what a word means", "sources": "for the sources", "why": "for the reasons",
     "key": "for a key", "quiz": "for a quiz", "next-question": "what to look at", "help": "how I work",
 }
 

@@ -11,7 +11,7 @@ from assistant.dialogue.facts import Facts
 from assistant.dialogue.reading import Mention, Reading
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about, below
-from assistant.reasoning.identify import Observation
+from assistant.reasoning.observed import Observation
 from assistant.text import key, singular
 
 _DIGIT = re.compile(r"^\W*(\d)\W*$")
@@ -28,7 +28,7 @@ def pointed(kb: KnowledgeBase, reading: Reading, facts: Facts, held: Held) -> tu
     if (picked := _by_place(reading, facts, held, offered)) is not None:
         return (picked,)
     if held.asked is not None and held.asked.kind == "which" or "the-one" in facts.all:
-        return _by_words(kb, reading, offered) or _by_look(kb, [s.observation for s in reading.seen], offered)
+        return _by_look(kb, [s.observation for s in reading.seen], offered) or _by_words(kb, reading, offered)
     return ()
 
 

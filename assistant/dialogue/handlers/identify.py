@@ -9,10 +9,12 @@ from assistant.dialogue import phrases as say
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asking import ask_block, next_asked
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.observing import evidence_of, forget, observe
+from assistant.dialogue.observing import evidence_of, observe
 from assistant.dialogue.subjects import named, species_of, unclear
 from assistant.dialogue.turn import Turn
-from assistant.reasoning.identify import Hint, Identification, identify
+from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.identify import identify
+from assistant.reasoning.observed import Hint, Identification
 from assistant.text import join
 
 OPEN = 0.2
@@ -24,10 +26,10 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     held = observe(turn.kb, turn.held, turn.reading, another_fish(turn))
     if another_fish(turn):
         held = held.after(excluded=frozenset(), skipped=frozenset())
-    held = _exclude(turn, held)
     guesses = guessed(turn)
-    hint = (Hint("like", frozenset(guesses)),) if guesses else ()
-    held = held.after(hints=held.hints + tuple(h for h in hint if h not in held.hints))
+    held = held.after(hints=held.hints + tuple(h for h in claimed(turn.kb, guesses) if h not in held.hints))
+    if not guesses and turn.held.intent == "contrast" and not turn.held.seen:
+        held = held.after(hints=held.hints + claimed(turn.kb, species_of(turn.kb, turn.held.taxa)))
     return name_it(turn, held, guesses)
 
 
@@ -44,9 +46,16 @@ def guessed(turn: Turn) -> tuple[str, ...]:
     return tuple(dict.fromkeys(species_of(turn.kb, tuple(own))))[:6]
 
 
-def _exclude(turn: Turn, held: Held) -> Held:
-    """Fishes that the line says it is not (read as denied likeness or group) are kept as hints by the reading."""
-    return held
+def claimed(kb: KnowledgeBase, guesses: tuple[str, ...]) -> tuple[Hint, ...]:
+    """What a name offered for a catch is worth: likeness to the fish named, and rather firmly its family.
+
+    Anglers name the group far oftener right than the species, so the family weighs more than the name.
+    """
+    if not guesses:
+        return ()
+    families = {kb.lineage((kb.taxon(g).parents or (g,))[0])[-1] for g in guesses}
+    members = frozenset(m for f in families for m in kb.members(f))
+    return (Hint("like", frozenset(guesses)), Hint("group", members, hedged=True))
 
 
 def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answer, Held]:

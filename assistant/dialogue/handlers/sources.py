@@ -93,5 +93,5 @@ def _short(record: object) -> str:
 def _whole(turn: Turn) -> Answer:
     kb = turn.kb
     sources = kb.all("source")
-    read = sum(s.basis == "read" for s in sources)
+    read = sum(bool(s.what_read) or s.basis == "read" for s in sources)
     return Answer("sources", (Block("lead", say.base_sources(read, len(sources), len(kb.species)), claim=False),))

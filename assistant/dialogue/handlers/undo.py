@@ -8,10 +8,10 @@ from assistant.dialogue import phrases as say
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.handlers.identify import guessed, name_it
+from assistant.dialogue.handlers.identify import claimed, guessed, name_it
 from assistant.dialogue.observing import forget, observe
 from assistant.dialogue.turn import Turn
-from assistant.reasoning.identify import Hint
+from assistant.reasoning.observed import Hint
 from assistant.text import join
 
 
@@ -44,7 +44,7 @@ def _correct(turn: Turn) -> tuple[Answer, Held]:
     guesses = guessed(turn)
     if guesses:
         kept = tuple(h for h in held.hints if h.kind != "like")
-        held = held.after(hints=(*kept, Hint("like", frozenset(guesses))))
+        held = held.after(hints=(*kept, *claimed(kb, guesses)))
     if not held.seen and not held.hints:
         return Answer("undo", (lead, Block("next", say.NOTHING_LEFT, claim=False))), held.after(taxa=(), shown=())
     answer, after = name_it(turn, held, ())
