@@ -36,8 +36,9 @@ def _both(kb: KnowledgeBase, one: Observation, other: Observation) -> Observatio
     if not one.states:
         return replace(other, hedged=hedged)
     first, second = _leaves(kb, one.states), _leaves(kb, other.states)
-    common = [s for s in first if s in second]
-    return replace(one, states=tuple(common or dict.fromkeys((*first, *second))), hedged=hedged)
+    if common := [s for s in first if s in second]:
+        return replace(one, states=tuple(common), hedged=hedged)
+    return replace(one, hedged=hedged, beside=one.beside or tuple(second))
 
 
 def _leaves(kb: KnowledgeBase, states: Sequence[str]) -> list[str]:

@@ -111,6 +111,8 @@ def observation_likelihood(kb: KnowledgeBase, table: Table, seen: Observation, e
     if not columns:
         return np.ones(len(table.taxa))
     chance = np.asarray(rows[[c - start for c in columns]].sum(axis=0), dtype=np.float64)
+    if seen.beside and (more := reported_columns(kb, table, replace(seen, states=seen.beside))):
+        chance = np.sqrt(chance * rows[[c - start for c in more]].sum(axis=0))
     share = len(columns) / rows.shape[0]
     if not seen.seen:
         chance, share = 1.0 - chance, 1.0 - share

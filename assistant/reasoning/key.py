@@ -13,8 +13,9 @@ from dataclasses import dataclass
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.contrast import LOOKS
 from assistant.reasoning.evidence import below
-from assistant.reasoning.identify import Evidence, Observation, Vector, posterior
+from assistant.reasoning.identify import Vector, posterior
 from assistant.reasoning.key_tree import EXACT, Fork, Search, taxa_of
+from assistant.reasoning.observed import Evidence, Observation
 from assistant.reasoning.splits import Cells, Split, cells_of, splits_of
 from assistant.reasoning.tables import Table, compile_table
 

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.contrast import ADULT
 from assistant.reasoning.evidence import below
-from assistant.reasoning.identify import Evidence
 from assistant.reasoning.key import Couplet, Key, Lead, observation_of
+from assistant.reasoning.observed import Evidence
 from assistant.reasoning.observer import taxon_distribution
 
 

@@ -11,7 +11,11 @@ from assistant.reasoning.evidence import ANY, Scope, about, below
 
 @dataclass(frozen=True, slots=True)
 class Observation:
-    """One thing seen or denied: states of a character, or a number (a range where ``value_high`` differs)."""
+    """One thing seen or denied: states of a character, or a number (a range where ``value_high`` differs).
+
+    Several ``states`` are "one of these"; what was seen besides on the same part ("pale above and red behind") is
+    in ``beside``.
+    """
 
     character: str
     states: tuple[str, ...] = ()
@@ -21,6 +25,7 @@ class Observation:
     hedged: bool = False
     at_least: bool = False
     at_most: bool = False
+    beside: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

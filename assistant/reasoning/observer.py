@@ -15,6 +15,8 @@ from assistant.reasoning.evidence import LEAK, Distribution, Scope, distribution
 
 NEIGHBOUR = 0.35
 """How much likelier a wrong report is for each step nearer in an ordered character."""
+NEAR_KIN = 5.0
+"""How much likelier a state is taken for one under the same umbrella than for another."""
 COUNT_MARGIN = 2
 MOST_ERROR = 0.6
 FARTHEST = 12
@@ -50,6 +52,16 @@ def error_weights(character: Character, size: int) -> list[float]:
     return [0.0, *(NEIGHBOUR ** min(step, FARTHEST) for step in range(size - 1))]
 
 
+def kin_of(kb: KnowledgeBase, character: Character, keys: Sequence[str]) -> tuple[int, ...]:
+    """A number per column, the same for states under one umbrella; empty where no two states are so near."""
+    if not character.is_stated or character.kind == "ordered":
+        return ()
+    above = {s.id: s.broader or (s.id if any(x.broader == s.id for x in kb.states(character.id)) else "")
+             for s in kb.states(character.id)}
+    names = [above.get(key) or key for key in keys]
+    return tuple(names.index(name) for name in names) if len(set(names)) < len(names) else ()
+
+
 def told_shares(keys: Sequence[str], cell: Distribution) -> list[float]:
     """The shares of a distribution by column, with a little left to every column."""
     shares = [cell.shares.get(key, 0.0) for key in keys]
@@ -57,8 +69,11 @@ def told_shares(keys: Sequence[str], cell: Distribution) -> list[float]:
     return [(1 - LEAK) * share / total + LEAK / len(keys) for share in shares]
 
 
-def report_chances(character: Character, truth: Sequence[float]) -> list[float]:
-    """How often an observer reports each column of a character, given the shares of fish that truly show it."""
+def report_chances(character: Character, truth: Sequence[float], kin: Sequence[int] = ()) -> list[float]:
+    """How often an observer reports each column of a character, given the shares of fish that truly show it.
+
+    ``kin`` numbers the columns by umbrella (see ``kin_of``): a red spot is sooner taken for a red rim than for none.
+    """
     size = len(truth)
     if size < 2:
         return list(truth)
@@ -66,6 +81,8 @@ def report_chances(character: Character, truth: Sequence[float]) -> list[float]:
     weights = error_weights(character, size)
     out = [(1.0 - error) * share for share in truth]
     if character.is_stated and character.kind != "ordered":
+        if kin:
+            return _kin_chances(error, truth, kin)
         wrong = error / (size - 1)
         total = sum(truth)
         return [right + wrong * (total - share) for right, share in zip(out, truth, strict=True)]
@@ -76,6 +93,16 @@ def report_chances(character: Character, truth: Sequence[float]) -> list[float]:
             for report in range(size):
                 if report != place:
                     out[report] += scale * weights[abs(report - place)]
+    return out
+
+
+def _kin_chances(error: float, truth: Sequence[float], kin: Sequence[int]) -> list[float]:
+    out = [(1.0 - error) * share for share in truth]
+    for place, share in enumerate(truth):
+        near = [NEAR_KIN if other == kin[place] else 1.0 for other in kin]
+        near[place] = 0.0
+        scale = error * share / sum(near)
+        out = [chance + scale * weight for chance, weight in zip(out, near, strict=True)]
     return out
 
 

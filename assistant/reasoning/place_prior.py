@@ -25,7 +25,7 @@ STATUS: dict[str, float] = {
     "uncertain": DOUBTFUL, "extirpated": 0.06, "absent": ABSENT,
 }
 WELL_LISTED = 5
-CROSS_COMMON: dict[str, float] = {"common": 0.10, "uncommon": 0.05, "rare": 0.015}
+CROSS_COMMON: dict[str, float] = {"common": 0.15, "uncommon": 0.06, "rare": 0.015}
 CROSS_UNKNOWN = 0.03
 
 

@@ -18,7 +18,15 @@ import numpy.typing as npt
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
 from assistant.reasoning.evidence import ANY, LEAK, Distribution, below
-from assistant.reasoning.observer import MOST_ERROR, column_keys, error_weights, scored, taxon_distribution
+from assistant.reasoning.observer import (
+    MOST_ERROR,
+    NEAR_KIN,
+    column_keys,
+    error_weights,
+    kin_of,
+    scored,
+    taxon_distribution,
+)
 from assistant.reasoning.sparse import Sparse
 from assistant.reasoning.standing import Standing, build_standing
 
@@ -97,11 +105,14 @@ def compile_table(kb: KnowledgeBase, taxa: Sequence[str] | None = None,
     return apply_needs(kb, table)
 
 
-def confusion(character: Character, size: int) -> Floats:
-    """``confusion[report, truth]``: the observer's error, neighbours of an ordered character or count likelier."""
+def confusion(character: Character, size: int, kin: Sequence[int] = ()) -> Floats:
+    """``confusion[report, truth]``: the observer's error, likelier for neighbours of an ordered character and for kin."""
     error = min(MOST_ERROR, character.error)
     places = np.arange(size)
     off = np.array(error_weights(character, size))[np.abs(np.subtract.outer(places, places))]
+    if kin:
+        off = np.where(np.equal.outer(np.array(kin), np.array(kin)), NEAR_KIN, 1.0)
+        np.fill_diagonal(off, 0.0)
     out = error * off / off.sum(axis=0)
     np.fill_diagonal(out, 1.0 - error)
     return np.asarray(out, dtype=np.float32)
@@ -121,7 +132,7 @@ def character_block(kb: KnowledgeBase, character: Character, keys: Sequence[str]
     total = truth.sum(axis=0)
     safe = np.where(total > 0, total, 1.0)
     truth = np.asarray((1 - LEAK) * truth / safe + LEAK / len(keys), dtype=np.float32)
-    report: Floats = np.asarray(confusion(character, len(keys)) @ truth, dtype=np.float32)
+    report: Floats = np.asarray(confusion(character, len(keys), kin_of(kb, character, keys)) @ truth, dtype=np.float32)
     report[:, ~known] = report[:, known].mean(axis=1, keepdims=True)
     return report, known
 
