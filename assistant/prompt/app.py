@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import threading
 from collections.abc import Callable, Sequence
-from datetime import date
 from typing import TextIO, TypeVar
 
 from prompt_toolkit.application import get_app
@@ -118,10 +117,12 @@ class App:
     def _read(self, text: str) -> tuple[Span, ...]:
         from assistant.dialogue.read import read_line
 
-        return spans_of(read_line(self._talk.kb, text, self._talk.held, self._day()), text)
+        reading = read_line(self._talk.kb, text, self._talk.held, self._talk.today())
+        return spans_of(reading, text, self._observable)
 
-    def _day(self) -> date:
-        return self._talk.today()
+    def _observable(self, character: str) -> bool:
+        found = self._talk.kb.find("character", character)
+        return found is not None and found.use in ("identify", "hybrid")
 
     def _toolbar(self) -> FormattedText:
         return self._comfort("bottom line", self._bar, FormattedText([]))

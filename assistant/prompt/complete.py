@@ -19,27 +19,22 @@ LONGEST = 5
 MOST = 40
 SHORTEST = 2
 """Letters that a word needs before names are offered for it."""
-FISH, SCIENTIFIC, CROSS, GROUP, PLACE, MADE_UP, FEATURE, TERM, WISH = (
+FISH, LATIN, CROSS, GROUP, PLACE, MADE_UP, FEATURE, TERM, WISH = (
     "fish", "scientific name", "cross", "group of fishes", "place", "place (made up)", "feature", "word", "wish")
-ORDER = (FISH, CROSS, GROUP, PLACE, MADE_UP, FEATURE, SCIENTIFIC, TERM)
 WISHES = ("start over", "undo", "units metric", "units inches", "help", "why", "sources", "more", "next", "skip",
           "not sure", "bye")
 """Plain words that steer the conversation; offered at the beginning of a line."""
-RANKS = {"genus": "genus", "family": "family", "subspecies": "subspecies"}
+MAIN, LOCAL, FOREIGN = range(3)
+"""Names as the base prefers them come before local ones, those before other languages, Latin among them."""
 
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """A name that can be completed: as written, its kind, what it is short for, how it ranks among equals."""
+    """A name that can be completed: as written, its kind (with what it stands for), how it ranks among equals."""
 
     text: str
     kind: str
-    rank: int = 0
-
-    @property
-    def folded(self) -> str:
-        """The form in which it is compared."""
-        return key(self.text)
+    rank: int = MAIN
 
 
 class NameList:
@@ -47,31 +42,34 @@ class NameList:
 
     def __init__(self, entries: Iterable[Entry]) -> None:
         """Make the list; entries that read alike are kept once, the first in rank."""
-        best: dict[tuple[str, str], Entry] = {}
+        best: dict[str, Entry] = {}
         for entry in entries:
-            slot = (entry.folded, entry.kind.partition(":")[0])
-            if slot[0] and (slot not in best or (entry.rank, entry.text) < (best[slot].rank, best[slot].text)):
-                best[slot] = entry
-        rows = []
-        for (folded, _), entry in best.items():
-            words = folded.split()
-            for at in range(len(words)):
-                rows.append((" ".join(words[at:]), at > 0, entry.rank, len(folded), entry.text, entry))
-        self._rows = sorted(rows, key=lambda r: r[:5])
-        self._keys = [r[0] for r in self._rows]
+            folded = key(entry.text)
+            if folded and (folded not in best or entry.rank < best[folded].rank):
+                best[folded] = entry
+        self._rows = sorted(row for folded, entry in best.items() for row in _rows(folded, entry))
+        self._entries = {entry.text: entry for entry in best.values()}
 
     def __len__(self) -> int:
-        return len({id(r[5]) for r in self._rows})
+        return len(self._entries)
 
     def starting(self, typed: str, most: int = MOST) -> list[Entry]:
-        """The names that begin with a folded text, then those with a later word that does; best ranked first."""
-        at = bisect_left(self._keys, typed)
+        """The longer names that begin with a folded text, then those with a later word that does; best ranked first."""
+        at = bisect_left(self._rows, (typed,))
         found = []
-        while at < len(self._keys) and self._keys[at].startswith(typed):
-            found.append(self._rows[at][1:])
+        while at < len(self._rows) and self._rows[at][0].startswith(typed):
+            if self._rows[at][0] != typed or self._rows[at][2]:
+                found.append(self._rows[at][1:])
             at += 1
-        found.sort(key=lambda r: r[:4])
-        return list(dict.fromkeys(r[4] for r in found))[:most]
+        return [self._entries[text] for text in dict.fromkeys(r[3] for r in sorted(found))][:most]
+
+
+def _rows(folded: str, entry: Entry) -> Iterator[tuple[str, int, bool, int, str]]:
+    """(Rest of the name from a word on, rank, not from its first word, length, name) for each word of a name."""
+    at = 0
+    while at >= 0:
+        yield folded[at:].lstrip(), entry.rank, at > 0, len(folded), entry.text
+        at = folded.find(" ", at + 1)
 
 
 def names_of(kb: KnowledgeBase) -> NameList:
@@ -81,34 +79,33 @@ def names_of(kb: KnowledgeBase) -> NameList:
 
 def _entries(kb: KnowledgeBase) -> Iterator[Entry]:
     yield from _fishes(kb)
-    for group in kb.all("group"):
-        for text in {group.label, group.plural} - {""}:
-            yield Entry(text, GROUP, 2)
+    yield from (Entry(text, GROUP) for group in kb.all("group") for text in (group.label, group.plural))
     for place in kb.all("place"):
-        for text in (place.label, *place.nicknames):
-            yield Entry(text, MADE_UP if place.invented else PLACE, 3)
+        kind = MADE_UP if place.invented else PLACE
+        yield Entry(place.label, kind)
+        yield from (Entry(text, f"{kind}: {place.label}", LOCAL) for text in place.nicknames)
+    for part in sorted({c.part for c in kb.characters if c.use == "identify"}):
+        yield Entry(part.replace("-", " "), FEATURE)
     for character in kb.characters:
-        for text in {character.label, character.trade, *character.words} - {""}:
-            yield Entry(text, FEATURE, 4 + (text != character.label))
+        yield Entry(character.label, FEATURE)
+        yield Entry(character.trade, f"{FEATURE}: {character.label}", LOCAL)
     for term in kb.all("term"):
-        yield Entry(term.label, TERM, 7)
+        yield Entry(term.label, TERM, LOCAL)
 
 
 def _fishes(kb: KnowledgeBase) -> Iterator[Entry]:
     for taxon in kb.all("taxon"):
         if taxon.deprecated:
             continue
-        kind = CROSS if taxon.is_hybrid else RANKS.get(taxon.rank, FISH)
-        yield Entry(taxon.label, kind, 0)
+        yield Entry(taxon.label, CROSS if taxon.is_hybrid else FISH if taxon.is_species else taxon.rank)
         if not taxon.is_hybrid:
-            yield Entry(taxon.scientific, f"{SCIENTIFIC}: {taxon.label}", 6)
+            yield Entry(taxon.scientific, f"{LATIN}: {taxon.label}", FOREIGN)
         for name in kb.names(taxon.id):
-            if name.kind == "vernacular" and key(name.text) != key(taxon.label):
-                yield Entry(name.text, f"{FISH}: {taxon.label}", 1)
-            elif name.kind == "ambiguous":
-                yield Entry(name.text, f"{FISH}: several", 1)
+            if name.kind in ("vernacular", "ambiguous"):
+                told = taxon.label if name.kind == "vernacular" else "several"
+                yield Entry(name.text, f"{FISH}: {told}", LOCAL if name.language.startswith("en") else FOREIGN)
             elif name.kind == "synonym":
-                yield Entry(name.text, f"{SCIENTIFIC}: {taxon.label}", 7)
+                yield Entry(name.text, f"{LATIN}: {taxon.label}", FOREIGN)
 
 
 class NameCompleter(Completer):

@@ -30,16 +30,18 @@ class Span:
 Recognise = Callable[[str], Reading]
 
 
-def spans_of(reading: Reading, typed: str) -> tuple[Span, ...]:
+def spans_of(reading: Reading, typed: str, observable: Callable[[str], bool]) -> tuple[Span, ...]:
     """The recognised stretches of a typed line, left to right, none inside another.
 
-    A name that is only near to one of the base is marked once the next word has begun.
+    A name that is only near to one of the base is marked once the next word has begun; a feature that nobody can see on
+    a fish (how it lives, say), as ``observable`` tells of a character, is not marked.
     """
     places = _positions(reading.text, typed)
     if places is None:
         return ()
     found = [(m.start, m.end, KINDS[m.kind]) for m in reading.mentions
-             if m.kind in KINDS and (m.exact or m.end < len(typed))]
+             if m.kind in KINDS and (m.exact or m.end < len(typed))
+             and (KINDS[m.kind] != FEATURE or any(observable(i.partition(".")[0]) for i in m.ids))]
     found += [(s.start, s.end, FEATURE) for s in reading.seen]
     found += [(m.start, m.end, MEASURE) for m in reading.measures]
     rank = {FISH: 0, PLACE: 1, MEASURE: 2, FEATURE: 3}

@@ -19,8 +19,10 @@ from assistant.text import key
 
 LONGEST = 4000
 """Characters of a line that are read."""
-SPARE = 3
-"""Rows left free for the typed line, the mark and the bottom line; also the smallest rest worth keeping back."""
+FEWEST = 3
+"""Lines worth keeping back, and lines of an answer that are shown in any case."""
+SPARE = 4
+"""Rows of the screen that an answer leaves free: a blank one, the next line to type, what is held, the hint at more."""
 Respond = Callable[[str, Held, date], tuple[Answer, Held]]
 
 
@@ -49,8 +51,9 @@ class Talk:
     rest: tuple[Line, ...] = ()
 
     def say(self, typed: str, width: int, height: int = 0) -> Shown:
-        """The lines for a typed line; never raises unless ``debug``. With a ``height`` a long answer is shown in parts."""
+        """The lines for a typed line; never raises unless ``debug``. With a ``height`` a long answer comes in parts."""
         text = one_line(typed)
+        height -= 1 + (len(wording.MARK) + len(text)) // max(1, width) if height else 0
         if self.rest and (not text or self.is_cue(text, "more")):
             return Shown(self._next_part(height))
         if not text:
@@ -74,10 +77,11 @@ class Talk:
         return any(kind == "cue" and thing.removeprefix("cue-") == name for kind, thing, _ in self.kb.spoken(key(text)))
 
     def _chosen(self, text: str) -> str:
-        """The words behind the digit of a choice that the engine does not number itself ("not sure")."""
+        """The words of the choice behind a bare digit ("2", "2."), else the text as it is."""
         choices = offered(self.held.asked)
-        extra = self.held.asked is not None and len(choices) > len(self.held.asked.choices)
-        return choices[-1] if extra and text.rstrip(".)") == str(len(choices)) else text
+        digit = text.rstrip(".) ")
+        number = int(digit) if digit.isascii() and digit.isdigit() and len(digit) < 3 else 0
+        return choices[number - 1] if 1 <= number <= len(choices) else text
 
     def _fault(self, told: AssistantError, cause: Exception) -> tuple[Line, ...]:
         if self.debug:
@@ -88,8 +92,8 @@ class Talk:
     def _first_part(self, body: tuple[Line, ...], question: tuple[Line, ...], height: int) -> tuple[Line, ...]:
         """As much of the body as the screen holds beside the question, which is always shown."""
         gap: tuple[Line, ...] = ((("", ""),),) if question and len(body) > 1 else ()
-        room = max(SPARE, height - len(question) - len(gap) - SPARE) if height else len(body)
-        if len(body) - room < SPARE:
+        room = max(FEWEST, height - len(question) - len(gap) - SPARE) if height else len(body)
+        if len(body) - room < FEWEST:
             return (*body, *gap, *question)
         self.rest = body[room:]
         return (*body[:room], *styled([("quiet", wording.left_over(len(self.rest)))]), *gap, *question)

@@ -15,8 +15,10 @@ UNITS = {"us": "inches first", "metric": "metric first"}
 BETWEEN = " | "
 SHOWN = 2
 """Fishes named before the rest is only counted."""
-LEAST = 6
-"""Letters of a value that are worth showing."""
+LEAST = 12
+"""Letters to which a value may be cut down."""
+MINOR = 3
+"""Rank from which parts are dropped before anything is cut."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +55,7 @@ def fitted(parts: tuple[Part, ...], width: int) -> tuple[tuple[str, str], ...]:
         over = _length(kept) - width
         longest = max(kept, key=lambda p: len(p.value))
         last = max(kept, key=lambda p: p.rank)
-        if len(longest.value) - over - 2 >= max(LEAST, len(longest.value) // 2):
+        if last.rank < MINOR and len(longest.value) - over - 2 >= LEAST:
             cut = longest.value[: len(longest.value) - over - 2].rstrip() + ".."
             kept = [Part(p.name, cut, p.rank) if p is longest else p for p in kept]
         elif len(kept) > 1:

@@ -32,7 +32,7 @@ def splash(water: bool, pair: bool) -> list[tuple[str, str]]:
 
 def left_over(count: int) -> str:
     """The rest of a long answer, kept back."""
-    return f"({count} more lines; press Enter or say \"more\")"
+    return f"({count} more lines: Enter shows them)"
 
 
 def went_wrong(message: str, hint: str) -> list[tuple[str, str]]:
