@@ -31,7 +31,7 @@ READING = 0.05
 """Chance that an observation typed in plain words was not meant as it was read."""
 GROUP_ERROR = 0.10
 """How often people use a group word ("bass", "bream") for a fish outside the group."""
-LIKENESS = 3.5
+LIKENESS = 8.0
 """How much likelier a fish or its listed look-alikes become when the catch is said to look like it."""
 TEMPER = 0.9
 """Observations of one fish are not quite independent: their joint weight is tempered by this power."""
@@ -42,6 +42,8 @@ MOST_SCOPED = 400
 """In a base of more taxa, sex, age and the like of the fish count for so many of the likeliest."""
 SURE, LIKELY, BETWEEN = 0.95, 0.80, 0.75
 """Verdict thresholds on the posterior: one taxon (sure, likely), or the best three together (between)."""
+SLACK = 0.25
+"""Variance added for each thing told: people see and word a feature in more ways than the states allow."""
 ODD = -2.6
 """Standard deviations below what the best candidate leads one to expect, at which nothing known fits."""
 
@@ -243,15 +245,28 @@ def verdict_of(ranked: Vector, evidence: Evidence, typical: float, clashing: int
 
 
 def typicality(weighed: Weighed, taxon: int) -> float:
-    """How many standard deviations the observations lie from what a fish of the taxon would show (0 = as expected)."""
+    """How many standard deviations the observations lie from what a fish of the taxon would show (0 = as expected).
+
+    What an observer would report of the taxon is compared with what was reported, in log chances; a character of
+    which nothing is known in the taxon says nothing.
+    """
     surprise = variance = 0.0
-    for seen, chances in weighed.observed:
-        if seen.hedged or not reported_columns(weighed.kb, weighed.table, seen):
+    table = weighed.table
+    for seen, _ in weighed.observed:
+        columns = reported_columns(weighed.kb, table, seen)
+        row = table.characters.index(seen.character)
+        if seen.hedged or not columns or not table.known[row, taxon]:
             continue
-        chance = min(max(float(chances[taxon]), 1e-3), 1 - 1e-3)
-        best = max(chance, 0.5)
-        surprise += np.log(chance) - (best * np.log(best) + (1 - best) * np.log(1 - best + 1e-3))
-        variance += best * (1 - best) * (np.log(best / (1 - best + 1e-3))) ** 2 + 0.15
+        start, stop = table.spans[seen.character]
+        chances = np.asarray(table.report[start:stop, taxon], dtype=np.float64)
+        inside = float(chances[[c - start for c in columns]].sum())
+        rest = np.delete(chances, [c - start for c in columns]) if seen.seen else np.array([max(1.0 - inside, 0.0)])
+        parts = np.maximum(np.array([inside, *rest]), 1e-3)
+        parts = parts / parts.sum()
+        logs = np.log(parts)
+        expected = float(parts @ logs)
+        surprise += float(logs[0 if seen.seen else 1]) - expected
+        variance += float(parts @ (logs - expected) ** 2) + SLACK
     return float(surprise / np.sqrt(variance)) if variance else 0.0
 
 
