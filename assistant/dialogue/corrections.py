@@ -29,15 +29,17 @@ class Change:
 def corrected(tokens: Sequence[Token], content: Sequence[Content], hits: Sequence[Hit], seen: Sequence[Seen], held: Held,
               lexicon: Lexicon) -> Change:
     """Apply what the line takes back or puts right to what the conversation holds."""
-    if not held.seen or not tokens:
+    if not tokens:
         return Change(tuple(seen))
+    if not held.seen:
+        return Change(_mended_at_once(tokens, seen, lexicon))
     if _cue(tokens, "retract", lexicon):
         back = _taken_back(hits, seen, held, lexicon)
         if back:
             return Change(back, unique(s.observation.character for s in back))
     correcting = _cue(tokens, "correct", lexicon)
     denied_number = _not_number(tokens)
-    opening_no = tokens[0].word in ("no", "nope", "nah", "naw")
+    opening_no = tokens[0].word in _NO
     if not (correcting or opening_no or denied_number is not None):
         return Change(tuple(seen))
     out = list(_renumbered(tokens, seen, held, denied_number) or seen)
@@ -51,9 +53,32 @@ def corrected(tokens: Sequence[Token], content: Sequence[Content], hits: Sequenc
     return Change(tuple(out), unique(s.observation.character for s in out if s.retract))
 
 
+def putting_right(tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True when the line corrects something said before."""
+    return bool(tokens) and (tokens[0].word in _NO or _cue(tokens, "correct", lexicon) or _not_number(tokens) is not None)
+
+
+_NO = frozenset(("no", "nope", "nah", "naw"))
+
+
 def _cue(tokens: Sequence[Token], cue: str, lexicon: Lexicon) -> bool:
     return any(cue in lexicon.cues(" ".join(t.word for t in tokens[i : i + n]))
                for n in range(1, LONGEST + 1) for i in range(len(tokens) - n + 1))
+
+
+def _mended_at_once(tokens: Sequence[Token], seen: Sequence[Seen], lexicon: Lexicon) -> tuple[Seen, ...]:
+    """ "8 spines. no wait, 5": a bare number after a word of correction replaces the count before it."""
+    counted = [s for s in seen if s.observation.value is not None]
+    figures = _figures(tokens)
+    if not counted or len(figures) < 2 or not _cue(tokens, "correct", lexicon):
+        return tuple(seen)
+    value, i = figures[-1]
+    old = counted[-1]
+    cue_between = any(_cue(tokens[j : j + n], "correct", lexicon) for n in (1, 2, 3) for j in range(i) if tokens[j].start >= old.end)
+    if not cue_between or tokens[i].start < old.end or i + 1 < len(tokens):
+        return tuple(seen)
+    new = replace(old, observation=replace(old.observation, value=float(value), value_high=None))
+    return tuple(new if s is old else s for s in seen)
 
 
 def _taken_back(hits: Sequence[Hit], seen: Sequence[Seen], held: Held, lexicon: Lexicon) -> tuple[Seen, ...]:

@@ -78,7 +78,7 @@ def _made(character: str, low: int, high: int, words: str, start: int, end: int,
 
 
 def count_claims(tokens: Sequence[Token], content: Sequence[Content], hits: Sequence[Hit], scopes: Scopes, text: str,
-                 lexicon: Lexicon, expected: str = "") -> list[Claim]:
+                 lexicon: Lexicon, expected: frozenset[str] = frozenset()) -> list[Claim]:
     """Numbers with what they count, as readings that compete with those of states."""
     parts = [h for h in hits if h.phrase.kind == "character"]
     counted = [h for h in parts if lexicon.kb.character(h.phrase.id).kind == "count"]
@@ -87,8 +87,9 @@ def count_claims(tokens: Sequence[Token], content: Sequence[Content], hits: Sequ
         single = tokens[content[number.at].first].word == "one"
         near = [h for h in counted if h.first == number.at + 1] if single else counted
         best = _counted_by(number, near, () if single else parts, content, lexicon)
-        if not best and expected and lexicon.kb.character(expected).kind == "count":
-            best = _Counted(expected, (), 1.0)
+        asked = sorted(c for c in expected if lexicon.kb.character(c).kind == "count")
+        if not best and len(asked) == 1:
+            best = _Counted(asked[0], (), 1.0)
         if best:
             at = tuple(range(number.at, number.last + 1))
             out.append(Claim("", best.character, at, best.at, 1.0 + best.score, number.at in scopes.denied, False,
@@ -146,6 +147,7 @@ def _counted_by(number: _Number, counted: Sequence[Hit], parts: Sequence[Hit], c
 def _nearness(number: _Number, hit: Hit, content: Sequence[Content]) -> float | None:
     back = content[number.at].clause - content[hit.first].clause
     gap = max(number.at - hit.last, hit.first - number.last, 1) - 1
+    gap += hit.last - hit.first + 1 - len(set(hit.at))
     if back == 0 and gap <= 4:
         return 1.1 * len(hit.at) - 0.25 * gap - 0.2 * (hit.first < number.at)
     if back == 1 and gap <= 2:

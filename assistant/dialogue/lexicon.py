@@ -87,6 +87,10 @@ class Lexicon:
         row = self.kb.store.get("gist", character)
         return (int(row[0]), row[1], row[2]) if row else (0, None, None)
 
+    def tells(self, taxon: str, character: str) -> bool:
+        """True when something is stated of a character of a taxon or of its genus or family."""
+        return any(self.kb.statements_on(t, character) for t in self.kb.lineage(taxon))
+
     def joined(self, word: str) -> tuple[str, ...]:
         """Names of several words that give this word when written as one."""
         return tuple(self.kb.store.get("near", "=" + word) or ())

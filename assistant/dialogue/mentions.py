@@ -10,6 +10,7 @@ from assistant.dialogue.names_found import Named
 from assistant.dialogue.reading import Mention
 from assistant.dialogue.spotting import Content, Hit
 from assistant.dialogue.tokens import Token
+from assistant.model.stems import DROPPED
 from assistant.reasoning.names import meaning_of
 from assistant.reasoning.observed import Hint
 from assistant.text import unique
@@ -74,12 +75,26 @@ def _is_feature(named: Named, names: Sequence[Named], tokens: Sequence[Token], c
     exact = any(own == set(h.at) and h.phrase.kind == "state" and not h.phrase.denies for h in hits)
     if not (exact or longer) or beside:
         return False
-    before = tokens[named.first - 1].word if named.first else ""
-    earlier = tokens[named.first - 2].word if named.first > 1 else ""
-    if before in _HAS or (before in ("a", "an") and earlier in _HAS):
+    before = _before(named, tokens)
+    if _HAS & set(before):
         return True
     others = any(h.phrase.kind == "state" and h.phrase.alone and not own & set(h.at) for h in hits)
-    return (others and before not in ("a", "an", "this", "that")) or longer
+    return (others and before[:1] not in (["a"], ["an"], ["this"], ["that"])) or longer
+
+
+def _before(named: Named, tokens: Sequence[Token]) -> list[str]:
+    """The words just before a name, small ones and adverbs passed over, the nearest first."""
+    out: list[str] = []
+    for i in range(named.first - 1, max(-1, named.first - 5), -1):
+        if tokens[i].clause != tokens[named.first].clause:
+            break
+        out.append(tokens[i].word)
+        if tokens[i].word not in DROPPED and tokens[i].word not in _ADVERBS:
+            break
+    return out
+
+
+_ADVERBS = frozenset("really super kinda sorta totally all mostly bright dark pale solid".split())
 
 
 def _weak(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
@@ -97,7 +112,7 @@ def _two_plain_words(named: Named, tokens: Sequence[Token], lexicon: Lexicon) ->
 def _beside_name(named: Named, names: Sequence[Named], tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """True when only a joining word, or a comma between two plain names, parts it from another name ("red ear or bluegill")."""
     for other in names:
-        if other is named:
+        if other is named or (len(tokens) > 5 and _weak(named, tokens, lexicon) and _weak(other, tokens, lexicon)):
             continue
         first, second = (other, named) if other.after <= named.first else (named, other)
         gap = tokens[first.after : second.first]
@@ -116,14 +131,15 @@ def _likeness(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> tuple[
         before = tokens[named.first - size : named.first]
         if before[0].clause != clause:
             continue
-        cues = lexicon.cues(" ".join(t.word for t in before))
+        cues = {c for stop in range(size, max(0, size - 3), -1) for c in lexicon.cues(" ".join(t.word for t in before[:stop]))
+                if stop == size or c == "like-before"}
         if "not-name" in cues:
             return False, True
         if "like-before" in cues:
             return True, False
     after = tokens[named.after : named.after + 2]
     if after and after[0].clause == clause and "like-after" in lexicon.cues(after[0].word):
-        return True, False
+        return not (after[0].word == "like" and len(after) > 1 and after[1].word in ("a", "an", "the")), False
     return False, False
 
 

@@ -7,9 +7,9 @@ from datetime import date
 
 from assistant.dialogue.answers import Answered, read_answer
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.corrections import corrected
+from assistant.dialogue.corrections import corrected, putting_right
 from assistant.dialogue.counts import count_claims, read_formula
-from assistant.dialogue.features import nouns_of, read_features
+from assistant.dialogue.features import Talk, nouns_of, read_features
 from assistant.dialogue.lexicon import Lexicon, lexicon_of
 from assistant.dialogue.measures import Setting, read_measures
 from assistant.dialogue.mentions import Decided, decide, hints_of, terms_of
@@ -23,6 +23,7 @@ from assistant.dialogue.when import read_when
 from assistant.dialogue.where import read_where
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import NUMBERS
+from assistant.text import key, unique
 
 MOST_TOKENS = 600
 Span = tuple[int, int]
@@ -50,10 +51,9 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     blocked = _content_in(content, decided.strong)
     hits = tuple(h for h in hits if not blocked & set(h.at))
     scopes = scopes_of(tokens, content, nouns_of(hits), lexicon)
-    expected = held.asked.character if held.asked is not None and held.asked.kind == "character" else ""
-    expected = expected if expected and kb.find("character", expected) is not None else ""
-    counts = count_claims(tokens, content, hits, scopes, line, lexicon, expected)
-    features = read_features(tokens, content, hits, scopes, lexicon, expected, counts, held.seen[-1].words if held.seen else "")
+    talk = _talk(tokens, held, decided, frozenset(blocked), lexicon)
+    counts = count_claims(tokens, content, hits, scopes, line, lexicon, talk.expected)
+    features = read_features(tokens, content, hits, scopes, lexicon, talk, counts)
     answered = read_answer(tokens, held, features, lexicon)
     seen = _in_order((*formula, *features, *answered.seen))
     change = corrected(tokens, content, hits, seen, held, lexicon)
@@ -65,6 +65,20 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
         sex=qualities.sex, stage=qualities.stage, breeding=qualities.breeding, size_word=qualities.size_word,
         answer=answered.answer, cues=qualities.cues, outside=decided.outside, question=_question(line, tokens),
         noise=False, corrections=change.characters)
+
+
+def _talk(tokens: Sequence[Token], held: Held, decided: Decided, walls: frozenset[int], lexicon: Lexicon) -> Talk:
+    """What the line is read against: the question asked back, what is being put right, the fishes spoken of."""
+    expected: set[str] = set()
+    if held.asked is not None and held.asked.kind == "character":
+        expected.add(held.asked.character)
+    if putting_right(tokens, lexicon):
+        expected.update(s.observation.character for s in held.seen)
+    known = frozenset(c for c in expected if lexicon.kb.find("character", c) is not None)
+    last = key(held.seen[-1].words).split() if held.seen else []
+    taxa = unique(i for m in decided.mentions for i in m.ids[:3] if lexicon.kb.find("taxon", i) is not None) or held.taxa
+    parents = unique(p for t in taxa if lexicon.kb.find("taxon", t) is not None for p in lexicon.kb.taxon(t).parents or (t,))
+    return Talk(known, frozenset(s.text for s in lexicon.stems(last)), walls, parents[:6])
 
 
 def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:

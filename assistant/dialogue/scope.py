@@ -33,7 +33,7 @@ def scopes_of(tokens: Sequence[Token], content: Sequence[Content], nouns: frozen
     by_token = {i: at for at, c in enumerate(content) for i in range(c.first, c.last + 1)}
     denied: set[int] = set()
     for i, token in enumerate(tokens):
-        if token.word in NEGATORS:
+        if token.word in NEGATORS and not _says_no(tokens, i):
             denied.update(_denied_after(i, tokens, by_token, nouns))
             if token.word in _AFTER and _ends_clause(i, tokens):
                 denied.update(_denied_before(i, tokens, by_token))
@@ -43,6 +43,16 @@ def scopes_of(tokens: Sequence[Token], content: Sequence[Content], nouns: frozen
     return Scopes(frozenset(denied), frozenset(a for a, c in enumerate(content) if c.clause in hedged),
                   frozenset(a for a, c in enumerate(content) if c.clause in least),
                   frozenset(a for a, c in enumerate(content) if c.clause in most))
+
+
+_PRONOUNS = frozenset("it its they the that thats there theres i im he she his her wait sorry actually this these we my just not".split())
+
+
+def _says_no(tokens: Sequence[Token], i: int) -> bool:
+    """True for a "no" that answers, at the head of a line, and denies nothing that follows."""
+    if i or tokens[0].word not in ("no", "nope", "nah", "naw"):
+        return False
+    return len(tokens) == 1 or tokens[1].clause != tokens[0].clause or tokens[1].word in _PRONOUNS or tokens[0].word != "no"
 
 
 def _denied_after(i: int, tokens: Sequence[Token], by_token: dict[int, int], nouns: frozenset[int]) -> set[int]:

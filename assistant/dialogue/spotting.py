@@ -42,7 +42,8 @@ class Hit:
 
 def content_of(tokens: Sequence[Token], masked: frozenset[int], lexicon: Lexicon) -> tuple[Content, ...]:
     """The meaningful words of a line outside the masked tokens, misspelt ones mended."""
-    kept = [i for i, t in enumerate(tokens) if i not in masked and t.word not in DROPPED and t.word not in NEGATORS]
+    kept = [i for i, t in enumerate(tokens) if i not in masked and t.word not in DROPPED and t.word not in NEGATORS
+            and not (t.word in ("one", "ones") and _stands_for_fish(tokens, i))]
     words = [_mended(tokens[i].word, lexicon) for i in kept]
     out = []
     for run in _runs(kept, tokens):
@@ -52,8 +53,19 @@ def content_of(tokens: Sequence[Token], masked: frozenset[int], lexicon: Lexicon
     return tuple(out)
 
 
+_POINTING = frozenset("this that the second first third other another which each every last next red big small little".split())
+_VERBS = frozenset("had has have is was with w looks looked got".split())
+
+
+def _stands_for_fish(tokens: Sequence[Token], i: int) -> bool:
+    """True for "one" where it is a pronoun ("the second one", "one had worm tracks")."""
+    before = tokens[i - 1].word if i else ""
+    after = tokens[i + 1].word if i + 1 < len(tokens) else ""
+    return before in _POINTING or after in _VERBS
+
+
 def _mended(word: str, lexicon: Lexicon) -> str:
-    if len(word) < 4 or lexicon.known(word) or lexicon.cues(word) or lexicon.count(stem(word)):
+    if len(word) < 5 or lexicon.known(word) or lexicon.cues(word) or lexicon.count(stem(word)):
         return word
     choices = [w for w in lexicon.mend(word) if w[0] == word[0] and distance(w, word, 2) < 2 and lexicon.count(stem(lexicon.head(w) or w))]
     return max(choices, key=lambda w: (lexicon.count(stem(w)), w)) if choices else word

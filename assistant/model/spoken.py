@@ -75,17 +75,20 @@ def _standing(how: str) -> str:
 
 def _gist(grouped: Grouped) -> dict[str, list[Any]]:
     """For each character and state: how many statements use it; for numbers the lowest and highest stated."""
+    names = ("id", *(f.name for f in BY_NAME["statement"].fields))
+    character, states = names.index("character"), names.index("states")
+    numbers = [names.index(f) for f in ("low", "usual_low", "usual_high", "high")]
     out: dict[str, list[Any]] = {}
     for rows in grouped.get("statement", {}).values():
         for row in rows:
-            made = _fields("statement", row)
-            entry = out.setdefault(made["character"], [0, None, None])
-            numbers = [made[f] for f in ("low", "usual_low", "usual_high", "high") if made[f] is not None]
+            entry = out.setdefault(row[character], [0, None, None])
             entry[0] += 1
-            for state in made["states"]:
+            for state in row[states]:
                 out.setdefault(state, [0, None, None])[0] += 1
-            entry[1:] = [min((*numbers, entry[1])) if entry[1] is not None else min(numbers),
-                         max((*numbers, entry[2])) if entry[2] is not None else max(numbers)] if numbers else entry[1:]
+            stated = [row[i] for i in numbers if row[i] is not None]
+            if stated:
+                entry[1] = min(stated) if entry[1] is None else min(entry[1], *stated)
+                entry[2] = max(stated) if entry[2] is None else max(entry[2], *stated)
     return dict(sorted(out.items()))
 
 

@@ -69,7 +69,7 @@ def stem(word: str) -> str:
         if word in NOT_COMPARED:
             break
         kept = word[: -len(ending)]
-        if word.endswith(ending) and len(kept) > 2 and any(v in kept for v in "aeiouy"):
+        if word.endswith(ending) and len(kept) > 2 + (ending == "ing") and any(v in kept for v in "aeiouy"):
             word = kept[:-1] if len(kept) > 3 and kept[-1] == kept[-2] and kept[-1] not in "ls" else kept
             break
     return word[:-1] if len(word) > 3 and word.endswith("e") else word

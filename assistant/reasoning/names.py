@@ -14,7 +14,8 @@ from assistant.text import key, unique
 
 Entry = tuple[str, str, str]
 PRESENT = frozenset(("native", "introduced", "reintroduced", "stocked"))
-GONE = frozenset(("absent",))
+MOSTLY = 0.6
+"""Share of the fishes called so above which a word means its group wherever one is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,23 +41,25 @@ def meaning_of(kb: KnowledgeBase, entries: Sequence[Entry], phrase: str, places:
         return _of(kb, unique(t for t, _ in species))
     if len(accepted) == 1 and not loose:
         return _of(kb, accepted)
+    if groups and _covers(kb, groups, species) > MOSTLY:
+        return _group(kb, groups, species)
     if places:
         here = _settled(kb, species, phrase, places)
         if here and (not groups or len(here) < len(unique(t for t, _ in species))):
             return _of(kb, here, phrase)
     usual = accepted or _usual(kb, species, phrase)
-    if groups and not (len(usual) == 1 and not loose) and _covers(kb, groups, species):
+    if groups and not (len(usual) == 1 and not loose) and _covers(kb, groups, species) >= 0.5:
         return _group(kb, groups, species)
     if len(usual) == 1 and not loose:
         return _of(kb, usual)
     return _of(kb, unique((*usual, *(t for t, _ in species))), phrase)
 
 
-def _covers(kb: KnowledgeBase, groups: Sequence[str], species: Sequence[tuple[str, str]]) -> bool:
-    """True when most of the fishes called so belong to one of the groups."""
+def _covers(kb: KnowledgeBase, groups: Sequence[str], species: Sequence[tuple[str, str]]) -> float:
+    """The share of the fishes called so that belong to one of the groups."""
     called = {t for t, _ in species if not kb.taxon(t).is_hybrid}
     members = {m for g in groups for m in kb.members(g)}
-    return len(called & members) * 2 >= len(called)
+    return len(called & members) / len(called) if called else 1.0
 
 
 def _of(kb: KnowledgeBase, ids: Sequence[str], phrase: str = "") -> Meaning:
