@@ -34,8 +34,9 @@ class Compiled:
         from assistant.reasoning.tables import table_parts
 
         kinds, arrays = table_parts(self.table)
-        write_snapshot(path, self.key, {**self.rows.shared, **self.rows.grouped, **kinds}, arrays,
-                       {"version": self.rows.version, "files": self.rows.files, "made": self.made})
+        with paused_collector():
+            write_snapshot(path, self.key, {**self.rows.shared, **self.rows.grouped, **kinds}, arrays,
+                           {"version": self.rows.version, "files": self.rows.files, "made": self.made})
 
 
 def compile_folder(folder: Path, progress: Progress) -> Compiled:

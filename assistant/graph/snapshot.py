@@ -29,6 +29,8 @@ _ALIGN = 64
 _MOST_HEADER = 1 << 24
 _ITEM_BYTES: Mapping[str, int] = {"float32": 4, "float64": 8, "int32": 4, "int64": 8, "uint8": 1, "bool": 1}
 
+_ENCODER = json.JSONEncoder(ensure_ascii=False, separators=(",", ":"))
+
 Rows = Mapping[str, Any]
 """Row by key; a value of type bytes is a row that is encoded already."""
 Array = tuple[str, Sequence[int], bytes]
@@ -41,7 +43,7 @@ class SnapshotError(Exception):
 
 def encode_row(row: Any) -> bytes:
     """A row as it stands in the file."""
-    return json.dumps(row, ensure_ascii=False, separators=(",", ":")).encode()
+    return _ENCODER.encode(row).encode()
 
 
 def write_snapshot(path: Path, key: str, kinds: Mapping[str, Rows], arrays: Mapping[str, Array],

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -14,7 +15,7 @@ from assistant.graph.values import Literal, Node, Value
 from assistant.graph.write import literal
 from assistant.iris import PREFIXES
 from assistant.model.kinship import build_kinship
-from assistant.model.schema import BY_TYPE, KINDS, Field, Kind, empty
+from assistant.model.schema import BY_NAME, BY_TYPE, KINDS, Field, Kind, empty
 from assistant.model.spoken import build_spoken
 
 Row = list[Any]
@@ -70,10 +71,10 @@ def add_nodes(rows: Rows, nodes: Mapping[str, Node]) -> None:
         if kind is None:
             continue
         row = row_of(kind, node)
-        if kind.name == "statement" and row[1 + _index(kind, "retracted_on")]:
+        if kind.name == "statement" and row[1 + _index(kind.name, "retracted_on")]:
             continue
         if kind.by:
-            rows.grouped[kind.name].setdefault(row[1 + _index(kind, kind.by)], []).append(row)
+            rows.grouped[kind.name].setdefault(row[1 + _index(kind.name, kind.by)], []).append(row)
         else:
             rows.shared[kind.name][row[0]] = row
 
@@ -104,45 +105,65 @@ def kind_of(node: Node) -> Kind | None:
 
 def row_of(kind: Kind, node: Node) -> Row:
     """The row of a node. Raises DataError for an unknown property, a missing one, or a value of the wrong type."""
-    known = {f.term for f in kind.fields} | {"rdf:type"}
-    for predicate in node.props:
-        if predicate not in known:
+    plan = _plan(kind.name)
+    prefix = f"{kind.prefix}:"
+    row = [node.id[len(prefix):], *plan.blank]
+    for predicate, values in node.props.items():
+        if predicate == "rdf:type":
+            continue
+        found = plan.fields.get(predicate)
+        if found is None:
             raise DataError(f"{node.id} has the property {predicate}, which a {kind.name} does not take",
                             "check its spelling against vocabulary/core.ttl", _where(node))
-    prefix = f"{kind.prefix}:"
+        place, spec = found
+        row[place] = _cell(spec, values, node)
     if not node.id.startswith(prefix):
         raise DataError(f"{node.id} should stand under {PREFIXES[kind.prefix]}", "mint it there", _where(node))
-    return [node.id[len(prefix):], *(_cell(f, node) for f in kind.fields)]
-
-
-def _cell(spec: Field, node: Node) -> Any:
-    values = node.props.get(spec.term, ())
-    if not values:
-        if spec.need:
+    for spec in plan.needed:
+        if not node.props.get(spec.term):
             raise DataError(f"{node.id} lacks {spec.term}", "every record of this kind needs one", _where(node))
-        return empty(spec)
-    converted = [_plain(spec, value, node) for value in values]
+    return row
+
+
+@dataclass(frozen=True, slots=True)
+class _Plan:
+    """How the rows of a kind are filled: an empty row, the place of each property, the fields that must be there."""
+
+    blank: tuple[Any, ...]
+    fields: dict[str, tuple[int, Field]]
+    needed: tuple[Field, ...]
+
+
+@cache
+def _plan(name: str) -> _Plan:
+    kind = BY_NAME[name]
+    return _Plan(tuple(empty(f) for f in kind.fields), {f.term: (i, f) for i, f in enumerate(kind.fields, start=1)},
+                 tuple(f for f in kind.fields if f.need))
+
+
+def _cell(spec: Field, values: Sequence[Value], node: Node) -> Any:
+    if len(values) == 1:
+        value = _plain(spec, values[0], node)
+        return [value] if spec.many else value
     if spec.many:
-        return sorted(set(converted))
-    if len(converted) > 1:
-        raise DataError(f"{node.id} has {len(converted)} values of {spec.term}, one is allowed",
-                        "keep one, or make two statements", _where(node))
-    return converted[0]
+        return sorted({_plain(spec, value, node) for value in values})
+    raise DataError(f"{node.id} has {len(values)} values of {spec.term}, one is allowed",
+                    "keep one, or make two statements", _where(node))
 
 
 def _plain(spec: Field, value: Value, node: Node) -> Any:
     if isinstance(value, Literal):
         try:
             return _from_literal(spec, value)
-        except (ValueError, TypeError):
+        except (KeyError, ValueError, TypeError):
             raise DataError(f"{node.id}: {spec.term} {value.value!r} is not a {spec.value}",
                             "write a value of that type", _where(node)) from None
     if spec.value == "curie":
         return value
-    prefix = f"{spec.value}:"
-    if not value.startswith(prefix):
+    prefix, _, rest = value.partition(":")
+    if prefix != spec.value:
         raise DataError(f"{node.id}: {spec.term} points to {value}", f"it should point into {spec.value}:", _where(node))
-    return value[len(prefix):]
+    return rest
 
 
 def _from_literal(spec: Field, value: Literal) -> Any:
@@ -157,14 +178,13 @@ def _from_literal(spec: Field, value: Literal) -> Any:
     raise TypeError(spec.value)
 
 
-def _index(kind: Kind, name: str) -> int:
-    return next(i for i, f in enumerate(kind.fields) if f.name == name)
+@cache
+def _index(kind: str, name: str) -> int:
+    return next(i for i, f in enumerate(BY_NAME[kind].fields) if f.name == name)
 
 
 def _where(node: Node) -> str:
     return f"{node.file}:{node.line}" if node.line else str(node.file or "")
-
-
 
 
 def node_of(kind: Kind, row: Row, rdf_type: str = "") -> Node:

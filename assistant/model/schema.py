@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import cache
 from typing import Any
 
 from assistant.model import records as r
@@ -202,11 +203,17 @@ def empty(field: Field) -> Any:
 
 def decode(kind: Kind, row: list[Any]) -> Any:
     """A frozen record from its JSON-able row (id first, then the fields in the order of the table)."""
-    values: list[Any] = [row[0]]
-    for field, value in zip(kind.fields, row[1:], strict=True):
-        if field.many:
-            value = tuple(value)
-        elif field.value == "decimal" and value is not None:
-            value = Decimal(value)
-        values.append(value)
+    values = list(row)
+    for place, decimal in _to_convert(kind.name):
+        value = values[place]
+        if not decimal:
+            values[place] = tuple(value)
+        elif value is not None:
+            values[place] = Decimal(value)
     return kind.record(*values)
+
+
+@cache
+def _to_convert(kind: str) -> tuple[tuple[int, bool], ...]:
+    """The places of a row that a record holds in another form: lists (False) and decimals (True)."""
+    return tuple((i, not f.many) for i, f in enumerate(BY_NAME[kind].fields, start=1) if f.many or f.value == "decimal")

@@ -12,6 +12,7 @@ import math
 from collections import Counter
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement
@@ -249,8 +250,11 @@ def fitted(s: Statement, share: float) -> dict[int, float]:
     ``share`` of the fish fall into the range given; the rest falls off geometrically on both sides.
     """
     bounds = number_range(s)
-    if bounds is None:
-        return {}
+    return dict(_fitted(bounds, share)) if bounds else {}
+
+
+@lru_cache(maxsize=4096)
+def _fitted(bounds: tuple[float, float, float, float], share: float) -> Mapping[int, float]:
     low, usual_low, usual_high, high = bounds
     inner = 0.88 if (low, high) != (usual_low, usual_high) else share
     lo, ulo, uhi, hi = math.floor(low), math.floor(usual_low), math.ceil(usual_high), math.ceil(high)

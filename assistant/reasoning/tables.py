@@ -79,7 +79,8 @@ def compile_table(kb: KnowledgeBase, taxa: Sequence[str] | None = None,
                   progress: Callable[[int, int], None] | None = None) -> Table:
     """The score table of a base for all (or some) taxa and characters that can be observed."""
     names = tuple(kb.species if taxa is None else taxa)
-    chosen = [c for c in (kb.characters if characters is None else characters) if scored(c)]
+    told = {c for t in names for p in (t, *kb.taxon(t).parents) for key in kb.lineage(p) for c in kb.told_of(key)}
+    chosen = [c for c in (kb.characters if characters is None else characters) if scored(c) and c.id in told]
     lines = [line_of(kb, t) for t in names]
     columns: list[str] = []
     spans: dict[str, tuple[int, int]] = {}
