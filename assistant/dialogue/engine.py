@@ -83,7 +83,9 @@ def unasked(reading: Reading, cues: Sequence[Cue]) -> Reading:
     """The reading without observations made of the words of a question ("how long do they get" tells no long body)."""
     asking = [(c.start, c.end) for c in cues if c.id in ASKING and " " in reading.text[c.start:c.end].strip()]
     seen = tuple(s for s in reading.seen if not any(a <= s.start and s.end <= b for a, b in asking))
-    return reading if len(seen) == len(reading.seen) else replace(reading, seen=seen)
+    things = tuple(m for m in reading.mentions if m.kind not in ("character", "state")
+                   or not any(a <= m.start and m.end <= b for a, b in asking))
+    return replace(reading, seen=seen, mentions=things)
 
 
 def carry(before: Held, after: Held, answer: Answer) -> Held:

@@ -40,7 +40,7 @@ ROWS: tuple[Row, ...] = (
     Row("undo", 61, ("undo-weak", "held-seen", "seen", "short6"), ()),
     Row("undo", 45, ("undo-weak", "held-seen|held-last", "no-ask", "!seen|fish"), ()),
     # naming a fish
-    Row("identify", 90, ("asks-name", "seen|hint|like", "!term|which-group|quiz|key"),
+    Row("identify", 90, ("asks-name", "seen|hint|like", "!term|which-group|quiz|key|hybrid"),
         ("big dark freckles, no pattern, seven dorsal spines. which fish is it",)),
     Row("identify", 83, ("asks-name", "fish", "story", "!term|names"), ()),
     Row("identify", 57, ("asks-name", "!fish|outside|term-word"), ("what fish is it",)),
@@ -70,7 +70,7 @@ ROWS: tuple[Row, ...] = (
     # outside
     Row("out-of-scope", 86, ("medical",), ("my doctor says i cant eat fish on blood thinners, is perch ok",)),
     Row("out-of-scope", 82, ("outside", "!two-fish|seen"), ("is a goldeneye tang reef fish rare",)),
-    Row("out-of-scope", 59, ("outside",), ()),
+    Row("out-of-scope", 45, ("outside",), ()),
     Row("out-of-scope", 78, ("elsewhere", "!fish|seen|hint|like|help"), ("when is high tide at ocean city",)),
     Row("out-of-scope", 79, ("much-elsewhere", "!fish|hint|like|asks-name"), ()),
     Row("out-of-scope", 60, ("elsewhere", "fish", "no-ask", "!seen|story"), ()),

@@ -585,7 +585,7 @@ def both_names(words: list[str]) -> str:
 
 def family_of(label: str) -> str:
     """A genus or family as a group of fishes."""
-    return label if label.endswith(("s", "kind")) else f"{label} kind"
+    return label if label.endswith(("s", "family")) else f"{label} kind"
 
 
 def ask_choices(question: str, choices: list[str], how: str) -> str:

@@ -15,6 +15,8 @@ from assistant.reasoning.observed import Observation
 from assistant.text import key, singular
 
 _DIGIT = re.compile(r"^\W*(\d)\W*$")
+MOST_POINTED = 3
+"""A look that more of the fishes offered share points to none."""
 WEAK = frozenset({"the", "one", "ones", "kind", "sort", "fish", "a", "an", "is", "it", "of", "with", "i", "mean", "think", "thing"})
 
 
@@ -72,10 +74,10 @@ def _by_words(kb: KnowledgeBase, reading: Reading, offered: Iterable[str]) -> tu
 
 
 def _by_look(kb: KnowledgeBase, seen: Sequence[Observation], offered: Iterable[str]) -> tuple[str, ...]:
-    scored = sorted(((_fit(kb, t, seen), t) for t in offered), reverse=True)
-    if seen and scored and scored[0][0] > 0 and (len(scored) == 1 or scored[0][0] > scored[1][0]):
-        return (scored[0][1],)
-    return ()
+    scored = [(_fit(kb, t, seen), t) for t in offered]
+    best = max((s for s, _ in scored), default=0)
+    hits = tuple(t for s, t in scored if s == best)
+    return hits if seen and best > 0 and len(hits) <= MOST_POINTED and len(hits) < len(scored) else ()
 
 
 def _fit(kb: KnowledgeBase, taxon: str, seen: Sequence[Observation]) -> int:

@@ -19,6 +19,9 @@ AREAS: tuple[frozenset[str], ...] = (
 )
 """Regions of the body; a portrait takes the best feature of each before a second of any."""
 LOOKS = ("glance", "hand", "count")
+EASY = {"glance": 1.0, "hand": 0.6, "count": 0.45}
+LACKING = frozenset({"none", "absent", "no", "plain", "normal"})
+"""States that tell of something missing: rarely what a fish is remembered by."""
 
 
 def features(kb: KnowledgeBase, taxon: str, others: Sequence[str], most: int) -> list[tuple[Character, Told]]:
@@ -36,13 +39,14 @@ def features(kb: KnowledgeBase, taxon: str, others: Sequence[str], most: int) ->
 
 
 def worth(kb: KnowledgeBase, character: Character, taxon: str, others: Sequence[str], told: Told) -> float:
-    """How much a character says of a fish: its separation from others, own statements before inherited, eyes before counts."""
-    value = {"glance": 0.3, "hand": 0.2, "count": 0.1}[character.look] + (0.0 if told.inherited_from else 0.3)
-    value += 0.05 * min(len(told.statements), 4) - (0.2 if told.basis == "memory" else 0.0)
+    """How much a character says of a fish: separation from others and how often authors tell it, at a glance before by count."""
+    value = 0.4 + 0.1 * min(len(told.statements), 5) - (0.3 if told.inherited_from else 0.0) - (0.2 if told.basis == "memory" else 0.0)
     for other in others:
         row = contrast_row(kb, character, (taxon, other))
-        value += row.worth if row is not None else 0.0
-    return value
+        value += min(row.worth, 1.0) if row is not None else 0.0
+    if told.states and told.states[0][0].partition(".")[2] in LACKING:
+        value *= 0.6
+    return value * EASY[character.look]
 
 
 def _spread(kb: KnowledgeBase, scored: list[tuple[float, str, Told]], most: int) -> list[tuple[Character, Told]]:

@@ -12,10 +12,12 @@ from assistant.dialogue.reading import Measure
 from assistant.dialogue.speak import scientific_of
 from assistant.iris import expand
 from assistant.model.knowledge import KnowledgeBase
-from assistant.reasoning.identify import Observation
+from assistant.reasoning.observed import Observation
 from assistant.render.plain import render_plain
 
 Json = dict[str, Any]
+ASIDE = ("small-talk", "help", "out-of-scope", "undo")
+"""Intents that are about no fish unless they name one."""
 
 
 def render_json(kb: KnowledgeBase, say: str, conversation: str | None, answer: Answer, held: Held) -> Json:
@@ -24,7 +26,7 @@ def render_json(kb: KnowledgeBase, say: str, conversation: str | None, answer: A
         "say": say,
         "conversation": conversation,
         "intent": answer.intent,
-        "taxa": [_scientific(kb, t) for t in answer.taxa],
+        "taxa": [_scientific(kb, t) for t in answer.taxa or (held.taxa if answer.intent not in ASIDE else ())],
         "candidates": [_candidate(kb, c.taxon, c.probability, c.supports, c.opposes) for c in answer.candidates],
         "confidence": answer.confidence,
         "observed": [_observed(s.observation) for s in held.seen],
