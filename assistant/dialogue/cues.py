@@ -16,8 +16,8 @@ MOST_WORDS = 300
 NAMED = ("taxon", "hybrid", "place", "water", "likeness")
 
 
-UNNAMED = frozenset({"hybrid"})
-"""Cues that count even where the word is also a name."""
+UNNAMED = frozenset({"hybrid", "versus"})
+"""Cues that count even where the word is also a name or stands inside an observation."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,8 +45,9 @@ def find_cues(kb: KnowledgeBase, reading: Reading) -> tuple[Cue, ...]:
             phrase = f"{phrase} {word}" if phrase else word
             ids = [e[1].removeprefix("cue-") for e in kb.spoken(phrase) if e[0] == "cue"]
             at = (words[i][1], end)
-            if ids and not _strictly(*at, longer) and not (" " not in phrase and _strictly(*at, told)):
-                found += [Cue(name, *at) for name in ids if name in UNNAMED or not _inside(*at, named)]
+            ids = ids if not _strictly(*at, longer) else []
+            free = not _inside(*at, named) and not (" " not in phrase and _strictly(*at, told))
+            found += [Cue(name, *at) for name in ids if free or name in UNNAMED]
     spans = sorted({(c.start, c.end) for c in found})
     return tuple(c for c in found if not _nested(c, spans))
 

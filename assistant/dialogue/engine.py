@@ -71,12 +71,21 @@ def respond_to(base: Base, reading: Reading, held: Held, clock: date) -> tuple[A
 
 
 def observable(kb: KnowledgeBase, reading: Reading) -> Reading:
-    """The reading with only what can be seen on a fish as observations; other characters become things mentioned."""
+    """The reading with only what can be seen on a fish as observations; other characters become things mentioned.
+
+    What the base says of crosses alone is mentioned only where the line speaks of one.
+    """
     seen = tuple(s for s in reading.seen if kb.character(s.observation.character).use == "identify")
-    if len(seen) == len(reading.seen):
-        return reading
     told = tuple(Mention("character", (s.observation.character,), s.words, s.start, s.end) for s in reading.seen if s not in seen)
-    return replace(reading, seen=seen, mentions=reading.mentions + told)
+    mentions = reading.mentions + told
+    if not any(kb.find("taxon", i) is not None and kb.taxon(i).is_hybrid for m in reading.of("taxon", "hybrid") for i in m.ids):
+        mentions = tuple(m for m in mentions if m.kind != "character" or any(_of_fishes(kb, i) for i in m.ids))
+    return replace(reading, seen=seen, mentions=mentions)
+
+
+def _of_fishes(kb: KnowledgeBase, character: str) -> bool:
+    found = kb.find("character", character)
+    return found is not None and found.use not in ("hybrid", "note")
 
 
 def unasked(reading: Reading, cues: Sequence[Cue]) -> Reading:

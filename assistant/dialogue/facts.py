@@ -36,7 +36,7 @@ def gather(kb: KnowledgeBase, reading: Reading, cues: Sequence[Cue], held: Held)
     """The facts of a line in its conversation."""
     names = {c.id for c in cues}
     out = names | _things(kb, reading) | _line(reading, cues) | _held(held)
-    out |= {f"much-{name}" for name in names & ASKING if sum(c.id == name for c in cues) > 1}
+    out |= {f"much-{name}" for name in names if sum(c.id == name for c in cues) > 1}
     if not names & ASKING:
         out.add("no-ask")
     return Facts(frozenset(out), held.intent)

@@ -16,10 +16,23 @@ def characters_asked(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
     out += [i.partition(".")[0] for m in reading.of("state") for i in m.ids]
     out += [s.observation.character for s in reading.seen]
     known = [c for c in unique(out) if kb.find("character", c) is not None]
+    known = known or [c for c in spoken_characters(kb, reading) if kb.find("character", c) is not None]
     parts = _parts(kb, reading)
     if len(known) <= 1 and parts and not reading.seen:
         known += [c.id for c in kb.characters if c.part in parts and c.id not in known]
     return tuple(known)
+
+
+def spoken_characters(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
+    """Characters whose words or labels stand in the line, longest phrase first."""
+    words = [singular(w) for w in reading.words][:40]
+    out: list[str] = []
+    for size in (3, 2, 1):
+        for i in range(len(words) - size + 1):
+            out += [thing for kind, thing, _ in kb.spoken(" ".join(words[i:i + size])) if kind == "character"]
+        if out:
+            break
+    return unique(out)
 
 
 def _parts(kb: KnowledgeBase, reading: Reading) -> frozenset[str]:

@@ -638,3 +638,41 @@ def used_for(labels: list[str], count: int) -> str:
     if not labels:
         return ""
     return "for " + join(labels) + (f" and {count - len(labels)} more" if count > len(labels) else "")
+
+
+def so_far(fish: str, seen: str, place: str, length: str) -> str:
+    """What is held in the conversation."""
+    parts = [f"fish: {fish}" if fish else "", f"seen: {seen}" if seen else "", f"place: {place}" if place else "",
+             f"length: {length}" if length else ""]
+    told = "; ".join(p for p in parts if p)
+    return sentence(f"so far: {told}") if told else "Nothing yet. Which fish is it about, or what did you see?"
+
+
+def observer(label: str, share: str, scopes: str) -> str:
+    """How far a feature can be trusted."""
+    text = f"an ordinary observer gets the {label} wrong in about {share} in 100"
+    return sentence(text + (f"; it changes with {scopes}" if scopes else ""))
+
+
+def observers(colour: str, counts: str, scopes: str) -> str:
+    """Why colour is weak evidence."""
+    return sentence(f"colour is the weaker evidence: ordinary observers get colour marks wrong in about {colour} in 100, counts in about {counts}"
+                    + (f", and colour changes with {scopes}" if scopes else ""))
+
+
+def in_common(label: str, name: str, told: str) -> str:
+    """A feature that a group shares."""
+    return f"{label[:1].upper()}{label[1:]} in {name}: {told}."
+
+
+def rests_on(told: str, cited: str, basis: str) -> str:
+    """A record with its source."""
+    return f"{told} [{cited}; {basis}]" if cited else f"{told} [{basis}]"
+
+
+def size_line(label: str, a: float | None, b: float | None, c: float | None) -> str:
+    """A standard-weight line as a formula of length in mm and weight in g."""
+    if a is None or b is None:
+        return label
+    square = f" + {c:g} (log10 length) squared" if c else ""
+    return f"{label}: formula log10 weight in g = {a:g} + {b:g} x log10 length in mm{square}"

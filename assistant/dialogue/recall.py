@@ -6,14 +6,14 @@ from assistant.dialogue.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
 from assistant.text import key, singular
 
-LEAST = 2
+LEAST = 3
 """Words that a record must share with the line."""
 COMMON = frozenset({"the", "a", "an", "is", "are", "why", "how", "do", "does", "it", "to", "of", "in", "when", "they", "and", "that", "fish",
                     "i", "my", "for", "go", "by", "on", "be", "not", "so", "what", "me"})
 
 
 def recall(kb: KnowledgeBase, reading: Reading, fish: tuple[str, ...] = (), most: int = 2) -> list[tuple[str, str]]:
-    """Texts with their short ids, best first; only records with at least two telling words in common with the line."""
+    """Texts with their short ids, best first; only records with at least three telling words in common with the line."""
     wanted = {singular(w) for w in reading.words} - COMMON
     scored = []
     for kind in ("caution", "practice"):

@@ -30,26 +30,26 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 
 
 def _taxa(turn: Turn) -> tuple[str, ...]:
-    kb = turn.kb
+    kb, held = turn.kb, turn.held
     own = list(named(turn))
-    for mention in (*groups(turn.reading), *unclear(turn)):
-        pool = species_of(kb, mention.ids)
-        own += _listed(kb, own, pool) if pool and not set(pool) & set(own) else []
+    wider = (*groups(turn.reading), *unclear(turn))
+    if len(own) + len(wider) == 1 and held.taxa and (held.taxa[0] not in own) and "versus" not in turn.cues:
+        own = [held.taxa[0], *own]
+    for mention in wider:
+        own += _listed(kb, own, tuple(t for t in species_of(kb, mention.ids) if t not in own), len(wider))
     own += [t for h in turn.reading.hints if h.kind == "like" and len(h.taxa) == 1 for t in sorted(h.taxa)]
     ids = tuple(dict.fromkeys(own))
-    if len(ids) == 1 and turn.held.taxa and turn.held.taxa[0] != ids[0] and not turn.cues & {"versus"}:
-        return (*turn.held.taxa[:1], *ids)
     if not ids:
-        return turn.held.taxa if len(turn.held.taxa) > 1 else turn.held.shown
+        return held.taxa if len(held.taxa) > 1 else held.shown
     return tuple(t for i in ids for t in (species_of(kb, (i,))[:1] if kb.find("taxon", i) is None else (i,)))
 
 
-def _listed(kb: KnowledgeBase, own: list[str], pool: tuple[str, ...]) -> list[str]:
-    """Of a group word, the members that are known look-alikes of the fish it is set beside, else its best known one."""
+def _listed(kb: KnowledgeBase, own: list[str], pool: tuple[str, ...], words: int) -> list[str]:
+    """Of a group word, the members that are known look-alikes of the fish it is set beside, else its best known ones."""
     near = {x.other for t in own for x in kb.look_alikes(t)} | {
         m for m in pool for x in kb.look_alikes(m) if x.other in own}
     fit = [m for m in pool if m in near]
-    return (fit or sorted(pool, key=lambda t: (-len(kb.ranges(t)), t)))[:2 if len(own) < 2 else 1]
+    return (fit or sorted(pool, key=lambda t: (-len(kb.ranges(t)), t)))[:1 if own or words > 1 else 2]
 
 
 def _looks(turn: Turn) -> frozenset[str]:

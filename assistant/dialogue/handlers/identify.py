@@ -78,6 +78,8 @@ def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answ
         taxa = guesses
     if found.verdict in ("sure", "likely"):
         taxa = taxa[:1]
+    if held.seen and "confirm" in turn.cues:
+        taxa = tuple(dict.fromkeys((*taxa, *guesses[:3])))
     answer = Answer("identify", tuple(blocks), taxa, found.candidates, found.verdict, asked=asked)
     return answer, held
 

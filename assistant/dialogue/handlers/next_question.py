@@ -12,6 +12,7 @@ from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.turn import Turn
 from assistant.reasoning.contrast import LOOKS, contrast
 from assistant.reasoning.identify import posterior
+from assistant.text import join
 
 FIRST = 4
 
@@ -21,6 +22,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     held = turn.held
     if (about := subjects(turn, carried=False)) and not held.seen:
         return _marks(turn, about)
+    if "what-held" in turn.cues:
+        return _so_far(turn)
     lead: list[Block] = []
     if held.asked is not None and held.asked.character:
         held = held.after(skipped=held.skipped | {held.asked.character})
@@ -33,6 +36,14 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if not lead and not held.seen:
         lead = [Block("lead", say.lead_nothing_seen(), claim=False)]
     return Answer("next-question", (*lead, ask_block(turn, asked)), held.taxa, asked=asked), held
+
+
+def _so_far(turn: Turn) -> tuple[Answer, Held]:
+    """What the conversation holds: the fishes spoken of, what was seen, where and how big."""
+    kb, held = turn.kb, turn.held
+    seen = join([speak.seen_words(kb, s.observation) for s in held.seen])
+    text = say.so_far(speak.fishes(kb, held.taxa), seen, speak.place_words(kb, held.places), held.lengths[-1].words if held.lengths else "")
+    return Answer("next-question", (Block("lead", text, claim=False),), held.taxa, asked=held.asked), held
 
 
 def _marks(turn: Turn, about: tuple[str, ...]) -> tuple[Answer, Held]:

@@ -6,7 +6,7 @@ from assistant.dialogue import phrases as say
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import INTENTS
-from assistant.dialogue.subjects import named
+from assistant.dialogue.subjects import subjects
 from assistant.dialogue.turn import Turn
 
 LONGEST_ECHO = 40
@@ -17,7 +17,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     blocks = [Block("lead", _text(turn), claim=False)]
     if not turn.cues & {"meddling", "medical"}:
         blocks.append(Block("help", say.OUTSIDE_WAY_ON, claim=False))
-    return Answer("out-of-scope", tuple(blocks), named(turn)), turn.held
+    return Answer("out-of-scope", tuple(blocks), subjects(turn, carried=False)), turn.held
 
 
 def _text(turn: Turn) -> str:

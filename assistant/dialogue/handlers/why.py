@@ -11,8 +11,8 @@ from assistant.dialogue.observing import evidence_of
 from assistant.dialogue.parts import characters_asked
 from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.turn import Turn
-from assistant.model.records import Statement
-from assistant.reasoning.contrast import LOOKS, ContrastRow, contrast, contrast_row
+from assistant.model.records import Caution, Practice, Range, SizeRecord, Statement
+from assistant.reasoning.contrast import LOOKS, ContrastRow, contrast, contrast_row, tell
 from assistant.reasoning.identify import identify
 from assistant.reasoning.observed import Candidate, Identification
 from assistant.text import join
@@ -188,27 +188,78 @@ def _change(turn: Turn, found: Identification) -> Answer:
         told = row.told[1]
         text = say.change_mind(kb.character(row.character).label, speak.told_words(kb, told, kb.character(row.character), turn.held.units), speak.fish(kb, rival.taxon))
         blocks.append(Block("point", text, statements=speak.short_ids(told.statements)))
-    return Answer("why", tuple(blocks), _taxa(found), found.candidates, found.verdict)
+    taxa = tuple(c.taxon for c in (lead, *rivals))
+    return Answer("why", tuple(blocks), taxa, found.candidates, found.verdict)
 
 
 def _general(turn: Turn) -> Answer:
-    """No fish is being named: the feature asked about, else the statements behind the last answer."""
+    """No fish is being named: the feature asked about, a word, another handler's matter, else what the last answer rests on."""
     kb = turn.kb
     fish = subjects(turn, carried=False) or turn.held.taxa
+    if "hybrid" in turn.cues:
+        from dataclasses import replace
+
+        from assistant.dialogue.handlers import handler_of
+
+        return replace(handler_of("hybrids")(turn)[0], intent="why")
     asked = characters_asked(kb, turn.reading)
     kinds = tuple(sorted(species_of(kb, fish), key=lambda t: (-len(kb.ranges(t)), t)))[:6]
-    if asked and kinds:
-        for name in asked:
-            row = contrast_row(kb, kb.character(name), kinds) if len(kinds) > 1 else None
-            if row is not None:
-                text = say.because_differs(kb.character(name).label, speak.fish(kb, fish[0]), _both(turn, row))
-                return Answer("why", (Block("lead", text, statements=speak.short_ids(s for t in row.told if t for s in t.statements)),), fish)
+    if asked and kinds and (found := _feature(turn, fish, kinds, asked)) is not None:
+        return found
     terms = [t for m in turn.reading.of("term") for t in m.ids if kb.find("term", t) is not None]
+    if not fish and (trust := _trust(turn, asked)):
+        return Answer("why", trust)
     if terms:
         return Answer("why", tuple(_term(turn, t, i) for i, t in enumerate(terms[:2])), fish)
     if notes := _notes(turn, fish):
         return Answer("why", tuple(notes), fish)
     return _last(turn)
+
+
+def _feature(turn: Turn, fish: tuple[str, ...], kinds: tuple[str, ...], asked: tuple[str, ...]) -> Answer | None:
+    kb = turn.kb
+    rows = [r for name in asked[:12] if (r := contrast_row(kb, kb.character(name), kinds)) is not None] if len(kinds) > 1 else []
+    best = max(rows, key=lambda r: (r.separation, r.character), default=None)
+    terms = [t for m in turn.reading.of("term") for t in m.ids if kb.find("term", t) is not None]
+    if best is not None and best.separation >= 0.3:
+        text = say.because_differs(kb.character(best.character).label, speak.fish(kb, fish[0]), _both(turn, best))
+        return Answer("why", (Block("lead", text, statements=speak.short_ids(s for t in best.told if t for s in t.statements)),), fish)
+    blocks = [_term(turn, t, 0) for t in terms[:1]]
+    told = [(name, t) for name in asked[:6] if (t := tell(kb, kb.character(name), kinds[0])) is not None]
+    for name, t in told[:2]:
+        character = kb.character(name)
+        text = say.in_common(character.label, speak.fish(kb, fish[0]), speak.told_words(kb, t, character, turn.held.units))
+        blocks.append(Block("point" if blocks else "lead", text, statements=speak.short_ids(t.statements)))
+    return Answer("why", tuple(blocks), fish) if blocks else None
+
+
+COLOURS = frozenset({"colour", "color", "coloring", "colouring", "colors", "colours"})
+
+
+def _trust(turn: Turn, asked: tuple[str, ...]) -> tuple[Block, ...]:
+    """How far a feature (or colour at large) can be trusted: observer error and what it changes with, from the base."""
+    kb = turn.kb
+    if set(turn.reading.words) & COLOURS:
+        colour = [c for c in kb.characters if c.use == "identify" and "colour" in c.id]
+        counts = [c for c in kb.characters if c.use == "identify" and c.kind == "count"]
+        if colour and counts:
+            rates = [str(round(100 * sum(c.error for c in group) / len(group))) for group in (colour, counts)]
+            text = say.observers(*rates, _scopes(turn, [c.id for c in colour]))
+            return (Block("lead", text, statements=tuple(f"char:{c.id}" for c in (*colour[:6], *counts[:6]))),)
+    if not asked:
+        return ()
+    character = kb.character(asked[0])
+    text = say.observer(character.label, str(round(100 * character.error)), _scopes(turn, [character.id]))
+    return (Block("lead", text, statements=(f"char:{character.id}",)),)
+
+
+def _scopes(turn: Turn, characters: list[str]) -> str:
+    """What statements of some characters depend on, in words."""
+    kb, wanted = turn.kb, set(characters)
+    rows = [s for t in kb.ids("statement") for s in kb.statements(t) if s.character in wanted]
+    told = [("age", any(s.stage for s in rows)), ("sex", any(s.sex for s in rows)), ("season", any(s.breeding or s.season for s in rows)),
+            ("place", any(s.regions for s in rows))]
+    return join([word for word, true in told if true])
 
 
 def _term(turn: Turn, term: str, position: int) -> Block:
@@ -228,13 +279,31 @@ def _last(turn: Turn) -> Answer:
     kb, last = turn.kb, turn.held.last
     if last is None:
         return Answer("why", (Block("lead", say.WHY_NOTHING, claim=False),))
-    rows = []
+    rows: dict[str, Block] = {}
     for block in last.blocks:
         for short in block.statements[:2]:
             record = kb.record_at(short)
             if isinstance(record, Statement):
-                rows.append(Block("point", _row_words(turn, record), statements=(short,)))
+                rows.setdefault(short, Block("point", _row_words(turn, record), statements=(short,)))
+            elif text := _record_words(turn, record):
+                rows.setdefault(short, Block("point", text, statements=(short,)))
     if not rows:
         return Answer("why", (Block("lead", say.WHY_UNKNOWN, claim=False),), last.taxa)
-    first = Block("lead", say.RESTS_ON, claim=False)
-    return Answer("why", (first, *list(dict.fromkeys(rows))[:MOST]), last.taxa)
+    return Answer("why", (Block("lead", say.RESTS_ON, claim=False), *list(rows.values())[:MOST]), last.taxa)
+
+
+def _record_words(turn: Turn, record: object) -> str:
+    """A caution, practice, size line or range as a ground, with its source."""
+    kb = turn.kb
+    source = next(iter(getattr(record, "source", ())), "")
+    cited, basis = speak.source_words(kb, source) if source else "", say.BASIS_WORDS.get(getattr(record, "basis", ""), "")
+    if isinstance(record, Caution | Practice):
+        return say.rests_on(record.text.rstrip("."), cited, basis)
+    if isinstance(record, SizeRecord):
+        told = say.size_line(record.label or record.kind.replace("-", " "), record.a, record.b, record.c)
+        return say.rests_on(f"{speak.fish(kb, record.taxon)}, {told}", cited, basis)
+    if isinstance(record, Range):
+        place = kb.place(record.place)
+        where = place.label if place is not None else record.place
+        return say.rests_on(f"{speak.fish(kb, record.taxon)}, {where}: {record.status}", cited, basis)
+    return ""
