@@ -9,6 +9,7 @@ from pathlib import Path
 import pyoxigraph as ox
 
 from assistant.errors import DataError
+from assistant.graph.canonical import read_canonical
 from assistant.graph.values import Literal, Node, Value
 from assistant.iris import compact
 
@@ -28,7 +29,13 @@ def read_file(path: Path) -> dict[str, Node]:
 
 
 def read_bytes(data: bytes, path: Path) -> dict[str, Node]:
-    """The same from bytes; ``path`` is used for error messages only."""
+    """The same from bytes; ``path`` is used for error messages only. Text in canonical form takes a shorter way."""
+    quick = read_canonical(data, path)
+    return parse_bytes(data, path) if quick is None else quick
+
+
+def parse_bytes(data: bytes, path: Path) -> dict[str, Node]:
+    """The same by the general parser, whatever the form of the text."""
     nodes: dict[str, Node] = {}
     shorts: dict[str, str] = {}
     try:
