@@ -65,10 +65,10 @@ def span(low: float | None, high: float | None, units: str) -> str:
         return ""
     if min(known) == max(known):
         return show_length(known[0], units)
-    low, high = (show_length(x, units) for x in (min(known), max(known)))
+    shortest, longest = (show_length(x, units) for x in (min(known), max(known)))
     if min(known) < 1000 <= max(known):
-        low = low.replace(f"{min(known):.0f} mm", f"{min(known) / 10:.0f} cm")
-    return joined(low, high)
+        shortest = shortest.replace(f"{min(known):.0f} mm", f"{min(known) / 10:.0f} cm")
+    return joined(shortest, longest)
 
 
 def joined(low: str, high: str) -> str:

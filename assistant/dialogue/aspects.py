@@ -22,15 +22,19 @@ def phrases_of(words: Sequence[str]) -> Iterator[str]:
     kept = words[:MOST_WORDS]
     for i in range(len(kept)):
         for size in range(1, min(LONGEST, len(kept) - i) + 1):
-            yield " ".join(kept[i:i + size])
+            yield " ".join(kept[i : i + size])
         if (single := singular(kept[i])) != kept[i]:
             yield single
 
 
 def aspects(kb: KnowledgeBase, reading: Reading) -> frozenset[str]:
     """The aspects a line asks about, without their ``aspect-`` prefix."""
-    return frozenset(thing.removeprefix("aspect-") for phrase in phrases_of(reading.words)
-                     for kind, thing, _ in kb.spoken(phrase) if kind == "aspect")
+    return frozenset(
+        thing.removeprefix("aspect-")
+        for phrase in phrases_of(reading.words)
+        for kind, thing, _ in kb.spoken(phrase)
+        if kind == "aspect"
+    )
 
 
 def characters(kb: KnowledgeBase, reading: Reading, uses: Sequence[str]) -> tuple[str, ...]:

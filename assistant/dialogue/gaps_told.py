@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from assistant.dialogue import phrases_info as say
+from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.aspects import characters
 from assistant.dialogue.subjects import label, named, species_of, subjects
@@ -43,7 +44,11 @@ def _named(turn: Turn) -> tuple[str, ...]:
 
 
 def _observable(kb: KnowledgeBase, numeric: bool) -> tuple[Character, ...]:
-    return tuple(c for c in kb.characters if c.use in ("identify", "size") and (c.kind in NUMBERS if numeric else c.use == "identify"))
+    return tuple(
+        c
+        for c in kb.characters
+        if c.use in ("identify", "size") and (c.kind in NUMBERS if numeric else c.use == "identify")
+    )
 
 
 def _coverage(turn: Turn, numeric: bool) -> Answer:
@@ -52,24 +57,28 @@ def _coverage(turn: Turn, numeric: bool) -> Answer:
     asked = subjects(turn)
     taxa = species_of(kb, asked)[:MOST_TAXA]
     if not taxa:
-        return plain("list", say.LIST_NEEDS)
+        return plain("list", lists.LIST_NEEDS)
     wanted = _observable(kb, numeric)
-    what = say.NUMBER_CHARACTERS if numeric else say.ALL_CHARACTERS
+    what = lists.NUMBER_CHARACTERS if numeric else lists.ALL_CHARACTERS
     blocks: list[Block] = []
     for t in taxa:
         told = [c for c in wanted if about(kb, t, c.id)[0]]
         missing = [c.label for c in wanted if c not in told]
         ids = tuple(f"st:{s.id}" for c in told[:6] for s in about(kb, t, c.id)[0][:1])
-        lead = say.coverage_lead(label(kb, t), len(told), len(wanted), what)
+        lead = lists.coverage_lead(label(kb, t), len(told), len(wanted), what)
         blocks.append(Block("point" if blocks else "lead", lead, statements=ids))
         if missing:
-            blocks.append(Block("point", say.gaps(_cut(missing, "more" in turn.cues)), claim=False))
+            blocks.append(Block("point", lists.gaps(_cut(missing, "more" in turn.cues)), claim=False))
     return Answer("list", tuple(blocks), taxa=asked or taxa)
 
 
 def _cut(names: Sequence[str], full: bool) -> str:
     most = len(names) if full else SHOWN
-    return say.names_with(list(names)) if len(names) <= most + 2 else say.counted(", ".join(names[:most]), len(names) - most)
+    return (
+        say.names_with(list(names))
+        if len(names) <= most + 2
+        else say.counted(", ".join(names[:most]), len(names) - most)
+    )
 
 
 def _without(turn: Turn, character: str) -> Answer:
@@ -79,8 +88,8 @@ def _without(turn: Turn, character: str) -> Answer:
     pool = species_of(kb, named(turn)) or species_of(kb, subjects(turn, carried=False)) or kb.species
     missing = [label(kb, t) for t in pool if not kb.taxon(t).is_hybrid and not about(kb, t, character)[0]]
     if not missing:
-        return plain("list", say.lacking_none(found.label))
-    return plain("list", say.lacking(found.label, len(missing), _cut(missing, "more" in turn.cues)))
+        return plain("list", lists.lacking_none(found.label))
+    return plain("list", lists.lacking(found.label, len(missing), _cut(missing, "more" in turn.cues)))
 
 
 def _units(turn: Turn) -> Answer:
@@ -92,5 +101,5 @@ def _units(turn: Turn) -> Answer:
     lacking = [s.id for s in found if not s.unit]
     name = say.names_with(kinds, "or")
     if not lacking:
-        return plain("list", say.unit_none(name, len(found)))
-    return plain("list", say.unit_some(name, len(lacking), len(found), _cut(lacking, "more" in turn.cues)))
+        return plain("list", lists.unit_none(name, len(found)))
+    return plain("list", lists.unit_some(name, len(lacking), len(found), _cut(lacking, "more" in turn.cues)))

@@ -9,9 +9,14 @@ from assistant.text import sentence
 
 # --- handling -------------------------------------------------------------------------------------------------
 
-CHECK_RULES = "Rules on keeping, killing and moving fish differ by water and year: check the current local rules first."
+CHECK_RULES = (
+    "Rules on keeping, killing and moving fish differ by water and year: check the current local rules first."
+)
 ADVISORY = "Advice on eating fish is given water by water: look up the current local advisory first."
-NO_ADVICE = "I hold no advice on that. I can tell how to hold, unhook, release, photograph, keep, clean or cook a fish, and what to do for stings and hooks."
+NO_ADVICE = (
+    "I hold no advice on that. I can tell how to hold, unhook, release, photograph, keep, clean or cook a fish, and "
+    "what to do for stings and hooks."
+)
 LIKE_COMMON = "This is common practice among anglers, not taken from a published text."
 
 
@@ -38,8 +43,12 @@ def season_note(text: str, season: str) -> str:
 
 # --- hybrids --------------------------------------------------------------------------------------------------
 
-OCCURS = {"common": "yes, they cross, and it is one of the more common crosses", "uncommon": "yes, they cross, though not often",
-          "rare": "yes, they cross, but rarely", "": "yes, they are known to cross"}
+OCCURS = {
+    "common": "yes, they cross, and it is one of the more common crosses",
+    "uncommon": "yes, they cross, though not often",
+    "rare": "yes, they cross, but rarely",
+    "": "yes, they are known to cross",
+}
 
 
 def cross_lead(a: str, b: str, how: str, name: str) -> str:
@@ -92,9 +101,17 @@ def cross_none(name: str) -> str:
     return f"No hybrid of the {name} is held."
 
 
-NOT_BY_EYE = "Looks alone cannot prove a hybrid: marks of both parents make it likely, a genetic (DNA) test settles it."
-NOT_SPECIES = "No: a hybrid is not a new species. It is the young of two species, and it bears the names of both parents with an x between."
-HALFWAY = "Mostly in between: counts and shapes lie between those of the parents, and colours are a mix; some marks come from one parent only."
+NOT_BY_EYE = (
+    "Looks alone cannot prove a hybrid: marks of both parents make it likely, a genetic (DNA) test settles it."
+)
+NOT_SPECIES = (
+    "No: a hybrid is not a new species. It is the young of two species, and it bears the names of both parents with "
+    "an x between."
+)
+HALFWAY = (
+    "Mostly in between: counts and shapes lie between those of the parents, and colours are a mix; some marks come "
+    "from one parent only."
+)
 HYBRID_NEEDS = "Name two fishes to ask whether they cross, or one to see what it crosses with."
 
 
@@ -110,9 +127,19 @@ def stated(label: str, a: str, b: str, c: str) -> str:
 
 # --- habitat --------------------------------------------------------------------------------------------------
 
-ASPECT = {"habitat": "Water", "diet": "Food", "activity": "Active", "spawning-season": "Spawning season",
-          "spawning-temperature": "Spawning temperature", "nest-habit": "Nests", "nest-form": "Nest", "air-breathing": "Air breathing",
-          "salinity-tolerance": "Salt", "max-age": "Greatest age", "conservation-status": "Status"}
+ASPECT = {
+    "habitat": "Water",
+    "diet": "Food",
+    "activity": "Active",
+    "spawning-season": "Spawning season",
+    "spawning-temperature": "Spawning temperature",
+    "nest-habit": "Nests",
+    "nest-form": "Nest",
+    "air-breathing": "Air breathing",
+    "salinity-tolerance": "Salt",
+    "max-age": "Greatest age",
+    "conservation-status": "Status",
+}
 
 
 def life_lead(name: str, label: str, told: str) -> str:
@@ -148,10 +175,13 @@ def nowhere_said(name: str, label: str) -> str:
 
 
 HABITAT_ASK = "where it lives, when it spawns, what it eats"
-NORTH = "Farther north and in colder water it starts later; name a state or province and I will say what is held for it."
+NORTH = (
+    "Farther north and in colder water it starts later; name a state or province and I will say what is held for it."
+)
 
 
 # --- terms ----------------------------------------------------------------------------------------------------
+
 
 def term_where(where: str) -> str:
     """Where to look on the fish."""
@@ -165,7 +195,7 @@ def term_fishes(names: str) -> str:
 
 def term_unknown(words: str) -> str:
     """A word that is not held."""
-    return f"\"{words}\" is not in my glossary." if words else "Which word shall I explain?"
+    return f'"{words}" is not in my glossary.' if words else "Which word shall I explain?"
 
 
 def term_near(names: str) -> str:

@@ -1,4 +1,4 @@
-"""The wording of information answers: ranges, sizes, weights, names, lists, and what all of them share (layer 4).
+"""The wording of information answers: ranges, sizes, weights, names, and what all of them share (layer 4).
 
 Functions take values already put into words; facts about fishes come from the base, never from here.
 """
@@ -40,7 +40,7 @@ def instead(what: str) -> str:
 
 def more(count: int) -> str:
     """Further points not shown."""
-    return f"{count} more held; say \"more\" to see them."
+    return f'{count} more held; say "more" to see them.'
 
 
 def names_with(names: list[str], last: str = "and") -> str:
@@ -56,16 +56,34 @@ def term_lead(label: str, plain: str) -> str:
 # --- range ----------------------------------------------------------------------------------------------------
 
 STATUS_OF = {
-    "native": "native", "introduced": "introduced, not native", "stocked": "stocked, not native", "reintroduced": "native, died out and brought back",
-    "absent": "not expected", "extirpated": "native once, now gone", "uncertain": "uncertain", "vagrant": "only a stray",
+    "native": "native",
+    "introduced": "introduced, not native",
+    "stocked": "stocked, not native",
+    "reintroduced": "native, died out and brought back",
+    "absent": "not expected",
+    "extirpated": "native once, now gone",
+    "uncertain": "uncertain",
+    "vagrant": "only a stray",
 }
 STATUS_LIST = {
-    "native": "Native", "introduced": "Introduced", "stocked": "Stocked", "reintroduced": "Brought back", "absent": "Not there",
-    "extirpated": "Died out", "uncertain": "Uncertain", "vagrant": "Strays",
+    "native": "Native",
+    "introduced": "Introduced",
+    "stocked": "Stocked",
+    "reintroduced": "Brought back",
+    "absent": "Not there",
+    "extirpated": "Died out",
+    "uncertain": "Uncertain",
+    "vagrant": "Strays",
 }
 ANSWER_OF = {
-    "native": "Yes", "introduced": "Introduced, not native", "stocked": "Stocked, not native", "reintroduced": "Yes, brought back",
-    "absent": "No", "extirpated": "Not any more", "uncertain": "Uncertain", "vagrant": "Only as a stray",
+    "native": "Yes",
+    "introduced": "Introduced, not native",
+    "stocked": "Stocked, not native",
+    "reintroduced": "Yes, brought back",
+    "absent": "No",
+    "extirpated": "Not any more",
+    "uncertain": "Uncertain",
+    "vagrant": "Only as a stray",
 }
 
 
@@ -75,17 +93,23 @@ def range_here(name: str, place: str, status: str) -> str:
 
 
 STATUS_SAID = {
-    "native": "the {name} is native to {place}", "introduced": "the {name} lives in {place} because people brought it there; it is not native",
+    "native": "the {name} is native to {place}",
+    "introduced": "the {name} lives in {place} because people brought it there; it is not native",
     "stocked": "the {name} is put into waters of {place} by stocking; it is not native there",
     "reintroduced": "the {name} was native to {place}, died out and was brought back",
-    "absent": "the {name} is not expected in {place}", "extirpated": "the {name} was native to {place} and has died out there",
-    "uncertain": "whether the {name} lives in {place} is uncertain", "vagrant": "the {name} strays into {place} at times",
+    "absent": "the {name} is not expected in {place}",
+    "extirpated": "the {name} was native to {place} and has died out there",
+    "uncertain": "whether the {name} lives in {place} is uncertain",
+    "vagrant": "the {name} strays into {place} at times",
 }
 
 
 def range_unknown(name: str, place: str) -> str:
     """Nothing held of a fish in a place."""
-    return f"Unknown: the base does not list the {name} for {place}, neither as native nor as introduced, and that is not proof that it is missing."
+    return (
+        f"Unknown: the base does not list the {name} for {place}, neither as native nor as introduced, and that is "
+        "not proof that it is missing."
+    )
 
 
 def range_invented(place: str) -> str:
@@ -115,7 +139,9 @@ def range_part_of(name: str, status: str, part: str) -> str:
 
 def range_wider(name: str, status: str, part: str, place: str) -> str:
     """A status known for a wider area only."""
-    return sentence(f"the {name} is listed as {STATUS_OF[status]} for {part}, which takes in at least part of {place}")
+    return sentence(
+        f"the {name} is listed as {STATUS_OF[status]} for {part}, which takes in at least part of {place}"
+    )
 
 
 def range_lead(name: str, native: str) -> str:
@@ -150,6 +176,7 @@ def counted(places: str, rest: int) -> str:
 
 # --- size and weight ------------------------------------------------------------------------------------------
 
+
 def size_lead(name: str, usual: str, largest: str) -> str:
     """Usual and largest length."""
     if usual and largest:
@@ -171,8 +198,11 @@ def size_none(name: str) -> str:
 
 
 FITS = {
-    "small": "small for", "ordinary": "ordinary (within the usual length) for", "large": "large, above the usual length, for",
-    "huge": "very big, near the largest held, for", "beyond": "longer than the largest held for",
+    "small": "small for",
+    "ordinary": "ordinary (within the usual length) for",
+    "large": "large, above the usual length, for",
+    "huge": "very big, near the largest held, for",
+    "beyond": "longer than the largest held for",
 }
 
 
@@ -185,17 +215,28 @@ def size_verdict(length: str, name: str, fit: str, usual: str, largest: str) -> 
 
 def size_beyond() -> str:
     """A length that is not believable."""
-    return "Measure again, snout to tail with the mouth shut, and check the kind: a hybrid or another fish may have been taken for it."
+    return (
+        "Measure again, snout to tail with the mouth shut, and check the kind: a hybrid or another fish may have "
+        "been taken for it."
+    )
 
 
-CATEGORY = {"below stock": "shorter than the stock length", "stock": "stock", "quality": "quality", "preferred": "preferred",
-            "memorable": "memorable", "trophy": "trophy"}
+CATEGORY = {
+    "below stock": "shorter than the stock length",
+    "stock": "stock",
+    "quality": "quality",
+    "preferred": "preferred",
+    "memorable": "memorable",
+    "trophy": "trophy",
+}
 
 
 def size_category(category: str, above: str) -> str:
     """The size category that fisheries workers use, and the next one."""
-    word = CATEGORY[category] if category == "below stock" else f"a \"{CATEGORY[category]}\" fish"
-    return f"On the scale of sizes that fisheries workers use it is {word}" + (f"; next is {above}." if above else ", the top of the scale.")
+    word = CATEGORY[category] if category == "below stock" else f'a "{CATEGORY[category]}" fish'
+    return f"On the scale of sizes that fisheries workers use it is {word}" + (
+        f"; next is {above}." if above else ", the top of the scale."
+    )
 
 
 def size_scale(steps: str) -> str:
@@ -210,7 +251,10 @@ def step(word: str, length: str) -> str:
 
 def size_age(name: str, age: str) -> str:
     """Greatest age."""
-    return f"The {name} can reach {age} years; a length alone does not tell the age, for growth varies from water to water."
+    return (
+        f"The {name} can reach {age} years; a length alone does not tell the age, for growth varies from water to "
+        "water."
+    )
 
 
 AGE_UNKNOWN = "No age is held for it, and a length alone does not tell the age: growth varies from water to water."
@@ -227,13 +271,21 @@ def heaviest(name: str, weight: str) -> str:
     return sentence(f"the heaviest {name} held is {weight}")
 
 
-RECORD = ("A record is decided by the agency or a record body: have the fish weighed on a certified scale before witnesses, take photographs, "
-          "and ask them. The base holds the largest figures its sources give, not official records.")
+RECORD = (
+    (
+        "A record is decided by the agency or a record body: have the fish weighed on a certified scale before "
+        "witnesses, take photographs, "
+    )
+    "and ask them. The base holds the largest figures its sources give, not official records."
+)
 
 
 def weight_beyond(name: str) -> str:
     """A weight that no fish held has reached."""
-    return f"That would be larger than any {name} held here: possible only as a record, so check the scale and the kind (a hybrid may be mistaken for it)."
+    return (
+        f"That would be larger than any {name} held here: possible only as a record, so check the scale and the kind "
+        "(a hybrid may be mistaken for it)."
+    )
 
 
 def record_share(weight: str, share: str) -> str:
@@ -248,12 +300,17 @@ def weight_lead(name: str, length: str, weight: str) -> str:
 
 def weight_girth(weight: str, low: str, high: str) -> str:
     """Weight from length and girth."""
-    return f"By length and girth it comes to about {weight}; between {low} and {high}, for the formula is a rough one."
+    return (
+        f"By length and girth it comes to about {weight}; between {low} and {high}, for the formula is a rough one."
+    )
 
 
 def weight_standard_note(name: str) -> str:
     """What a standard weight is."""
-    return f"That is the published standard weight of the {name}, the weight of a well-fed fish; thin ones weigh a fifth less, fat ones a tenth more."
+    return (
+        f"That is the published standard weight of the {name}, the weight of a well-fed fish; thin ones weigh a "
+        "fifth less, fat ones a tenth more."
+    )
 
 
 def weight_median_note(name: str) -> str:
@@ -271,11 +328,17 @@ def condition_lead(name: str, weight: str, length: str, percent: str, word: str)
     return sentence(f"{weight} at {length} is {percent} of the standard weight for the {name}: {word}")
 
 
-CONDITION = {"thin": "thin", "lean": "a little lean", "good": "in good shape", "fat": "fat", "odd": "hard to believe, so measure and weigh again"}
+CONDITION = {
+    "thin": "thin",
+    "lean": "a little lean",
+    "good": "in good shape",
+    "fat": "fat",
+    "odd": "hard to believe, so measure and weigh again",
+}
 LIMIT = {
     "below-minimum": "It is shorter than the fish the line was made for, so take the figure with care.",
     "above-data": "It is longer than the fish the line was made for or than any held, so take the figure with care.",
-    "line-in-doubt": "The published line itself is in doubt by about one part in twenty, so read it as \"about\".",
+    "line-in-doubt": 'The published line itself is in doubt by about one part in twenty, so read it as "about".',
     "other-length-given": "The line takes another kind of length (for instance to the fork), so the figure is rough.",
     "kin": "No line is held for this kind; a near relative's was used, so the figure is rough.",
     "converted": "The length given was first turned into total length.",
@@ -284,32 +347,38 @@ LIMIT = {
 
 def no_weight_line(name: str) -> str:
     """No standard weight held."""
-    return f"The base holds no standard-weight line for the {name} or a near relative, so I can't work out a weight; a length and a girth would do (in pounds or kg)."
+    return (
+        f"The base holds no standard-weight line for the {name} or a near relative, so I can't work out a weight; a "
+        "length and a girth would do (in pounds or kg)."
+    )
 
 
-WEIGHT_NEEDS = "Tell me a length (and the girth if you have it), or a weight, and I will work out the other in pounds or kg."
+WEIGHT_NEEDS = (
+    "Tell me a length (and the girth if you have it), or a weight, and I will work out the other in pounds or kg."
+)
 
 
 # --- names ----------------------------------------------------------------------------------------------------
 
+
 def name_means(words: str, fish: str) -> str:
     """A name with one meaning."""
-    return sentence(f"\"{words}\" is a name of the {fish}")
+    return sentence(f'"{words}" is a name of the {fish}')
 
 
 def name_means_in(words: str, fish: str, region: str) -> str:
     """A name with its region."""
-    return sentence(f"\"{words}\" means the {fish} in {region}")
+    return sentence(f'"{words}" means the {fish} in {region}')
 
 
 def name_several(words: str, fishes: str) -> str:
     """A name with several meanings."""
-    return sentence(f"\"{words}\" is used for several fishes: {fishes}")
+    return sentence(f'"{words}" is used for several fishes: {fishes}')
 
 
 def name_here(words: str, place: str, fishes: str) -> str:
     """What a name usually means in a place."""
-    return sentence(f"in {place} \"{words}\" usually means the {fishes}")
+    return sentence(f'in {place} "{words}" usually means the {fishes}')
 
 
 def name_region(fish: str, region: str) -> str:
@@ -382,103 +451,4 @@ def apart_in_family(a: str, b: str, first: str, second: str) -> str:
 
 def word_fishes(word: str, names: str) -> str:
     """Fishes with a word in their names."""
-    return sentence(f"several fishes have \"{word}\" in their names: {names}")
-
-
-# --- lists ----------------------------------------------------------------------------------------------------
-
-def list_lead(count: int, what: str, names: str) -> str:
-    """Fishes found."""
-    return sentence(f"{count} {what}: {names}")
-
-
-def list_none(what: str) -> str:
-    """Nothing found."""
-    return f"None of the fishes held fit: {what}."
-
-
-def kinds(count: int, group: str) -> str:
-    """So many kinds of a group."""
-    return f"{count} of the {group} held" if group else (f"{count} fishes held" if count != 1 else "1 fish held")
-
-
-def with_what(what: str) -> str:
-    """A condition in a list."""
-    return f"with {what}"
-
-
-def in_place(place: str) -> str:
-    """A place in a list."""
-    return f"in {place}"
-
-
-def not_told(count: int) -> str:
-    """Fishes left out because nothing is stated."""
-    return f"For {count} more nothing is stated on that, so they are left out."
-
-
-def doubtful(names: str) -> str:
-    """Fishes that show it at times."""
-    return f"Sometimes also: {names}."
-
-
-def status_line(status: str, names: str) -> str:
-    """Fishes of a status in a place."""
-    return f"{STATUS_LIST[status]}: {names}."
-
-
-def counts_held(species: int, crosses: int, statements: int, ranges: int) -> str:
-    """What the base holds."""
-    return f"The base holds {species} species and {crosses} hybrids, {statements} trait statements and {ranges} range statements."
-
-
-def lacking(label: str, count: int, names: str) -> str:
-    """Taxa without a value."""
-    return f"No value for {label} is held, own or inherited, for {count} taxa: {names}."
-
-
-def lacking_none(label: str) -> str:
-    """Every taxon has a value."""
-    return f"None: every taxon has a value for {label}, its own or inherited."
-
-
-def unit_none(kind: str, count: int) -> str:
-    """All number statements have units."""
-    return f"None: all {count} {kind} statements have a unit."
-
-
-def unit_some(kind: str, missing: int, count: int, names: str) -> str:
-    """Number statements without unit."""
-    return f"{missing} of {count} {kind} statements lack a unit: {names}."
-
-
-def coverage_lead(name: str, told: int, total: int, what: str) -> str:
-    """How much is stated of a taxon."""
-    return f"{name[:1].upper()}{name[1:]}: {told} of {total} {what} stated."
-
-
-def gaps(names: str) -> str:
-    """Characters with nothing stated."""
-    return f"Gaps: {names}."
-
-
-ALL_CHARACTERS, NUMBER_CHARACTERS = "observable characters", "counts, ratios and lengths"
-LIST_NEEDS = "Tell me a group, a place or a feature, for instance: which sunfishes live in Ohio, or which catfishes have a forked tail?"
-
-
-def member_yes(names: str, group: str) -> str:
-    """Members among named fishes."""
-    return sentence(f"of these, {names} {'is one' if ' and ' not in names and ',' not in names else 'are'} of the {group}")
-
-
-def member_no(names: str) -> str:
-    """Non-members among named fishes."""
-    return f"Not: {names}."
-
-
-def invasive_lead(count: int, names: str) -> str:
-    """Newcomers to watch for."""
-    return sentence(f"{count} held here come with a warning of that kind: {names}")
-
-
-INVASIVE_NOTE = "Whether one is unwanted depends on the place; report a suspected one to the local agency before you act."
+    return sentence(f'several fishes have "{word}" in their names: {names}')

@@ -8,7 +8,6 @@ from decimal import Decimal
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.reading import Measure
-from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement
 from assistant.reasoning.advice import Record
 from assistant.units import GRAMS, MM, show_length, show_weight
@@ -41,7 +40,9 @@ def trusted(text: str, basis: str) -> str:
     return say.unchecked(text) if basis == MEMORY else text
 
 
-def plain(intent: str, text: str, *, asked: Asked | None = None, taxa: tuple[str, ...] = (), rest: Sequence[Block] = ()) -> Answer:
+def plain(
+    intent: str, text: str, *, asked: Asked | None = None, taxa: tuple[str, ...] = (), rest: Sequence[Block] = ()
+) -> Answer:
     """An answer that states nothing about fishes."""
     blocks = [Block("lead", text, claim=False), *rest]
     if asked is not None and asked.question not in text:

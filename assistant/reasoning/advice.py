@@ -1,7 +1,7 @@
 """Which cautions and angling practices speak of a fish, and which the words of a line ask for (layer 3).
 
 Records carry the phrases by which people ask for them. A phrase is met when all of its stems stand among the stems of
-the line, in any order, so that "hook out of its throat" meets "hook in throat". Nothing here knows what the advice says.
+the line, in any order, so that "hook out of its throat" meets "hook throat". Nothing here knows what is advised.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from assistant.model.stems import stem
 
 Record = Caution | Practice
 ABOUT_FISH, ABOUT_KIN, GENERAL, SOME_KIN, OTHERS = 4, 3, 2, 1, 0
-"""How a record fits the fishes asked about: names the fish, its group, any fish, part of a group asked about, others."""
+"""How a record fits the fishes asked about: names the fish, its group, any fish, some of those asked about, others."""
 HALF = 0.5
 EXTRA = 0.3
 """What each further phrase met adds to the stems of the longest one."""
@@ -63,7 +63,7 @@ def met(record: Record, stems: frozenset[str], text: str) -> float:
 
 
 def fit(record: Record, relations: Sequence[frozenset[str]], asked: frozenset[str]) -> int:
-    """How a record fits the fishes asked about, given the relations (``kin``) of each; ``asked`` are their short forms."""
+    """How a record fits the fishes asked about, given the ``kin`` of each; ``asked`` are their short forms."""
     if not record.about:
         return GENERAL
     about = set(record.about)

@@ -40,13 +40,23 @@ def size_range(kb: KnowledgeBase, taxon: str) -> SizeRange:
     lows = [r[0] for s in usual if (r := number_range(s))]
     highs = [r[3] for s in usual if (r := number_range(s))]
     tops = [r[3] for s in largest if (r := number_range(s))]
-    found = SizeRange(min(lows, default=None), max(highs, default=None), max(tops, default=None),
-                      tuple(s.id for s in usual), tuple(s.id for s in largest))
+    found = SizeRange(
+        min(lows, default=None),
+        max(highs, default=None),
+        max(tops, default=None),
+        tuple(s.id for s in usual),
+        tuple(s.id for s in largest),
+    )
     if found.largest is None and (parents := kb.taxon(taxon).parents):
         sizes = [size_range(kb, p) for p in parents]
         best = max(sizes, key=lambda s: s.largest or 0.0)
-        return best if found.usual_high is None else SizeRange(
-            found.usual_low, found.usual_high, best.largest, found.usual_statements, best.largest_statements)
+        return (
+            best
+            if found.usual_high is None
+            else SizeRange(
+                found.usual_low, found.usual_high, best.largest, found.usual_statements, best.largest_statements
+            )
+        )
     return found
 
 
@@ -76,7 +86,9 @@ def word_fit(kb: KnowledgeBase, taxon: str, word: str) -> float:
     return 0.45 + 0.55 / (1.0 + (250.0 / top) ** 2)
 
 
-def standard_weight(kb: KnowledgeBase, taxon: str, length: float, from_length: str = "total", water: str = "") -> Weight | None:
+def standard_weight(
+    kb: KnowledgeBase, taxon: str, length: float, from_length: str = "total", water: str = ""
+) -> Weight | None:
     """The standard weight (g) of a length (mm total) by the taxon's published line; None when the base has none.
 
     log10 W = a + b log10 L (+ c log10(L) squared). ``limits`` names what makes the figure doubtful. Of several lines
@@ -132,8 +144,13 @@ def category(kb: KnowledgeBase, taxon: str, length: float) -> tuple[str, SizeRec
     if not tables:
         return None
     table = tables[0]
-    steps = (("trophy", table.trophy), ("memorable", table.memorable), ("preferred", table.preferred),
-             ("quality", table.quality), ("stock", table.stock))
+    steps = (
+        ("trophy", table.trophy),
+        ("memorable", table.memorable),
+        ("preferred", table.preferred),
+        ("quality", table.quality),
+        ("stock", table.stock),
+    )
     for name, edge in steps:
         if edge is not None and length >= edge:
             return name, table
@@ -194,7 +211,7 @@ def total_length(kb: KnowledgeBase, taxon: str, length: float, method: str) -> t
 
 
 def relative(kb: KnowledgeBase, taxon: str) -> str | None:
-    """The taxon itself when it has a standard-weight line, else the nearest relative of its genus (or a parent) that has."""
+    """The taxon itself when it has a standard-weight line, else the nearest of its genus (or a parent) that has."""
     if any(s.kind == "standard-weight" for s in kb.sizes(taxon)):
         return taxon
     found = kb.taxon(taxon)

@@ -24,7 +24,11 @@ from assistant.units import celsius_to_fahrenheit
 USES = ("life",)
 USUAL = ("habitat", "diet", "spawning-season", "spawning-temperature", "activity")
 """What is told when nothing narrower is asked."""
-TOGETHER = (("spawning-season", "spawning-temperature"), ("nest-form", "nest-habit"), ("life-history", "spawning-season"))
+TOGETHER = (
+    ("spawning-season", "spawning-temperature"),
+    ("nest-form", "nest-habit"),
+    ("life-history", "spawning-season"),
+)
 """Sides of life that are told together."""
 BY_CUE = (("asks-when", "spawning-season"), ("asks-where", "habitat"), ("waters", "habitat"))
 PRACTICE = "practice"
@@ -76,14 +80,22 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
 def _last(turn: Turn) -> list[str]:
     """The sides of life that the last answer told of, where it was about one."""
     assert turn.held.last is not None
-    found = [s.split(".")[1] for b in turn.held.last.blocks[:1] for s in b.statements if s.startswith("st:") and s.count(".") > 1]
+    found = [
+        s.split(".")[1]
+        for b in turn.held.last.blocks[:1]
+        for s in b.statements
+        if s.startswith("st:") and s.count(".") > 1
+    ]
     return list(dict.fromkeys(c for c in found if turn.kb.find("character", c) is not None))
 
 
 def _practice(turn: Turn, taxa: Sequence[str]) -> list[Block]:
     text = " ".join(turn.reading.words)
-    found = [f for f in weigh(turn.kb, PRACTICE, turn.reading.words, taxa)
-             if f.met > 0 and f.fit >= ABOUT_KIN and f.record.topic in TOPICS and any(w in text for w in f.record.words)]
+    found = [
+        f
+        for f in weigh(turn.kb, PRACTICE, turn.reading.words, taxa)
+        if f.met > 0 and f.fit >= ABOUT_KIN and f.record.topic in TOPICS and any(w in text for w in f.record.words)
+    ]
     if "depth-of" not in aspects(turn.kb, turn.reading):
         found = [f for f in found if f.record.topic in ("pond", "predators") and f.met >= 2]
     return [advice(PRACTICE, f.record, "point") for f in found[:2]]
@@ -114,7 +126,9 @@ def _heading(kb: KnowledgeBase, character: str) -> str:
     return care.ASPECT.get(character, kb.character(character).label).lower()
 
 
-def _told(turn: Turn, taxon: str, character: str, found: tuple[Statement, ...], whose: str | None, first: bool) -> Block:
+def _told(
+    turn: Turn, taxon: str, character: str, found: tuple[Statement, ...], whose: str | None, first: bool
+) -> Block:
     kb = turn.kb
     chosen = _here(turn, found)
     told = _text(kb, character, chosen)
@@ -127,7 +141,9 @@ def _told(turn: Turn, taxon: str, character: str, found: tuple[Statement, ...], 
         text = care.life_yes(answer, name, f"{heading.lower()}: {told}")
     else:
         text = care.life_lead(name, heading.lower(), told) if first else care.life_point(heading, told)
-    return Block("point", trusted(text, "memory" if all(s.basis == "memory" for s in chosen) else ""), statements=ids(chosen))
+    return Block(
+        "point", trusted(text, "memory" if all(s.basis == "memory" for s in chosen) else ""), statements=ids(chosen)
+    )
 
 
 def _here(turn: Turn, found: tuple[Statement, ...]) -> tuple[Statement, ...]:
@@ -145,7 +161,9 @@ def _text(kb: KnowledgeBase, character: str, found: Sequence[Statement]) -> str:
         ranges = [r for s in found if (r := number_range(s)) is not None]
         low, high = min(r[0] for r in ranges), max(r[3] for r in ranges)
         if kind == TEMPERATURE:
-            return care.degrees(*(f"{x:.0f}" for x in (low, high, celsius_to_fahrenheit(low), celsius_to_fahrenheit(high))))
+            return care.degrees(
+                *(f"{x:.0f}" for x in (low, high, celsius_to_fahrenheit(low), celsius_to_fahrenheit(high)))
+            )
         return f"{low:g}" if low == high else f"{low:g} to {high:g}"
     told: dict[str, None] = {}
     for s in found:
@@ -172,7 +190,7 @@ def _yes_no(turn: Turn, character: str, found: Sequence[Statement]) -> str:
 
 
 def _north(turn: Turn) -> Asked | None:
-    """"Up north" alone does not say where."""
+    """ "Up north" alone does not say where."""
     if {"north", "south"} & set(turn.reading.words) and not turn.reading.places and not turn.held.places:
         return Asked("place", say.WHERE)
     return None

@@ -1,11 +1,10 @@
-"""How to hold, unhook, release, keep, clean or eat a fish, and first aid: cautions of the base, safety first (layer 4)."""
+"""How to hold, unhook, release, keep, clean or eat a fish, and first aid: cautions, safety first (layer 4)."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from assistant.dialogue import phrases_care as care
-from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.subjects import MOST, label, species_of, subjects
@@ -72,8 +71,11 @@ def _chosen(kb: KnowledgeBase, found: Sequence[Found], wanted: Sequence[str], kn
     """The cautions of the topics, in order: comes first and met, met, then the rest that fits the fish."""
     by_topic = {t: i for i, t in enumerate(wanted)}
     lowest = GENERAL if known else SOME_KIN
-    pool = [f for f in found if f.record.topic in by_topic and f.record.words
-            and (f.fit >= lowest or (f.fit == SOME_KIN and f.met > 0))]
+    pool = [
+        f
+        for f in found
+        if f.record.topic in by_topic and f.record.words and (f.fit >= lowest or (f.fit == SOME_KIN and f.met > 0))
+    ]
     if any(f.met > 0 and by_topic[f.record.topic] == 0 for f in pool):
         acts = {a for f in pool if f.met > 0 and isinstance(f.record, Caution) for a in f.record.acts}
         pool = [f for f in pool if f.met > 0 or (_leads(f) and (f.fit > GENERAL or _urgent(f, acts)))]
@@ -113,9 +115,17 @@ def _closing(turn: Turn, chosen: Sequence[Found], taxa: Sequence[str]) -> list[B
     shown = {f.record.id for f in chosen}
     first = chosen[0].record
     acts = set(first.acts) if isinstance(first, Caution) else set()
-    out = [advice(PREFIX, f.record, "caution") for f in weigh(kb, PREFIX, (), taxa)
-           if taxa and f.fit > GENERAL and _leads(f) and f.record.id not in shown and f.record.topic != first.topic
-           and isinstance(f.record, Caution) and acts & set(f.record.acts) & {"hold", "unhook", "touch", "clean", "move-live"}][:2]
+    out = [
+        advice(PREFIX, f.record, "caution")
+        for f in weigh(kb, PREFIX, (), taxa)
+        if taxa
+        and f.fit > GENERAL
+        and _leads(f)
+        and f.record.id not in shown
+        and f.record.topic != first.topic
+        and isinstance(f.record, Caution)
+        and acts & set(f.record.acts) & {"hold", "unhook", "touch", "clean", "move-live"}
+    ][:2]
     out += _law(kb, acts, taxa)
     if first.topic == URGENT and (note := kb.find(PREFIX, DISCLAIMER)) is not None:
         out.append(advice(PREFIX, note, "caution"))
@@ -138,5 +148,3 @@ def _law(kb: KnowledgeBase, acts: set[str], taxa: Sequence[str]) -> list[Block]:
                 clause = join([kb.state(x).clause or kb.state(x).label for x in s.states])
                 out.append(Block("caution", care.law_note(label(kb, taxon), clause), statements=ids((s,))))
     return out
-
-

@@ -20,10 +20,28 @@ from assistant.reasoning.evidence import about
 from assistant.text import join, key, singular
 
 FERTILITY, MALES = "fertility", "sex-ratio-male"
-TELLING = ("hybrid-occurrence", FERTILITY, MALES, "identification-limit", "appearance", "growth", "hybrid-note", "backcrossing",
-           "cross-direction", "catchability", "legal-status")
+TELLING = (
+    "hybrid-occurrence",
+    FERTILITY,
+    MALES,
+    "identification-limit",
+    "appearance",
+    "growth",
+    "hybrid-note",
+    "backcrossing",
+    "cross-direction",
+    "catchability",
+    "legal-status",
+)
 """Characters of crosses that are told, the most asked first."""
-LOOKS = ("opercular-flap-edge", "opercular-flap-length", "upper-jaw-reach", "head-lines", "pectoral-fin-form", "body-form")
+LOOKS = (
+    "opercular-flap-edge",
+    "opercular-flap-length",
+    "upper-jaw-reach",
+    "head-lines",
+    "pectoral-fin-form",
+    "body-form",
+)
 OCCURRENCE = {"common": 0, "uncommon": 1, "rare": 2}
 BETWEEN = ("intermediate",)
 EACH = 2
@@ -55,9 +73,20 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 def _without_the_word(turn: Turn) -> Turn:
     """The turn with "hybrid" read as the word it is, not as a loose name of some crosses."""
     kb, reading = turn.kb, turn.reading
-    words = [m for m in reading.of("taxon", "hybrid")
-             if any(kind == "term" and thing == "hybrid" for w in (key(m.words), singular(key(m.words))) for kind, thing, _ in kb.spoken(w))]
-    return turn.with_reading(replace(reading, mentions=tuple(m for m in reading.mentions if m not in words))) if words else turn
+    words = [
+        m
+        for m in reading.of("taxon", "hybrid")
+        if any(
+            kind == "term" and thing == "hybrid"
+            for w in (key(m.words), singular(key(m.words)))
+            for kind, thing, _ in kb.spoken(w)
+        )
+    ]
+    return (
+        turn.with_reading(replace(reading, mentions=tuple(m for m in reading.mentions if m not in words)))
+        if words
+        else turn
+    )
 
 
 def _needs(turn: Turn) -> Answer:
@@ -71,6 +100,7 @@ def _answer(turn: Turn, blocks: Sequence[Block], taxa: tuple[str, ...]) -> Answe
 
 
 # --- one cross --------------------------------------------------------------------------------------------------
+
 
 def cross_of(kb: KnowledgeBase, a: str, b: str) -> str | None:
     """The cross of two species (or of their subspecies and species) that the base holds."""
@@ -87,8 +117,11 @@ def _cross(turn: Turn, cross: str, sides: frozenset[str]) -> list[Block]:
     kb = turn.kb
     found = kb.taxon(cross)
     a, b = (label(kb, p) for p in found.parents)
-    lead = Block("point", trusted(care.cross_is(found.label, a, b, care.ORIGIN.get(found.origin, "")), found.basis),
-                 statements=(f"taxon:{cross}",))
+    lead = Block(
+        "point",
+        trusted(care.cross_is(found.label, a, b, care.ORIGIN.get(found.origin, "")), found.basis),
+        statements=(f"taxon:{cross}",),
+    )
     points = _facts(turn, found, sides)
     if sides & {"new-species"}:
         points = [Block("point", care.NOT_SPECIES, claim=False), *points]
@@ -98,7 +131,11 @@ def _cross(turn: Turn, cross: str, sides: frozenset[str]) -> list[Block]:
 
 def _facts(turn: Turn, found: Taxon, sides: frozenset[str]) -> list[Block]:
     kb = turn.kb
-    first = {FERTILITY: bool(sides & {"fertile"}), MALES: bool(sides & {"sex"}), "hybrid-occurrence": bool(sides & {"how-common"})}
+    first = {
+        FERTILITY: bool(sides & {"fertile"}),
+        MALES: bool(sides & {"sex"}),
+        "hybrid-occurrence": bool(sides & {"how-common"}),
+    }
     out: list[Block] = []
     order = sorted(TELLING, key=lambda c: not first.get(c, False))
     for character in order:
@@ -122,7 +159,11 @@ def _fact(kb: KnowledgeBase, character: str, statements: Sequence[Statement]) ->
         text = care.males(told)
     else:
         text = care.cross_fact(kb.character(character).label, told)
-    return Block("point", trusted(text, "memory" if all(s.basis == "memory" for s in statements) else ""), statements=ids(statements))
+    return Block(
+        "point",
+        trusted(text, "memory" if all(s.basis == "memory" for s in statements) else ""),
+        statements=ids(statements),
+    )
 
 
 def _words(kb: KnowledgeBase, s: Statement) -> str:
@@ -130,7 +171,13 @@ def _words(kb: KnowledgeBase, s: Statement) -> str:
     note = s.note.strip().rstrip(".")
     if s.character == NOTE and note:
         return note
-    value = join([kb.state(x).label for x in s.states], "or") if s.states else s.text if s.character == MALES else s.text.replace("-", " ")
+    value = (
+        join([kb.state(x).label for x in s.states], "or")
+        if s.states
+        else s.text
+        if s.character == MALES
+        else s.text.replace("-", " ")
+    )
     return f"{value} ({note})" if note and len(note) <= LONGEST_NOTE and s.character != MALES else value
 
 
@@ -140,8 +187,8 @@ def _features(turn: Turn, found: Taxon) -> list[Block]:
 
     kb = turn.kb
     out = []
-    for key in [*LOOKS, *sorted({s.character for s in kb.statements(found.id)} - set(LOOKS))]:
-        character = kb.find("character", key)
+    for part in [*LOOKS, *sorted({s.character for s in kb.statements(found.id)} - set(LOOKS))]:
+        character = kb.find("character", part)
         if character is None or character.use != "identify":
             continue
         row = contrast_row(kb, character, (found.id, *found.parents))
@@ -155,15 +202,16 @@ def _features(turn: Turn, found: Taxon) -> list[Block]:
 
 # --- two fishes, one fish ---------------------------------------------------------------------------------------
 
+
 def _pair(turn: Turn, asked: tuple[str, ...], sides: frozenset[str]) -> Answer:
     kb = turn.kb
     for i, a in enumerate(asked):
-        for b in asked[i + 1:]:
+        for b in asked[i + 1 :]:
             for one in species_of(kb, (a,)):
                 for two in species_of(kb, (b,)):
                     cross = cross_of(kb, one, two) if one != two else None
                     if cross is not None:
-                        return _answer(turn, _crossed(turn, cross, sides), (cross, *asked[:MOST - 1]))
+                        return _answer(turn, _crossed(turn, cross, sides), (cross, *asked[: MOST - 1]))
     a, b = asked[0], asked[1]
     families = [_families(kb, x) for x in (a, b)]
     why = care.OTHER_FAMILY if not families[0] & families[1] else care.SAME_FAMILY
@@ -174,7 +222,13 @@ def _pair(turn: Turn, asked: tuple[str, ...], sides: frozenset[str]) -> Answer:
 
 
 def _families(kb: KnowledgeBase, taxon: str) -> set[str]:
-    return {f for t in species_of(kb, (taxon,)) for p in (kb.taxon(t).parents or (t,)) for f in kb.lineage(p) if kb.taxon(f).rank == "family"}
+    return {
+        f
+        for t in species_of(kb, (taxon,))
+        for p in (kb.taxon(t).parents or (t,))
+        for f in kb.lineage(p)
+        if kb.taxon(f).rank == "family"
+    }
 
 
 def _crossed(turn: Turn, cross: str, sides: frozenset[str]) -> list[Block]:
@@ -183,7 +237,11 @@ def _crossed(turn: Turn, cross: str, sides: frozenset[str]) -> list[Block]:
     a, b = (label(kb, p) for p in found.parents)
     own = found.label if " x " not in found.label else ""
     text = care.cross_lead(a, b, found.occurrence, own)
-    lead = Block("point", trusted(text, found.basis), statements=(f"taxon:{cross}", *ids(about(kb, cross, "hybrid-occurrence")[0])))
+    lead = Block(
+        "point",
+        trusted(text, found.basis),
+        statements=(f"taxon:{cross}", *ids(about(kb, cross, "hybrid-occurrence")[0])),
+    )
     return [lead, *(_features(turn, found)[:2] if "halfway" not in sides else []), *_facts(turn, found, sides)]
 
 
@@ -191,10 +249,17 @@ def _of_one(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
     """The crosses known of a fish (or of the fishes of a group), the common ones first."""
     kb = turn.kb
     members = set(species_of(kb, (taxon,)))
-    found = [t for t in kb.species if set(kb.taxon(t).parents) & (members | {x for m in members for x in kb.lineage(m)[:2]} & set(kb.species))
-             or set(kb.taxon(t).parents) & members]
+    found = [
+        t
+        for t in kb.species
+        if set(kb.taxon(t).parents) & (members | {x for m in members for x in kb.lineage(m)[:2]} & set(kb.species))
+        or set(kb.taxon(t).parents) & members
+    ]
     if not found:
-        return [Block("point", care.cross_none(label(kb, taxon)), claim=False), Block("doubt", care.NOT_BY_EYE, claim=False)]
+        return [
+            Block("point", care.cross_none(label(kb, taxon)), claim=False),
+            Block("doubt", care.NOT_BY_EYE, claim=False),
+        ]
     found.sort(key=lambda t: (OCCURRENCE.get(kb.taxon(t).occurrence, 3), t))
     names = []
     for t in found:
@@ -203,12 +268,18 @@ def _of_one(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
         name = label(kb, partner[0]) if len(members) == 1 and partner else own
         names.append(f"{name} ({own})" if name != own and " x " not in own else name)
     most = len(names) if "more" in turn.cues else 8
-    text = care.cross_list(label(kb, taxon), say.names_with(names[:most]) if len(names) <= most else say.counted(", ".join(names[:most]), len(names) - most))
+    text = care.cross_list(
+        label(kb, taxon),
+        say.names_with(names[:most])
+        if len(names) <= most
+        else say.counted(", ".join(names[:most]), len(names) - most),
+    )
     out = [Block("point", text, statements=tuple(f"taxon:{t}" for t in found))]
     return [*out, Block("doubt", care.NOT_BY_EYE, claim=False)]
 
 
 # --- hybrids in general -----------------------------------------------------------------------------------------
+
 
 def _general(turn: Turn, sides: frozenset[str]) -> list[Block]:
     """What holds of hybrids in general, where no fish is named."""
@@ -231,13 +302,22 @@ def _general(turn: Turn, sides: frozenset[str]) -> list[Block]:
 
 def _term(kb: KnowledgeBase, key: str) -> list[Block]:
     term = kb.find("term", key)
-    return [Block("point", say.term_lead(term.label, term.plain), statements=(f"term:{key}",))] if term is not None else []
+    return (
+        [Block("point", say.term_lead(term.label, term.plain), statements=(f"term:{key}",))]
+        if term is not None
+        else []
+    )
 
 
 def _described(kb: KnowledgeBase) -> list[tuple[str, Statement]]:
     """Statements that call something of a cross intermediate."""
-    return [(t, s) for t in kb.species if kb.taxon(t).is_hybrid for s in kb.statements(t)
-            if any(x.rpartition(".")[2] in BETWEEN for x in s.states)]
+    return [
+        (t, s)
+        for t in kb.species
+        if kb.taxon(t).is_hybrid
+        for s in kb.statements(t)
+        if any(x.rpartition(".")[2] in BETWEEN for x in s.states)
+    ]
 
 
 def _halfway(kb: KnowledgeBase) -> tuple[str, ...]:
@@ -249,8 +329,18 @@ def _between(kb: KnowledgeBase) -> list[Block]:
     total = sum(kb.taxon(t).is_hybrid for t in kb.species)
     if not found:
         return []
-    return [Block("point", care.halfway_count(len({t for t, _ in found}), total), statements=ids(s for _, s in found)[:12])]
+    return [
+        Block(
+            "point", care.halfway_count(len({t for t, _ in found}), total), statements=ids(s for _, s in found)[:12]
+        )
+    ]
 
 
 def _limits(kb: KnowledgeBase) -> tuple[str, ...]:
-    return ids(s for t in kb.species if kb.taxon(t).is_hybrid for s in kb.statements(t) if s.character == "identification-limit")[:12]
+    return ids(
+        s
+        for t in kb.species
+        if kb.taxon(t).is_hybrid
+        for s in kb.statements(t)
+        if s.character == "identification-limit"
+    )[:12]

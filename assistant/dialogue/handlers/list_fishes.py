@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from assistant.dialogue import phrases_info as say
+from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
@@ -18,7 +19,7 @@ from assistant.dialogue.telling import plain
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about, distribution, number_range
-from assistant.reasoning.identify import Observation
+from assistant.reasoning.observed import Observation
 from assistant.reasoning.place_prior import expand_places
 from assistant.reasoning.size import size_range
 
@@ -79,7 +80,7 @@ def _listed(turn: Turn, sides: frozenset[str]) -> Answer:
     places = reading.places or (turn.held.places if narrowing or not reading.seen else ())
     seen = [s for s in reading.seen if not s.retract]
     if not (seen or places or name or narrowing) and not named(turn):
-        return plain("list", say.LIST_NEEDS, asked=Asked("place", say.WHERE))
+        return plain("list", lists.LIST_NEEDS, asked=Asked("place", say.WHERE))
     fitting, maybe, silent = _fitting(kb, pool, [s.observation for s in seen])
     if places:
         return _by_place(turn, fitting, pool, name, places, seen)
@@ -88,7 +89,10 @@ def _listed(turn: Turn, sides: frozenset[str]) -> Answer:
 
 # --- features ---------------------------------------------------------------------------------------------------
 
-def _fitting(kb: KnowledgeBase, pool: Sequence[str], seen: Sequence[Observation]) -> tuple[list[Fitting], list[Fitting], int]:
+
+def _fitting(
+    kb: KnowledgeBase, pool: Sequence[str], seen: Sequence[Observation]
+) -> tuple[list[Fitting], list[Fitting], int]:
     """Those that fit all features, those that do so at times, and of how many nothing is stated."""
     fits, maybe, silent = [], [], 0
     for taxon in pool:
@@ -127,9 +131,11 @@ def _number_share(kb: KnowledgeBase, taxon: str, o: Observation) -> tuple[float,
     found = distribution(kb, taxon, o.character)
     top = o.value if o.value_high is None else o.value_high
     if found is not None:
+
         def wanted(n: float) -> bool:
             assert o.value is not None
             return (n >= o.value) if o.at_least else (n <= top) if o.at_most else (o.value <= n <= top)
+
         share = sum(p for n, p in found.shares.items() if wanted(float(n)))
         return (share if o.seen else 1.0 - share), tuple(f"st:{s}" for s in found.statements)
     statements, _ = about(kb, taxon, o.character)
@@ -144,37 +150,56 @@ def _number_share(kb: KnowledgeBase, taxon: str, o: Observation) -> tuple[float,
 def _what(turn: Turn, name: str, seen: Sequence[Seen], places: Sequence[str]) -> str:
     kb = turn.kb
     parts = [name] if name else []
-    parts += [say.with_what(speak.seen_words(kb, s.observation)) for s in seen[:3]]
+    parts += [lists.with_what(speak.seen_words(kb, s.observation)) for s in seen[:3]]
     if places:
-        parts.append(say.in_place(speak.place_words(kb, places)))
+        parts.append(lists.in_place(speak.place_words(kb, places)))
     return " ".join(parts)
 
 
-def _plain_list(turn: Turn, fits: Sequence[Fitting], maybe: Sequence[Fitting], silent: int, name: str, seen: Sequence[Seen],
-                sides: frozenset[str]) -> Answer:
+def _plain_list(
+    turn: Turn,
+    fits: Sequence[Fitting],
+    maybe: Sequence[Fitting],
+    silent: int,
+    name: str,
+    seen: Sequence[Seen],
+    sides: frozenset[str],
+) -> Answer:
     kb = turn.kb
     what = _what(turn, name, seen, ())
     if "sort-size" in sides:
         fits = sorted(fits, key=lambda f: -(size_range(kb, f.taxon).largest or 0.0))
     if not fits:
-        blocks = [Block("lead", say.list_none(what or name), claim=False)]
+        blocks = [Block("lead", lists.list_none(what or name), claim=False)]
     else:
         most = len(fits) if "more" in turn.cues else SHOWN
-        names = say.names_with([label(kb, f.taxon) for f in fits]) if len(fits) <= most + 2 else say.counted(
-            ", ".join(label(kb, f.taxon) for f in fits[:most]), len(fits) - most)
-        text = say.list_lead(len(fits), what or say.kinds(len(fits), "").split(" ", 1)[1], names)
+        names = (
+            say.names_with([label(kb, f.taxon) for f in fits])
+            if len(fits) <= most + 2
+            else say.counted(", ".join(label(kb, f.taxon) for f in fits[:most]), len(fits) - most)
+        )
+        text = lists.list_lead(len(fits), what or lists.kinds(len(fits), "").split(" ", 1)[1], names)
         blocks = [Block("lead", text, statements=tuple(dict.fromkeys(s for f in fits for s in f.statements[:2])))]
     if maybe:
         names = say.names_with([label(kb, f.taxon) for f in maybe[:SHOWN]])
-        blocks.append(Block("point", say.doubtful(names), statements=tuple(s for f in maybe[:SHOWN] for s in f.statements[:2])))
+        blocks.append(
+            Block(
+                "point", lists.doubtful(names), statements=tuple(s for f in maybe[:SHOWN] for s in f.statements[:2])
+            )
+        )
     if silent and seen and silent < 60:
-        blocks.append(Block("doubt", say.not_told(silent), claim=False))
-    return Answer("list", tuple(blocks), taxa=tuple(f.taxon for f in (*fits, *(maybe if not fits else ())))[:MOST_TAXA])
+        blocks.append(Block("doubt", lists.not_told(silent), claim=False))
+    return Answer(
+        "list", tuple(blocks), taxa=tuple(f.taxon for f in (*fits, *(maybe if not fits else ())))[:MOST_TAXA]
+    )
 
 
 # --- places -----------------------------------------------------------------------------------------------------
 
-def _by_place(turn: Turn, fits: Sequence[Fitting], pool: Sequence[str], name: str, places: Sequence[str], seen: Sequence[Seen]) -> Answer:
+
+def _by_place(
+    turn: Turn, fits: Sequence[Fitting], pool: Sequence[str], name: str, places: Sequence[str], seen: Sequence[Seen]
+) -> Answer:
     """The fitting fishes of a place by status, the widest spread first."""
     kb = turn.kb
     wanted = expand_places(kb, places)
@@ -186,26 +211,33 @@ def _by_place(turn: Turn, fits: Sequence[Fitting], pool: Sequence[str], name: st
     living = [x for s in LIVING for x in by_status.get(s, ())]
     what = _what(turn, name, seen, places)
     if not living:
-        return Answer("list", (Block("lead", say.list_none(what), claim=False),), taxa=tuple(pool[:1]) if len(pool) == 1 else ())
+        return Answer(
+            "list",
+            (Block("lead", lists.list_none(what), claim=False),),
+            taxa=tuple(pool[:1]) if len(pool) == 1 else (),
+        )
     most = len(living) if "more" in turn.cues else SHOWN * 2
     names = [label(kb, t) for t, _, _ in living]
-    shown = say.names_with(names) if len(names) <= most + 2 else say.counted(", ".join(names[:most]), len(names) - most)
+    shown = (
+        say.names_with(names) if len(names) <= most + 2 else say.counted(", ".join(names[:most]), len(names) - most)
+    )
     ids = tuple(dict.fromkeys(i for _, r, s in living for i in (r, *s[:1])))
-    blocks = [Block("lead", say.list_lead(len(living), what, shown), statements=ids)]
+    blocks = [Block("lead", lists.list_lead(len(living), what, shown), statements=ids)]
     for status in (*LIVING[1:], "uncertain", "extirpated"):
         if some := by_status.get(status):
-            text = say.status_line(status, say.names_with([label(kb, t) for t, _, _ in some]))
+            text = lists.status_line(status, say.names_with([label(kb, t) for t, _, _ in some]))
             blocks.append(Block("point", text, statements=tuple(r for _, r, _ in some)))
     return Answer("list", tuple(blocks), taxa=tuple(t for t, _, _ in living)[:MOST_TAXA])
 
 
 # --- counts, members, newcomers ---------------------------------------------------------------------------------
 
+
 def _counts(kb: KnowledgeBase) -> Answer:
     crosses = sum(kb.taxon(t).is_hybrid for t in kb.species)
     statements = sum(len(kb.statements(t)) for t in kb.ids("statement"))
     ranges = sum(len(kb.ranges(t)) for t in kb.ids("range"))
-    return plain("list", say.counts_held(len(kb.species) - crosses, crosses, statements, ranges))
+    return plain("list", lists.counts_held(len(kb.species) - crosses, crosses, statements, ranges))
 
 
 def _membership(turn: Turn) -> Answer | None:
@@ -221,9 +253,15 @@ def _membership(turn: Turn) -> Answer | None:
     if not inside:
         return None
     name = label(kb, wider[0].ids[0])
-    blocks = [Block("lead", say.member_yes(say.names_with([label(kb, t) for t in inside]), name), statements=tuple(f"taxon:{t}" for t in inside))]
+    blocks = [
+        Block(
+            "lead",
+            lists.member_yes(say.names_with([label(kb, t) for t in inside]), name),
+            statements=tuple(f"taxon:{t}" for t in inside),
+        )
+    ]
     if outside:
-        text = say.member_no(say.names_with([label(kb, t) for t in outside]))
+        text = lists.member_no(say.names_with([label(kb, t) for t in outside]))
         blocks.append(Block("point", text, statements=tuple(f"taxon:{t}" for t in outside)))
     return Answer("list", tuple(blocks), taxa=tuple(inside))
 
@@ -235,14 +273,25 @@ def _invasive(turn: Turn) -> Answer:
     wanted = expand_places(kb, turn.held.places)
     found = []
     for t in pool:
-        warnings = [s for c in WARNED if kb.find("character", c) for s in about(kb, t, c)[0]
-                    if not all(x.endswith(("no-harvest", "leave-alone-where-native", "treat-as-bull-trout")) for x in s.states)]
+        warnings = [
+            s
+            for c in WARNED
+            if kb.find("character", c)
+            for s in about(kb, t, c)[0]
+            if not all(
+                x.endswith(("no-harvest", "leave-alone-where-native", "treat-as-bull-trout")) for x in s.states
+            )
+        ]
         row = status_in(kb, t, wanted) if wanted else None
         if warnings and (not wanted or row is None or row.status in ("introduced", "uncertain", "stocked")):
             found.append((t, tuple(f"st:{s.id}" for s in warnings)))
     if not found:
-        return plain("list", say.list_none(say.in_place(speak.place_words(kb, turn.held.places)) if wanted else ""))
+        return plain(
+            "list", lists.list_none(lists.in_place(speak.place_words(kb, turn.held.places)) if wanted else "")
+        )
     names = say.names_with([label(kb, t) for t, _ in found])
-    blocks = (Block("lead", say.invasive_lead(len(found), names), statements=tuple(i for _, ids in found for i in ids)),
-              Block("caution", say.INVASIVE_NOTE, claim=False))
+    blocks = (
+        Block("lead", lists.invasive_lead(len(found), names), statements=tuple(i for _, ids in found for i in ids)),
+        Block("caution", lists.INVASIVE_NOTE, claim=False),
+    )
     return Answer("list", blocks, taxa=tuple(t for t, _ in found)[:MOST_TAXA])

@@ -55,6 +55,7 @@ def pointing(turn: Turn) -> bool:
 
 # --- what a name means ------------------------------------------------------------------------------------------
 
+
 def names_like(kb: KnowledgeBase, taxon: str, words: str) -> list[Name]:
     """The name records of a taxon that are written as the words are, plural or joined or not."""
     wanted = {key(words), singular_key(words)}
@@ -75,26 +76,37 @@ def _is_local(kb: KnowledgeBase, mention: Mention) -> bool:
     if len(mention.ids) > 1:
         return True
     taxon = kb.find("taxon", mention.ids[0]) if mention.ids else None
-    return taxon is not None and bool(names_like(kb, taxon.id, mention.words)) and key(taxon.label) != singular_key(mention.words) \
+    return (
+        taxon is not None
+        and bool(names_like(kb, taxon.id, mention.words))
+        and key(taxon.label) != singular_key(mention.words)
         and key(taxon.scientific) != key(mention.words)
+    )
 
 
 def _meanings(turn: Turn, local: Sequence[Mention]) -> list[Block]:
-    return [b for words in unique(m.words for m in local)
-            for b in _meaning(turn, words, unique(i for m in local if m.words == words for i in m.ids))]
+    return [
+        b
+        for words in unique(m.words for m in local)
+        for b in _meaning(turn, words, unique(i for m in local if m.words == words for i in m.ids))
+    ]
 
 
 def _meaning(turn: Turn, words: str, ids: Sequence[str]) -> list[Block]:
     kb = turn.kb
-    found = [(t, n) for t in ids if kb.find("taxon", t) is not None for n in names_like(kb, t, words)[:1] or [None]]
+    found = [(t, _first(names_like(kb, t, words))) for t in ids if kb.find("taxon", t) is not None]
     words = next((n.text for _, n in found if n is not None), words)
     if any(key(kb.taxon(t).scientific) == key(words) for t, _ in found):
         return [b for t, _ in found[:3] for b in (*_scientific(kb, kb.taxon(t))[:1], *_notes(kb, t))]
     if len(found) == 1 or (found and len({t for t, _ in found}) == 1):
         return _one_meaning(turn, words, *found[0])
     if not found:
-        return [b for t in species_of(kb, ids)[:3] for b in _called(turn, t, frozenset())]
+        return [b for t in species_of(kb, tuple(ids))[:3] for b in _called(turn, t, frozenset())]
     return _several(turn, words, found)
+
+
+def _first(names: Sequence[Name]) -> Name | None:
+    return names[0] if names else None
 
 
 def _one_meaning(turn: Turn, words: str, taxon: str, name: Name | None) -> list[Block]:
@@ -119,16 +131,25 @@ def _several(turn: Turn, words: str, found: Sequence[tuple[str, Name | None]]) -
     kb = turn.kb
     here = _here(turn, found)
     names = {t: f"name:{n.id}" if n else f"taxon:{t}" for t, n in found}
-    order = sorted(dict(found), key=lambda t: (t not in here, key(words).split()[-1] not in key(label(kb, t)).split(), -len(kb.ranges(t)), t))
+    order = sorted(
+        dict(found),
+        key=lambda t: (t not in here, key(words).split()[-1] not in key(label(kb, t)).split(), -len(kb.ranges(t)), t),
+    )
     out = []
     if here:
         place = speak.place_words(kb, turn.held.places)
         top = [t for t in order if t in here]
-        out.append(Block("point", say.name_here(words, place, speak.fishes(kb, top[:4], "or")), statements=tuple(names[t] for t in top[:4])))
+        out.append(
+            Block(
+                "point",
+                say.name_here(words, place, speak.fishes(kb, top[:4], "or")),
+                statements=tuple(names[t] for t in top[:4]),
+            )
+        )
     else:
         text = say.name_several(words, speak.fishes(kb, order[:SHOWN]))
         out.append(Block("point", text, statements=tuple(names[t] for t in order[:SHOWN])))
-    by_taxon = {t: n for t, n in found}
+    by_taxon = dict(found)
     for t in order[:SHOWN]:
         name = by_taxon[t]
         if name is not None and (where := _regions(kb, name)):
@@ -146,7 +167,9 @@ def _here(turn: Turn, found: Sequence[tuple[str, Name | None]]) -> frozenset[str
     if told:
         return told
     free = {t for t, n in found if n is None or not n.regions}
-    return frozenset(t for t in free if any(r.place in wanted and r.status in ("native", "introduced") for r in kb.ranges(t)))
+    return frozenset(
+        t for t in free if any(r.place in wanted and r.status in ("native", "introduced") for r in kb.ranges(t))
+    )
 
 
 def _regions(kb: KnowledgeBase, name: Name) -> str:
@@ -166,11 +189,21 @@ def _question(turn: Turn, local: Sequence[Mention]) -> Asked | None:
 def _leading(turn: Turn, local: Sequence[Mention], asked: tuple[str, ...]) -> tuple[str, ...]:
     """The fishes meant, those of the place held first."""
     ids = unique(i for m in local for i in m.ids) or asked
-    here = _here(turn, [(t, n) for m in local for t in m.ids if turn.kb.find("taxon", t) for n in names_like(turn.kb, t, m.words)[:1]])
+    here = _here(
+        turn,
+        [
+            (t, n)
+            for m in local
+            for t in m.ids
+            if turn.kb.find("taxon", t)
+            for n in names_like(turn.kb, t, m.words)[:1]
+        ],
+    )
     return tuple(sorted(ids, key=lambda t: t not in here)) if here else tuple(ids)
 
 
 # --- what a fish is called --------------------------------------------------------------------------------------
+
 
 def _called(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
     kb = turn.kb
@@ -191,27 +224,48 @@ def _called(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
 def _scientific(kb: KnowledgeBase, record: Taxon) -> list[Block]:
     own = (f"taxon:{record.id}",)
     lists = ", ".join(speak.source_words(kb, s) for s in record.source[:1])
-    out = [Block("point", trusted(say.scientific_lead(record.label, speak.scientific_of(kb, record.id)), ""), statements=own)]
-    if (told := say.according(record.scientific, record.authorship, record.according_to or lists)) and not record.is_hybrid:
+    out = [
+        Block(
+            "point",
+            trusted(say.scientific_lead(record.label, speak.scientific_of(kb, record.id)), ""),
+            statements=own,
+        )
+    ]
+    if (
+        told := say.according(record.scientific, record.authorship, record.according_to or lists)
+    ) and not record.is_hybrid:
         out.append(Block("point", told, statements=own))
     older = [n for n in kb.names(record.id) if n.kind == "synonym"]
     if older:
-        out.append(Block("point", say.older_names(", ".join(n.text for n in older[:SHOWN])), statements=tuple(f"name:{n.id}" for n in older[:SHOWN])))
+        out.append(
+            Block(
+                "point",
+                say.older_names(", ".join(n.text for n in older[:SHOWN])),
+                statements=tuple(f"name:{n.id}" for n in older[:SHOWN]),
+            )
+        )
     return out
 
 
 def _local_names(turn: Turn, record: Taxon, skip: str = "") -> list[Block]:
     """Local English names; those of the place held alone where it has some."""
     kb = turn.kb
-    pool = [n for n in kb.names(record.id) if n.kind in LOCAL and n.language.startswith("en")
-            and key(n.text) not in (skip, key(record.label))]
+    pool = [
+        n
+        for n in kb.names(record.id)
+        if n.kind in LOCAL and n.language.startswith("en") and key(n.text) not in (skip, key(record.label))
+    ]
     wanted = expand_places(kb, turn.held.places)
     near = [n for n in pool if wanted and wanted & expand_places(kb, n.regions)]
     shown = _distinct(sorted(near or pool, key=lambda n: n.kind != "vernacular"))[:SHOWN]
     if not shown:
         return []
     names = join([n.text for n in shown])
-    text = say.also_called_in(record.label, speak.place_words(kb, turn.held.places), names) if near else say.also_called(record.label, names)
+    text = (
+        say.also_called_in(record.label, speak.place_words(kb, turn.held.places), names)
+        if near
+        else say.also_called(record.label, names)
+    )
     return [Block("point", text, statements=tuple(f"name:{n.id}" for n in shown))]
 
 
@@ -223,7 +277,9 @@ def _distinct(names: Iterable[Name]) -> list[Name]:
 
 
 def _in_language(kb: KnowledgeBase, record: Taxon, language: str) -> list[Block]:
-    found = _distinct(n for n in kb.names(record.id) if n.language.lower().split("-")[0] == language and n.kind != "misspelling")
+    found = _distinct(
+        n for n in kb.names(record.id) if n.language.lower().split("-")[0] == language and n.kind != "misspelling"
+    )
     if not found:
         return [Block("point", say.no_name_in(record.label, say.LANGUAGES[language]), claim=False)]
     text = say.in_language(record.label, say.LANGUAGES[language], join([n.text for n in found[:SHOWN]]))
@@ -234,16 +290,28 @@ def _notes(kb: KnowledgeBase, taxon: str) -> list[Block]:
     out = []
     for s in kb.statements(taxon):
         if s.character in NOTES and (text := s.note or s.text.replace("-", " ")):
-            out.append(Block("point", trusted(say.titled(label(kb, taxon), text.rstrip(".") + "."), s.basis), statements=(f"st:{s.id}",)))
+            out.append(
+                Block(
+                    "point",
+                    trusted(say.titled(label(kb, taxon), text.rstrip(".") + "."), s.basis),
+                    statements=(f"st:{s.id}",),
+                )
+            )
     return out[:2]
 
 
 # --- kinship and words ------------------------------------------------------------------------------------------
 
+
 def _kinship(turn: Turn, asked: Sequence[str], sides: frozenset[str]) -> list[Block]:
     """Whether two groups belong together ("are bass sunfish"), for fishes named outright."""
     kb = turn.kb
-    if len(asked) < 2 or unclear(turn) or not turn.cues & {"asks-do", "names-weak", "equals"} or sides & {"current-name"}:
+    if (
+        len(asked) < 2
+        or unclear(turn)
+        or not turn.cues & {"asks-do", "names-weak", "equals"}
+        or sides & {"current-name"}
+    ):
         return []
     taxa = [species_of(kb, (a,)) for a in asked[:2]]
     if not all(taxa):
@@ -253,7 +321,13 @@ def _kinship(turn: Turn, asked: Sequence[str], sides: frozenset[str]) -> list[Bl
     ids = tuple(f"taxon:{f}" for f in unique(f for fs in families for f in fs)[:4])
     if families[0] == families[1] and len(families[0]) == 1:
         family = kb.taxon(families[0][0])
-        return [Block("point", say.both_in_family(say.names_with([a, b]), f"{family.label} ({family.scientific})"), statements=ids)]
+        return [
+            Block(
+                "point",
+                say.both_in_family(say.names_with([a, b]), f"{family.label} ({family.scientific})"),
+                statements=ids,
+            )
+        ]
     if set(families[0]) & set(families[1]) or not families[0] or not families[1]:
         return []
     first, second = (join([kb.taxon(f).label for f in fs[:2]]) for fs in families)
@@ -263,14 +337,25 @@ def _kinship(turn: Turn, asked: Sequence[str], sides: frozenset[str]) -> list[Bl
 def _by_word(turn: Turn) -> Answer:
     """No fish named: fishes whose English names hold a word of the line ("the yellow one")."""
     kb = turn.kb
-    words = [singular(w) for w in turn.reading.words if w not in DROPPED and len(w) > 2 and w not in ("one", "ones", "name", "call", "called", "fish")]
+    words = [
+        singular(w)
+        for w in turn.reading.words
+        if w not in DROPPED and len(w) > 2 and w not in ("one", "ones", "name", "call", "called", "fish")
+    ]
     for word in words:
-        hits = [t.id for t in kb.all("taxon") if t.is_species and not t.is_hybrid and any(w.startswith(word) for w in key(t.label).split())]
+        hits = [
+            t.id
+            for t in kb.all("taxon")
+            if t.is_species and not t.is_hybrid and any(w.startswith(word) for w in key(t.label).split())
+        ]
         if hits:
             hits.sort(key=lambda t: (-len(kb.ranges(t)), t))
             choices = tuple((t, label(kb, t)) for t in hits[:6])
             text = say.word_fishes(word, say.names_with([c for _, c in choices]))
             asked = Asked("which", say.WHICH_FISH, choices=choices)
-            blocks = (Block("lead", text, statements=tuple(f"taxon:{t}" for t, _ in choices)), Block("next", say.WHICH_FISH, claim=False))
+            blocks = (
+                Block("lead", text, statements=tuple(f"taxon:{t}" for t, _ in choices)),
+                Block("next", say.WHICH_FISH, claim=False),
+            )
             return Answer("names", blocks, asked=asked)
     return plain("names", say.NAMES_NEED, asked=Asked("fish", say.WHICH_FISH))

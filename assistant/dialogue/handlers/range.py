@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 
 from assistant.dialogue import phrases_care as care
 from assistant.dialogue import phrases_info as say
+from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.conversation import Held
@@ -33,7 +34,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     asked = subjects(turn)
     taxa = species_of(kb, asked)
     if reading.unknown_place and not reading.places:
-        return plain("range", say.no_such_place(reading.unknown_place), asked=Asked("place", say.WHERE), taxa=asked[:MOST]), held
+        return plain(
+            "range", say.no_such_place(reading.unknown_place), asked=Asked("place", say.WHERE), taxa=asked[:MOST]
+        ), held
     if not taxa:
         return which_fish("range", say.WHICH_FISH), held
     places = reading.places or (() if turn.cues & {"asks-where"} else held.places)
@@ -82,10 +85,19 @@ def _one_place(kb: KnowledgeBase, taxon: str, key: str) -> list[Block]:
     wider = _best([r for r in rows(kb, taxon) if (w := kb.place(r.place)) is not None and key in w.covers])
     if wider:
         first = wider[0]
-        text = trusted(say.range_wider(name, first.status, speak.place_words(kb, (first.place,)), place.label), first.basis)
+        text = trusted(
+            say.range_wider(name, first.status, speak.place_words(kb, (first.place,)), place.label), first.basis
+        )
         return [Block("point", text, statements=(f"range:{first.id}",))]
     listed = [r for r in rows(kb, taxon) if r.status == "native"]
-    out = [Block("point", say.range_unknown(name, place.label), statements=tuple(f"range:{r.id}" for r in listed[:3]), claim=bool(listed))]
+    out = [
+        Block(
+            "point",
+            say.range_unknown(name, place.label),
+            statements=tuple(f"range:{r.id}" for r in listed[:3]),
+            claim=bool(listed),
+        )
+    ]
     if listed:
         out.append(_line(kb, name, listed, lead=True))
     return out
@@ -93,8 +105,17 @@ def _one_place(kb: KnowledgeBase, taxon: str, key: str) -> list[Block]:
 
 def _best(found: list[Range]) -> list[Range]:
     """Preferred and whole-place rows first, then read ones, then by status."""
-    return sorted(found, key=lambda r: (not r.preferred, bool(r.area) and r.status in ("absent", "extirpated"), bool(r.area),
-                                        r.basis == MEMORY, ORDER.index(r.status) if r.status in ORDER else 9, r.id))
+    return sorted(
+        found,
+        key=lambda r: (
+            not r.preferred,
+            bool(r.area) and r.status in ("absent", "extirpated"),
+            bool(r.area),
+            r.basis == MEMORY,
+            ORDER.index(r.status) if r.status in ORDER else 9,
+            r.id,
+        ),
+    )
 
 
 def _told(kb: KnowledgeBase, taxon: str, name: str, place: Place, found: list[Range]) -> list[Block]:
@@ -109,7 +130,9 @@ def _told(kb: KnowledgeBase, taxon: str, name: str, place: Place, found: list[Ra
         other = [r for r in found if r.status == status]
         part = other[0].area if other[0].area and _speaks(other[0].area) else ""
         told = say.range_part_of(name, status, part) if part else say.range_also(status, place.label)
-        out.append(Block("doubt", trusted(told, other[0].basis), statements=tuple(f"range:{r.id}" for r in other[:3])))
+        out.append(
+            Block("doubt", trusted(told, other[0].basis), statements=tuple(f"range:{r.id}" for r in other[:3]))
+        )
     return out + _risk(kb, taxon, name, place)
 
 
@@ -119,13 +142,15 @@ def _speaks(area: str) -> bool:
 
 
 def _parts(kb: KnowledgeBase, name: str, place: Place, found: list[Range]) -> list[Block]:
-    out = []
+    out: list[Block] = []
     count = {s: sum(r.status == s for r in found) for s in ORDER}
     for status in sorted(ORDER, key=lambda s: -count[s]):
         same = [r for r in found if r.status == status]
         if same:
             names = _places(kb, [r.place for r in same], full=False)
-            text = say.range_here(name, f"{place.label}: {names}", status) if not out else say.range_line(status, names)
+            text = (
+                say.range_here(name, f"{place.label}: {names}", status) if not out else say.range_line(status, names)
+            )
             out.append(Block("point", text, statements=tuple(f"range:{r.id}" for r in same)))
     return out
 
@@ -155,7 +180,9 @@ def overall(kb: KnowledgeBase, taxon: str, full: bool) -> list[Block]:
     parents = kb.taxon(taxon).parents
     found = [r for r in rows(kb, taxon) if (p := kb.place(r.place)) is not None and p.kind in PLACES]
     if not found and parents:
-        return [Block("point", say.range_cross(name, *(label(kb, p) for p in parents)), statements=(f"taxon:{taxon}",))]
+        return [
+            Block("point", say.range_cross(name, *(label(kb, p) for p in parents)), statements=(f"taxon:{taxon}",))
+        ]
     out = []
     for status in ORDER:
         same = [r for r in found if r.status == status and not (r.area and status in ("absent", "extirpated"))]
@@ -163,8 +190,11 @@ def overall(kb: KnowledgeBase, taxon: str, full: bool) -> list[Block]:
             out.append(_line(kb, name, same, lead=status == "native", full=full))
     rest = [r for r in rows(kb, taxon) if r not in found and r.status in ("native", "introduced")]
     if not out and rest:
-        out = [_line(kb, name, [r for r in rest if r.status == s], lead=s == "native") for s in ("native", "introduced")
-               if any(r.status == s for r in rest)]
+        out = [
+            _line(kb, name, [r for r in rest if r.status == s], lead=s == "native")
+            for s in ("native", "introduced")
+            if any(r.status == s for r in rest)
+        ]
     return out or [Block("point", say.range_nothing(name), claim=False)]
 
 
@@ -180,8 +210,14 @@ def _places(kb: KnowledgeBase, keys: Iterable[str], full: bool) -> str:
     left = set(keys)
     named: list[str] = []
     if not full:
-        wide = [p for p in kb.all("place") if p.kind == "region" and len(p.covers) >= 4 and not p.invented
-                and all((c := kb.place(x)) is not None and c.kind in PLACES for x in p.covers)]
+        wide = [
+            p
+            for p in kb.all("place")
+            if p.kind == "region"
+            and len(p.covers) >= 4
+            and not p.invented
+            and all((c := kb.place(x)) is not None and c.kind in PLACES for x in p.covers)
+        ]
         for region in sorted(wide, key=lambda p: (-len(p.covers), p.id)):
             if set(region.covers) <= left:
                 named.append(region.label)
@@ -215,5 +251,7 @@ def _group(kb: KnowledgeBase, asked: Sequence[str], taxa: Sequence[str], places:
     for status in ORDER:
         if some := by_status.get(status):
             names = say.names_with([label(kb, t) for t, _ in some])
-            out.append(Block("point", say.status_line(status, names), statements=tuple(f"range:{r.id}" for _, r in some)))
+            out.append(
+                Block("point", lists.status_line(status, names), statements=tuple(f"range:{r.id}" for _, r in some))
+            )
     return out

@@ -98,7 +98,9 @@ def _verdict(turn: Turn, taxon: str, told: Amounts) -> list[Block]:
     if word == "beyond":
         out.append(Block("doubt", say.size_beyond(), claim=False))
     if (step := category(kb, taxon, length)) is not None and word != "beyond":
-        out.append(Block("point", say.size_category(step[0], _next(step[1], length)), statements=(f"size:{step[1].id}",)))
+        out.append(
+            Block("point", say.size_category(step[0], _next(step[1], length)), statements=(f"size:{step[1].id}",))
+        )
     return out
 
 
@@ -119,7 +121,9 @@ def _scale(kb: KnowledgeBase, taxon: str) -> list[Block]:
     table = next((s for s in kb.sizes(taxon) if s.kind == "size-categories"), None)
     if table is None:
         return []
-    return [Block("point", say.size_scale(", ".join(text for _, text in steps(table))), statements=(f"size:{table.id}",))]
+    return [
+        Block("point", say.size_scale(", ".join(text for _, text in steps(table))), statements=(f"size:{table.id}",))
+    ]
 
 
 def _heaviest(kb: KnowledgeBase, taxon: str, units: str) -> list[Block]:
@@ -127,7 +131,13 @@ def _heaviest(kb: KnowledgeBase, taxon: str, units: str) -> list[Block]:
     if found is None:
         return []
     text = say.heaviest(label(kb, taxon), show_weight(found[1], units))
-    return [Block("point", trusted(text, basis_of(about(kb, taxon, HEAVIEST)[0])), statements=tuple(f"st:{s}" for s in found[2]))]
+    return [
+        Block(
+            "point",
+            trusted(text, basis_of(about(kb, taxon, HEAVIEST)[0])),
+            statements=tuple(f"st:{s}" for s in found[2]),
+        )
+    ]
 
 
 def _age(kb: KnowledgeBase, taxon: str) -> list[Block]:
@@ -135,7 +145,11 @@ def _age(kb: KnowledgeBase, taxon: str) -> list[Block]:
     if found is None:
         return [Block("point", say.AGE_UNKNOWN, claim=False)]
     text = say.size_age(label(kb, taxon), f"{found[1]:.0f}")
-    return [Block("point", trusted(text, basis_of(about(kb, taxon, AGE)[0])), statements=tuple(f"st:{s}" for s in found[2]))]
+    return [
+        Block(
+            "point", trusted(text, basis_of(about(kb, taxon, AGE)[0])), statements=tuple(f"st:{s}" for s in found[2])
+        )
+    ]
 
 
 def _maturity(kb: KnowledgeBase, taxon: str, units: str) -> list[Block]:
@@ -143,7 +157,13 @@ def _maturity(kb: KnowledgeBase, taxon: str, units: str) -> list[Block]:
     if found is None:
         return [Block("point", say.ids_or_none(label(kb, taxon), "the length at maturity"), claim=False)]
     text = say.maturity(label(kb, taxon), span(found[0], found[1], units))
-    return [Block("point", trusted(text, basis_of(about(kb, taxon, MATURITY)[0])), statements=tuple(f"st:{s}" for s in found[2]))]
+    return [
+        Block(
+            "point",
+            trusted(text, basis_of(about(kb, taxon, MATURITY)[0])),
+            statements=tuple(f"st:{s}" for s in found[2]),
+        )
+    ]
 
 
 def _terms(turn: Turn) -> list[Block]:
@@ -160,7 +180,9 @@ def _general(turn: Turn, sides: frozenset[str], told: Amounts) -> list[Block]:
         out.append(Block("caution", say.KEEPER, claim=False))
     if "record" in sides:
         out.append(Block("doubt", say.RECORD, claim=False))
-    return out + (_age(turn.kb, species_of(turn.kb, subjects(turn))[0]) if "age" in sides and told.length is not None else [])
+    return out + (
+        _age(turn.kb, species_of(turn.kb, subjects(turn))[0]) if "age" in sides and told.length is not None else []
+    )
 
 
 def _asked(turn: Turn, told: Amounts) -> Asked | None:

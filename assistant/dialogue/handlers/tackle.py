@@ -59,7 +59,11 @@ def _words(turn: Turn) -> tuple[str, ...]:
 
 def _points(turn: Turn, taxa: Sequence[str]) -> list[Block]:
     """Practices for some fishes as points, the ones asked for first."""
-    found = [f for f in weigh(turn.kb, PREFIX, _words(turn), taxa) if f.fit > SOME_KIN or (f.fit == SOME_KIN and (f.met > 0 or not taxa))]
+    found = [
+        f
+        for f in weigh(turn.kb, PREFIX, _words(turn), taxa)
+        if f.fit > SOME_KIN or (f.fit == SOME_KIN and (f.met > 0 or not taxa))
+    ]
     chosen = _asked_for(found) or _usual(found, bool(taxa))
     return [advice(PREFIX, f.record, "point", _worded(turn, f)) for f in chosen]
 
@@ -71,8 +75,10 @@ def _asked_for(found: Sequence[Found]) -> list[Found]:
     first = ranked[0][0]
     best = ranked[0][1]
     wanted = [t for t, s in ranked if t == first or s >= 0.75 * best][:2]
-    out = sorted((f for f in found if f.record.topic in wanted and f.met > 0),
-                 key=lambda f: (-round(f.met + 0.5 * f.fit, 2), f.record.id))
+    out = sorted(
+        (f for f in found if f.record.topic in wanted and f.met > 0),
+        key=lambda f: (-round(f.met + 0.5 * f.fit, 2), f.record.id),
+    )
     narrow = [f for f in out if f.fit >= ABOUT_KIN] or out
     rest = [f for t in BESIDE if t not in wanted for f in _best(found, t)]
     return narrow + (rest if narrow and narrow[0].fit >= ABOUT_KIN else [])
@@ -84,7 +90,10 @@ def _usual(found: Sequence[Found], known: bool) -> list[Found]:
 
 def _best(found: Sequence[Found], topic: str) -> list[Found]:
     """The practice of a topic that fits the fish best, a general one only where there is no other set-up."""
-    pool = sorted((f for f in found if f.record.topic == topic), key=lambda f: (-f.fit, -f.met, len(f.record.about), f.record.id))
+    pool = sorted(
+        (f for f in found if f.record.topic == topic),
+        key=lambda f: (-f.fit, -f.met, len(f.record.about), f.record.id),
+    )
     keep = [f for f in pool if f.fit >= ABOUT_KIN or (f.fit == GENERAL and topic == "setup")]
     return keep[:1]
 
@@ -139,5 +148,3 @@ def _basis(turn: Turn, blocks: Sequence[Block]) -> list[Block]:
     if records and all(r is not None and r.basis == COMMON for r in records):
         return [Block("doubt", care.LIKE_COMMON, claim=False)]
     return []
-
-

@@ -16,7 +16,25 @@ from assistant.text import key, singular
 
 FEW, LISTED, MOST_LISTED = 3, 8, 20
 SUGGESTED = ("adipose-fin", "lateral-line", "operculum", "truncate")
-ASKING = frozenset("mean means meaning define explain word term huh say list need lesson vocabulary called for".split())
+ASKING = frozenset(
+    [
+        "mean",
+        "means",
+        "meaning",
+        "define",
+        "explain",
+        "word",
+        "term",
+        "huh",
+        "say",
+        "list",
+        "need",
+        "lesson",
+        "vocabulary",
+        "called",
+        "for",
+    ]
+)
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -31,7 +49,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if terms:
         first, *rest = [b for t in terms[:FEW] for b in _told(kb, t)]
         return Answer("term", (Block("lead", first.text, statements=first.statements), *rest)), held
-    if (blocks := _characters(turn)):
+    if blocks := _characters(turn):
         return Answer("term", tuple(blocks)), held
     return _unknown(turn), held
 
@@ -40,7 +58,9 @@ def _terms(turn: Turn) -> list[Term]:
     kb = turn.kb
     keys = dict.fromkeys(i for m in turn.reading.of("term") for i in m.ids)
     if not keys:
-        keys = dict.fromkeys(thing for p in phrases_of(turn.reading.words) for kind, thing, _ in kb.spoken(p) if kind == "term")
+        keys = dict.fromkeys(
+            thing for p in phrases_of(turn.reading.words) for kind, thing, _ in kb.spoken(p) if kind == "term"
+        )
     found = [t for k in keys if (t := kb.find("term", k)) is not None]
     return [t for t in found if not _inside(t, found)]
 
@@ -74,7 +94,12 @@ def _characters(turn: Turn) -> list[Block]:
     mentions = turn.reading.of("state", "character")
     pairs = [(m.kind, i) for m in mentions for i in m.ids]
     if not pairs:
-        pairs = [(k, i) for p in phrases_of(turn.reading.words) for k, i, how in kb.spoken(p) if k in ("state", "character") and " " in p]
+        pairs = [
+            (k, i)
+            for p in phrases_of(turn.reading.words)
+            for k, i, how in kb.spoken(p)
+            if k in ("state", "character") and " " in p
+        ]
     for kind, thing in dict.fromkeys(pairs):
         character = kb.find("character", thing.partition(".")[0])
         if character is None:
@@ -82,12 +107,24 @@ def _characters(turn: Turn) -> list[Block]:
         own = (f"char:{character.id}",) if kind == "character" else (f"state:{thing}",)
         if kind == "state":
             state = kb.state(thing)
-            out.append(Block("lead", say.term_lead(state.label, f"one form of the {character.label}" + (f" ({state.trade})." if state.trade else ".")),
-                             statements=own))
+            out.append(
+                Block(
+                    "lead",
+                    say.term_lead(
+                        state.label,
+                        f"one form of the {character.label}" + (f" ({state.trade})." if state.trade else "."),
+                    ),
+                    statements=own,
+                )
+            )
         else:
-            out.append(Block("lead", say.term_lead(character.label, character.question or character.how), statements=own))
+            out.append(
+                Block("lead", say.term_lead(character.label, character.question or character.how), statements=own)
+            )
         if character.how:
-            out.append(Block("point", care.term_where(character.how.rstrip(".")), statements=(f"char:{character.id}",)))
+            out.append(
+                Block("point", care.term_where(character.how.rstrip(".")), statements=(f"char:{character.id}",))
+            )
     return out[:4]
 
 
@@ -112,6 +149,6 @@ def _list(turn: Turn) -> Answer:
     pool = kb.all("term")
     about = [t for t in pool if wanted & {singular(w) for w in key(f"{t.label} {t.plain}").split()}]
     about.sort(key=lambda t: (not wanted & set(key(t.label).split()), t.id))
-    shown = (about or sorted(pool, key=lambda t: (not t.where, t.id)))[:max(count, 1)]
+    shown = (about or sorted(pool, key=lambda t: (not t.where, t.id)))[: max(count, 1)]
     blocks = [Block("point", say.term_lead(t.label, t.plain), statements=(f"term:{t.id}",)) for t in shown]
     return Answer("term", (Block("lead", care.term_list(len(shown)), claim=False), *blocks))

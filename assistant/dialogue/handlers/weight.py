@@ -1,4 +1,4 @@
-"""Weight from length, length from weight, fat or thin, and how near to the largest: standard weight and girth (layer 4)."""
+"""Weight from length or girth, length from weight, fat or thin, how near to the largest (layer 4)."""
 
 from __future__ import annotations
 
@@ -127,7 +127,11 @@ def _weight(turn: Turn, taxon: str, line_of: str, told: Amounts, units: str) -> 
     text = say.weight_lead(label(kb, taxon), typed(told.length, turn.held), show_weight(weight.grams, units))
     size = (f"size:{weight.record.id}",)
     note = say.weight_median_note if "median" in weight.record.label else say.weight_standard_note
-    return [Block("point", text, statements=size), Block("point", note(label(kb, line_of)), statements=(*size, CONDITION)), *_limits(limits, size)]
+    return [
+        Block("point", text, statements=size),
+        Block("point", note(label(kb, line_of)), statements=(*size, CONDITION)),
+        *_limits(limits, size),
+    ]
 
 
 def _length(turn: Turn, taxon: str, line_of: str, told: Amounts, units: str) -> list[Block]:
@@ -140,7 +144,9 @@ def _length(turn: Turn, taxon: str, line_of: str, told: Amounts, units: str) -> 
     text = say.length_lead(label(kb, taxon), typed(told.weight, turn.held), show_length(found.grams, units))
     limits = (*(("kin",) if line_of != taxon else ()), *found.limits)
     top = size_range(kb, taxon).largest
-    beyond = [Block("doubt", say.weight_beyond(label(kb, taxon)), statements=size)] if top and found.grams > top else []
+    beyond = (
+        [Block("doubt", say.weight_beyond(label(kb, taxon)), statements=size)] if top and found.grams > top else []
+    )
     return [Block("point", text, statements=size), *beyond, *_limits(limits, size), *heaviest(kb, taxon, units)]
 
 
@@ -152,12 +158,21 @@ def _condition(turn: Turn, taxon: str, line_of: str, told: Amounts) -> list[Bloc
     weight, limits = found
     share = middle(told.weight) / weight.grams
     held = turn.held
-    text = say.condition_lead(label(turn.kb, taxon), typed(told.weight, held), typed(told.length, held), f"{100 * share:.0f} %",
-                              say.CONDITION[condition(share)])
+    text = say.condition_lead(
+        label(turn.kb, taxon),
+        typed(told.weight, held),
+        typed(told.length, held),
+        f"{100 * share:.0f} %",
+        say.CONDITION[condition(share)],
+    )
     size = (f"size:{weight.record.id}",)
     units = system(held, told.length)
     standard = say.weight_lead(label(turn.kb, taxon), typed(told.length, held), show_weight(weight.grams, units))
-    return [Block("point", text, statements=(*size, CONDITION)), Block("point", standard, statements=size), *_limits(limits, size)]
+    return [
+        Block("point", text, statements=(*size, CONDITION)),
+        Block("point", standard, statements=size),
+        *_limits(limits, size),
+    ]
 
 
 def _limits(limits: Sequence[str], size: tuple[str, ...]) -> list[Block]:
@@ -169,7 +184,9 @@ def heaviest(kb: KnowledgeBase, taxon: str, units: str) -> list[Block]:
     found = numbers(kb, taxon, HEAVIEST) if kb.find("character", HEAVIEST) else None
     if found is None:
         return []
-    text = trusted(say.heaviest(label(kb, taxon), show_weight(found[1], units)), basis_of(about(kb, taxon, HEAVIEST)[0]))
+    text = trusted(
+        say.heaviest(label(kb, taxon), show_weight(found[1], units)), basis_of(about(kb, taxon, HEAVIEST)[0])
+    )
     return [Block("point", text, statements=tuple(f"st:{s}" for s in found[2]))]
 
 
@@ -181,7 +198,13 @@ def _record(turn: Turn, taxa: Sequence[str], told: Amounts) -> list[Block]:
     out: list[Block] = []
     if top is not None and weight is not None and weight >= 0.6 * top[1]:
         share = f"{100 * weight / top[1]:.0f} %"
-        out.append(Block("point", say.record_share(show_weight(top[1], system(turn.held)), share), statements=tuple(f"st:{s}" for s in top[2])))
+        out.append(
+            Block(
+                "point",
+                say.record_share(show_weight(top[1], system(turn.held)), share),
+                statements=tuple(f"st:{s}" for s in top[2]),
+            )
+        )
     far = top is not None and weight is not None and weight >= 0.9 * top[1]
     if "record" in aspects(kb, turn.reading) or far or _too_long(kb, taxa, told):
         out.append(Block("doubt", say.RECORD, claim=False))

@@ -1,0 +1,116 @@
+"""The wording of lists and of what the base lacks (layer 4).
+
+Functions take values already put into words; facts about fishes come from the base, never from here.
+"""
+
+from __future__ import annotations
+
+from assistant.dialogue.phrases_info import STATUS_LIST
+from assistant.text import sentence
+
+
+def list_lead(count: int, what: str, names: str) -> str:
+    """Fishes found."""
+    return sentence(f"{count} {what}: {names}")
+
+
+def list_none(what: str) -> str:
+    """Nothing found."""
+    return f"None of the fishes held fit: {what}."
+
+
+def kinds(count: int, group: str) -> str:
+    """So many kinds of a group."""
+    return f"{count} of the {group} held" if group else (f"{count} fishes held" if count != 1 else "1 fish held")
+
+
+def with_what(what: str) -> str:
+    """A condition in a list."""
+    return f"with {what}"
+
+
+def in_place(place: str) -> str:
+    """A place in a list."""
+    return f"in {place}"
+
+
+def not_told(count: int) -> str:
+    """Fishes left out because nothing is stated."""
+    return f"For {count} more nothing is stated on that, so they are left out."
+
+
+def doubtful(names: str) -> str:
+    """Fishes that show it at times."""
+    return f"Sometimes also: {names}."
+
+
+def status_line(status: str, names: str) -> str:
+    """Fishes of a status in a place."""
+    return f"{STATUS_LIST[status]}: {names}."
+
+
+def counts_held(species: int, crosses: int, statements: int, ranges: int) -> str:
+    """What the base holds."""
+    return (
+        f"The base holds {species} species and {crosses} hybrids, {statements} trait statements and {ranges} range "
+        "statements."
+    )
+
+
+def lacking(label: str, count: int, names: str) -> str:
+    """Taxa without a value."""
+    return f"No value for {label} is held, own or inherited, for {count} taxa: {names}."
+
+
+def lacking_none(label: str) -> str:
+    """Every taxon has a value."""
+    return f"None: every taxon has a value for {label}, its own or inherited."
+
+
+def unit_none(kind: str, count: int) -> str:
+    """All number statements have units."""
+    return f"None: all {count} {kind} statements have a unit."
+
+
+def unit_some(kind: str, missing: int, count: int, names: str) -> str:
+    """Number statements without unit."""
+    return f"{missing} of {count} {kind} statements lack a unit: {names}."
+
+
+def coverage_lead(name: str, told: int, total: int, what: str) -> str:
+    """How much is stated of a taxon."""
+    return f"{name[:1].upper()}{name[1:]}: {told} of {total} {what} stated."
+
+
+def gaps(names: str) -> str:
+    """Characters with nothing stated."""
+    return f"Gaps: {names}."
+
+
+ALL_CHARACTERS, NUMBER_CHARACTERS = "observable characters", "counts, ratios and lengths"
+LIST_NEEDS = (
+    "Tell me a group, a place or a feature, for instance: which sunfishes live in Ohio, or which catfishes have a "
+    "forked tail?"
+)
+
+
+def member_yes(names: str, group: str) -> str:
+    """Members among named fishes."""
+    return sentence(
+        f"of these, {names} {'is one' if ' and ' not in names and ',' not in names else 'are'} of the {group}"
+    )
+
+
+def member_no(names: str) -> str:
+    """Non-members among named fishes."""
+    return f"Not: {names}."
+
+
+def invasive_lead(count: int, names: str) -> str:
+    """Newcomers to watch for."""
+    return sentence(f"{count} held here come with a warning of that kind: {names}")
+
+
+INVASIVE_NOTE = (
+    "Whether one is unwanted depends on the place; report a suspected one to the local agency before you act."
+)
