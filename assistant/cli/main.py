@@ -38,6 +38,12 @@ COMMANDS: dict[str, str] = {
     "undo": "undo",
     "import": "import_sheet",
     "export": "export_sheet",
+    "rename": "rename",
+    "split": "split",
+    "lump": "lump",
+    "gaps": "gaps",
+    "query": "query",
+    "compare-bases": "compare_bases",
 }
 """Command name to module name below ``assistant.cli``, in the order in which help lists them."""
 

@@ -40,7 +40,7 @@ def export_whole(index: Index) -> dict[str, bytes]:
     heads = [(index.name(p), split_header(d.decode("utf-8"))[0].strip("\n")) for p, d in index.contents.items()]
     sheets = {f"{name}.csv": table_bytes(".csv", _header(_NAMES[name]), lines) for name, lines in rows.items() if lines}
     sheets["other.csv"] = table_bytes(".csv", ("file", "triple"), other)
-    tops = [(file, head.replace("\n", "\\n")) for file, head in sorted(heads)]
+    tops: list[tuple[str, ...]] = [(file, head.replace("\n", "\\n")) for file, head in sorted(heads)]
     sheets["files.csv"] = table_bytes(".csv", ("file", "header"), tops)
     return sheets
 
