@@ -6,7 +6,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.reading import Measure, Reading, Seen
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import Scope, below
-from assistant.reasoning.identify import Evidence, Hint, Observation
+from assistant.reasoning.observed import Evidence, Hint, Observation
 
 REPLACING = ("catch", "fish")
 
@@ -63,7 +63,7 @@ def evidence_of(held: Held, extra: tuple[Hint, ...] = ()) -> Evidence:
     scope = Scope(sex=held.sex, stage=held.stage, breeding=held.breeding, place=held.places[0] if held.places else "",
                   length=None if length is None else length[1])
     return Evidence(tuple(s.observation for s in held.seen), held.hints + extra, held.places, length, held.size_word, scope,
-                    held.excluded)
+                    held.excluded, volunteered=True)
 
 
 def span_of(measures: tuple[Measure, ...]) -> tuple[float, float] | None:

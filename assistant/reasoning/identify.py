@@ -27,14 +27,14 @@ HEDGE = 0.55
 """How much of a hedged observation ("maybe", "looks like") counts; the rest is as if nothing was said."""
 FLOOR = 0.006
 """No single observation counts more than this against a taxon."""
-READING = 0.05
+READING = 0.02
 """Chance that an observation typed in plain words was not meant as it was read."""
 GROUP_ERROR = 0.10
 """How often people use a group word ("bass", "bream") for a fish outside the group."""
 LIKENESS = 8.0
 """How much likelier a fish or its listed look-alikes become when the catch is said to look like it."""
-TEMPER = 0.9
-"""Observations of one fish are not quite independent: their joint weight is tempered by this power."""
+SALIENT = 1.25
+"""Power of what is told of one's own accord: people mention what stands out; an answer counts as it is."""
 TOWARD, OF_ITS_OWN, UNPROVEN_CROSS = 1.6, 1.3, 0.12
 """How much likelier a feature must be in one parent than in the other, or in a cross than in both, to speak for the
 cross; and the weight of a cross for which nothing speaks so."""
@@ -63,8 +63,9 @@ class Weighed:
     def posterior(self) -> Vector:
         """The probability of each taxon of the table; sums to 1."""
         logs: Vector = np.log(self.prior)
+        power = SALIENT if self.evidence.volunteered else 1.0
         for chance in (*(c for _, c in self.observed), *self.hinted):
-            logs = logs + TEMPER * np.log(chance)
+            logs = logs + power * np.log(chance)
         logs = logs + np.log(cross_factor(self.table.standing, self.observed))
         logs -= logs.max()
         weights = np.exp(logs)

@@ -27,7 +27,9 @@ class Meaning:
     ambiguous: bool = False
 
 
-def meaning_of(kb: KnowledgeBase, entries: Sequence[Entry], phrase: str, places: Sequence[str], loose: bool = False) -> Meaning:
+def meaning_of(
+    kb: KnowledgeBase, entries: Sequence[Entry], phrase: str, places: Sequence[str], loose: bool = False
+) -> Meaning:
     """What a phrase stands for. ``loose`` marks an accepted name that is widely used of other fishes, too."""
     taxa = [(e[1], e[2]) for e in entries if e[0] == "taxon"]
     higher = unique(t for t, _ in taxa if not kb.taxon(t).is_species)
@@ -41,7 +43,8 @@ def meaning_of(kb: KnowledgeBase, entries: Sequence[Entry], phrase: str, places:
         return _of(kb, unique(t for t, _ in species))
     if len(accepted) == 1 and not loose:
         return _of(kb, accepted)
-    if groups and _covers(kb, groups, species) > MOSTLY:
+    own = unique(t for t, how in species if how == "vernacular")
+    if groups and not (len(own) == 1 and " " in phrase) and _covers(kb, groups, species) > MOSTLY:
         return _group(kb, groups, species)
     if places:
         here = _settled(kb, species, phrase, places)
@@ -71,8 +74,17 @@ def _of(kb: KnowledgeBase, ids: Sequence[str], phrase: str = "") -> Meaning:
 def _widest_first(kb: KnowledgeBase, ids: Sequence[str], phrase: str) -> tuple[str, ...]:
     """The ids: fishes whose own English name ends in the phrase, then those of more places; crosses last."""
     spread = {i: len({r.place for r in kb.ranges(i) if r.status in PRESENT}) for i in ids}
-    return tuple(sorted(ids, key=lambda i: (
-        kb.taxon(i).is_hybrid, not (phrase and key(kb.taxon(i).label).endswith(phrase)), -spread[i], i)))
+    return tuple(
+        sorted(
+            ids,
+            key=lambda i: (
+                kb.taxon(i).is_hybrid,
+                not (phrase and key(kb.taxon(i).label).endswith(phrase)),
+                -spread[i],
+                i,
+            ),
+        )
+    )
 
 
 def _group(kb: KnowledgeBase, groups: tuple[str, ...], species: Sequence[tuple[str, str]]) -> Meaning:
@@ -92,7 +104,9 @@ def _usual(kb: KnowledgeBase, species: Sequence[tuple[str, str]], phrase: str) -
     return everywhere or plain
 
 
-def _settled(kb: KnowledgeBase, species: Sequence[tuple[str, str]], phrase: str, places: Sequence[str]) -> tuple[str, ...]:
+def _settled(
+    kb: KnowledgeBase, species: Sequence[tuple[str, str]], phrase: str, places: Sequence[str]
+) -> tuple[str, ...]:
     """The fishes that the phrase means at the places: by the regions of the name, then by where the fishes live."""
     wanted = spread(kb, places)
     ids = unique(t for t, _ in species)
@@ -132,7 +146,13 @@ def spread(kb: KnowledgeBase, places: Sequence[str]) -> frozenset[str]:
 def lives_in(kb: KnowledgeBase, taxon: str, places: frozenset[str]) -> bool | None:
     """True when listed as present at one of the places, False when listed only as absent or not at all, None when unknown."""
     found = kb.taxon(taxon)
-    rows = [r for t in (found.parents or (taxon,)) for key_ in kb.lineage(t) if kb.taxon(key_).is_species for r in kb.ranges(key_)]
+    rows = [
+        r
+        for t in (found.parents or (taxon,))
+        for key_ in kb.lineage(t)
+        if kb.taxon(key_).is_species
+        for r in kb.ranges(key_)
+    ]
     if not rows:
         return None
     here = [r.status for r in rows if r.place in places]

@@ -41,7 +41,10 @@ class Hint:
 
 @dataclass(frozen=True, slots=True)
 class Evidence:
-    """Everything known of one fish. ``places`` are ids, ``length`` mm (low, high), ``size_word`` small or large."""
+    """Everything known of one fish. ``places`` are ids, ``length`` mm (low, high), ``size_word`` small or large.
+
+    ``volunteered`` when it was told of one's own accord and not in answer to questions about given characters.
+    """
 
     observations: tuple[Observation, ...] = ()
     hints: tuple[Hint, ...] = ()
@@ -50,6 +53,7 @@ class Evidence:
     size_word: str = ""
     scope: Scope = ANY
     excluded: frozenset[str] = frozenset()
+    volunteered: bool = False
 
     @property
     def weight(self) -> int:

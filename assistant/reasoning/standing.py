@@ -68,7 +68,7 @@ class Standing:
                 where, weight = self.places.get(place)
                 best[where] = np.maximum(best[where], weight)
             listed = np.where(best >= 0, best, self.unlisted if real else 1.0)
-        out = listed * self.breadth if places else self.breadth.copy()
+        out = listed * np.sqrt(self.breadth) if places else self.breadth.copy()
         for depth in range(1, int(self.depth.max(initial=0)) + 1):
             cross = np.flatnonzero(self.depth == depth)
             here = np.minimum(out[self.first[cross]], out[self.second[cross]])

@@ -31,7 +31,7 @@ from assistant.reasoning.sparse import Sparse
 from assistant.reasoning.standing import Standing, build_standing
 
 Floats = npt.NDArray[np.float32]
-SILENT, SILENT_GENUS = 0.35, 0.6
+SILENT, SILENT_GENUS, SILENT_SPECIES = 0.2, 0.4, 0.8
 """Weight of a feature for taxa of a family (a genus, where the family has it) of which nothing is told about it."""
 
 
@@ -107,7 +107,7 @@ def compile_table(kb: KnowledgeBase, taxa: Sequence[str] | None = None,
 
 
 def confusion(character: Character, size: int, kin: Sequence[int] = ()) -> Floats:
-    """``confusion[report, truth]``: the observer's error, likelier for neighbours of an ordered character and for kin."""
+    """``confusion[report, truth]``: the observer's error, likelier between neighbours of an order and between kin."""
     error = min(MOST_ERROR, character.error)
     places = np.arange(size)
     off = np.array(error_weights(character, size))[np.abs(np.subtract.outer(places, places))]
@@ -143,14 +143,14 @@ def silence(lines: Sequence[tuple[str, str]], known: npt.NDArray[np.bool_]) -> F
 
     Nobody speaks of an ear flap in a bullhead: the silence of a family about a feature that others are told by is mild
     evidence that it is not reported there, the silence of a genus less so. One species without a statement among
-    congeners that have one stays neutral.
+    congeners that have one stays nearly neutral.
     """
     if known.sum() < 3:
         return np.ones(len(lines), dtype=np.float32)
     genera = {g for (g, _), k in zip(lines, known, strict=True) if k}
     families = {f for (_, f), k in zip(lines, known, strict=True) if k}
-    factors = [1.0 if g in genera else SILENT_GENUS if f in families else SILENT for g, f in lines]
-    return np.array(factors, dtype=np.float32)
+    quiet = [SILENT_SPECIES if g in genera else SILENT_GENUS if f in families else SILENT for g, f in lines]
+    return np.where(known, 1.0, np.array(quiet)).astype(np.float32)
 
 
 def line_of(kb: KnowledgeBase, taxon: str) -> tuple[str, str]:
