@@ -31,6 +31,8 @@ READING = 0.02
 """Chance that an observation typed in plain words was not meant as it was read."""
 GROUP_ERROR = 0.10
 """How often people use a group word ("bass", "bream") for a fish outside the group."""
+GROUP_NEAR = 0.35
+"""What the word is worth for a fish outside the group but of a family that has members in it."""
 LIKENESS = 8.0
 """How much likelier a fish or its listed look-alikes become when the catch is said to look like it."""
 SALIENT = 1.25
@@ -179,12 +181,21 @@ def hint_likelihood(kb: KnowledgeBase, table: Table, hint: Hint) -> Vector:
         related = _among(standing, near)[: standing.count]
         chance = (1.0 + (LIKENESS - 1.0) * np.maximum(member, 0.7 * related)) / LIKENESS
     else:
-        chance = (1 - GROUP_ERROR) * member + GROUP_ERROR * (1 - member) * 0.5
+        near = np.maximum(member, GROUP_NEAR * _relatives(kb, standing, hint.taxa))
+        chance = np.maximum((1 - GROUP_ERROR) * near, 0.5 * GROUP_ERROR)
     if not hint.seen:
         chance = 1.0 - 0.9 * chance
     if hint.hedged:
         chance = HEDGE * chance + (1 - HEDGE) * chance.mean()
     return np.asarray(np.maximum(chance, FLOOR))
+
+
+def _relatives(kb: KnowledgeBase, standing: Standing, taxa: Iterable[str]) -> Vector:
+    out = np.zeros(standing.count)
+    for family in sorted({kb.lineage(t)[-1] for t in taxa if kb.find("taxon", t)}):
+        where, part = standing.kin.get(family)
+        out[where] = np.maximum(out[where], part)
+    return out
 
 
 def _among(standing: Standing, taxa: Iterable[str]) -> npt.NDArray[np.bool_]:
