@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import json
 from collections.abc import Iterator
+from contextlib import closing
 from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
@@ -20,6 +21,8 @@ if TYPE_CHECKING:
 
 NAME = "ask"
 HELP = "answer one question (or many, as JSON lines)"
+MOST_READ = 1_000_000
+"""Characters of standard input that are read as one question."""
 MOST_CONVERSATIONS = 2000
 """Conversations kept apart in one run of ``--lines``; the oldest is dropped beyond."""
 
@@ -40,12 +43,12 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     from assistant.loading import open_base
 
     clock = day_of(args.date) if args.date else date.today()
-    base = open_base(Path(args.base) if args.base else None)
-    held = placed(base.kb, Held(units=args.units or ""), args.place, clock)
-    if args.lines:
-        return _lines(base, streams, Defaults(held, clock))
-    text = " ".join(args.text) if args.text else streams.stdin.read()
-    _once(base, text, held, clock, args.json, streams)
+    with closing(open_base(Path(args.base) if args.base else None)) as base:
+        held = placed(base.kb, Held(units=args.units or ""), args.place, clock)
+        if args.lines:
+            return _lines(base, streams, Defaults(held, clock))
+        text = " ".join(args.text) if args.text else streams.stdin.read(MOST_READ)
+        _once(base, text, held, clock, args.json, streams)
     return 0
 
 

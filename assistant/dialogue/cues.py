@@ -17,7 +17,9 @@ NAMED = ("taxon", "hybrid", "place", "water", "likeness")
 
 
 UNNAMED = frozenset({"hybrid", "versus"})
-"""Cues that count even where the word is also a name or stands inside an observation."""
+"""Cues that count even where the word is also a name ."""
+BURIED = frozenset({"tackle", "habitat", "size", "weight", "range", "handling", "rules", "list", "list-weak", "waters", "story", "dead"})
+"""Cues whose single words do not count inside the words of an observation."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,8 +48,9 @@ def find_cues(kb: KnowledgeBase, reading: Reading) -> tuple[Cue, ...]:
             ids = [e[1].removeprefix("cue-") for e in kb.spoken(phrase) if e[0] == "cue"]
             at = (words[i][1], end)
             ids = ids if not _strictly(*at, longer) else []
-            free = not _inside(*at, named) and not (" " not in phrase and _strictly(*at, told))
-            found += [Cue(name, *at) for name in ids if free or name in UNNAMED]
+            buried = " " not in phrase and _strictly(*at, told)
+            free = not _inside(*at, named)
+            found += [Cue(name, *at) for name in ids if (free or name in UNNAMED) and not (buried and name in BURIED)]
     spans = sorted({(c.start, c.end) for c in found})
     return tuple(c for c in found if not _nested(c, spans))
 

@@ -12,7 +12,7 @@ from assistant.dialogue.absorb import absorb
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.cues import Cue, find_cues
-from assistant.dialogue.facts import ASKING, gather
+from assistant.dialogue.facts import ASKING, Facts, gather
 from assistant.dialogue.handlers import handler_of
 from assistant.dialogue.intents import recognise
 from assistant.dialogue.pointing import pointed, with_fish
@@ -49,25 +49,29 @@ def respond(base: Base, text: str, held: Held, clock: date) -> tuple[Answer, Hel
 def respond_to(base: Base, reading: Reading, held: Held, clock: date) -> tuple[Answer, Held]:
     """The same from a line that has been read."""
     kb = base.kb
-    reading = observable(kb, reading)
-    cues = find_cues(kb, reading)
-    reading = unasked(reading, cues)
-    facts = gather(kb, reading, cues, held)
-    asked_which = held.asked is not None and held.asked.kind == "which"
+    reading, facts, cues = understand(kb, reading, held)
     intent, other = "", ""
     if fish := pointed(kb, reading, facts, held):
         reading = with_fish(reading, fish)
+        asked_which = held.asked is not None and held.asked.kind == "which"
         intent = held.intent if asked_which and held.intent and "no-ask" in facts.all else ""
         facts = gather(kb, reading, cues, held)
     if not intent:
         found = recognise(facts)
         intent, other = found.intent, found.other
-    reading = replace(reading, cues=frozenset(c.id for c in cues))
     turn = Turn(kb, reading, absorb(kb, held, reading), clock, lambda: base.table, intent)
     answer, after = handler_of(intent)(turn)
     if other in phrases.ALSO and other != answer.intent and answer.intent == intent:
         answer = replace(answer, blocks=(*answer.blocks, Block("next", phrases.also(phrases.ALSO[other]), claim=False)))
     return answer, carry(held, after, answer)
+
+
+def understand(kb: KnowledgeBase, reading: Reading, held: Held) -> tuple[Reading, Facts, tuple[Cue, ...]]:
+    """The reading freed of what is no observation, with the facts and cues that the recogniser table speaks of."""
+    reading = observable(kb, reading)
+    cues = find_cues(kb, reading)
+    reading = replace(unasked(reading, cues), cues=frozenset(c.id for c in cues))
+    return reading, gather(kb, reading, cues, held), cues
 
 
 def observable(kb: KnowledgeBase, reading: Reading) -> Reading:

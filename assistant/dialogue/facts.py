@@ -101,7 +101,8 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
     out: set[str] = set()
     count = len(reading.words)
     flags = {
-        "seen": any(not s.retract for s in reading.seen), "retract": any(s.retract for s in reading.seen),
+        "seen": any(not s.retract for s in reading.seen), "seen-many": sum(not s.retract for s in reading.seen) > 1,
+        "retract": any(s.retract for s in reading.seen),
         "correction": bool(reading.corrections), "hint": any(h.kind == "group" for h in reading.hints),
         "like": any(h.kind == "like" for h in reading.hints), "place": bool(reading.places), "water": bool(reading.water),
         "unknown-place": bool(reading.unknown_place), "date": bool(reading.date or reading.season), "sex": bool(reading.sex),

@@ -71,7 +71,7 @@ ROWS: tuple[Row, ...] = (
     Row("out-of-scope", 86, ("medical",), ("my doctor says i cant eat fish on blood thinners, is perch ok",)),
     Row("out-of-scope", 82, ("outside", "!two-fish|seen"), ("is a goldeneye tang reef fish rare",)),
     Row("out-of-scope", 45, ("outside",), ()),
-    Row("out-of-scope", 78, ("elsewhere", "!fish|seen|hint|like|help"), ("when is high tide at ocean city",)),
+    Row("out-of-scope", 78, ("elsewhere", "!fish|seen-many|hint|like|help|story|asks-name"), ("when is high tide at ocean city",)),
     Row("out-of-scope", 79, ("much-elsewhere", "!fish|hint|like|asks-name"), ()),
     Row("out-of-scope", 91, ("elsewhere", "asks-name", "!story"), ()),
     Row("out-of-scope", 60, ("elsewhere", "fish", "no-ask", "!seen|story"), ()),

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import closing
 from datetime import date
 
 import pytest
@@ -17,9 +18,10 @@ CLOCK = date(2026, 7, 4)
 
 
 @pytest.fixture(scope="session")
-def open_base() -> OpenBase:
+def open_base() -> Iterator[OpenBase]:
     """The shipped base, opened once."""
-    return open_shipped()
+    with closing(open_shipped()) as base:
+        yield base
 
 
 Talk = Callable[..., tuple[Answer, Held]]

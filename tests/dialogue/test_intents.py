@@ -8,8 +8,8 @@ import pytest
 
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.cues import find_cues
-from assistant.dialogue.engine import Base, respond
-from assistant.dialogue.facts import ASKING, Facts, gather
+from assistant.dialogue.engine import Base, respond, understand
+from assistant.dialogue.facts import ASKING, Facts
 from assistant.dialogue.handlers import HANDLERS, INTENTS
 from assistant.dialogue.intent_rows import ROWS, Row
 from assistant.dialogue.intents import FOLLOW, holds, recognise
@@ -29,7 +29,7 @@ def test_every_example_of_a_row_comes_out_as_the_row_says(row: Row, example: str
     for line in before:
         _, held = respond(open_base, line, held, CLOCK)
     reading = read_line(open_base.kb, last, held, CLOCK)
-    facts = gather(open_base.kb, reading, find_cues(open_base.kb, reading), held)
+    _, facts, _ = understand(open_base.kb, reading, held)
     wanted = held.intent if row.intent == FOLLOW else row.intent
     assert recognise(facts).intent == wanted
 
