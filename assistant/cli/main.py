@@ -28,6 +28,7 @@ COMMANDS: dict[str, str] = {
     "ask": "ask",
     "compare": "compare",
     "key": "key",
+    "sheet": "sheet",
     "check": "check",
     "format": "format",
     "new-base": "new_base",

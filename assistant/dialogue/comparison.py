@@ -11,6 +11,7 @@ from assistant.dialogue.levels import character_words, state_words, value_words
 from assistant.errors import UsageError
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.contrast import LOOKS, Contrast, ContrastRow, contrast
+from assistant.reasoning.evidence import below
 from assistant.text import join, unique
 
 FEWEST, MOST = 2, 8
@@ -55,12 +56,18 @@ class Comparison:
     rows: tuple[Row, ...]
     shared: tuple[Row, ...]
     notes: tuple[str, ...]
-    legend: tuple[str, ...]
 
     @property
     def title(self) -> str:
         """The title of the comparison."""
         return say.compare_title(self.names)
+
+    def legend(self, shared: bool = False) -> tuple[str, ...]:
+        """What the marks and the frequency words in the rows shown mean."""
+        cells = [c for r in (*self.rows, *(self.shared if shared else ())) for c in r.cells]
+        out = [say.MEMORY_NOTE] if any(c.basis == "memory" for c in cells) else []
+        out += [say.SHARED_NOTE] if any(c.shared for c in cells) else []
+        return (*out, say.YOUNG_FREQUENCY_NOTE if self.level == "young" else say.FREQUENCY_NOTE)
 
 
 def check_number(taxa: Sequence[str], fewest: int = FEWEST, most: int = MOST) -> tuple[str, ...]:
@@ -79,16 +86,9 @@ def compare(kb: KnowledgeBase, taxa: Sequence[str], look: str = "hand", level: s
     found = contrast(kb, check_number(taxa), LOOKS[look])
     rows = tuple(_row(kb, r, level) for r in found.separating[:most])
     shared = tuple(_row(kb, r, level) for r in found.shared[:most])
-    cells = [c for r in (*rows, *shared) for c in r.cells]
-    legend = []
-    if any(c.basis == "memory" for c in cells):
-        legend.append(say.MEMORY_NOTE)
-    if any(c.shared for c in cells):
-        legend.append(say.SHARED_NOTE)
-    legend.append(say.YOUNG_FREQUENCY_NOTE if level == "young" else say.FREQUENCY_NOTE)
     return Comparison(
         found.taxa, tuple(speak.fish(kb, t) for t in found.taxa), tuple(speak.scientific_of(kb, t) for t in found.taxa),
-        look, level, rows, shared, _notes(kb, found, [r.character for r in rows], level), tuple(legend))
+        look, level, rows, shared, _notes(kb, found, [r.character for r in rows], level))
 
 
 def _row(kb: KnowledgeBase, row: ContrastRow, level: str) -> Row:
@@ -99,14 +99,26 @@ def _row(kb: KnowledgeBase, row: ContrastRow, level: str) -> Row:
 
 
 def _notes(kb: KnowledgeBase, found: Contrast, shown: Sequence[str], level: str) -> tuple[str, ...]:
-    out = []
+    """What fools people: young, females or breeding males that show what another of the fishes shows as a rule."""
+    usual = {(r.character, t): _leaves(kb, [s for s, _ in told.states])
+             for r in found.separating for t, told in zip(found.taxa, r.told, strict=True) if told}
+    out: dict[tuple[str, str, str], list[str]] = {}
     for item in found.misleading:
         s = kb.record_at(f"st:{item.statement}")
         if s is None or item.character not in shown or not s.states:
             continue
-        value = join([state_words(kb, x, level) for x in s.states], "or")
+        seen = _leaves(kb, s.states)
+        own = usual.get((item.character, s.taxon), frozenset())
+        others = [leaves for (c, t), leaves in usual.items() if c == item.character and t != s.taxon]
+        if seen & own or not any(seen & leaves for leaves in others):
+            continue
         feature = character_words(kb, item.character, "young" if level == "young" else "plain").partition(" (")[0]
-        out.append(say.fools(speak.scope_words(kb, s), speak.fish(kb, s.taxon), feature, value))
-    if found.crosses:
-        out.append(say.crossing(speak.fishes(kb, found.crosses)))
-    return unique(out)[:6]
+        value = join([state_words(kb, x, level) for x in s.states], "or")
+        out.setdefault((feature, speak.scope_words(kb, s), value), []).append(speak.fish(kb, s.taxon))
+    notes = [say.fools(who, join(unique(names)), feature, value) for (feature, who, value), names in out.items()]
+    crosses = [say.crossing(speak.fishes(kb, found.crosses))] if found.crosses else []
+    return (*notes[:4], *crosses)
+
+
+def _leaves(kb: KnowledgeBase, states: Sequence[str]) -> frozenset[str]:
+    return frozenset(leaf for s in states for leaf in below(kb, s))

@@ -84,3 +84,34 @@ def so_many(count: int) -> str:
 def not_parted(names: str) -> str:
     """Fishes that no feature parts."""
     return sentence(f"nothing that can be seen this way parts {names}")
+
+
+# --- sheet ------------------------------------------------------------------------------------------------------
+
+SHEET_SUB = "Drawn from the base, not to scale. Firm lines are recorded; dashed lines are not."
+SHEET_NAME, SHEET_DATE, SHEET_CLASS = "Name", "Date", "Class"
+SHEET_TABLE, SHEET_KEY, SHEET_WORDS = "Side by side", "Key", "Words"
+SHEET_SAFETY, SHEET_SOURCES = "Safe hands, safe fish", "Sources"
+SHEET_SOURCES_NOTE = "One source at least for each line; the base holds more."
+SHEET_RULES = "Before anyone fishes: check your own local rules."
+SHEET_RINGS = "Numbers on the fish are the numbers of the table."
+
+
+def sheet_title(names: Sequence[str]) -> str:
+    """The title of a sheet."""
+    return f"Tell them apart: {join(names)}"
+
+
+def grows(low: str, high: str) -> str:
+    """The usual length of a fish."""
+    return f"usually {low} to {high} long" if low != high else f"usually about {high} long"
+
+
+def grows_to(high: str) -> str:
+    """The greatest length of a fish."""
+    return f"up to {high} long"
+
+
+def also_called(used: str, term: str) -> str:
+    """A term under the word that stands in the text."""
+    return f"{used} ({term})"

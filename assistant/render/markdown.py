@@ -27,7 +27,7 @@ def comparison_text(found: Comparison, shared: bool = False, width: int = 100) -
     parts = [found.title, text_table(comparison_rows(found, found.rows), width) if found.rows else say.NOTHING_SEPARATES]
     if shared and found.shared:
         parts += [say.ALIKE, text_table(comparison_rows(found, found.shared), width)]
-    for group in (found.notes, found.legend):
+    for group in (found.notes, found.legend(shared)):
         if group:
             parts.append("\n".join(textwrap.fill(n, width) for n in group))
     return "\n\n".join(parts) + "\n"
@@ -38,7 +38,7 @@ def comparison_markdown(found: Comparison, shared: bool = False) -> str:
     parts = [f"# {found.title}", markdown_table(comparison_rows(found, found.rows)) if found.rows else say.NOTHING_SEPARATES]
     if shared and found.shared:
         parts += [f"## {say.ALIKE}", markdown_table(comparison_rows(found, found.shared))]
-    for group in (found.notes, found.legend):
+    for group in (found.notes, found.legend(shared)):
         if group:
             parts.append("\n".join("- " + n.replace("*", r"\*", 1) if n.startswith("*") else "- " + n for n in group))
     return "\n\n".join(parts) + "\n"

@@ -1,0 +1,30 @@
+"""``tellfin sheet``: a printable lesson sheet with drawn fishes (layer 7)."""
+
+from __future__ import annotations
+
+import argparse
+
+from assistant.cli.lesson_options import add_fishes, add_words, chosen, open_kb, write_out
+from assistant.cli.streams import Streams
+
+NAME = "sheet"
+HELP = "make a printable sheet: drawn fishes, table, key, words, safety, sources"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """The arguments of the command."""
+    add_fishes(parser)
+    add_words(parser)
+    parser.set_defaults(look="picture")
+    parser.add_argument("--title", default="", metavar="TEXT", help="the title of the sheet")
+    parser.add_argument("-o", "--output", metavar="FILE", help="the HTML file to write (else standard output)")
+
+
+def execute(args: argparse.Namespace, streams: Streams) -> int:
+    """Write the sheet and return 0. Raises UsageError for unknown fishes or a wrong number of them."""
+    from assistant.dialogue.lesson_sheet import lesson_sheet
+    from assistant.render.html import sheet_page
+
+    kb = open_kb(args)
+    write_out(sheet_page(kb, lesson_sheet(kb, chosen(kb, args), args.look, args.level, args.title)), args.output, streams)
+    return 0

@@ -1,0 +1,134 @@
+"""Everything a printed lesson sheet holds besides the drawings: table, key, words, safety, sources (layer 4)."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from assistant.dialogue import phrases_lesson as say
+from assistant.dialogue import speak
+from assistant.dialogue.comparison import Comparison, Row, compare
+from assistant.dialogue.levels import lead_words, young
+from assistant.dialogue.lesson_key import LessonKey, lesson_key
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Caution, Term
+from assistant.reasoning.advice import kin
+from assistant.reasoning.evidence import numbers
+from assistant.text import key, singular
+from assistant.units import show_length
+
+SAFETY_TOPICS = ("touching", "holding", "wet-hands", "unhooking", "release", "cold-water")
+"""Topics of the safety strip, one line each; a caution on the fishes of the sheet goes before a general one."""
+ALWAYS_TWO = ("holding",)
+MOST_TERMS = 12
+SHEET_ROWS = 9
+
+
+@dataclass(frozen=True, slots=True)
+class FishLine:
+    """One fish of the sheet: names and how long it grows (empty where nothing is held)."""
+
+    taxon: str
+    name: str
+    scientific: str
+    size: str
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """The content of a lesson sheet."""
+
+    title: str
+    level: str
+    fishes: tuple[FishLine, ...]
+    table: Comparison
+    key: LessonKey
+    terms: tuple[tuple[str, str, str], ...]
+    safety: tuple[str, ...]
+    sources: tuple[str, ...]
+
+
+def lesson_sheet(kb: KnowledgeBase, taxa: Sequence[str], look: str = "picture", level: str = "plain",
+                 title: str = "") -> Sheet:
+    """The sheet for two to eight fishes. Raises UsageError for a wrong number of them."""
+    table = compare(kb, taxa, look, level, SHEET_ROWS)
+    made = lesson_key(kb, table.taxa, look, level)
+    cautions = safety_of(kb, table.taxa)
+    return Sheet(title or say.sheet_title(table.names), level, tuple(_fish(kb, t) for t in table.taxa), table, made,
+                 terms_in(kb, [*_texts(table.rows), *_leads(kb, made)], level), tuple(c.text for c in cautions),
+                 sources_of(kb, table.rows, cautions))
+
+
+def _fish(kb: KnowledgeBase, taxon: str) -> FishLine:
+    found = numbers(kb, taxon, "usual-adult-length") or numbers(kb, taxon, "max-total-length")
+    size = ""
+    if found is not None:
+        usual = numbers(kb, taxon, "usual-adult-length") is not None
+        size = say.grows(show_length(found[0]), show_length(found[1])) if usual else say.grows_to(show_length(found[1]))
+    return FishLine(taxon, speak.fish(kb, taxon), speak.scientific_of(kb, taxon), size)
+
+
+def _texts(rows: Iterable[Row]) -> list[str]:
+    return [text for r in rows for text in (r.feature, *(c.text for c in r.cells))]
+
+
+def _leads(kb: KnowledgeBase, made: LessonKey) -> list[str]:
+    return [lead_words(kb, c.character, lead, made.level) for c in made.key.couplets for lead in c.leads]
+
+
+def terms_in(kb: KnowledgeBase, texts: Iterable[str], level: str, most: int = MOST_TERMS) -> tuple[tuple[str, str, str], ...]:
+    """The glossary terms that occur in some texts: (term, meaning, where to look), those with a place on the fish first."""
+    words = f" {' '.join(' '.join(singular(w) for w in key(t).split()) for t in texts)} "
+    found = [t for t in kb.all("term") if any(f" {_folded(n)} " in words for n in (t.label, *t.words))]
+    found.sort(key=lambda t: (not t.where, t.label))
+    return tuple((_shown(kb, t, words, level), t.plain, t.where) for t in sorted(found[:most], key=lambda t: t.label))
+
+
+def _folded(phrase: str) -> str:
+    return " ".join(singular(w) for w in key(phrase).split())
+
+
+def _shown(kb: KnowledgeBase, term: Term, words: str, level: str) -> str:
+    """The term as it stands in the texts, the glossary's own word in brackets where that is another."""
+    if f" {_folded(term.label)} " in words:
+        return term.label
+    used = next(n for n in term.words if f" {_folded(n)} " in words)
+    return used if level == "young" and young(kb, term.label) == used else say.also_called(used, term.label)
+
+
+def safety_of(kb: KnowledgeBase, taxa: Sequence[str]) -> tuple[Caution, ...]:
+    """The cautions for a lesson with these fishes: one or two of each topic, those about these fishes first."""
+    mine = frozenset(k for t in taxa for k in kin(kb, t))
+    out: list[Caution] = []
+    for topic in SAFETY_TOPICS:
+        fitting = [c for c in kb.all("caution") if c.topic == topic and (not c.about or mine & set(c.about))]
+        fitting.sort(key=lambda c: (not c.about, not (c.lead and c.about), -len(c.words), c.id))
+        out += fitting[: 2 if topic in ALWAYS_TWO else 1]
+    return tuple(out)
+
+
+def sources_of(kb: KnowledgeBase, rows: Iterable[Row], cautions: Iterable[Caution]) -> tuple[str, ...]:
+    """As few sources as back every cell and caution with one at least, in alphabetical order."""
+    wanted = [frozenset(_sources(kb, c.statements)) for r in rows for c in r.cells if c.statements]
+    wanted += [frozenset(c.source) for c in cautions]
+    left = [w for w in wanted if w]
+    chosen: list[str] = []
+    while left:
+        counts = Counter(s for w in left for s in w)
+        best = min(counts, key=lambda s: (_rank(kb, s), -counts[s], s))
+        chosen.append(best)
+        left = [w for w in left if best not in w]
+    return tuple(sorted({speak.source_words(kb, k) for k in chosen}, key=str.casefold))
+
+
+def _sources(kb: KnowledgeBase, statements: Iterable[str]) -> Iterable[str]:
+    for statement in statements:
+        record = kb.record_at(statement)
+        yield from record.source if record is not None else ()
+
+
+def _rank(kb: KnowledgeBase, source: str) -> int:
+    """Published works go before common practice, and that before memory."""
+    found = kb.find("source", source)
+    return {"memory": 2, "common-practice": 1}.get(found.kind if found is not None else "", 0)

@@ -1,0 +1,153 @@
+"""A fish drawn from its statements: a pure function from the base to an SVG side view (layer 5).
+
+What the base tells is drawn in firm lines, what it does not is left out or drawn faint and dashed. The drawing is a
+diagram, not to scale and not a portrait.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from html import escape
+
+from assistant.model.knowledge import KnowledgeBase
+from assistant.render.drawing_canvas import FAINT, INK, PAPER, Canvas, ahead, blend, body_ring, outline_of
+from assistant.render.drawing_fins import draw_adipose, draw_anal, draw_dorsal, draw_pectoral, draw_pelvic, draw_tail
+from assistant.render.drawing_head import body_ink, draw_head
+from assistant.render.drawing_marks import draw_fin_marks, draw_marks, draw_skin
+from assistant.render.drawing_shapes import Frame, Point, number, smooth, span
+from assistant.render.drawing_traits import Traits, read_traits
+
+WIDE, HIGH = 640, 330
+MARGIN = 30
+RING = 15.0
+"""Radius of the ring of a call-out."""
+NO_RINGS: Mapping[str, str] = {}
+
+
+def draw_fish(kb: KnowledgeBase, taxon: str, callouts: Mapping[str, str] = NO_RINGS) -> str:
+    """The SVG of a taxon or cross; ``callouts`` gives the ring number that stands at the place of a character."""
+    canvas = _drawn(kb, taxon)
+    _rings(kb, canvas, callouts)
+    return _framed(kb, taxon, canvas)
+
+
+def drawable(kb: KnowledgeBase, taxon: str, characters: Iterable[str]) -> frozenset[str]:
+    """Those of some characters that have a place on the drawing of a taxon."""
+    canvas = _drawn(kb, taxon)
+    return frozenset(c for c in characters if place_of(kb, canvas, c) is not None)
+
+
+def _drawn(kb: KnowledgeBase, taxon: str) -> Canvas:
+    traits = read_traits(kb, taxon)
+    canvas = _canvas(traits, taxon)
+    draw_tail(canvas)
+    draw_dorsal(canvas)
+    draw_anal(canvas)
+    draw_adipose(canvas)
+    draw_pelvic(canvas)
+    draw_fin_marks(canvas)
+    _body(canvas)
+    draw_head(canvas)
+    draw_pectoral(canvas)
+    return canvas
+
+
+def _canvas(traits: Traits, taxon: str) -> Canvas:
+    top, bottom = outline_of(traits)
+    lead = max(.02, ahead(traits))
+    tail = traits.plan.tail * (1.45 if traits.shows("caudal-fin-shape", "shark-like") else 1.0)
+    scale = (WIDE - 2 * MARGIN) / (lead + 1 + tail)
+    frame = Frame(MARGIN + lead * scale, HIGH / 2 + (traits.plan.dorsal_height * .35) * scale, scale)
+    return Canvas(traits, frame, top, bottom, f"fish-{taxon}")
+
+
+def _body(canvas: Canvas) -> None:
+    t = canvas.traits
+    clip, tint = f"{canvas.name}-body", f"{canvas.name}-tint"
+    side = body_ink(canvas)
+    back = t.colour("back-colour") or t.colour("body-colour") or "#7f8577"
+    belly = blend(t.colour("breast-colour"), PAPER, .5) if t.colour("breast-colour") else "#fbf8ef"
+    canvas.pieces.append(
+        f'<linearGradient id="{tint}" x1="0" y1="0" x2="0" y2="1"><stop offset="0" stop-color="{blend(back, PAPER, .78)}"/>'
+        f'<stop offset=".42" stop-color="{side}"/><stop offset="1" stop-color="{belly}"/></linearGradient>')
+    ring = [canvas.frame.at(*p) for p in body_ring(canvas)]
+    data = smooth(ring, closed=True)
+    canvas.pieces.append(f'<clipPath id="{clip}"><path d="{data}"/></clipPath>')
+    canvas.path(data, fill=f"url(#{tint})", stroke="none")
+    canvas.open_group(clip_path=f"url(#{clip})")
+    _hatch(canvas)
+    draw_skin(canvas)
+    draw_marks(canvas)
+    canvas.close_group()
+    style = {} if t.knows("body-form") or t.plan_known else dict(FAINT)
+    half = len(ring) // 2
+    canvas.path(smooth([*ring[half:], *ring[:half]]), stroke_width=1.7, stroke_linejoin="round", **style)
+
+
+def _hatch(canvas: Canvas) -> None:
+    """Fine lines along the back and the belly that round the body, as in an engraving."""
+    for i, share in enumerate((.97, .93, .885, .84, .79, .74, .685, .63)):
+        canvas.curve([canvas.inside(u, share) for u in span(.05 + .012 * i, .985, 16)], stroke_width=.7, stroke_opacity=.5 - .045 * i)
+    for i, share in enumerate((-.97, -.93, -.88)):
+        canvas.curve([canvas.inside(u, share) for u in span(.12, .96, 14)], stroke_width=.6, stroke_opacity=.34 - .08 * i)
+
+
+CALLED = {"barbels": "mouth-barbels", "body-bars": "bars", "body-bar-count": "bars", "body-spots": "spots", "lateral-line": "lateral-line",
+          "lateral-line-scales": "lateral-line", "soft-dorsal-blotch": "soft-dorsal-fin", "spiny-dorsal-blotch": "spiny-dorsal-fin",
+          "barbel-colour": "mouth-barbels"}
+"""Characters whose place is more exact than that of their body part."""
+
+
+def place_of(kb: KnowledgeBase, canvas: Canvas, character: str) -> Point | None:
+    """Where a character is seen on the drawn fish."""
+    found = kb.character(character)
+    names = (CALLED.get(character, ""), found.part, {"soft-dorsal-fin": "dorsal-fin", "spiny-dorsal-fin": "dorsal-fin",
+             "unpaired-fins": "dorsal-fin", "fins": "dorsal-fin", "lower-fins": "anal-fin"}.get(found.part, ""))
+    return next((canvas.anchors[n] for n in names if n in canvas.anchors), None)
+
+
+def _rings(kb: KnowledgeBase, canvas: Canvas, callouts: Mapping[str, str]) -> None:
+    """Numbers beside the fish with a line to the place of each feature."""
+    spots = [(ring, canvas.frame.at(*place)) for c, ring in callouts.items() if (place := place_of(kb, canvas, c)) is not None]
+    upper = sorted((s for s in spots if s[1][1] <= HIGH / 2), key=lambda s: s[1][0])
+    lower = sorted((s for s in spots if s[1][1] > HIGH / 2), key=lambda s: s[1][0])
+    for row, y in ((upper, RING + 2.0), (lower, HIGH - RING - 2.0)):
+        for (index, (x, at)), place in zip(row, _spread([s[1][0] for s in row]), strict=True):
+            edge = y + (RING if y < at else -RING)
+            canvas.pieces.append(
+                f'<path d="M{number(place)} {number(edge)}L{number(x)} {number(at)}" fill="none" stroke="{PAPER}" stroke-width="3"/>'
+                f'<path d="M{number(place)} {number(edge)}L{number(x)} {number(at)}" fill="none" stroke="{INK}" stroke-width=".9"/>'
+                f'<circle cx="{number(x)}" cy="{number(at)}" r="2.4" fill="{INK}" stroke="{PAPER}"/>'
+                f'<circle cx="{number(place)}" cy="{number(y)}" r="{number(RING)}" fill="#ffffff" stroke="{INK}" stroke-width="1.3"/>'
+                f'<text x="{number(place)}" y="{number(y + 6.6)}" text-anchor="middle" font-size="19" font-weight="700" '
+                f'fill="{INK}">{index}</text>')
+
+
+def _spread(places: Sequence[float], least: float = 2 * RING + 4) -> list[float]:
+    """Places moved apart so that rings do not touch, in their order and inside the picture."""
+    out: list[float] = []
+    for place in places:
+        out.append(max(place, out[-1] + least) if out else max(RING + 2, place))
+    over = (out[-1] - (WIDE - RING - 2)) if out else 0.0
+    for i in range(len(out) - 1, -1, -1):
+        limit = WIDE - RING - 2 if i == len(out) - 1 else out[i + 1] - least
+        out[i] = min(out[i], limit) if over > 0 else out[i]
+    return out
+
+
+def description(kb: KnowledgeBase, traits: Traits) -> str:
+    """What the drawing shows, in words, for readers who do not see it."""
+    told = []
+    for character, states in traits.states.items():
+        state = next((s for s in kb.states(character) if s.id == f"{character}.{states[0]}"), None)
+        if state is not None and kb.character(character).look == "glance" and state.clause:
+            told.append(state.clause.partition("|")[0])
+    return "; ".join(told)
+
+
+def _framed(kb: KnowledgeBase, taxon: str, canvas: Canvas) -> str:
+    label = kb.taxon(taxon).label
+    name = canvas.name
+    return (f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDE} {HIGH}" role="img" aria-labelledby="{name}-title {name}-desc" '
+            f'font-family="Georgia, serif"><title id="{name}-title">{escape(label)}, drawn from the base, not to scale</title>'
+            f'<desc id="{name}-desc">{escape(description(kb, canvas.traits))}</desc>{"".join(canvas.pieces)}</svg>')

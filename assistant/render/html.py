@@ -1,0 +1,68 @@
+"""Self-contained printable pages: lesson sheets, comparisons, keys, quizzes; no script, no network (layer 5)."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from functools import cache
+from typing import Any
+
+from assistant.dialogue import phrases_lesson as say
+from assistant.dialogue.comparison import Comparison
+from assistant.dialogue.lesson_key import LessonKey
+from assistant.dialogue.lesson_sheet import Sheet
+from assistant.dialogue.levels import lead_words
+from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.key import Key
+from assistant.render.drawing import draw_fish, drawable
+from assistant.render.markdown import end_words
+
+MOST_RINGS = 6
+
+
+@cache
+def _environment() -> Any:  # Any: jinja2 is imported only when a page is made
+    from jinja2 import Environment, PackageLoader, StrictUndefined
+
+    return Environment(loader=PackageLoader("assistant.render"), autoescape=True, undefined=StrictUndefined,
+                       trim_blocks=True, lstrip_blocks=True)
+
+
+def render_page(template: str, title: str, **values: Any) -> str:  # Any: what the template takes
+    """A page from a template, the style sheet inside it."""
+    from markupsafe import Markup
+
+    environment = _environment()
+    css = Markup(environment.loader.get_source(environment, "page.css")[0])
+    return str(environment.get_template(template).render(title=title, css=css, words=say, **values))
+
+
+def sheet_page(kb: KnowledgeBase, sheet: Sheet) -> str:
+    """A lesson sheet with a drawing of every fish."""
+    from markupsafe import Markup
+
+    features = [r.character for r in sheet.table.rows]
+    places = [drawable(kb, t, features) for t in sheet.table.taxa]
+    shown = [c for c in features if all(c in found for found in places)][:MOST_RINGS]
+    rings = {c: str(i + 1) for i, c in enumerate(features) if c in shown}
+    drawings = {t: Markup(draw_fish(kb, t, {c: rings[c] for c in shown})) for t in sheet.table.taxa}
+    return render_page("sheet.html", sheet.title, sheet=sheet, rings=rings, drawings=drawings,
+                       couplets=couplet_values(kb, sheet.key.key, sheet.level),
+                       how=say.key_how(len(sheet.key.key.taxa), sheet.key.key.look))
+
+
+def comparison_page(table: Comparison, shared: bool = False) -> str:
+    """A comparison as a page."""
+    return render_page("compare.html", table.title, table=table, shared=shared)
+
+
+def key_page(kb: KnowledgeBase, found: LessonKey) -> str:
+    """A key as a page."""
+    return render_page("key.html", found.title, couplets=couplet_values(kb, found.key, found.level), notes=found.notes,
+                       how=say.key_how(len(found.key.taxa), found.key.look))
+
+
+def couplet_values(kb: KnowledgeBase, key: Key, level: str) -> Sequence[Mapping[str, object]]:
+    """The couplets as a template takes them."""
+    return [{"number": c.number, "leads": [
+        {"text": lead_words(kb, c.character, lead, level), "goes_to": lead.goes_to, "end": end_words(kb, lead, scientific=False)}
+        for lead in c.leads]} for c in key.couplets]
