@@ -12,9 +12,11 @@ from assistant import __version__
 
 RACY = 2_000_000_000
 """A file changed less than this (ns) before it was read may change again without a new time: it is read to be sure."""
-SHAPING = ("iris.py", "text.py", "compiling.py", "graph", "model", "reasoning/tables.py", "reasoning/evidence.py",
-           "reasoning/crosses.py", "reasoning/observer.py", "reasoning/standing.py", "reasoning/place_prior.py",
-           "reasoning/size.py")
+SHAPING = ("iris.py", "text.py", "compiling.py", "graph/canonical.py", "graph/read.py", "graph/snapshot.py", "graph/values.py",
+           "model/build.py", "model/kinship.py", "model/records.py", "model/regulations.py", "model/schema.py",
+           "model/spelling.py", "model/spoken.py", "model/stems.py", "reasoning/tables.py", "reasoning/evidence.py",
+           "reasoning/crosses.py", "reasoning/observer.py", "reasoning/standing.py", "reasoning/sparse.py",
+           "reasoning/place_prior.py", "reasoning/size.py")
 """The code that decides what stands in a compiled base."""
 
 Signature = Mapping[str, Sequence[int | str]]
@@ -27,10 +29,9 @@ def code_key() -> str:
     digest = hashlib.blake2b(__version__.encode(), digest_size=16)
     package = Path(__file__).parent
     for name in SHAPING:
-        place = package / name
-        for path in sorted(place.glob("*.py")) if place.is_dir() else [place]:
-            if path.is_file():
-                digest.update(path.name.encode() + b"\0" + path.read_bytes() + b"\0")
+        path = package / name
+        if path.is_file():
+            digest.update(name.encode() + b"\0" + path.read_bytes() + b"\0")
     return digest.hexdigest()
 
 
