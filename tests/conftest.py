@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import io
 import shutil
+from collections.abc import Callable
+from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
@@ -18,7 +21,7 @@ TINY = Path(__file__).parent / "data" / "tiny"
 def copy_tiny_base(folder: Path) -> Path:
     """A writable copy of the made-up base, with the shipped vocabulary beside it."""
     shutil.copytree(TINY, folder)
-    for name in ("core.ttl", "qualifiers.ttl"):
+    for name in ("core.ttl", "qualifiers.ttl", "regulations.ttl"):
         shutil.copy(shipped_ontology() / "vocabulary" / name, folder / "vocabulary" / name)
     return folder
 
@@ -45,3 +48,32 @@ def tiny_base(tmp_path: Path) -> Path:
 def tiny_kb(tiny_base: Path) -> KnowledgeBase:
     """The knowledge base of the made-up base."""
     return knowledge_of(tiny_base)
+
+
+@dataclass(frozen=True, slots=True)
+class Ran:
+    """What a command left behind: exit code, standard output, standard error."""
+
+    code: int
+    out: str
+    err: str
+
+
+@pytest.fixture()
+def tellfin(monkeypatch: pytest.MonkeyPatch) -> Callable[..., Ran]:
+    """Run a command in process; ``stdin`` is what it reads."""
+    monkeypatch.delenv("TELLFIN_BASE", raising=False)
+
+    def run(*words: object, stdin: str = "") -> Ran:
+        from assistant.cli.main import main
+
+        out, err = io.StringIO(), io.StringIO()
+        code = main([str(w) for w in words], io.StringIO(stdin), out, err)
+        return Ran(code, out.getvalue(), err.getvalue())
+
+    return run
+
+
+def contents_of(folder: Path) -> dict[str, bytes]:
+    """Every Turtle file of a base by its path, to be held against another moment."""
+    return {p.relative_to(folder).as_posix(): p.read_bytes() for p in sorted(folder.rglob("*.ttl"))}

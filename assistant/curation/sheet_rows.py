@@ -19,7 +19,7 @@ from assistant.text import slug
 FACTS = ("taxon", "character", "value", "frequency", "scope", "source_key", "basis", "note")
 NAMES = ("taxon", "name", "language", "region", "kind", "source_key", "basis")
 RANGES = ("taxon", "region", "status", "source_key", "basis")
-SOURCES = ("source_key", "authors", "year", "title", "publisher", "address", "what_read")
+SOURCES = ("source_key", "kind", "authors", "year", "title", "publisher", "address", "what_read", "basis", "note")
 DARWIN_FACTS = ("scientificName", "measurementType", "measurementValue", "sex", "lifeStage", "reproductiveCondition",
                 "scope", "frequency", "source", "basis", "measurementRemarks")
 COLUMNS = {"facts": FACTS, "names": NAMES, "ranges": RANGES, "sources": SOURCES, "darwin-core": DARWIN_FACTS}
@@ -28,7 +28,7 @@ _DARWIN = {"scientificName": "taxon", "measurementType": "character", "measureme
            "locationID": "region", "establishmentMeans": "status"}
 _ALLOWED_EXTRA = {"facts": {"page", "preferred", "because", "measurementUnit", "sex", "lifeStage",
                             "reproductiveCondition"},
-                  "names": {"note"}, "ranges": {"area", "note", "preferred"}, "sources": {"kind", "basis", "note"}}
+                  "names": {"note"}, "ranges": {"area", "note", "preferred"}, "sources": set()}
 _STATUS = {"nativereintroduced": "reintroduced", "nativeendemic": "native"}
 BASES = ("read", "memory", "common-practice")
 T = TypeVar("T")
@@ -57,6 +57,18 @@ def sheet_kind(header: tuple[str, ...]) -> str:
             return kind
     raise DataError(f"the columns {', '.join(header[:8])} make no sheet that is known",
                     "known ones: " + "; ".join(f"{k}: {', '.join(c)}" for k, c in COLUMNS.items()))
+
+
+_TERMS = {"note": "skos:editorialNote", "page": "bibo:locator", "because": "tf:preferredBecause",
+          "preferred": "tf:preferred", "scope": "tf:scopeText", "frequency": "tf:frequency", "basis": "tf:basis",
+          "authors": "dcterms:creator", "year": "dcterms:issued", "publisher": "dcterms:publisher",
+          "address": "tf:address", "what_read": "tf:whatWasRead"}
+
+
+def silent_terms(header: tuple[str, ...]) -> frozenset[str]:
+    """The properties that a sheet with this header does not speak of, and so leaves as they are."""
+    names = {_DARWIN.get(h, h) for h in header}
+    return frozenset(term for column, term in _TERMS.items() if column not in names)
 
 
 def row_node(kind: str, row: dict[str, Cell], lookup: Lookup) -> Node:
@@ -179,7 +191,9 @@ def _regions(text: str, lookup: Lookup) -> tuple[list[str], str]:
 
 def _source(cells: dict[str, str], lookup: Lookup) -> Node:
     key = _at("source_key", cells, slug)
-    kind = cells.get("kind") or ("common-practice" if "common-practice" in key else "book")
+    known = lookup.view.node(f"src:{key}")
+    guess = "common-practice" if "common-practice" in key else "book"
+    kind = cells.get("kind") or (one(known, "tf:sourceKind").removeprefix("tf:") if known else guess)
     props: dict[str, list[Value]] = {
         "rdf:type": [{"common-practice": "tf:Practice", "memory": "tf:Recollection"}.get(kind, "bibo:Document")],
         "tf:sourceKind": [f"tf:{kind}"], "dcterms:title": [Literal(_at("title", cells, str))]}
@@ -230,8 +244,9 @@ def range_row(node: Node, view: View) -> tuple[str, ...]:
 def source_row(node: Node, view: View) -> tuple[str, ...]:
     """A source as a row."""
     del view
-    return (node.id.partition(":")[2], *(one(node, t) for t in (
-        "dcterms:creator", "dcterms:issued", "dcterms:title", "dcterms:publisher", "tf:address", "tf:whatWasRead")))
+    return (node.id.partition(":")[2], one(node, "tf:sourceKind").removeprefix("tf:"), *(one(node, t) for t in (
+        "dcterms:creator", "dcterms:issued", "dcterms:title", "dcterms:publisher", "tf:address", "tf:whatWasRead")),
+        one(node, "tf:basis").removeprefix("tf:"), one(node, "skos:editorialNote"))
 
 
 def _sourced_cells(node: Node) -> tuple[str, str]:

@@ -10,7 +10,7 @@ from assistant.curation.edit import put_corrected
 from assistant.curation.findings import errors
 from assistant.curation.lookup import Lookup
 from assistant.curation.mint import mint, place_file, stem
-from assistant.curation.sheet_rows import RowFault, row_node, sheet_kind
+from assistant.curation.sheet_rows import RowFault, row_node, sheet_kind, silent_terms
 from assistant.curation.tables import Cell, Table
 from assistant.curation.validate import Validator
 from assistant.curation.view import Draft, triples
@@ -18,8 +18,8 @@ from assistant.errors import AssistantError
 from assistant.graph.values import Literal, Node, Value
 
 Progress = Callable[[int, int], None]
-_QUIET = ("prov:wasAttributedTo", "dcterms:created", "tf:preferred", "tf:preferredBecause", "bibo:locator")
-"""Properties that a sheet does not speak of and leaves as they are."""
+_OURS = frozenset({"prov:wasAttributedTo", "dcterms:created"})
+"""Properties that the tool sets itself."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +63,7 @@ def plan_sheet(table: Table, draft: Draft, validator: Validator, by: str, on: da
     lookup = Lookup(draft)
     owners: dict[str, int] = {}
     results: list[RowResult] = []
-    stems = _Stems(draft)
+    stems = _Stems(draft, _OURS | silent_terms(table.header))
     for place, (number, row) in enumerate(table.rows):
         result = _lay(kind, number, row, draft, lookup, stems, by, on)
         if result.status in ("new", "changed"):
@@ -92,8 +92,9 @@ def _lay(kind: str, number: int, row: dict[str, Cell], draft: Draft, lookup: Loo
 class _Stems:
     """Which records of a base a row may speak of: those with the same taxon, character, scope and source."""
 
-    def __init__(self, draft: Draft) -> None:
+    def __init__(self, draft: Draft, quiet: frozenset[str]) -> None:
         self.draft = draft
+        self.quiet = quiet
         self.taken: set[str] = set()
 
     def lay(self, node: Node, by: str, on: date) -> RowResult:
@@ -101,13 +102,13 @@ class _Stems:
         start = node.id or stem(node)
         known = [n for n in map(self.draft.node, self._candidates(start)) if n is not None]
         for old in known:
-            if _says(old) == _says(node) and "prov:invalidatedAtTime" not in old.props:
+            if self._says(old) == self._says(node) and "prov:invalidatedAtTime" not in old.props:
                 self.taken.add(old.id)
                 return RowResult(0, "same", old.id)
         open_ = [n for n in known if n.id not in self.taken and "prov:invalidatedAtTime" not in n.props]
         if len(open_) == 1 and len(known) == 1 and start not in self.draft.nodes:
             old = open_[0]
-            kept: dict[str, list[Value]] = {p: v for p, v in old.props.items() if p in _QUIET}
+            kept: dict[str, list[Value]] = {p: v for p, v in old.props.items() if p in self.quiet}
             key = put_corrected(self.draft, old, Node(old.id, {**kept, **node.props}, old.file), by, on)
             self.taken.add(key)
             return RowResult(0, "changed", key)
@@ -127,9 +128,8 @@ class _Stems:
             number += 1
         return keys
 
-
-def _says(node: Node) -> frozenset[tuple[str, Value]]:
-    return frozenset((p, v) for p, v in triples(node) if p not in _QUIET)
+    def _says(self, node: Node) -> frozenset[tuple[str, Value]]:
+        return frozenset((p, v) for p, v in triples(node) if p not in self.quiet)
 
 
 def _reject_faulty(draft: Draft, validator: Validator, owners: dict[str, int], results: list[RowResult]) -> bool:

@@ -20,6 +20,7 @@ from assistant.graph.lines import Index
 from assistant.graph.load import paused_collector
 from assistant.graph.values import Literal, Node, Value
 from assistant.graph.write import split_header, write_nodes
+from assistant.model.build import version_of as digests_version
 
 Extra = Mapping[str, list[Value]]
 """Further properties of the change node (which change it undoes, which records are undecided)."""
@@ -49,12 +50,12 @@ def transact(base: Path, shapes: Path, author: Author, when: datetime, work: Wor
 def _attempt(base: Path, shapes: Path, author: Author, when: datetime, work: Work, write: bool) -> Outcome:
     index = Index(base)
     draft = Draft(index)
+    ensure_agent(draft, author)
     extra = work(draft) or {}
-    changed = draft.changed()
+    changed = {k: pair for k, pair in draft.changed().items() if k != author.key}
     if not changed:
         return Outcome("", (), (), False)
     words = tuple(describe_changes(changed, index, draft))
-    ensure_agent(draft, author)
     findings = Validator(shapes).findings(draft)
     if refused(findings):
         return Outcome("", words, tuple(findings), True)
@@ -74,10 +75,8 @@ def ensure_agent(draft: Draft, author: Author) -> None:
 
 def version_of(contents: Mapping[Path, bytes], folder: Path) -> str:
     """The version of a base: the same digest that loading computes."""
-    digest = hashlib.blake2b(digest_size=8)
-    for path in sorted(contents):
-        digest.update(str(path.relative_to(folder)).encode() + b"\0" + contents[path] + b"\0")
-    return digest.hexdigest()
+    return digests_version({path.relative_to(folder).as_posix(): hashlib.blake2b(data, digest_size=16).hexdigest()
+                            for path, data in contents.items()})
 
 
 def new_contents(draft: Draft, change: Node | None) -> dict[str, bytes | None]:

@@ -1,0 +1,119 @@
+"""The whole check of a base: what it finds, where, and what it counts."""
+
+from __future__ import annotations
+
+import json
+import time
+from pathlib import Path
+
+import pytest
+
+from assistant.curation.check import check_folder
+from assistant.errors import DataError
+from assistant.graph.locate import shipped_ontology, shipped_shapes
+
+VENNIA = "taxa/vennidae/vennia.ttl"
+FAULTS: list[tuple[str, str, str, str]] = [
+    ("tf:low 8.0 ;", "tf:low 12.0 ;", "order of numbers", "tf:low 12"),
+    ("tf:state state:side-marks.spots ;", "tf:state state:fin-colour.grey ;", "state of another character", "grey"),
+    ("tf:taxon taxon:vennia-alta ;", "tf:taxon taxon:vennia-altissima ;", "dangling reference", "vennia-altissima"),
+    ("dcterms:source src:memory ;", "dcterms:source src:nobody ;", "dangling reference", "src:nobody"),
+    ("tf:nameKind tf:synonym ;", "tf:nameKind tf:nickname ;", "value outside its list", "tf:nickname"),
+    ("tf:separable tf:yes ;", "tf:separabel tf:yes ;", "undeclared property", "tf:separabel"),
+    ("qudt:hasUnit unit:MilliM ;", "qudt:hasUnit unit:GM ;", "unit", "unit:GM"),
+    ("    a tf:LookAlike ;", "    a tf:LokkAlike ;", "shape:typed.type", "tf:LokkAlike"),
+    ("tf:parent taxon:vennia ;", "tf:parent taxon:vennia-rubra ;", "cyclic parents", "taxon:vennia-rubra"),
+    ('dcterms:created "2026-01-05"^^xsd:date ;', 'dcterms:created "2026-02-30"^^xsd:date ;', "literal form", "2026-02-30"),
+    ("tf:nameKind tf:accepted ;", "tf:nameKind tf:vernacular ;", "names without an accepted one", "none of kind accepted"),
+    ("tf:basis tf:memory ;", "tf:basis tf:read ;", "basis and source", "src:memory"),
+]
+
+
+def test_the_made_up_base_passes(tiny_base: Path) -> None:
+    """A sound base gives no error and says how much was looked at."""
+    outcome = check_folder(tiny_base, shipped_shapes())
+    assert outcome.passed, outcome.findings
+    assert outcome.counts["taxa"] == 6 and outcome.counts["statements"] == 18
+    assert outcome.counts["focus nodes"] > 300
+
+
+@pytest.mark.parametrize(("old", "new", "rule", "found"), FAULTS, ids=[f[2] + f[3] for f in FAULTS])
+def test_a_planted_fault_is_found_where_it_stands(old: str, new: str, rule: str, found: str, tiny_base: Path) -> None:
+    """Each fault gives an error of its rule that quotes the value and names file and line."""
+    path = tiny_base / VENNIA
+    text = path.read_text()
+    assert old in text
+    path.write_text(text.replace(old, new))
+    outcome = check_folder(tiny_base, shipped_shapes())
+    hits = [f for f in outcome.findings if f.rule == rule and found in f.found]
+    assert hits and not outcome.passed, outcome.findings
+    name, _, line = hits[0].where.rpartition(":")
+    assert name == VENNIA and path.read_text().splitlines()[int(line) - 1] == hits[0].thing
+    assert hits[0].expected and hits[0].mend
+
+
+def test_duplicate_statement_and_two_preferred(tiny_base: Path) -> None:
+    """The same thing said twice, and two preferred statements of one scope, are errors."""
+    path = tiny_base / VENNIA
+    text = path.read_text()
+    block = next(b for b in text.split("\n\n") if b.startswith("st:vennia-rubra.jaw-reach"))
+    marked = block.replace("    tf:basis", "    tf:preferred true ;\n    tf:preferredBecause \"x\" ;\n    tf:basis")
+    other = marked.replace("any.vell-2001", "any.vell-2001.2")
+    path.write_text(text.replace(block, marked + "\n\n" + other))
+    rules = {f.rule for f in check_folder(tiny_base, shipped_shapes()).findings}
+    assert {"said twice", "two preferred"} <= rules
+
+
+def test_a_subject_in_two_files_is_an_error(tiny_base: Path) -> None:
+    """Each subject stands in one place."""
+    (tiny_base / "sources" / "twice.ttl").write_bytes((tiny_base / "sources" / "papers.ttl").read_bytes())
+    found = [f for f in check_folder(tiny_base, shipped_shapes()).findings if f.rule == "one place"]
+    assert [f.thing for f in found] == ["src:vell-2001"] and "sources/papers.ttl" in found[0].found
+
+
+def test_a_file_that_does_not_parse_is_one_finding_with_its_line(tiny_base: Path) -> None:
+    """A missing dot is told with file, line and a guess, and nothing else is claimed."""
+    path = tiny_base / VENNIA
+    path.write_text(path.read_text().replace("    tf:basis tf:read ;\n    .", "    tf:basis tf:read ;\n", 1))
+    outcome = check_folder(tiny_base, shipped_shapes())
+    assert [f.rule for f in outcome.findings] == ["readable Turtle"]
+    assert outcome.findings[0].where.startswith(VENNIA + ":")
+
+
+def test_a_file_out_of_form_is_named(tiny_base: Path) -> None:
+    """Only the file whose bytes differ from the canonical form is named."""
+    path = tiny_base / VENNIA
+    path.write_text(path.read_text() + "\n")
+    outcome = check_folder(tiny_base, shipped_shapes())
+    assert [(f.rule, f.thing) for f in outcome.findings if f.severity == "error"] == [("canonical form", VENNIA)]
+
+
+def test_nothing_checked_is_a_failure(tmp_path: Path, tiny_base: Path) -> None:
+    """An empty folder, or one without statements, does not pass."""
+    with pytest.raises(DataError):
+        check_folder(tmp_path / "nowhere", shipped_shapes())
+    for path in (*tiny_base.glob("taxa/**/*.ttl"), *tiny_base.glob("ranges/**/*.ttl")):
+        path.unlink()
+    outcome = check_folder(tiny_base, shipped_shapes())
+    assert any(f.rule == "nothing checked" for f in outcome.findings) and not outcome.passed
+
+
+def test_the_report_is_grouped_and_can_be_json(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+    """Findings are grouped, worst first, with place, found, expected and mend; exit code 1; JSON holds the same."""
+    path = tiny_base / VENNIA
+    path.write_text(path.read_text().replace("tf:low 8.0 ;", "tf:low 12.0 ;"))
+    shown = tellfin("--base", tiny_base, "check")
+    assert shown.code == 1 and "error: order of numbers (1)" in shown.out
+    assert f"{VENNIA}:" in shown.out and "swap or mend them" in shown.out and "failed: 1 error" in shown.out
+    data = json.loads(tellfin("--base", tiny_base, "check", "--format", "json").out)
+    assert data["passed"] is False and data["findings"][0]["rule"] == "order of numbers"
+
+
+@pytest.mark.long
+def test_the_shipped_base_is_checked_within_twenty_seconds() -> None:
+    """The whole check of the shipped base keeps its budget and finds nothing wrong."""
+    start = time.perf_counter()
+    outcome = check_folder(shipped_ontology(), shipped_shapes())
+    took = time.perf_counter() - start
+    assert outcome.passed, [f for f in outcome.findings if f.severity == "error"][:5]
+    assert took < 20, took
