@@ -84,6 +84,15 @@ def unique(items: Iterable[str]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(items))
 
 
+def word_set(text: str) -> frozenset[str]:
+    """The words of a text as a set, for lists of words kept in code.
+
+    >>> sorted(word_set("no not"))
+    ['no', 'not']
+    """
+    return frozenset(text.split())
+
+
 def sentence(text: str) -> str:
     """The text with a capital first letter and a closing mark."""
     text = text.strip()

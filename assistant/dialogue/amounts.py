@@ -1,4 +1,4 @@
-"""Numbers as people write them: figures, mixed fractions, words; the lower half of the grammar of measures (layer 4)."""
+"""Numbers as people write them: figures, mixed fractions, words; the lower half of the measures (layer 4)."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
 
 from assistant.model.stems import NUMBERS
+from assistant.text import word_set
 
 _LEX = re.compile(
     r"(?P<frac>\d{1,3}\s?[/⁄]\s?\d{1,3}(?!\d|/))"
@@ -15,11 +16,22 @@ _LEX = re.compile(
     r"|(?P<uni>[¼½¾⅛⅜⅝⅞⅓⅔])"
     r"|(?P<word>[^\W\d_]+)"
     r"|(?P<mark>''|[\"”“″'’′#~°-]|–)"
-    r"|(?P<other>\S)", re.UNICODE)
-_UNICODE = {"¼": "0.25", "½": "0.5", "¾": "0.75", "⅛": "0.125", "⅜": "0.375", "⅝": "0.625", "⅞": "0.875",
-            "⅓": "0.3333", "⅔": "0.6667"}
+    r"|(?P<other>\S)",
+    re.UNICODE,
+)
+_UNICODE = {
+    "¼": "0.25",
+    "½": "0.5",
+    "¾": "0.75",
+    "⅛": "0.125",
+    "⅜": "0.375",
+    "⅝": "0.625",
+    "⅞": "0.875",
+    "⅓": "0.3333",
+    "⅔": "0.6667",
+}
 _PARTS = {"half": Decimal("0.5"), "quarter": Decimal("0.25"), "third": Decimal("0.3333"), "eighth": Decimal("0.125")}
-_AND = frozenset(("and", "n", "an", "&", "nd"))
+_AND = word_set("and n an & nd")
 _MOST_DIGITS = 9
 
 
@@ -35,7 +47,7 @@ class Piece:
 
 @dataclass(frozen=True, slots=True)
 class Amount:
-    """A number read from pieces ``start`` up to ``end``; ``mixed`` when written with a fraction, ``words`` when spelt out."""
+    """A number read from pieces ``start`` up to ``end``; ``mixed`` with a fraction, ``words`` when spelt out."""
 
     value: Decimal
     start: int

@@ -67,11 +67,20 @@ def _choice(tokens: Sequence[Token], asked: Asked, word: str) -> str:
     if word in order and 0 <= order[word] < len(asked.choices):
         return asked.choices[order[word]][0]
     if len(tokens) == 1 and len(tokens[0].word) == 1 and asked.choices:
-        at = "abcdefgh".find(tokens[0].word) if tokens[0].word.isalpha() else int(tokens[0].word) - 1 if tokens[0].word.isdigit() else -1
+        at = (
+            "abcdefgh".find(tokens[0].word)
+            if tokens[0].word.isalpha()
+            else int(tokens[0].word) - 1
+            if tokens[0].word.isdigit()
+            else -1
+        )
         if 0 <= at < len(asked.choices):
             return asked.choices[at][0]
     typed = {t.word for t in tokens}
-    scored = [(len(typed & set(words.lower().replace("-", " ").split())), -n, key) for n, (key, words) in enumerate(asked.choices)]
+    scored = [
+        (len(typed & set(words.lower().replace("-", " ").split())), -n, key)
+        for n, (key, words) in enumerate(asked.choices)
+    ]
     best = max(scored, default=(0, 0, ""))
     ties = [s for s in scored if s[0] == best[0]]
     return best[2] if best[0] and len(ties) == 1 and len(tokens) <= MOST_WORDS else ""
@@ -124,7 +133,7 @@ def _yes_no(character: str, word: str, lexicon: Lexicon) -> str:
     """The state that "no" stands for is the one that means nothing is there; "yes" its only counterpart."""
     states = lexicon.kb.states(character)
     denying = [p.id for p in lexicon.phrases("-") if p.kind == "state" and p.character == character]
-    nothing = sorted({i for i in denying})
+    nothing = sorted(set(denying))
     if word == "no":
         return nothing[0] if len(nothing) == 1 else ""
     umbrella = [s.id for s in states if s.broader is None and s.id not in nothing]

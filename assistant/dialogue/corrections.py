@@ -26,8 +26,14 @@ class Change:
     characters: tuple[str, ...] = ()
 
 
-def corrected(tokens: Sequence[Token], content: Sequence[Content], hits: Sequence[Hit], seen: Sequence[Seen], held: Held,
-              lexicon: Lexicon) -> Change:
+def corrected(
+    tokens: Sequence[Token],
+    content: Sequence[Content],
+    hits: Sequence[Hit],
+    seen: Sequence[Seen],
+    held: Held,
+    lexicon: Lexicon,
+) -> Change:
     """Apply what the line takes back or puts right to what the conversation holds."""
     if not tokens:
         return Change(tuple(seen))
@@ -45,6 +51,7 @@ def corrected(tokens: Sequence[Token], content: Sequence[Content], hits: Sequenc
     out = list(_renumbered(tokens, seen, held, denied_number) or seen)
     if not out and correcting:
         out = list(_moved(hits, held, lexicon))
+    out = [s for s in out if s.observation.seen or s.observation.value is None or s.observation.value != denied_number]
     changed = [s for s in out if not s.retract]
     for new in changed:
         for old in held.seen:
@@ -55,15 +62,20 @@ def corrected(tokens: Sequence[Token], content: Sequence[Content], hits: Sequenc
 
 def putting_right(tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """True when the line corrects something said before."""
-    return bool(tokens) and (tokens[0].word in _NO or _cue(tokens, "correct", lexicon) or _not_number(tokens) is not None)
+    return bool(tokens) and (
+        tokens[0].word in _NO or _cue(tokens, "correct", lexicon) or _not_number(tokens) is not None
+    )
 
 
 _NO = frozenset(("no", "nope", "nah", "naw"))
 
 
 def _cue(tokens: Sequence[Token], cue: str, lexicon: Lexicon) -> bool:
-    return any(cue in lexicon.cues(" ".join(t.word for t in tokens[i : i + n]))
-               for n in range(1, LONGEST + 1) for i in range(len(tokens) - n + 1))
+    return any(
+        cue in lexicon.cues(" ".join(t.word for t in tokens[i : i + n]))
+        for n in range(1, LONGEST + 1)
+        for i in range(len(tokens) - n + 1)
+    )
 
 
 def _mended_at_once(tokens: Sequence[Token], seen: Sequence[Seen], lexicon: Lexicon) -> tuple[Seen, ...]:
@@ -74,7 +86,9 @@ def _mended_at_once(tokens: Sequence[Token], seen: Sequence[Seen], lexicon: Lexi
         return tuple(seen)
     value, i = figures[-1]
     old = counted[-1]
-    cue_between = any(_cue(tokens[j : j + n], "correct", lexicon) for n in (1, 2, 3) for j in range(i) if tokens[j].start >= old.end)
+    cue_between = any(
+        _cue(tokens[j : j + n], "correct", lexicon) for n in (1, 2, 3) for j in range(i) if tokens[j].start >= old.end
+    )
     if not cue_between or tokens[i].start < old.end or i + 1 < len(tokens):
         return tuple(seen)
     new = replace(old, observation=replace(old.observation, value=float(value), value_high=None))
@@ -88,8 +102,11 @@ def _taken_back(hits: Sequence[Hit], seen: Sequence[Seen], held: Held, lexicon: 
         if back:
             return back
     named = {h.phrase.character for h in hits}
-    scored = [(len({s for h in hits if h.phrase.character == old.observation.character for s in h.phrase.stems}), n)
-              for n, old in enumerate(held.seen) if old.observation.character in named]
+    scored = [
+        (len({s for h in hits if h.phrase.character == old.observation.character for s in h.phrase.stems}), n)
+        for n, old in enumerate(held.seen)
+        if old.observation.character in named
+    ]
     if not scored:
         return ()
     best = max(scored)[0]
@@ -97,7 +114,21 @@ def _taken_back(hits: Sequence[Hit], seen: Sequence[Seen], held: Held, lexicon: 
 
 
 def _same_state(new: Seen, old: Seen, lexicon: Lexicon) -> bool:
-    return bool(set(new.observation.states) & set(old.observation.states))
+    """True when both speak of one state, or one of a state above the other."""
+    return any(
+        a in _upwards(b, lexicon) or b in _upwards(a, lexicon)
+        for a in new.observation.states
+        for b in old.observation.states
+    )
+
+
+def _upwards(state: str, lexicon: Lexicon) -> set[str]:
+    out: set[str] = set()
+    current: str | None = state
+    while current and current not in out:
+        out.add(current)
+        current = lexicon.kb.state(current).broader
+    return out
 
 
 def _same_character(new: Seen, old: Seen, lexicon: Lexicon) -> bool:
@@ -106,7 +137,12 @@ def _same_character(new: Seen, old: Seen, lexicon: Lexicon) -> bool:
 
 def _replaces(new: Seen, old: Seen) -> bool:
     a, b = new.observation, old.observation
-    return a.character == b.character and (a.states, a.value, a.value_high, a.seen) != (b.states, b.value, b.value_high, b.seen)
+    return a.character == b.character and (a.states, a.value, a.value_high, a.seen) != (
+        b.states,
+        b.value,
+        b.value_high,
+        b.seen,
+    )
 
 
 def _figures(tokens: Sequence[Token]) -> list[tuple[int, int]]:
@@ -130,12 +166,18 @@ def _renumbered(tokens: Sequence[Token], seen: Sequence[Seen], held: Held, denie
     """A bare number in a correction replaces the number last told (or the one that is denied)."""
     counted = [s for s in held.seen if s.observation.value is not None]
     figures = [(v, i) for v, i in _figures(tokens) if v != denied]
-    if not counted or not figures or any(s.observation.value is not None and s.observation.value != denied for s in seen):
+    if (
+        not counted
+        or not figures
+        or any(s.observation.value is not None and s.observation.value != denied for s in seen)
+    ):
         return ()
     wrong = [s for s in counted if denied is not None and s.observation.value == denied]
     old = (wrong or counted)[-1]
     value, i = figures[-1]
-    new = Seen(Observation(old.observation.character, value=float(value)), tokens[i].word, tokens[i].start, tokens[i].end)
+    new = Seen(
+        Observation(old.observation.character, value=float(value)), tokens[i].word, tokens[i].start, tokens[i].end
+    )
     kept = tuple(s for s in seen if s.observation.value is None)
     return (*kept, new, replace(old, retract=True))
 
@@ -151,8 +193,14 @@ def _moved(hits: Sequence[Hit], held: Held, lexicon: Lexicon) -> tuple[Seen, ...
     kind = lexicon.kb.character(old.observation.character).trade.split()[-1:]
     for hit in sorted((h for h in hits if h.phrase.kind == "character"), key=lambda h: -len(h.at)):
         part = lexicon.kb.character(hit.phrase.id).part
-        alike = [c.id for c in lexicon.kb.characters if c.kind == "count" and c.part == part and c.trade.split()[-1:] == kind
-                 and plausible(c.id, low, high, lexicon)]
+        alike = [
+            c.id
+            for c in lexicon.kb.characters
+            if c.kind == "count"
+            and c.part == part
+            and c.trade.split()[-1:] == kind
+            and plausible(c.id, low, high, lexicon)
+        ]
         character = alike[0] if alike else count_of_part(part, low, high, lexicon)
         if character and character != old.observation.character:
             moved = replace(old, observation=replace(old.observation, character=character))

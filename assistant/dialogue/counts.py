@@ -7,10 +7,9 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from assistant.dialogue.features import Claim
+from assistant.dialogue.claims import Claim, Line
 from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.reading import Seen
-from assistant.dialogue.scope import Scopes
 from assistant.dialogue.spotting import Content, Hit
 from assistant.dialogue.tokens import Token
 from assistant.reasoning.observed import Observation
@@ -20,7 +19,8 @@ MARGIN = 0.35
 _RANGE = re.compile(r"\s*(?:-|–|or|to)\s*", re.IGNORECASE)
 _ROMAN = {"i": 1, "v": 5, "x": 10}
 _FORMULA = re.compile(
-    r"(?<![\w.])(?P<fin>[DAP])[.:]?\s*(?P<a>[IVX]+)(?:\s?[-–]\s?(?P<b>[IVX]+))?(?:\s?[,+]\s?(?P<c>\d{1,3})(?:\s?[-–]\s?(?P<d>\d{1,3}))?(?!\w))?(?!\w)")
+    r"(?<![\w.])(?P<fin>[DAP])[.:]?\s*(?P<a>[IVX]+)(?:\s?[-–]\s?(?P<b>[IVX]+))?(?:\s?[,+]\s?(?P<c>\d{1,3})(?:\s?[-–]\s?(?P<d>\d{1,3}))?(?!\w))?(?!\w)"
+)
 _FINS = {"D": "dorsal", "A": "anal", "P": "pectoral"}
 
 
@@ -72,28 +72,33 @@ def _named_count(phrase: str, lexicon: Lexicon) -> str:
     return ""
 
 
-def _made(character: str, low: int, high: int, words: str, start: int, end: int, hedged: bool = False, seen: bool = True) -> Seen:
-    observation = Observation(character, value=float(low), value_high=float(high) if high != low else None, hedged=hedged, seen=seen)
+def _made(
+    character: str, low: int, high: int, words: str, start: int, end: int, hedged: bool = False, seen: bool = True
+) -> Seen:
+    observation = Observation(
+        character, value=float(low), value_high=float(high) if high != low else None, hedged=hedged, seen=seen
+    )
     return Seen(observation, words, start, end)
 
 
-def count_claims(tokens: Sequence[Token], content: Sequence[Content], hits: Sequence[Hit], scopes: Scopes, text: str,
-                 lexicon: Lexicon, expected: frozenset[str] = frozenset()) -> list[Claim]:
+def count_claims(line: Line, text: str) -> list[Claim]:
     """Numbers with what they count, as readings that compete with those of states."""
-    parts = [h for h in hits if h.phrase.kind == "character"]
-    counted = [h for h in parts if lexicon.kb.character(h.phrase.id).kind == "count"]
+    parts = [h for h in line.hits if h.phrase.kind == "character"]
+    counted = [h for h in parts if line.lexicon.kb.character(h.phrase.id).kind == "count"]
+    asked = sorted(c for c in line.talk.expected if line.lexicon.kb.character(c).kind == "count")
     out = []
-    for number in _numbers(tokens, content, text):
-        single = tokens[content[number.at].first].word == "one"
+    for number in _numbers(line.tokens, line.content, text):
+        single = line.tokens[line.content[number.at].first].word == "one"
         near = [h for h in counted if h.first == number.at + 1] if single else counted
-        best = _counted_by(number, near, () if single else parts, content, lexicon)
-        asked = sorted(c for c in expected if lexicon.kb.character(c).kind == "count")
+        best = _counted_by(number, near, () if single else parts, line.content, line.lexicon)
         if not best and len(asked) == 1:
             best = _Counted(asked[0], (), 1.0)
         if best:
             at = tuple(range(number.at, number.last + 1))
-            out.append(Claim("", best.character, at, best.at, 1.0 + best.score, number.at in scopes.denied, False,
-                             (number.low, number.high)))
+            denied = number.at in line.scopes.denied
+            out.append(
+                Claim("", best.character, at, best.at, 1.0 + best.score, denied, False, (number.low, number.high))
+            )
     return out
 
 
@@ -124,8 +129,9 @@ class _Counted:
     score: float
 
 
-def _counted_by(number: _Number, counted: Sequence[Hit], parts: Sequence[Hit], content: Sequence[Content],
-                lexicon: Lexicon) -> _Counted | None:
+def _counted_by(
+    number: _Number, counted: Sequence[Hit], parts: Sequence[Hit], content: Sequence[Content], lexicon: Lexicon
+) -> _Counted | None:
     scored = []
     for hit in counted:
         value = _nearness(number, hit, content)
@@ -165,7 +171,7 @@ def plausible(character: str, low: int, high: int, lexicon: Lexicon) -> bool:
 
 
 def count_of_part(part: str, low: int, high: int, lexicon: Lexicon) -> str:
-    """The count made on a part of the body whose usual range is the narrowest that holds the number; empty when none does."""
+    """The count made on a part of the body whose range is the narrowest that holds the number; empty when none does."""
     found = []
     for character in lexicon.kb.characters:
         if character.kind == "count" and character.part == part and plausible(character.id, low, high, lexicon):

@@ -72,8 +72,10 @@ class Lexicon:
         found = self._phrases.get(anchor)
         if found is None:
             rows = self.kb.store.get("pattern", anchor) or ()
-            found = tuple(Phrase(
-                tuple(r[0]), tuple(map(bool, r[1])), bool(r[2]), bool(r[3]), r[4], r[5], r[6] == "alone") for r in rows)
+            found = tuple(
+                Phrase(tuple(r[0]), tuple(map(bool, r[1])), bool(r[2]), bool(r[3]), r[4], r[5], r[6] == "alone")
+                for r in rows
+            )
             self._phrases[anchor] = found
         return found
 
@@ -134,7 +136,9 @@ class Lexicon:
             same_sound = sound(other) == heard
             if other[0] != word[0] and not same_sound and gap > 1:
                 continue
-            if gap <= (limit if same_sound else min(limit, 1 + (len(word) > 8))) or (same_sound and gap <= limit + 1 and len(word) > 4):
+            if gap <= (limit if same_sound else min(limit, 1 + (len(word) > 8))) or (
+                same_sound and gap <= limit + 1 and len(word) > 4
+            ):
                 scored.append((gap - 0.5 * same_sound, other))
         if not scored:
             return ()

@@ -8,24 +8,35 @@ from decimal import Decimal
 
 from assistant.dialogue.amounts import Amount, Piece, amount_at, fraction_at, pieces_of
 from assistant.dialogue.reading import Measure
+from assistant.text import word_set
 from assistant.units import GRAMS, MM
 
 UNITS: dict[str, str] = {
     word: unit
     for unit, words in {
-        "in": "in inch inches inche inchs ins \" ” “ ″ ''", "ft": "ft foot feet foots ' ′ ’",
-        "cm": "cm cms centimeter centimeters centimetre centimetres centimetr", "m": "m meter meters metre metres",
-        "mm": "mm mms millimeter millimeters millimetre millimetres", "lb": "lb lbs pound pounds # lber pounder pounders lb's",
-        "oz": "oz ozs ounce ounces", "g": "g gr gm gms gram grams gramme grammes",
+        "in": "in inch inches inche inchs ins \" ” “ ″ ''",
+        "ft": "ft foot feet foots ' ′ ’",
+        "cm": "cm cms centimeter centimeters centimetre centimetres centimetr",
+        "m": "m meter meters metre metres",
+        "mm": "mm mms millimeter millimeters millimetre millimetres",
+        "lb": "lb lbs pound pounds # lber pounder pounders lb's",
+        "oz": "oz ozs ounce ounces",
+        "g": "g gr gm gms gram grams gramme grammes",
         "kg": "kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes",
-    }.items() for word in words.split()}
+    }.items()
+    for word in words.split()
+}
 """Unit words and signs as typed."""
-ABOUT = frozenset("about bout abt around roughly maybe approximately approx almost nearly ~ circa near close probably say guessing"
-                  " guess perhaps some ish like over under shy".split())
-_SOFT_ABOUT = frozenset("a an the just to of bit at was is its it".split())
-_TO = frozenset(("to", "-", "–", "or", "thru", "through"))
-_NO_UNIT_AFTER = frozenset("the a an my our his her this that these those one each all total front back lake river creek pond"
-                           " stream your their which what and".split())
+ABOUT = word_set(
+    "about bout abt around roughly maybe approximately approx almost nearly ~ circa near close probably "
+    "say guessing guess perhaps some ish like over under shy"
+)
+_SOFT_ABOUT = word_set("a an the just to of bit at was is its it")
+_TO = word_set("to - – or thru through")
+_NO_UNIT_AFTER = word_set(
+    "the a an my our his her this that these those one each all total front back lake river creek pond "
+    "stream your their which what and"
+)
 IsWord = Callable[[str], bool]
 
 
@@ -75,8 +86,7 @@ def read_measures(text: str, setting: Setting) -> tuple[Measure, ...]:
 
 
 def _measure_at(pieces: Sequence[Piece], at: int, setting: Setting) -> _Found | None:
-    found = _short_of(pieces, at, setting) or _bare_unit(pieces, at) or _with_amount(pieces, at, setting)
-    return found
+    return _short_of(pieces, at, setting) or _bare_unit(pieces, at) or _with_amount(pieces, at, setting)
 
 
 def _with_amount(pieces: Sequence[Piece], at: int, setting: Setting) -> _Found | None:
@@ -108,7 +118,11 @@ def _range(pieces: Sequence[Piece], first: Amount, setting: Setting) -> _Found |
 def _bare(pieces: Sequence[Piece], amount: Amount, setting: Setting) -> _Found | None:
     """A number without a unit: a length when written with a fraction, or where the talk is of length."""
     girth = _girth_near(pieces, amount.start, amount.end)
-    if girth or ((amount.mixed and amount.value >= 1) or (setting.bare and not amount.words) or (setting.bare and amount.value > 4)):
+    if girth or (
+        (amount.mixed and amount.value >= 1)
+        or (setting.bare and not amount.words)
+        or (setting.bare and amount.value > 4)
+    ):
         if _counted(pieces, amount.end, setting):
             return None
         found = _made(amount.value, amount.value, setting.unit, amount.start, amount.end)
@@ -119,13 +133,15 @@ def _bare(pieces: Sequence[Piece], amount: Amount, setting: Setting) -> _Found |
 def _counted(pieces: Sequence[Piece], at: int, setting: Setting) -> bool:
     """True when what follows makes the number a count, a date or an age."""
     piece = pieces[at] if at < len(pieces) else None
-    return piece is not None and (piece.text in ("/", ":", "%", "x", "years", "year", "yr", "grade", "items", "questions", "of")
-                                  or (piece.kind == "mark" and piece.text in ("-", "–") and at + 1 < len(pieces)
-                                      and pieces[at + 1].kind == "num") or (piece.kind == "word" and setting.is_part(piece.text)))
+    return piece is not None and (
+        piece.text in ("/", ":", "%", "x", "years", "year", "yr", "grade", "items", "questions", "of")
+        or (piece.kind == "mark" and piece.text in ("-", "–") and at + 1 < len(pieces) and pieces[at + 1].kind == "num")
+        or (piece.kind == "word" and setting.is_part(piece.text))
+    )
 
 
 def _compound(pieces: Sequence[Piece], first: Amount, unit: str, after: int) -> _Found | None:
-    """An amount with its unit, and the smaller unit or the fraction that may follow ("2 ft 3 in", "1#12oz", "pound and a half")."""
+    """An amount with its unit, and the smaller unit or fraction after it ("2 ft 3 in", "1#12oz", "pound n half")."""
     value, last = first.value, after
     name = unit
     smaller = {"ft": "in", "lb": "oz"}.get(unit)
@@ -138,8 +154,14 @@ def _compound(pieces: Sequence[Piece], first: Amount, unit: str, after: int) -> 
         second = amount_at(pieces, start)
         if second is not None:
             small_unit, small_after = _unit_at(pieces, second.end, Setting())
-            loose = not small_unit and start == after and second.value < 16 and not second.words and unit == "lb" \
+            loose = (
+                not small_unit
+                and start == after
+                and second.value < 16
+                and not second.words
+                and unit == "lb"
                 and _ends(pieces, second.end)
+            )
             if small_unit == smaller or loose:
                 base = MM if unit == "ft" else GRAMS
                 value += second.value * base[smaller] / base[unit]
@@ -159,7 +181,11 @@ def _bare_unit(pieces: Sequence[Piece], at: int) -> _Found | None:
     skip = 1 if _text(pieces, at) in ("a", "an") else 0
     word = _text(pieces, at + skip)
     unit = UNITS.get(word)
-    if unit is None or word not in ("foot", "pound", "inch", "kilo", "lb", "meter", "metre", "pounder") or _after_number(pieces, at):
+    if (
+        unit is None
+        or word not in ("foot", "pound", "inch", "kilo", "lb", "meter", "metre", "pounder")
+        or _after_number(pieces, at)
+    ):
         return None
     after = at + skip + 1
     if _text(pieces, after) in ("and", "n", "&", "an"):
@@ -188,6 +214,9 @@ def _short_of(pieces: Sequence[Piece], at: int, setting: Setting) -> _Found | No
         return None
     after += 1 + (_text(pieces, after + 1) in ("of", "than"))
     second = amount_at(pieces, after)
+    foot = _bare_unit(pieces, after) if second is None else None
+    if foot is not None:
+        second = Amount(foot.low, after, foot.after - 1)
     if second is None:
         return None
     unit2, end = _unit_at(pieces, second.end, setting)
@@ -214,7 +243,11 @@ def _unit_at(pieces: Sequence[Piece], at: int, setting: Setting) -> tuple[str, i
         return "", at
     glued = at > 0 and pieces[at - 1].end == pieces[at].start
     following = _text(pieces, at + 1)
-    if word == "in" and not glued and (following in _NO_UNIT_AFTER or setting.is_place(following) or following.isdigit()):
+    if (
+        word == "in"
+        and not glued
+        and (following in _NO_UNIT_AFTER or setting.is_place(following) or following.isdigit())
+    ):
         return "", at
     if word in ("m", "g") and not glued and pieces[at - 1].kind != "num":
         return "", at
@@ -230,8 +263,12 @@ def _made(low: Decimal, high: Decimal, unit: str, first: int, after: int) -> _Fo
 
 def _negative(pieces: Sequence[Piece], at: int) -> bool:
     before = pieces[at - 1] if at else None
-    return (before is not None and before.text == "-" and before.end == pieces[at].start
-            and (at < 2 or pieces[at - 2].end < before.start))
+    return (
+        before is not None
+        and before.text == "-"
+        and before.end == pieces[at].start
+        and (at < 2 or pieces[at - 2].end < before.start)
+    )
 
 
 def _finish(text: str, pieces: Sequence[Piece], found: _Found, setting: Setting) -> Measure:
@@ -239,10 +276,18 @@ def _finish(text: str, pieces: Sequence[Piece], found: _Found, setting: Setting)
     first, after = _widen(pieces, found)
     low, high = (_base(v, found.unit) for v in (found.low, found.high))
     return Measure(
-        kind="girth" if girth else found.kind, low=low, high=high, unit=found.unit,
-        words=text[pieces[found.first].start : pieces[found.after - 1].end], start=pieces[first].start,
-        end=pieces[after - 1].end, about=_about(pieces, found), method=_method(pieces, found),
-        own=_own(pieces, found, setting), bare=found.bare)
+        kind="girth" if girth else found.kind,
+        low=low,
+        high=high,
+        unit=found.unit,
+        words=text[pieces[found.first].start : pieces[found.after - 1].end],
+        start=pieces[first].start,
+        end=pieces[after - 1].end,
+        about=_about(pieces, found),
+        method=_method(pieces, found),
+        own=_own(pieces, found, setting),
+        bare=found.bare,
+    )
 
 
 def _base(value: Decimal, unit: str) -> Decimal:
@@ -273,7 +318,8 @@ def _about(pieces: Sequence[Piece], found: _Found) -> bool:
     if at >= 0 and pieces[at].text in ABOUT:
         return True
     return any(_text(pieces, i) == "ish" for i in (found.after - 1, found.after - 2, found.after)) or (
-        _text(pieces, found.after) == "or" and _text(pieces, found.after + 1) == "so")
+        _text(pieces, found.after) == "or" and _text(pieces, found.after + 1) == "so"
+    )
 
 
 def _girth_near(pieces: Sequence[Piece], first: int, after: int) -> bool:
@@ -284,12 +330,14 @@ def _girth_near(pieces: Sequence[Piece], first: int, after: int) -> bool:
         return True
     following = [p.text for p in pieces[after : after + 3]]
     if following[:1] == ["girth"]:
-        return not any(p.kind in ("num", "frac") for p in pieces[after + 1 : after + 4])
+        return not any(p.kind in ("num", "frac") for p in pieces[after + 1 : after + 2])
     return following[:1] == ["around"] or following[:2] in (["big", "around"], ["in", "girth"])
 
 
 def _method(pieces: Sequence[Piece], found: _Found) -> str:
-    near = [p.text for p in pieces[max(0, found.first - 2) : found.first]] + [p.text for p in pieces[found.after : found.after + 3]]
+    near = [p.text for p in pieces[max(0, found.first - 2) : found.first]] + [
+        p.text for p in pieces[found.after : found.after + 3]
+    ]
     if "fl" in near or "fork" in near:
         return "fork"
     if "sl" in near or "standard" in near:
@@ -297,9 +345,13 @@ def _method(pieces: Sequence[Piece], found: _Found) -> str:
     return "total" if "tl" in near or "total" in near else ""
 
 
-_RULE_BEFORE = frozenset("limit minimum min max maximum says board sign rule slot law legal must least than over above exceed".split())
-_DEEP_AFTER = frozenset("deep down water depth test line leader mono braid hook hooks worm worms lure lures jig bait spoon plug rod"
-                        " minimum limit min mesh away net weights sinker".split())
+_RULE_BEFORE = word_set(
+    "limit minimum min max maximum says board sign rule slot law legal must least than over above exceed"
+)
+_DEEP_AFTER = word_set(
+    "deep down water depth test line leader mono braid hook hooks worm worms lure lures jig bait spoon "
+    "plug rod minimum limit min mesh away net weights sinker"
+)
 
 
 def _own(pieces: Sequence[Piece], found: _Found, setting: Setting) -> bool:
@@ -312,7 +364,7 @@ def _own(pieces: Sequence[Piece], found: _Found, setting: Setting) -> bool:
     if _DEEP_AFTER & set(following[:1]) or following[:2] == ["of", "water"]:
         return False
     for piece in reversed(pieces[max(0, found.first - 6) : found.first]):
-        if piece.kind == "other" or piece.text in ("fish", "it", "is", "girth", "and", "n") and piece.text != "is":
+        if piece.kind == "other" or (piece.text in ("fish", "it", "is", "girth", "and", "n") and piece.text != "is"):
             break
         if piece.kind == "word" and setting.is_part(piece.text):
             return False

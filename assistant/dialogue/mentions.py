@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from assistant.dialogue.lexicon import Lexicon
@@ -13,11 +13,11 @@ from assistant.dialogue.tokens import Token
 from assistant.model.stems import DROPPED
 from assistant.reasoning.names import meaning_of
 from assistant.reasoning.observed import Hint
-from assistant.text import unique
+from assistant.text import unique, word_set
 
-_HAS = frozenset("has had have with w got its his her the showing shows wearing".split())
-_AGAINST = frozenset("vs versus or and x from v cross crossed than".split())
-_CROSS = frozenset(("x", "cross", "crossed", "times", "×"))
+_HAS = word_set("has had have with w got its his her the showing shows wearing")
+_AGAINST = word_set("vs versus or and x from v cross crossed than")
+_CROSS = word_set("x cross crossed times ×")
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,56 +30,92 @@ class Decided:
     denied: frozenset[int] = frozenset()
 
 
-def decide(tokens: Sequence[Token], names: Sequence[Named], content: Sequence[Content], hits: Sequence[Hit],
-           places: Sequence[str], lexicon: Lexicon) -> Decided:
+def decide(
+    tokens: Sequence[Token],
+    names: Sequence[Named],
+    content: Sequence[Content],
+    hits: Sequence[Hit],
+    places: Sequence[str],
+    lexicon: Lexicon,
+) -> Decided:
     """Sort the found names out."""
     mentions: list[Mention] = []
     strong: set[int] = set()
     outside: list[str] = []
     denied: set[int] = set()
-    for named in names:
+    found = _found(content, hits)
+    for number, named in enumerate(names):
         words = " ".join(t.word for t in tokens[named.first : named.after])
         if named.outside:
             outside.append(words)
             strong.update(range(named.first, named.after))
             continue
-        if _is_feature(named, names, tokens, content, hits, lexicon):
+        beside = _beside_name(named, names[max(0, number - 1) : number + 2], tokens, lexicon)
+        if _is_feature(named, beside, found, tokens, lexicon):
             continue
-        phrase = words if named.exact and not named.split else ""
-        meaning = meaning_of(lexicon.kb, named.entries, phrase or words, places, "loose-name" in lexicon.cues(words))
+        meaning = meaning_of(
+            lexicon.kb, named.entries, named.phrase or words, places, "loose-name" in lexicon.cues(words)
+        )
         like, negated = _likeness(named, tokens, lexicon)
         if negated:
             denied.add(tokens[named.first].start)
         kind = "likeness" if like or negated else meaning.kind
-        mentions.append(Mention(kind, meaning.ids, words, tokens[named.first].start, tokens[named.after - 1].end,
-                                named.exact, meaning.ambiguous))
+        mentions.append(
+            Mention(
+                kind,
+                meaning.ids,
+                words,
+                tokens[named.first].start,
+                tokens[named.after - 1].end,
+                named.exact,
+                meaning.ambiguous,
+            )
+        )
         if not like:
             strong.update(range(named.first, named.after))
     return Decided(tuple(_crossed(mentions, tokens, lexicon)), frozenset(strong), tuple(outside), frozenset(denied))
 
 
-def _is_feature(named: Named, names: Sequence[Named], tokens: Sequence[Token], content: Sequence[Content], hits: Sequence[Hit],
-                lexicon: Lexicon) -> bool:
+def _is_feature(named: Named, beside: bool, found: _Found, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """True when words that could be a name describe the fish instead ("it has a red ear", "gill cover")."""
-    own = {at for at, c in enumerate(content) if named.first <= c.first < named.after}
-    if not own:
+    own = {found.by_token[i] for i in range(named.first, named.after) if i in found.by_token}
+    if not own or beside:
         return False
-    longer = any(own < set(h.at) and (h.phrase.kind == "character" or h.phrase.alone) for h in hits)
-    beside = _beside_name(named, names, tokens, lexicon)
+    here = found.at.get(min(own), ())
+    longer = any(own < set(h.at) and (h.phrase.kind == "character" or h.phrase.alone) for h in here)
     if named.after - named.first == 1:
-        if "weak-name" in lexicon.cues(tokens[named.first].word) and len(tokens) > 3 and not beside:
+        word = tokens[named.first].word
+        loose = all(e[0] == "group" or e[2] == "ambiguous" for e in named.entries)
+        if (loose and lexicon.is_part(word)) or ("weak-name" in lexicon.cues(word) and len(tokens) > 3):
             return True
-        return (longer or (_weak(named, tokens, lexicon) and len(tokens) > 2)) and not beside
+        return longer or (_weak(named, tokens, lexicon) and len(tokens) > 2)
     if not (named.split or _two_plain_words(named, tokens, lexicon)):
         return False
-    exact = any(own == set(h.at) and h.phrase.kind == "state" and not h.phrase.denies for h in hits)
-    if not (exact or longer) or beside:
+    if not (longer or any(own == set(h.at) and h.phrase.kind == "state" and not h.phrase.denies for h in here)):
         return False
     before = _before(named, tokens)
-    if _HAS & set(before):
+    if longer or _HAS & set(before):
         return True
-    others = any(h.phrase.kind == "state" and h.phrase.alone and not own & set(h.at) for h in hits)
-    return (others and before[:1] not in (["a"], ["an"], ["this"], ["that"])) or longer
+    others = any(not own & set(h.at) for h in found.alone)
+    return others and before[:1] not in (["a"], ["an"], ["this"], ["that"])
+
+
+@dataclass(frozen=True, slots=True)
+class _Found:
+    """The hits of a line by content position, those of phrases that stand alone, and content positions by token."""
+
+    at: Mapping[int, Sequence[Hit]]
+    alone: Sequence[Hit]
+    by_token: Mapping[int, int]
+
+
+def _found(content: Sequence[Content], hits: Sequence[Hit]) -> _Found:
+    at: dict[int, list[Hit]] = {}
+    for hit in hits:
+        for position in set(hit.at):
+            at.setdefault(position, []).append(hit)
+    alone = [h for h in hits if h.phrase.kind == "state" and h.phrase.alone]
+    return _Found(at, alone, {i: n for n, c in enumerate(content) for i in range(c.first, c.last + 1)})
 
 
 def _before(named: Named, tokens: Sequence[Token]) -> list[str]:
@@ -94,7 +130,7 @@ def _before(named: Named, tokens: Sequence[Token]) -> list[str]:
     return out
 
 
-_ADVERBS = frozenset("really super kinda sorta totally all mostly bright dark pale solid".split())
+_ADVERBS = word_set("really super kinda sorta totally all mostly bright dark pale solid")
 
 
 def _weak(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
@@ -110,9 +146,9 @@ def _two_plain_words(named: Named, tokens: Sequence[Token], lexicon: Lexicon) ->
 
 
 def _beside_name(named: Named, names: Sequence[Named], tokens: Sequence[Token], lexicon: Lexicon) -> bool:
-    """True when only a joining word, or a comma between two plain names, parts it from another name ("red ear or bluegill")."""
+    """True when only a joining word, or a comma between plain names, parts it from another name ("red ear or gill")."""
     for other in names:
-        if other is named or (len(tokens) > 5 and _weak(named, tokens, lexicon) and _weak(other, tokens, lexicon)):
+        if other is named or other.outside or _both_plain(named, other, tokens, lexicon):
             continue
         first, second = (other, named) if other.after <= named.first else (named, other)
         gap = tokens[first.after : second.first]
@@ -124,6 +160,13 @@ def _beside_name(named: Named, names: Sequence[Named], tokens: Sequence[Token], 
     return False
 
 
+def _both_plain(a: Named, b: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for two colours or marks side by side, which hardly are two fishes ("red and blue", "spots or stripes")."""
+    if not (_weak(a, tokens, lexicon) and _weak(b, tokens, lexicon)):
+        return False
+    return len(tokens) > 5 or all(lexicon.is_part(tokens[n.first].word) for n in (a, b))
+
+
 def _likeness(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> tuple[bool, bool]:
     """Whether the name is only compared with, and whether it is denied."""
     clause = tokens[named.first].clause
@@ -131,8 +174,12 @@ def _likeness(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> tuple[
         before = tokens[named.first - size : named.first]
         if before[0].clause != clause:
             continue
-        cues = {c for stop in range(size, max(0, size - 3), -1) for c in lexicon.cues(" ".join(t.word for t in before[:stop]))
-                if stop == size or c == "like-before"}
+        cues = {
+            c
+            for stop in range(size, max(0, size - 3), -1)
+            for c in lexicon.cues(" ".join(t.word for t in before[:stop]))
+            if stop == size or c == "like-before"
+        }
         if "not-name" in cues:
             return False, True
         if "like-before" in cues:
@@ -152,7 +199,9 @@ def _crossed(mentions: Sequence[Mention], tokens: Sequence[Token], lexicon: Lexi
             between = [t.word for t in tokens if last.end <= t.start < m.start]
             cross = cross_of(lexicon, last.ids[0], m.ids[0])
             if cross and between and len(between) <= 3 and _CROSS & set(between):
-                out[-1] = Mention("hybrid", (cross,), f"{last.words} x {m.words}", last.start, m.end, last.exact and m.exact)
+                out[-1] = Mention(
+                    "hybrid", (cross,), f"{last.words} x {m.words}", last.start, m.end, last.exact and m.exact
+                )
                 continue
         out.append(m)
     return out

@@ -1,4 +1,4 @@
-"""Names of fishes in typed text: as written, split or joined, in the plural, misspelt; and fishes the base lacks (layer 4)."""
+"""Names of fishes in typed text: as written, split, joined, plural, misspelt; and fishes the base lacks (layer 4)."""
 
 from __future__ import annotations
 
@@ -25,6 +25,7 @@ class Named:
     exact: bool = True
     split: bool = False
     outside: bool = False
+    phrase: str = ""
 
     @property
     def span(self) -> tuple[int, int]:
@@ -50,7 +51,12 @@ def _merged(found: list[Named], tokens: Sequence[Token], lexicon: Lexicon) -> li
     out: list[Named] = []
     for named in found:
         last = out[-1] if out else None
-        if last and last.after == named.first and together(tokens, last.first, named.after - last.first) and _kind_of(last, named, lexicon):
+        if (
+            last
+            and last.after == named.first
+            and together(tokens, last.first, named.after - last.first)
+            and _kind_of(last, named, lexicon)
+        ):
             out[-1] = Named(last.first, named.after, last.entries, last.exact, last.split)
         else:
             out.append(named)
@@ -77,7 +83,13 @@ def _longest_at(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> Named | N
             if outside and all(e[2] == "ambiguous" for e in kept):
                 return Named(at, at + size, (), outside=True)
             if kept:
-                return Named(at, at + size, _with_singular(kept, words, number, lexicon), split=size > 1 and number > 0)
+                return Named(
+                    at,
+                    at + size,
+                    _with_singular(kept, words, number, lexicon),
+                    split=size > 1 and number > 0,
+                    phrase=phrase,
+                )
     return None
 
 
@@ -200,13 +212,19 @@ def _compound_of_strangers(word: str, lexicon: Lexicon) -> bool:
 
 
 def _strangers(tokens: Sequence[Token], found: list[Named], lexicon: Lexicon) -> list[Named]:
-    """Fishes the base lacks: an unheard-of fish, a strange compound before a fish word, a strange species of a known genus."""
+    """Fishes the base lacks: an unheard-of fish, a strange compound before a fish word, a strange species."""
     covered = {i for n in found for i in range(n.first, n.after)}
     out = []
     for named in found:
         strange = named.first - 1
-        if (strange >= 0 and strange not in covered and not named.outside and named.after - named.first == 1
-                and tokens[strange].clause == tokens[named.first].clause and _strange_compound(tokens[strange].word, lexicon)):
+        if (
+            strange >= 0
+            and strange not in covered
+            and not named.outside
+            and named.after - named.first == 1
+            and tokens[strange].clause == tokens[named.first].clause
+            and _strange_compound(tokens[strange].word, lexicon)
+        ):
             out.append(Named(strange, named.after, (), outside=True))
         elif _genus(named, lexicon) and _strange_epithet(tokens, named.after, lexicon, covered):
             out.append(Named(named.first, named.after + 1, (), outside=True))
@@ -228,7 +246,9 @@ def _strange_compound(word: str, lexicon: Lexicon) -> bool:
     """True for a made-up word that ends in a part of a fish ("snagglefin")."""
     if len(word) < 6 or lexicon.known(word) or lexicon.cues(word):
         return False
-    return any(lexicon.is_part(word[-size:]) for size in (3, 4, 5) if len(word) - size > 2)
+    if any(lexicon.is_part(word[-size:]) for size in (3, 4, 5) if len(word) - size > 2):
+        return True
+    return any(lexicon.known(word[:i]) and lexicon.known(word[i:]) for i in range(4, len(word) - 3))
 
 
 def _genus(named: Named, lexicon: Lexicon) -> bool:
@@ -244,3 +264,12 @@ def _strange_epithet(tokens: Sequence[Token], at: int, lexicon: Lexicon, covered
         return False
     word = tokens[at].word
     return len(word) > 4 and not lexicon.known(word) and word.endswith(_LATIN)
+
+
+def names_place(tokens: Sequence[Token], named: Named, lexicon: Lexicon) -> bool:
+    """True when a single word that some call a fish is the name of a place ("kentucky")."""
+    if named.after - named.first > 1 or named.outside:
+        return False
+    return len(tokens[named.first].word) > 3 and any(
+        e[0] == "place" and e[2] in ("label", "nicknames") for e in lexicon.spoken(tokens[named.first].word)
+    )

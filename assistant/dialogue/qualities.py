@@ -35,8 +35,13 @@ def read_qualities(tokens: Sequence[Token], decided: Decided, lexicon: Lexicon) 
     sex = [s for s in ("male", "female") if f"sex-{s}" in found]
     stage = [s for s in ("juvenile", "adult") if f"stage-{s}" in found]
     breeding = "breeding" if "breeding" in found else ""
-    return Qualities(sex[0] if len(sex) == 1 else "", stage[0] if len(stage) == 1 else "", breeding,
-                     _size(tokens, found, decided, lexicon), frozenset(found))
+    return Qualities(
+        sex[0] if len(sex) == 1 else "",
+        stage[0] if len(stage) == 1 else "",
+        breeding,
+        _size(tokens, found, decided, lexicon),
+        frozenset(found),
+    )
 
 
 def _size(tokens: Sequence[Token], found: dict[str, list[tuple[int, int]]], decided: Decided, lexicon: Lexicon) -> str:
@@ -52,9 +57,12 @@ def _of_fish(tokens: Sequence[Token], first: int, after: int, decided: Decided, 
     clause = tokens[first].clause
     following = [i for i in range(after, min(after + 3, len(tokens))) if tokens[i].clause == clause]
     if not following:
-        alone = first == 0 or tokens[first - 1].clause != clause or tokens[first - 1].word in ("a", "an", "real", "very", "it", "its", "is",
-                                                                                              "was", "pretty", "kinda", "super", "so")
-        return alone
+        return (
+            first == 0
+            or tokens[first - 1].clause != clause
+            or tokens[first - 1].word
+            in ("a", "an", "real", "very", "it", "its", "is", "was", "pretty", "kinda", "super", "so")
+        )
     for i in following:
         if i in decided.strong or "fish-word" in lexicon.cues(tokens[i].word):
             return True

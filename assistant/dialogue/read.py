@@ -6,14 +6,15 @@ from collections.abc import Sequence
 from datetime import date
 
 from assistant.dialogue.answers import Answered, read_answer
+from assistant.dialogue.claims import Talk, ready
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.corrections import corrected, putting_right
 from assistant.dialogue.counts import count_claims, read_formula
-from assistant.dialogue.features import Talk, nouns_of, read_features
+from assistant.dialogue.features import nouns_of, read_features
 from assistant.dialogue.lexicon import Lexicon, lexicon_of
 from assistant.dialogue.measures import Setting, read_measures
 from assistant.dialogue.mentions import Decided, decide, hints_of, terms_of
-from assistant.dialogue.names_found import find_names
+from assistant.dialogue.names_found import find_names, names_place
 from assistant.dialogue.qualities import read_qualities
 from assistant.dialogue.reading import Measure, Mention, Reading, Seen
 from assistant.dialogue.scope import scopes_of
@@ -23,7 +24,7 @@ from assistant.dialogue.when import read_when
 from assistant.dialogue.where import read_where
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import NUMBERS
-from assistant.text import key, unique
+from assistant.text import key, unique, word_set
 
 MOST_TOKENS = 600
 Span = tuple[int, int]
@@ -34,17 +35,21 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     lexicon = lexicon_of(kb)
     line = clean(text)
     tokens = tokenize(line)[:MOST_TOKENS]
-    if gibberish(tokens):
+    if gibberish(tokens, lexicon.known):
         answer = read_answer(tokens, held, (), lexicon).answer if tokens else ""
         return Reading(line, words_of(tokens), answer=answer, question="?" in line, noise=not answer)
     when = read_when(line, tokens, lexicon, clock)
-    names = find_names(tokens, lexicon)
+    names = tuple(n for n in find_names(tokens, lexicon) if not names_place(tokens, n, lexicon))
     where = read_where(tokens, lexicon, tuple(n.span for n in names))
     formula, formula_spans = read_formula(line, lexicon)
     masked_text = _mask(line, (*when.spans, *formula_spans))
     measures = read_measures(masked_text, _setting(tokens, held, lexicon))
-    gone = (*when.spans, *formula_spans, *((m.start, m.end) for m in measures if not m.bare or m.own),
-            *((m.start, m.end) for m in where.mentions))
+    gone = (
+        *when.spans,
+        *formula_spans,
+        *((m.start, m.end) for m in measures if not m.bare or m.own),
+        *((m.start, m.end) for m in where.mentions),
+    )
     content = content_of(tokens, _tokens_in(tokens, gone), lexicon)
     hits = spot(content, lexicon)
     decided = decide(tokens, names, content, hits, where.places or held.places, lexicon)
@@ -52,19 +57,36 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     hits = tuple(h for h in hits if not blocked & set(h.at))
     scopes = scopes_of(tokens, content, nouns_of(hits), lexicon)
     talk = _talk(tokens, held, decided, frozenset(blocked), lexicon)
-    counts = count_claims(tokens, content, hits, scopes, line, lexicon, talk.expected)
-    features = read_features(tokens, content, hits, scopes, lexicon, talk, counts)
+    made = ready(tokens, content, hits, scopes, lexicon, talk)
+    features = read_features(made, count_claims(made, line))
     answered = read_answer(tokens, held, features, lexicon)
     seen = _in_order((*formula, *features, *answered.seen))
     change = corrected(tokens, content, hits, seen, held, lexicon)
     qualities = read_qualities(tokens, decided, lexicon)
     return Reading(
-        text=line, words=words_of(tokens), mentions=_mentions(decided, where.mentions, tokens, lexicon), seen=change.seen,
-        hints=hints_of(decided, lexicon), measures=_kept(measures, answered), counts=_bare_counts(tokens, seen),
-        places=where.places, water=where.water, unknown_place=where.unknown, date=when.date, season=when.season,
-        sex=qualities.sex, stage=qualities.stage, breeding=qualities.breeding, size_word=qualities.size_word,
-        answer=answered.answer, cues=qualities.cues, outside=decided.outside, question=_question(line, tokens),
-        noise=False, corrections=change.characters)
+        text=line,
+        words=words_of(tokens),
+        mentions=_mentions(decided, where.mentions, tokens, lexicon),
+        seen=change.seen,
+        hints=hints_of(decided, lexicon),
+        measures=_kept(measures, answered),
+        counts=_bare_counts(tokens, seen),
+        places=where.places,
+        water=where.water,
+        unknown_place=where.unknown,
+        date=when.date,
+        season=when.season,
+        sex=qualities.sex,
+        stage=qualities.stage,
+        breeding=qualities.breeding,
+        size_word=qualities.size_word,
+        answer=answered.answer,
+        cues=qualities.cues,
+        outside=decided.outside,
+        question=_question(line, tokens),
+        noise=False,
+        corrections=change.characters,
+    )
 
 
 def _talk(tokens: Sequence[Token], held: Held, decided: Decided, walls: frozenset[int], lexicon: Lexicon) -> Talk:
@@ -76,8 +98,12 @@ def _talk(tokens: Sequence[Token], held: Held, decided: Decided, walls: frozense
         expected.update(s.observation.character for s in held.seen)
     known = frozenset(c for c in expected if lexicon.kb.find("character", c) is not None)
     last = key(held.seen[-1].words).split() if held.seen else []
-    taxa = unique(i for m in decided.mentions for i in m.ids[:3] if lexicon.kb.find("taxon", i) is not None) or held.taxa
-    parents = unique(p for t in taxa if lexicon.kb.find("taxon", t) is not None for p in lexicon.kb.taxon(t).parents or (t,))
+    taxa = (
+        unique(i for m in decided.mentions for i in m.ids[:3] if lexicon.kb.find("taxon", i) is not None) or held.taxa
+    )
+    parents = unique(
+        p for t in taxa if lexicon.kb.find("taxon", t) is not None for p in lexicon.kb.taxon(t).parents or (t,)
+    )
     return Talk(known, frozenset(s.text for s in lexicon.stems(last)), walls, parents[:6])
 
 
@@ -108,7 +134,9 @@ def _content_in(content: Sequence[Content], strong: frozenset[int]) -> set[int]:
     return {at for at, c in enumerate(content) if any(i in strong for i in range(c.first, c.last + 1))}
 
 
-def _mentions(decided: Decided, places: Sequence[Mention], tokens: Sequence[Token], lexicon: Lexicon) -> tuple[Mention, ...]:
+def _mentions(
+    decided: Decided, places: Sequence[Mention], tokens: Sequence[Token], lexicon: Lexicon
+) -> tuple[Mention, ...]:
     terms = terms_of(tokens, decided, lexicon)
     return tuple(sorted((*decided.mentions, *places, *terms), key=lambda m: (m.start, m.kind, m.ids)))
 
@@ -139,4 +167,6 @@ def _question(line: str, tokens: Sequence[Token]) -> bool:
     return "?" in line or (bool(tokens) and tokens[0].word in _ASKING)
 
 
-_ASKING = frozenset("what whats which who whose where wheres when why how hows is are can could do does did will would should may".split())
+_ASKING = word_set(
+    "what whats which who whose where wheres when why how hows is are can could do does did will would should may"
+)

@@ -9,11 +9,12 @@ from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.spotting import Content
 from assistant.dialogue.tokens import Token
 from assistant.model.stems import NEGATORS, ORDERED
+from assistant.text import word_set
 
-_AFTER = frozenset("missing absent none lacking zero nope no nada".split())
+_AFTER = word_set("missing absent none lacking zero nope no nada")
 """Denials that may stand behind what they deny ("spots none")."""
-_STOPS = frozenset("but just only though although except with w has had have instead rather yes then is are was its it".split())
-_ALSO = frozenset(("or", "nor", "neither", "and", "n"))
+_STOPS = word_set("but just only though although except with w has had have instead rather yes then is are was its it")
+_ALSO = word_set("or nor neither and n")
 REACH = 2
 """Content words between a denial and what it still denies, when no "or" carries it on."""
 
@@ -39,20 +40,33 @@ def scopes_of(tokens: Sequence[Token], content: Sequence[Content], nouns: frozen
                 denied.update(_denied_before(i, tokens, by_token))
     hedged = _clauses_with(tokens, "hedge", lexicon)
     least = _phrase_clauses(tokens, ("at least", "or more", "or better", "minimum", "or past"))
-    most = _phrase_clauses(tokens, ("at most", "no more than", "not more than", "or less", "or fewer", "no farther than", "no further than"))
-    return Scopes(frozenset(denied), frozenset(a for a, c in enumerate(content) if c.clause in hedged),
-                  frozenset(a for a, c in enumerate(content) if c.clause in least),
-                  frozenset(a for a, c in enumerate(content) if c.clause in most))
+    most = _phrase_clauses(
+        tokens,
+        ("at most", "no more than", "not more than", "or less", "or fewer", "no farther than", "no further than"),
+    )
+    return Scopes(
+        frozenset(denied),
+        frozenset(a for a, c in enumerate(content) if c.clause in hedged),
+        frozenset(a for a, c in enumerate(content) if c.clause in least),
+        frozenset(a for a, c in enumerate(content) if c.clause in most),
+    )
 
 
-_PRONOUNS = frozenset("it its they the that thats there theres i im he she his her wait sorry actually this these we my just not".split())
+_PRONOUNS = word_set(
+    "it its they the that thats there theres i im he she his her wait sorry actually this these we my just not"
+)
 
 
 def _says_no(tokens: Sequence[Token], i: int) -> bool:
     """True for a "no" that answers, at the head of a line, and denies nothing that follows."""
     if i or tokens[0].word not in ("no", "nope", "nah", "naw"):
         return False
-    return len(tokens) == 1 or tokens[1].clause != tokens[0].clause or tokens[1].word in _PRONOUNS or tokens[0].word != "no"
+    return (
+        len(tokens) == 1
+        or tokens[1].clause != tokens[0].clause
+        or tokens[1].word in _PRONOUNS
+        or tokens[0].word != "no"
+    )
 
 
 def _denied_after(i: int, tokens: Sequence[Token], by_token: dict[int, int], nouns: frozenset[int]) -> set[int]:
@@ -60,6 +74,7 @@ def _denied_after(i: int, tokens: Sequence[Token], by_token: dict[int, int], nou
     out: set[int] = set()
     between = 0
     carried = passed = False
+    predicate = _of_predicate(tokens, i, by_token)
     clause = tokens[i].clause
     j = i + 1
     while j < len(tokens):
@@ -82,18 +97,30 @@ def _denied_after(i: int, tokens: Sequence[Token], by_token: dict[int, int], nou
                 out.add(by_token[j])
         elif j in by_token and by_token[j] not in out:
             noun = by_token[j] in nouns
-            if (passed and not noun) or (between > REACH and not carried) or between > REACH + 2:
+            if (passed and (not noun or predicate)) or (between > REACH and not carried) or between > REACH + 2:
                 break
             out.add(by_token[j])
             between += 1
-            passed = passed or noun
+            passed = passed or noun or predicate
         j += 1
     return out
 
 
+def _of_predicate(tokens: Sequence[Token], i: int, by_token: dict[int, int]) -> bool:
+    """True for a "not" that denies what is said of the noun before it ("tail not forked")."""
+    if tokens[i].word not in _NOT:
+        return False
+    before = [j for j in range(max(0, i - 2), i) if tokens[j].clause == tokens[i].clause]
+    return any(j in by_token for j in before)
+
+
+_NOT = word_set("not isnt arent wasnt werent aint")
+
+
 def _listed(tokens: Sequence[Token], j: int) -> bool:
-    """True when the clause that begins at a token goes on with a list that an "or" closes ("no bars, spots or lines")."""
-    sentence, words = tokens[j].sentence, []
+    """True when the clause that begins at a token goes on with a list that an "or" closes ("bars, spots or lines")."""
+    sentence = tokens[j].sentence
+    words: list[str] = []
     for token in tokens[j:]:
         if token.sentence != sentence or len(words) > 6:
             break
@@ -116,8 +143,11 @@ def _denied_before(i: int, tokens: Sequence[Token], by_token: dict[int, int]) ->
 
 
 def _ends_clause(i: int, tokens: Sequence[Token]) -> bool:
-    return i > 0 and tokens[i - 1].clause == tokens[i].clause and (
-        i + 1 == len(tokens) or tokens[i + 1].clause != tokens[i].clause)
+    return (
+        i > 0
+        and tokens[i - 1].clause == tokens[i].clause
+        and (i + 1 == len(tokens) or tokens[i + 1].clause != tokens[i].clause)
+    )
 
 
 def _clauses_with(tokens: Sequence[Token], cue: str, lexicon: Lexicon) -> set[int]:
@@ -131,4 +161,6 @@ def _clauses_with(tokens: Sequence[Token], cue: str, lexicon: Lexicon) -> set[in
 
 def _phrase_clauses(tokens: Sequence[Token], phrases: Sequence[str]) -> set[int]:
     wanted = [p.split() for p in phrases]
-    return {tokens[i].clause for i in range(len(tokens)) for p in wanted if [t.word for t in tokens[i : i + len(p)]] == p}
+    return {
+        tokens[i].clause for i in range(len(tokens)) for p in wanted if [t.word for t in tokens[i : i + len(p)]] == p
+    }

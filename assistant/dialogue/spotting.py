@@ -9,6 +9,7 @@ from assistant.dialogue.lexicon import Lexicon, Phrase
 from assistant.dialogue.tokens import Token
 from assistant.model.spelling import distance
 from assistant.model.stems import DROPPED, NEGATORS, stem
+from assistant.text import word_set
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,8 +43,14 @@ class Hit:
 
 def content_of(tokens: Sequence[Token], masked: frozenset[int], lexicon: Lexicon) -> tuple[Content, ...]:
     """The meaningful words of a line outside the masked tokens, misspelt ones mended."""
-    kept = [i for i, t in enumerate(tokens) if i not in masked and t.word not in DROPPED and t.word not in NEGATORS
-            and not (t.word in ("one", "ones") and _stands_for_fish(tokens, i))]
+    kept = [
+        i
+        for i, t in enumerate(tokens)
+        if i not in masked
+        and t.word not in DROPPED
+        and t.word not in NEGATORS
+        and not (t.word in ("one", "ones") and _stands_for_fish(tokens, i))
+    ]
     words = [_mended(tokens[i].word, lexicon) for i in kept]
     out = []
     for run in _runs(kept, tokens):
@@ -53,8 +60,8 @@ def content_of(tokens: Sequence[Token], masked: frozenset[int], lexicon: Lexicon
     return tuple(out)
 
 
-_POINTING = frozenset("this that the second first third other another which each every last next red big small little".split())
-_VERBS = frozenset("had has have is was with w looks looked got".split())
+_POINTING = word_set("this that the second first third other another which each every last next red big small little")
+_VERBS = word_set("had has have is was with w looks looked got")
 
 
 def _stands_for_fish(tokens: Sequence[Token], i: int) -> bool:
@@ -67,7 +74,11 @@ def _stands_for_fish(tokens: Sequence[Token], i: int) -> bool:
 def _mended(word: str, lexicon: Lexicon) -> str:
     if len(word) < 5 or lexicon.known(word) or lexicon.cues(word) or lexicon.count(stem(word)):
         return word
-    choices = [w for w in lexicon.mend(word) if w[0] == word[0] and distance(w, word, 2) < 2 and lexicon.count(stem(lexicon.head(w) or w))]
+    choices = [
+        w
+        for w in lexicon.mend(word)
+        if w[0] == word[0] and distance(w, word, 2) < 2 and lexicon.count(stem(lexicon.head(w) or w))
+    ]
     return max(choices, key=lambda w: (lexicon.count(stem(w)), w)) if choices else word
 
 
@@ -96,7 +107,9 @@ def spot(content: Sequence[Content], lexicon: Lexicon) -> tuple[Hit, ...]:
     return tuple(hits)
 
 
-def _placed(phrase: Phrase, anchors: Sequence[int], places: dict[str, list[int]], content: Sequence[Content]) -> Iterator[Hit]:
+def _placed(
+    phrase: Phrase, anchors: Sequence[int], places: dict[str, list[int]], content: Sequence[Content]
+) -> Iterator[Hit]:
     seen: set[tuple[int, ...]] = set()
     for anchor in anchors:
         clause = content[anchor].clause

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from assistant.text import fold, strip_controls
@@ -54,9 +54,9 @@ def words_of(tokens: Sequence[Token]) -> tuple[str, ...]:
     return tuple(t.word for t in tokens)
 
 
-def gibberish(tokens: Sequence[Token]) -> bool:
-    """True when no token looks like a word or a number: no vowels, one letter over and over, or nothing at all."""
-    return not any(_wordlike(t.word) for t in tokens)
+def gibberish(tokens: Sequence[Token], known: Callable[[str], bool]) -> bool:
+    """True when no token is known, or looks like a word or a number: no vowels, one letter over and over, nothing at all."""
+    return not any(_wordlike(t.word) or known(t.word) for t in tokens)
 
 
 def _wordlike(word: str) -> bool:

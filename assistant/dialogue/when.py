@@ -12,14 +12,53 @@ from assistant.dialogue.tokens import Token
 from assistant.model.stems import NUMBERS
 
 MONTHS: dict[str, int] = {
-    word: number for number, words in enumerate((
-        "january jan", "february feb febuary", "march", "april apr", "may", "june jun", "july jul", "august aug",
-        "september sept sep", "october oct", "november nov", "december dec"), 1) for word in words.split()}
+    word: number
+    for number, words in enumerate(
+        (
+            "january jan",
+            "february feb febuary",
+            "march",
+            "april apr",
+            "may",
+            "june jun",
+            "july jul",
+            "august aug",
+            "september sept sep",
+            "october oct",
+            "november nov",
+            "december dec",
+        ),
+        1,
+    )
+    for word in words.split()
+}
 DAYS: dict[str, int] = {
-    word: number for number, words in enumerate((
-        "monday mondays", "tuesday tues", "wednesday wednesdays", "thursday thurs", "friday fri", "saturday sat saterday",
-        "sunday")) for word in words.split()}
-ORDINALS = {"first": 1, "1st": 1, "second": 2, "2nd": 2, "third": 3, "3rd": 3, "fourth": 4, "4th": 4, "last": -1, "opening": 1}
+    word: number
+    for number, words in enumerate(
+        (
+            "monday mondays",
+            "tuesday tues",
+            "wednesday wednesdays",
+            "thursday thurs",
+            "friday fri",
+            "saturday sat saterday",
+            "sunday",
+        )
+    )
+    for word in words.split()
+}
+ORDINALS = {
+    "first": 1,
+    "1st": 1,
+    "second": 2,
+    "2nd": 2,
+    "third": 3,
+    "3rd": 3,
+    "fourth": 4,
+    "4th": 4,
+    "last": -1,
+    "opening": 1,
+}
 SEASON = "season-"
 """Cue families of seasons begin so in the base: season-winter, season-spawning, ..."""
 _MONTH = "|".join(sorted(MONTHS, key=len, reverse=True))
@@ -103,9 +142,19 @@ def _month_only(m: re.Match[str], _: date) -> str | None:
 
 def _relative(m: re.Match[str], clock: date) -> str | None:
     word = m["word"]
-    step = {"today": 0, "tonight": 0, "this morning": 0, "this afternoon": 0, "this evening": 0, "right now": 0}.get(word)
+    step = {"today": 0, "tonight": 0, "this morning": 0, "this afternoon": 0, "this evening": 0, "right now": 0}.get(
+        word
+    )
     if step is None:
-        step = 2 if word.startswith("day after") else -2 if word.startswith("day before") else 1 if word.startswith("tom") else -1
+        step = (
+            2
+            if word.startswith("day after")
+            else -2
+            if word.startswith("day before")
+            else 1
+            if word.startswith("tom")
+            else -1
+        )
     return (clock + timedelta(days=step)).isoformat()
 
 
@@ -140,8 +189,17 @@ def _span_away(m: re.Match[str], clock: date) -> str | None:
 
 
 _HOLIDAYS: dict[str, tuple[int, int] | tuple[int, int, int]] = {
-    "christmas": (12, 25), "xmas": (12, 25), "new years": (1, 1), "new year": (1, 1), "canada day": (7, 1), "halloween": (10, 31),
-    "independence day": (7, 4), "memorial day": (5, 0, -1), "labor day": (9, 0, 1), "labour day": (9, 0, 1), "thanksgiving": (11, 3, 4),
+    "christmas": (12, 25),
+    "xmas": (12, 25),
+    "new years": (1, 1),
+    "new year": (1, 1),
+    "canada day": (7, 1),
+    "halloween": (10, 31),
+    "independence day": (7, 4),
+    "memorial day": (5, 0, -1),
+    "labor day": (9, 0, 1),
+    "labour day": (9, 0, 1),
+    "thanksgiving": (11, 3, 4),
 }
 """Fixed days (month, day) and floating ones (month, weekday, nth)."""
 
@@ -154,19 +212,36 @@ def _holiday(m: re.Match[str], clock: date) -> str | None:
 
 
 _Make = Callable[[re.Match[str], date], str | None]
-_FORMS: tuple[tuple[re.Pattern[str], _Make], ...] = tuple((re.compile(p), make) for p, make in (
-    (r"\b(?P<year>20\d\d)-(?P<month>\d\d?)-(?P<day>\d\d?)\b", _plain_iso),
-    (r"\b(?P<month>\d\d?)/(?P<day>\d\d?)/(?P<year>20\d\d)\b", _slashed),
-    (rf"\b(?P<nth>{'|'.join(ORDINALS)})\s+(?P<day>{_DAY})\s+(?:in|of)\s+(?P<month>{_MONTH})\b(?:,?\s+(?P<year>20\d\d))?", _floating),
-    (rf"\b(?P<month>{_MONTH})\.?\s+(?P<day>[0-3]?\d)(?:st|nd|rd|th)?\b(?!\s*(?:in|inch|inches|cm|lb|lbs|/|\"))(?:,?\s*(?P<year>20\d\d))?",
-     _day_first),
-    (rf"\b(?P<day>[0-3]?\d)(?:st|nd|rd|th)?\s+(?:of\s+)?(?P<month>{_MONTH})\b\.?(?:,?\s+(?P<year>20\d\d))?", _day_first),
-    (r"\b(?P<word>day after tom\w+|day before yest\w+|to?mm?orr?ow|tomorow|tommorow|yesterday|yesterdy|today|tonight|this morning"
-     r"|this afternoon|this evening)\b", _relative),
-    (rf"\b(?:(?P<lead>this|next|last|on|this coming)\s+)(?P<day>{_DAY})\b", _weekday),
-    (rf"\b(?P<n>{_NUMBER})\s+(?P<unit>days?|weeks?|wks?|months?)\s+(?P<way>ago)\b", _span_away),
-    (rf"\b(?P<way>in)\s+(?P<n>{_NUMBER})\s+(?P<unit>days?|weeks?|wks?|months?)\b", _span_away),
-    (rf"\b(?P<name>{'|'.join(_HOLIDAYS)})\b", _holiday),
-    (rf"\b(?P<lead>(?:in|on|early|mid|late|of|this|next|last|by|until|during|since|through|around|every|for)[\s-]+)?"
-     rf"(?P<month>{_MONTH})\b", _month_only),
-))
+_FORMS: tuple[tuple[re.Pattern[str], _Make], ...] = tuple(
+    (re.compile(p), make)
+    for p, make in (
+        (r"\b(?P<year>20\d\d)-(?P<month>\d\d?)-(?P<day>\d\d?)\b", _plain_iso),
+        (r"\b(?P<month>\d\d?)/(?P<day>\d\d?)/(?P<year>20\d\d)\b", _slashed),
+        (
+            rf"\b(?P<nth>{'|'.join(ORDINALS)})\s+(?P<day>{_DAY})\s+(?:in|of)\s+(?P<month>{_MONTH})\b(?:,?\s+(?P<year>20\d\d))?",
+            _floating,
+        ),
+        (
+            rf"\b(?P<month>{_MONTH})\.?\s+(?P<day>[0-3]?\d)(?:st|nd|rd|th)?\b(?!\s*(?:in|inch|inches|cm|lb|lbs|/|\"))(?:,?\s*(?P<year>20\d\d))?",
+            _day_first,
+        ),
+        (
+            rf"\b(?P<day>[0-3]?\d)(?:st|nd|rd|th)?\s+(?:of\s+)?(?P<month>{_MONTH})\b\.?(?:,?\s+(?P<year>20\d\d))?",
+            _day_first,
+        ),
+        (
+            r"\b(?P<word>day after tom\w+|day before yest\w+|to?mm?orr?ow|tomorow|tommorow|yesterday|yesterdy|today|tonight|this morning"
+            r"|this afternoon|this evening)\b",
+            _relative,
+        ),
+        (rf"\b(?:(?P<lead>this|next|last|on|this coming)\s+)(?P<day>{_DAY})\b", _weekday),
+        (rf"\b(?P<n>{_NUMBER})\s+(?P<unit>days?|weeks?|wks?|months?)\s+(?P<way>ago)\b", _span_away),
+        (rf"\b(?P<way>in)\s+(?P<n>{_NUMBER})\s+(?P<unit>days?|weeks?|wks?|months?)\b", _span_away),
+        (rf"\b(?P<name>{'|'.join(_HOLIDAYS)})\b", _holiday),
+        (
+            rf"\b(?P<lead>(?:in|on|early|mid|late|of|this|next|last|by|until|during|since|through|around|every|for)[\s-]+)?"
+            rf"(?P<month>{_MONTH})\b",
+            _month_only,
+        ),
+    )
+)

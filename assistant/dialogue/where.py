@@ -8,13 +8,15 @@ from dataclasses import dataclass
 from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.reading import Mention
 from assistant.dialogue.tokens import Token
-from assistant.text import unique
+from assistant.text import unique, word_set
 
 LONGEST = 5
-_BEFORE = frozenset("in from of near at around across throughout for outside inside to within on off by outta down up north south east"
-                    " west northern southern eastern western central here".split())
-_LEAD = frozenset(("lake", "river", "creek", "pond", "reservoir", "bayou", "canal", "slough", "flowage", "marsh", "bay"))
-_AREAS = frozenset(("state", "province", "country", "region", "territory", "district", "drainage"))
+_BEFORE = word_set(
+    "in from of near at around across throughout for outside inside to within on off by outta down up "
+    "north south east west northern southern eastern western central here"
+)
+_LEAD = word_set("lake river creek pond reservoir bayou canal slough flowage marsh bay")
+_AREAS = word_set("state province country region territory district drainage")
 Span = tuple[int, int]
 
 
@@ -48,9 +50,15 @@ def read_where(tokens: Sequence[Token], lexicon: Lexicon, taken: Sequence[Span])
     return _collected(mentions, lexicon, _unknown(tokens, lexicon, covered | _positions(tokens, mentions)))
 
 
-def _mention(tokens: Sequence[Token], at: int, size: int, ids: tuple[str, ...], exact: bool, lexicon: Lexicon) -> Mention:
+def _mention(
+    tokens: Sequence[Token], at: int, size: int, ids: tuple[str, ...], exact: bool, lexicon: Lexicon
+) -> Mention:
     place = lexicon.kb.place(ids[0])
-    kind = "place" if place is None or place.kind in _AREAS or place.kind in ("demo-jurisdiction", "demo-zone") else "water"
+    kind = (
+        "place"
+        if place is None or place.kind in _AREAS or place.kind in ("demo-jurisdiction", "demo-zone")
+        else "water"
+    )
     words = " ".join(t.word for t in tokens[at : at + size])
     return Mention(kind, ids, words, tokens[at].start, tokens[at + size - 1].end, exact, len(ids) > 1)
 
@@ -59,7 +67,9 @@ def _positions(tokens: Sequence[Token], mentions: Sequence[Mention]) -> set[int]
     return {i for i, t in enumerate(tokens) for m in mentions if m.start <= t.start < m.end}
 
 
-def _place_ids(tokens: Sequence[Token], at: int, size: int, lexicon: Lexicon, shouting: bool) -> tuple[tuple[str, ...], bool]:
+def _place_ids(
+    tokens: Sequence[Token], at: int, size: int, lexicon: Lexicon, shouting: bool
+) -> tuple[tuple[str, ...], bool]:
     phrase = " ".join(t.word for t in tokens[at : at + size])
     ids = unique(e[1] for e in lexicon.spoken(phrase) if e[0] == "place")
     if ids and size == 1 and len(phrase) <= 3:
@@ -85,14 +95,27 @@ def _is_code(tokens: Sequence[Token], at: int, lexicon: Lexicon, shouting: bool)
     last = at + 1 == len(tokens) or tokens[at + 1].clause != token.clause
     if token.typed.isupper() and not shouting and len(token.typed) > 1:
         return True
-    return at > 0 and last and (tokens[at - 1].word == "in" or (tokens[at - 1].clause != token.clause
-                                                                and len(tokens[at - 1].word) > 2 and at + 1 == len(tokens)
-                                                                and token.word not in ("or", "in", "ok", "oh", "hi", "me")))
+    return (
+        at > 0
+        and last
+        and (
+            tokens[at - 1].word == "in"
+            or (
+                tokens[at - 1].clause != token.clause
+                and len(tokens[at - 1].word) > 2
+                and at + 1 == len(tokens)
+                and token.word not in ("or", "in", "ok", "oh", "hi", "me")
+            )
+        )
+    )
 
 
 def _placed(tokens: Sequence[Token], at: int) -> bool:
-    return at > 0 and (tokens[at - 1].word in _BEFORE or tokens[at - 1].clause != tokens[at].clause) or len(tokens) <= 2 \
+    return (
+        (at > 0 and (tokens[at - 1].word in _BEFORE or tokens[at - 1].clause != tokens[at].clause))
+        or len(tokens) <= 2
         or tokens[at].typed[:1].isupper()
+    )
 
 
 def _shouting(tokens: Sequence[Token]) -> bool:
@@ -107,9 +130,7 @@ def _collected(mentions: Sequence[Mention], lexicon: Lexicon, unknown: str) -> W
         place = lexicon.kb.place(m.ids[0])
         if place is None:
             continue
-        if m.kind == "water" and water is None:
-            water = m.ids[0]
-        elif m.kind == "water" and water is not None and water in place.within:
+        if (m.kind == "water" and water is None) or (m.kind == "water" and water is not None and water in place.within):
             water = m.ids[0]
         if m.kind == "place":
             places.extend(m.ids)

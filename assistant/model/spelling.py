@@ -5,8 +5,23 @@ from __future__ import annotations
 import re
 
 _SOUNDS: tuple[tuple[str, str], ...] = (
-    ("ph", "f"), ("gh", "g"), ("ck", "k"), ("qu", "k"), ("wr", "r"), ("kn", "n"), ("tch", "ch"), ("sch", "sk"),
-    ("ce", "se"), ("ci", "si"), ("cy", "sy"), ("x", "ks"), ("c", "k"), ("z", "s"), ("q", "k"), ("y", "i"), ("w", "u"),
+    ("ph", "f"),
+    ("gh", "g"),
+    ("ck", "k"),
+    ("qu", "k"),
+    ("wr", "r"),
+    ("kn", "n"),
+    ("tch", "ch"),
+    ("sch", "sk"),
+    ("ce", "se"),
+    ("ci", "si"),
+    ("cy", "sy"),
+    ("x", "ks"),
+    ("c", "k"),
+    ("z", "s"),
+    ("q", "k"),
+    ("y", "i"),
+    ("w", "u"),
 )
 _VOWELS = re.compile(r"(?<!^)[aeiou]+")
 _TWICE = re.compile(r"(.)\1+")

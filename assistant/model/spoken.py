@@ -36,7 +36,10 @@ def build_spoken(shared: Shared, grouped: Grouped) -> dict[str, dict[str, list[A
     patterns, counts = _patterns(index, _heads(index))
     return {
         SPOKEN: {phrase: [list(e) for e in sorted(index[phrase])] for phrase in sorted(index)},
-        "pattern": patterns, "stem": counts, "gist": _gist(grouped), "near": _near(index),
+        "pattern": patterns,
+        "stem": counts,
+        "gist": _gist(grouped),
+        "near": _near(index),
     }
 
 
@@ -61,10 +64,21 @@ def _patterns(index: Mapping[str, set[Entry]], head_of: HeadOf) -> tuple[dict[st
                 made.update((pattern, kind, thing, _standing(how)) for kind, thing, how in wanted)
     counts = Counter(s for pattern, *_ in made for s in set(pattern.stems))
     rows: dict[str, list[Any]] = {}
-    for pattern, kind, thing, how in sorted(made, key=lambda m: (m[0].stems, m[0].plurals, m[0].denies, m[1:], m[0].ordered)):
+    for pattern, kind, thing, how in sorted(
+        made, key=lambda m: (m[0].stems, m[0].plurals, m[0].denies, m[1:], m[0].ordered)
+    ):
         anchor = min(pattern.stems, key=lambda s: (counts[s], s)) if pattern.stems else "-"
-        rows.setdefault(anchor, []).append([
-            list(pattern.stems), [int(p) for p in pattern.plurals], int(pattern.ordered), int(pattern.denies), kind, thing, how])
+        rows.setdefault(anchor, []).append(
+            [
+                list(pattern.stems),
+                [int(p) for p in pattern.plurals],
+                int(pattern.ordered),
+                int(pattern.denies),
+                kind,
+                thing,
+                how,
+            ]
+        )
     return dict(sorted(rows.items())), {s: [n] for s, n in sorted(counts.items())}
 
 

@@ -9,28 +9,56 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from assistant.text import key, singular
+from assistant.text import key, singular, word_set
 
 HeadOf = Callable[[str], str | None]
 """The head of the word family that a folded word or phrase belongs to, None when it belongs to none."""
 
-DROPPED = frozenset(
-    "a an the of its it is are was were be been has have had with and his her my that this these those there theres in on"
-    " at for by as so also just really very pretty quite kind sort em them they he she i we you your our some any all"
-    " which what who then too got im ive thats whats bit about like looking lookin look looks do does did fish fishes".split())
+DROPPED = word_set(
+    "a an the or nor of its it is are was were be been has have had with and his her my that this these those "
+    "there theres in on at for by as so also just really very pretty quite kind sort em them they he she "
+    "i we you your our some any all which what who then too got im ive thats whats bit about like looking "
+    "lookin look looks do does did fish fishes"
+)
 """Words without a meaning of their own in a description; left out on both sides of a comparison."""
-NEGATORS = frozenset(
-    "no not without none never nothing lacks lack lacking lacked missing absent zero nor neither isnt arent wasnt werent doesnt dont"
-    " didnt hasnt havent hadnt aint cant wont minus non nada nope cannot couldnt w/o".split())
+NEGATORS = word_set(
+    "no not without none never nothing lacks lack lacking lacked missing absent zero nor neither isnt "
+    "arent wasnt werent doesnt dont didnt hasnt havent hadnt aint cant wont minus non nada nope cannot "
+    "couldnt w/o"
+)
 """Words that deny what stands in their scope."""
-ORDERED = frozenset("on than over above below under to from behind before past then with into between through".split())
+ORDERED = word_set("on than over above below under to from behind before past then with into between through")
 """Words that make the order of a phrase matter ("dark on light" is not "light on dark")."""
 NUMBERS: dict[str, str] = {
-    word: str(n) for n, word in enumerate(
-        "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen"
-        " eighteen nineteen twenty".split())} | {"thirty": "30", "forty": "40", "fifty": "50", "sixty": "60"}
+    word: str(n)
+    for n, word in enumerate(
+        [
+            "zero",
+            "one",
+            "two",
+            "three",
+            "four",
+            "five",
+            "six",
+            "seven",
+            "eight",
+            "nine",
+            "ten",
+            "eleven",
+            "twelve",
+            "thirteen",
+            "fourteen",
+            "fifteen",
+            "sixteen",
+            "seventeen",
+            "eighteen",
+            "nineteen",
+            "twenty",
+        ]
+    )
+} | {"thirty": "30", "forty": "40", "fifty": "50", "sixty": "60"}
 """Number words to digits."""
-NOT_COMPARED = frozenset("lower upper over under inner outer other silver copper water never after finger rather".split())
+NOT_COMPARED = word_set("lower upper over under inner outer other silver copper water never after finger rather")
 """Words in -er that compare nothing."""
 LONGEST = 3
 """Words in the longest family phrase that is folded."""

@@ -1,0 +1,248 @@
+"""Readings of the words of a line as states of characters, each with a score, before one is chosen (layer 4)."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from assistant.dialogue.lexicon import Lexicon
+from assistant.dialogue.scope import Scopes
+from assistant.dialogue.spotting import Content, Hit
+from assistant.dialogue.tokens import Token
+from assistant.model.stems import ORDERED
+from assistant.text import key
+
+ALONE = 0.6
+"""What a phrase that needs no noun is worth more than its words."""
+DENIES = 0.5
+"""What a phrase that itself denies is worth more, where the line denies."""
+PLAIN_DENIAL = 0.7
+"""What a denied noun is worth as the state that nothing is there."""
+EXPECTED = 0.5
+"""What a value without its part is worth when the feature was asked for."""
+FAR = 0.18
+"""What each word between a value and its part costs."""
+CARRIED = 0.5
+"""What a part word is worth when it stands in the clause before."""
+AHEAD = 0.35
+"""What a part word is worth when it stands in the clause after."""
+BACK = 2
+"""Clauses over which a part is carried on."""
+UNLIKE = 0.3
+"""What a singular for a plural costs, or the other way round."""
+ACROSS = 1.0
+"""What it costs a reading to join words over a preposition."""
+WALL = 0.7
+"""What it costs a value when the name of a fish stands between it and its part ("short sunfish with a long ear")."""
+CONTEXT = 0.25
+"""What it is worth that the fishes spoken of are told by the character."""
+LOOSE = 0.8
+"""What it costs a word for the whole fish to stand beside a word for a part."""
+TALKED_OF = 0.3
+"""What it is worth that a feature has to do with what was last seen."""
+USES = ("identify", "describe", "hybrid", "reserved")
+WHOLE = "whole-fish"
+
+
+@dataclass(frozen=True, slots=True)
+class Claim:
+    """A state, or a number, read at some content positions, with the part words that support it."""
+
+    state: str
+    character: str
+    at: tuple[int, ...]
+    support: tuple[int, ...]
+    score: float
+    denied: bool
+    explicit: bool
+    number: tuple[int, int] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Talk:
+    """What a line is read against: characters asked for or being put right, the stems of what was last seen, the
+    positions of names, and the fishes spoken of.
+    """
+
+    expected: frozenset[str] = frozenset()
+    words: frozenset[str] = frozenset()
+    walls: frozenset[int] = frozenset()
+    taxa: tuple[str, ...] = ()
+
+    def share(self, character: str, lexicon: Lexicon) -> float:
+        """The share of the fishes spoken of about which the character is stated."""
+        told = sum(lexicon.tells(t, character) for t in self.taxa)
+        return told / len(self.taxa) if self.taxa else 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A line made ready: its words, its content, the phrases found, what is denied, and the part words by clause."""
+
+    tokens: Sequence[Token]
+    content: Sequence[Content]
+    hits: Sequence[Hit]
+    scopes: Scopes
+    lexicon: Lexicon
+    talk: Talk
+    parts: Mapping[str, Mapping[int, Sequence[Hit]]]
+    part_clauses: frozenset[int]
+
+    def clause(self, hit: Hit) -> int:
+        """The clause a hit stands in."""
+        return self.content[hit.first].clause
+
+
+def ready(
+    tokens: Sequence[Token],
+    content: Sequence[Content],
+    hits: Sequence[Hit],
+    scopes: Scopes,
+    lexicon: Lexicon,
+    talk: Talk,
+) -> Line:
+    """A line with its part words sorted by character and clause."""
+    parts: dict[str, dict[int, list[Hit]]] = {}
+    clauses: set[int] = set()
+    for hit in hits:
+        if hit.phrase.kind == "character":
+            clause = content[hit.first].clause
+            parts.setdefault(hit.phrase.id, {}).setdefault(clause, []).append(hit)
+            if lexicon.kb.character(hit.phrase.id).part != WHOLE:
+                clauses.add(clause)
+    return Line(tokens, content, hits, scopes, lexicon, talk, parts, frozenset(clauses))
+
+
+def claims_of(line: Line) -> list[Claim]:
+    """All readings that the phrases found in a line allow."""
+    made = [
+        _claim(hit, line)
+        for hit in line.hits
+        if hit.phrase.kind == "state" and usable(hit.phrase.character, line.lexicon)
+    ]
+    return [*(c for c in made if c is not None), *_plain_denials(line)]
+
+
+def usable(character: str, lexicon: Lexicon) -> bool:
+    """True for a character whose states can be seen and told of."""
+    found = lexicon.kb.find("character", character)
+    return found is not None and found.use in USES and found.is_stated
+
+
+def _claim(hit: Hit, line: Line) -> Claim | None:
+    phrase = hit.phrase
+    denied = any(p in line.scopes.denied for p in hit.at)
+    if phrase.denies and not denied:
+        return None
+    best = _support(hit, line)
+    if best:
+        worth = max(best[0], ALONE if phrase.alone else 0.0)
+    elif phrase.alone:
+        worth = ALONE - LOOSE * _stray(hit, line)
+    elif phrase.character in line.talk.expected:
+        worth = EXPECTED
+    else:
+        return None
+    score = (
+        len(set(hit.at)) + worth + DENIES * phrase.denies + CONTEXT * line.talk.share(phrase.character, line.lexicon)
+    )
+    score += (
+        _usual(phrase.character, phrase.id, line.lexicon) - UNLIKE * _unlike(hit, line) - ACROSS * _across(hit, line)
+    )
+    return Claim(
+        phrase.id, phrase.character, hit.at, best[1] if best else (), score, denied and not phrase.denies, phrase.denies
+    )
+
+
+def _usual(character: str, state: str, lexicon: Lexicon) -> float:
+    """A little for characters and states of which much is said."""
+    return 0.05 * math.log1p(lexicon.gist(character)[0]) + (0.02 * math.log1p(lexicon.gist(state)[0]) if state else 0.0)
+
+
+def _stray(hit: Hit, line: Line) -> bool:
+    """True for a single word said of the whole fish in a clause that speaks of a part."""
+    whole = line.lexicon.kb.character(hit.phrase.character).part == WHOLE
+    return whole and len(set(hit.at)) == 1 and not hit.phrase.denies and line.clause(hit) in line.part_clauses
+
+
+def _across(hit: Hit, line: Line) -> bool:
+    """True when words said of different things are joined ("pale spots on a dark side" are no dark spots)."""
+    if hit.phrase.ordered or len(hit.at) < 2:
+        return False
+    content, tokens = line.content, line.tokens
+    return any(
+        tokens[i].word in ORDERED
+        for a, b in pairwise(sorted(hit.at))
+        for i in range(content[a].last + 1, content[b].first)
+    )
+
+
+def _unlike(hit: Hit, line: Line) -> int:
+    """How many words differ in number from the phrase ("a red spot" against "red spots")."""
+    return sum(line.content[p].plural != plural for p, plural in zip(hit.at, hit.phrase.plurals, strict=True))
+
+
+def _support(hit: Hit, line: Line) -> tuple[float, tuple[int, ...]] | None:
+    """How well the nearest part word supports a value, and where it stands."""
+    best: tuple[float, tuple[int, ...]] | None = None
+    for part, back in _near_parts(hit, line):
+        value = _worth(hit, part, back, line)
+        if value > 0 and (best is None or value > best[0]):
+            best = (value, part.at)
+    return best
+
+
+def _near_parts(hit: Hit, line: Line) -> Iterator[tuple[Hit, int]]:
+    """Words for the part a value is said of, with how many clauses back they stand (-1 for the clause after)."""
+    by_clause = line.parts.get(hit.phrase.character)
+    if not by_clause:
+        return
+    clause = line.clause(hit)
+    for back in range(-1, BACK + 1):
+        for part in by_clause.get(clause - back, ()):
+            yield part, back
+
+
+def _worth(hit: Hit, part: Hit, back: int, line: Line) -> float:
+    own = set(part.at) - set(hit.at)
+    if not own:
+        return 0.5 if len(part.at) < len(set(hit.at)) else 0.1
+    if back == 0:
+        gap = max(hit.first - part.last, part.first - hit.last, 1) - 1
+        return len(own) - FAR * min(gap, 8) - WALL * bool(line.talk.walls & _between(hit, part))
+    if back > 0:
+        return CARRIED / back - FAR * 0.5 * min(hit.first - part.last - 1, 8)
+    fragment = len(hit.at) > 1 and line.clause(hit) not in line.part_clauses
+    return AHEAD if fragment or (len(hit.at) > 1 and _only_within(hit, line)) else 0.0
+
+
+def _only_within(hit: Hit, line: Line) -> bool:
+    """True when all part words of the clause belong to the value itself ("longer than its head")."""
+    clause, own = line.clause(hit), set(hit.at)
+    return all(set(h.at) <= own for by_clause in line.parts.values() for h in by_clause.get(clause, ()))
+
+
+def _between(a: Hit, b: Hit) -> set[int]:
+    first, second = (a, b) if a.last < b.first else (b, a)
+    return set(range(first.last + 1, second.first))
+
+
+def _plain_denials(line: Line) -> Iterator[Claim]:
+    """ "No whiskers": the state of a character that means nothing is there; what was talked of before comes first."""
+    lexicon = line.lexicon
+    states = {p.character: p for p in lexicon.phrases("-") if p.kind == "state"}
+    for character in sorted(states.keys() & line.parts.keys()):
+        if not usable(character, lexicon):
+            continue
+        label = (
+            {s.text for s in lexicon.stems(key(lexicon.kb.character(character).label).split())}
+            if line.talk.words
+            else set()
+        )
+        worth = PLAIN_DENIAL + _usual(character, "", lexicon) + TALKED_OF * bool(label & line.talk.words)
+        for hits in line.parts[character].values():
+            for hit in hits:
+                if all(p in line.scopes.denied for p in hit.at):
+                    yield Claim(states[character].id, character, hit.at, (), len(hit.at) + worth, False, True)
