@@ -39,8 +39,8 @@ def information(table: Table, weights: Vector) -> Vector:
 
 
 def askable(character: Character, dead: bool = False, length: float | None = None) -> bool:
-    """True for a character with a question, which a live fish of this size shows."""
-    if not character.question or (character.look == "dead" and not dead):
+    """True for a character with a question, which a live fish of this size shows; counting waits for a dead one."""
+    if not character.question or (character.look in ("dead", "count") and not dead):
         return False
     return not (length and length < character.min_length)
 
