@@ -97,9 +97,19 @@ def not_told() -> str:
     return "nothing held"
 
 
-def alike(names: str, told: str) -> str:
-    """What two fishes share."""
-    return f"No help in telling them: {told}; {names} are alike in that."
+def alike(told: str) -> str:
+    """What the fishes share."""
+    return f"No help, the same in each: {told}."
+
+
+def described(label: str, value: str) -> str:
+    """A label with its value."""
+    return f"{label} ({value})"
+
+
+def size_point(told: str) -> str:
+    """How the lengths differ."""
+    return f"Size when grown: {told}."
 
 
 def inseparable(names: str) -> str:
@@ -112,9 +122,9 @@ def hard_pair(settles: str) -> str:
     return sentence(f"these two are hard to tell; what settles it is {settles}")
 
 
-def misleading(who: str, taxon: str, value: str) -> str:
+def misleading(who: str, taxon: str, often: str, value: str) -> str:
     """Something that fools people."""
-    return sentence(f"careful: {who} of the {taxon} can show {value}")
+    return sentence(f"careful: {who} of the {taxon} {often or 'can'} show {value}")
 
 
 def crosses(names: str) -> str:
@@ -166,11 +176,9 @@ def describe_point(label: str, value: str) -> str:
     return f"{label[:1].upper()}{label[1:]}: {value}."
 
 
-def describe_size(usual: str, largest: str) -> str:
+def describe_size(told: str) -> str:
     """How big."""
-    parts = [f"usually {usual}"] if usual else []
-    parts += [f"largest known {largest}"] if largest else []
-    return f"Length: {', '.join(parts)}."
+    return f"Length: {told}."
 
 
 def describe_range(native: str, introduced: str) -> str:
@@ -676,3 +684,8 @@ def size_line(label: str, a: float | None, b: float | None, c: float | None) -> 
         return label
     square = f" + {c:g} (log10 length) squared" if c else ""
     return f"{label}: formula log10 weight in g = {a:g} + {b:g} x log10 length in mm{square}"
+
+
+def up_to(length: str) -> str:
+    """The largest known length."""
+    return f"largest known {length}"

@@ -9,7 +9,8 @@ from assistant.dialogue import phrases as say
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character, Source, Statement
 from assistant.reasoning.contrast import Told
-from assistant.reasoning.identify import Observation
+from assistant.reasoning.observed import Observation
+from assistant.reasoning.size import SizeRange
 from assistant.text import join, unique
 from assistant.units import show_length, show_weight
 
@@ -199,3 +200,15 @@ def place_words(kb: KnowledgeBase, places: Iterable[str]) -> str:
 def short_ids(statements: Iterable[str]) -> tuple[str, ...]:
     """Statement ids as short forms, each once."""
     return unique(s if ":" in s else f"st:{s}" for s in statements)
+
+
+def length_range(sizes: SizeRange, units: str = "") -> str:
+    """The usual lengths of a fish with the largest known in brackets."""
+    system = units or "us"
+    largest = show_length(sizes.largest, system) if sizes.largest else ""
+    if sizes.usual_high is None:
+        return say.up_to(largest)
+    low = sizes.usual_low if sizes.usual_low is not None else sizes.usual_high
+    usual = show_length(sizes.usual_high, system)
+    usual = usual if low == sizes.usual_high else say.span(show_length(low, system), usual)
+    return f"{usual}, {say.up_to(largest)}" if largest else usual

@@ -9,11 +9,17 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.subjects import MOST, groups, named, species_of, subjects, unclear
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
+from assistant.dialogue.portrait import LACKING
 from assistant.reasoning.contrast import LOOKS, Contrast, ContrastRow, contrast
+from assistant.reasoning.size import size_range
 from assistant.text import join
 
 SHOWN, SHOWN_SHORT = 9, 2
 COLOUR = "colour"
+NEARLY = 0.55
+"""A row that needs no counting leads when it is worth at least this share of the best."""
+SIZE_RATIO = 1.4
+ALIKE = 4
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -24,8 +30,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return _one(turn, taxa), held
     taxa = taxa[:MOST]
     found = contrast(kb, taxa, _looks(turn))
-    rows = _kept(turn, found.separating)
-    blocks = [*_points(turn, found, rows), *_caveats(turn, found)]
+    rows = easy_first(kb, _kept(turn, found.separating))
+    blocks = [*_points(turn, found, rows), *_sizes(turn, taxa), *_alike(turn, found), *_caveats(turn, found)]
     return Answer("contrast", tuple(blocks), taxa=taxa), held
 
 
@@ -65,6 +71,54 @@ def _kept(turn: Turn, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
     return rows
 
 
+def easy_first(kb: KnowledgeBase, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
+    """The rows with the best one that is seen without counting in front, where it decides nearly as well as the best."""
+    lead = next((r for r in rows if kb.character(r.character).look in ("glance", "hand") and r.worth >= NEARLY * rows[0].worth), None)
+    return rows if lead is None else (lead, *(r for r in rows if r is not lead))
+
+
+def _sizes(turn: Turn, taxa: tuple[str, ...]) -> list[Block]:
+    """A line on length where the fishes differ much in what they grow to."""
+    kb = turn.kb
+    sizes = [(t, size_range(kb, t)) for t in taxa]
+    tops = [s.usual_high or s.largest for _, s in sizes]
+    if "shorter" in turn.cues or any(t is None for t in tops):
+        return []
+    known = [float(t) for t in tops if t is not None]
+    if max(known) < SIZE_RATIO * min(known):
+        return []
+    told = "; ".join(say.each(speak.fish(kb, t), speak.length_range(s, turn.held.units)) for t, s in sizes)
+    ids = speak.short_ids(x for _, s in sizes for x in (*s.usual_statements, *s.largest_statements))
+    return [Block("point", say.size_point(told), statements=ids)] if ids else []
+
+
+def _alike(turn: Turn, found: Contrast) -> list[Block]:
+    """Marks that both have, which people look at in vain; only those that somebody states of one of the very fishes."""
+    kb = turn.kb
+    if "shorter" in turn.cues:
+        return []
+    rows = [r for r in _kept(turn, found.shared) if any(t and not t.inherited_from for t in r.told) and kb.character(r.character).look == "glance"]
+    rows.sort(key=lambda r: (_lacking(r), _common(kb, r), r.character))
+    rows = [r for r in rows if not _lacking(r)][:ALIKE] or rows[:1]
+    if not rows:
+        return []
+    told = "; ".join(say.described(kb.character(r.character).label, speak.told_words(kb, r.told[0], kb.character(r.character), turn.held.units))
+                     for r in rows if r.told[0])
+    return [Block("point", say.alike(told), statements=speak.short_ids(s for r in rows for s in _statements(r)))] if told else []
+
+
+def _common(kb: KnowledgeBase, row: ContrastRow) -> float:
+    """How ordinary a character is: statements in the whole base for each one made of these very fishes."""
+    own = sum(len(t.statements) for t in row.told if t and not t.inherited_from)
+    used = (kb.store.get("gist", row.character) or [1])[0]
+    return float(used) / max(own, 1)
+
+
+def _lacking(row: ContrastRow) -> bool:
+    first = row.told[0]
+    return first is not None and bool(first.states) and first.states[0][0].partition(".")[2] in LACKING
+
+
 def _one(turn: Turn, taxa: tuple[str, ...]) -> Answer:
     kb = turn.kb
     if not taxa:
@@ -94,7 +148,7 @@ def look_alikes(kb: KnowledgeBase, taxon: str) -> list[tuple[str, str]]:
     for other, record in (*own, *back):
         if kb.find("taxon", other) is not None:
             out.setdefault(other, record)
-    return list(out.items())
+    return sorted(out.items(), key=lambda pair: (kb.taxon(pair[0]).is_hybrid, -len(kb.ranges(pair[0])), pair[0]))
 
 
 def _points(turn: Turn, found: Contrast, rows: tuple[ContrastRow, ...]) -> list[Block]:
@@ -167,7 +221,9 @@ def _fools(turn: Turn, found: Contrast) -> list[Block]:
         value = join([kb.state(x).clause or kb.state(x).label for x in s.states], "or")
         if not value:
             continue
-        out.setdefault((s.taxon, who), Block("doubt", say.misleading(who, speak.fish(kb, s.taxon), value), statements=(f"st:{s.id}",)))
+        word = kb.find("frequency", s.frequency) if s.frequency else None
+        text = say.misleading(who, speak.fish(kb, s.taxon), word.label if word else "", value)
+        out.setdefault((s.taxon, who), Block("doubt", text, statements=(f"st:{s.id}",)))
     return list(out.values())[:3]
 
 

@@ -19,7 +19,6 @@ from assistant.reasoning.contrast import tell
 from assistant.reasoning.evidence import below, distribution
 from assistant.reasoning.size import size_range
 from assistant.text import join
-from assistant.units import show_length
 
 SHOWN, SHOWN_ALL, IN_GROUP, PLACES = 6, 14, 5, 6
 HYBRID_TEXTS = ("appearance", "hybrid-note", "characters-to-check", "fertility")
@@ -163,14 +162,9 @@ def _hybrid_texts(turn: Turn, taxon: str) -> list[Block]:
 
 def _size(turn: Turn, taxon: str) -> list[Block]:
     sizes = size_range(turn.kb, taxon)
-    units = turn.held.units or "us"
-    usual = ""
-    if sizes.usual_low is not None and sizes.usual_high is not None:
-        usual = say.span(show_length(sizes.usual_low, units), show_length(sizes.usual_high, units))
-        usual = show_length(sizes.usual_high, units) if sizes.usual_low == sizes.usual_high else usual
-    largest = show_length(sizes.largest, units) if sizes.largest else ""
     ids = speak.short_ids((*sizes.usual_statements, *sizes.largest_statements))
-    return [Block("point", say.describe_size(usual, largest), statements=ids)] if (usual or largest) and ids else []
+    told = sizes.usual_high is not None or sizes.largest is not None
+    return [Block("point", say.describe_size(speak.length_range(sizes, turn.held.units)), statements=ids)] if told and ids else []
 
 
 def _range(turn: Turn, taxon: str) -> list[Block]:

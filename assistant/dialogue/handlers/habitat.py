@@ -36,6 +36,8 @@ TOPICS = ("pond", "predators", "depth", "cover")
 """Practices that answer questions on life: stunted ponds, what eats it, how deep it stays."""
 TEMPERATURE, RISK = "temperature", "conservation-status"
 ALSO_TOLD = 2
+SPAWNS_AT = "life-history"
+WITHOUT = ("none", "absent")
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -102,34 +104,26 @@ def _practice(turn: Turn, taxa: Sequence[str]) -> list[Block]:
 
 
 def _one(turn: Turn, taxon: str, wanted: Sequence[str], many: bool) -> list[Block]:
+    """What is told of one fish: the sides asked for, what is missing said and something held told in its place."""
     kb = turn.kb
     name = label(kb, taxon)
-    out: list[Block] = []
-    for character in wanted or USUAL:
-        if kb.find("character", character) is None:
-            continue
-        found, whose = about(kb, taxon, character)
-        if found:
-            out.append(_told(turn, taxon, character, found, whose, first=not out or many))
-    missing = next((c for c in wanted[:1] if kb.find("character", c) and not about(kb, taxon, c)[0]), None)
-    if out and missing and not many and missing not in USUAL:
-        out.insert(0, Block("point", care.nowhere_said(name, _heading(kb, missing)), claim=False))
-    if wanted and not out:
-        sides = join([_heading(kb, c) for c in wanted if kb.find("character", c)][:2], "or")
-        out = [Block("point", care.nowhere_said(name, sides), claim=False)]
-        rest = [c for c in USUAL if c not in wanted]
-        out += [b for b in _one(turn, taxon, rest, many) if b.claim][:ALSO_TOLD] if not many else []
-    return out or [Block("point", care.nowhere_said(name, care.HABITAT_ASK), claim=False)]
+    held = [c for c in wanted or USUAL if kb.find("character", c) is not None and about(kb, taxon, c)[0]]
+    out = [_told(turn, taxon, c, first=not i or many) for i, c in enumerate(held)]
+    missing = [c for c in wanted[:1] if c not in (*held, SPAWNS_AT) and kb.find("character", c) is not None]
+    if not missing or (many and out):
+        return out or [Block("point", care.nowhere_said(name, care.HABITAT_ASK), claim=False)]
+    gap = Block("point", care.nowhere_said(name, _heading(kb, missing[0])), claim=False)
+    rest = [c for c in USUAL if c not in wanted and about(kb, taxon, c)[0]][:ALSO_TOLD] if not (out or many) else []
+    return [gap, *out, *(_told(turn, taxon, c, first=not i) for i, c in enumerate(rest))]
 
 
 def _heading(kb: KnowledgeBase, character: str) -> str:
     return care.ASPECT.get(character, kb.character(character).label).lower()
 
 
-def _told(
-    turn: Turn, taxon: str, character: str, found: tuple[Statement, ...], whose: str | None, first: bool
-) -> Block:
+def _told(turn: Turn, taxon: str, character: str, first: bool) -> Block:
     kb = turn.kb
+    found, whose = about(kb, taxon, character)
     chosen = _here(turn, found)
     told = _text(kb, character, chosen)
     if whose:
@@ -180,11 +174,14 @@ def _yes_no(turn: Turn, character: str, found: Sequence[Statement]) -> str:
     kb = turn.kb
     if not turn.cues & {"asks-do", "asks-can"}:
         return ""
-    asked = {leaf for s in states(kb, turn.reading, character) for leaf in below(kb, s)}
-    if not asked:
-        return ""
     stated = {leaf for s in found for x in s.states for leaf in below(kb, x)}
     if not stated:
+        return ""
+    without = {s.id for s in kb.states(character) if s.id.endswith(WITHOUT)}
+    if without:
+        return core.NO if stated <= without else core.YES
+    asked = {leaf for s in states(kb, turn.reading, character) for leaf in below(kb, s)}
+    if not asked:
         return ""
     return core.YES if asked & stated else core.MOSTLY_NOT
 

@@ -56,7 +56,7 @@ def _grounds(turn: Turn, found: Identification) -> Answer:
     top = found.candidates[0]
     points = []
     for seen in held.seen:
-        from assistant.reasoning.identify import statements_for
+        from assistant.reasoning.observed import statements_for
 
         ids = [s for s in statements_for(kb, top.taxon, seen.observation) if s in top.supports]
         if not ids:
