@@ -273,7 +273,8 @@ def heaviest(name: str, weight: str) -> str:
 
 RECORD = (
     "A record is decided by the agency or a record body: have the fish weighed on a certified scale before "
-    "witnesses, take photographs, and  ask them. The base holds the largest figures its sources give, not official records."
+    "witnesses, take photographs, and ask them. The base holds the largest figures its sources give, not official "
+    "records."
 )
 
 

@@ -1,0 +1,76 @@
+"""Habitat: the side of life asked about first, both temperature scales, nothing guessed."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.dialogue.answer import Answer
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.handlers.habitat import handle
+from assistant.model.knowledge import KnowledgeBase
+from tests.helpers.turns import fish, turn_of
+
+
+def text(answer: Answer) -> str:
+    """The answer as one lower-case string."""
+    return " ".join(b.text for b in answer.blocks).lower()
+
+
+@pytest.mark.parametrize(
+    ("line", "taxon", "must"),
+    [
+        ("what do they eat", "lepomis-microlophus", "snails"),
+        ("when do they spawn", "lepomis-macrochirus", "spawning season"),
+        ("moving water or still", "ambloplites-rupestris", "rocky"),
+        ("what temp does it spawn at", "lepomis-cyanellus", "°"),
+        ("is it able to breathe air", "amia-calva", "yes"),
+        ("does it spawn in winter", "lota-lota", "winter"),
+        ("what eats a bluegill", "lepomis-macrochirus", "bass"),
+        ("why are my pond ones all 4 inches", "lepomis-macrochirus", "crowded"),
+    ],
+)
+def test_the_side_asked_about_leads(kb: KnowledgeBase, line: str, taxon: str, must: str) -> None:
+    """Food, season, water, temperature, air: the first block answers."""
+    answer, _ = handle(turn_of(kb, line, fish(taxon), cues=("asks-do",) if line.startswith(("is", "does")) else ()))
+    assert must in " ".join(b.text for b in answer.blocks[:2]).lower()
+    assert answer.blocks[0].statements
+
+
+def test_memory_is_said(kb: KnowledgeBase) -> None:
+    """What nobody looked up is marked; what was read is not."""
+    told = 0
+    for taxon in kb.species:
+        answer, _ = handle(turn_of(kb, "what do they eat", fish(taxon)))
+        for block in answer.blocks:
+            records = [kb.record_at(s) for s in block.statements if s.startswith("st:")]
+            if records and all(r is not None and r.basis == "memory" for r in records):
+                assert "from memory" in block.text
+                told += 1
+    assert told
+
+
+def test_a_follow_up_keeps_the_side(kb: KnowledgeBase) -> None:
+    """ "And the other?" is answered with the same side of life."""
+    first, held = handle(turn_of(kb, "what does it eat", fish("lepomis-microlophus")))
+    after = held.after(intent="habitat", last=first, taxa=("lepomis-microlophus",))
+    second, _ = handle(turn_of(kb, "the other", fish("lepomis-macrochirus"), held=after))
+    assert second.blocks[0].text.startswith("Food")
+
+
+def test_up_north_asks_where(kb: KnowledgeBase) -> None:
+    """A vague direction asks for a state."""
+    held = Held(taxa=("lepomis-macrochirus",), intent="habitat")
+    answer, _ = handle(turn_of(kb, "up north i mean when do they spawn", held=held))
+    assert answer.asked is not None and answer.asked.kind == "place"
+
+
+def test_what_is_not_held_is_said(kb: KnowledgeBase) -> None:
+    """A side with no statement is said to be missing, and something held is told instead."""
+    missing = next(
+        t
+        for t in kb.species
+        if not kb.taxon(t).is_hybrid
+        and not [s for k in kb.lineage(t) for s in kb.statements(k) if s.character == "spawning-temperature"]
+    )
+    answer, _ = handle(turn_of(kb, "spawning temperature", fish(missing)))
+    assert "holds nothing" in text(answer) or "spawning season" in text(answer)

@@ -1,0 +1,108 @@
+"""Lists: fishes of a group, with a feature, in a place; gaps of the base for those who keep it."""
+
+from __future__ import annotations
+
+from assistant.dialogue.answer import Answer
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.handlers.list_fishes import handle
+from assistant.dialogue.reading import Mention
+from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.evidence import distribution
+from tests.helpers.turns import fish, group, seen, turn_of
+
+
+def text(answer: Answer) -> str:
+    """The answer as one lower-case string."""
+    return " ".join(b.text for b in answer.blocks).lower()
+
+
+def test_catfishes_with_a_forked_tail(kb: KnowledgeBase) -> None:
+    """Channel, blue and white catfish, and no bullhead."""
+    answer, _ = handle(
+        turn_of(
+            kb,
+            "which catfishes have a forked tail",
+            group("catfishes", "catfishes"),
+            observed=(seen("caudal-fin-shape", "forked"),),
+        )
+    )
+    assert set(answer.taxa) == {"ictalurus-punctatus", "ictalurus-furcatus", "ameiurus-catus"}
+    for taxon in answer.taxa:
+        found = distribution(kb, taxon, "caudal-fin-shape")
+        assert found is not None and found.share(("caudal-fin-shape.forked",)) >= 0.5
+
+
+def test_fishes_of_a_place_with_status(kb: KnowledgeBase) -> None:
+    """Sunfishes of Ohio, with the introduced ones told apart."""
+    answer, _ = handle(
+        turn_of(kb, "which sunfishes live in ohio", group("true-sunfishes", "sunfishes"), places=("us-oh",))
+    )
+    assert "lepomis-macrochirus" in answer.taxa and "lepomis-symmetricus" not in answer.taxa
+    assert "introduced" in text(answer) and all(s.startswith("range:") for s in answer.blocks[1].statements)
+
+
+def test_counts_are_compared(kb: KnowledgeBase) -> None:
+    """At least eleven dorsal spines and five anal spines: rock basses, no black bass."""
+    wanted = (seen("dorsal-spines", value=11, at_least=True), seen("anal-spines", value=5, at_least=True))
+    answer, _ = handle(turn_of(kb, "more than ten dorsal and four anal spines", observed=wanted))
+    assert "ambloplites-rupestris" in answer.taxa and "micropterus-nigricans" not in answer.taxa
+
+
+def test_narrowing_the_last_list(kb: KnowledgeBase) -> None:
+    """ "Only the whiskered ones" filters what was listed before."""
+    held = Held(shown=("ictalurus-punctatus", "oncorhynchus-mykiss"), intent="list")
+    answer, _ = handle(turn_of(kb, "only the whiskered ones", held=held, observed=(seen("barbels", "eight"),)))
+    assert answer.taxa == ("ictalurus-punctatus",)
+
+
+def test_members_of_a_group(kb: KnowledgeBase) -> None:
+    """Which of four trouts is a char."""
+    names = ("salvelinus-fontinalis", "salmo-trutta", "oncorhynchus-mykiss", "salvelinus-namaycush")
+    answer, _ = handle(turn_of(kb, "which of these is a char", group("chars", "char"), *(fish(n) for n in names)))
+    assert answer.taxa == ("salvelinus-fontinalis", "salvelinus-namaycush")
+    assert "rainbow trout" in answer.blocks[1].text
+
+
+def test_nothing_fits_is_said(kb: KnowledgeBase) -> None:
+    """An empty list is said to be empty."""
+    answer, _ = handle(
+        turn_of(
+            kb,
+            "catfishes with 20 dorsal spines",
+            group("catfishes", "catfishes"),
+            observed=(seen("dorsal-spines", value=20),),
+        )
+    )
+    assert answer.blocks[0].text.startswith("None")
+
+
+def test_gaps_for_curators(kb: KnowledgeBase) -> None:
+    """Coverage of a genus, numbers only, taxa without a value, numbers without a unit."""
+    coverage, held = handle(turn_of(kb, "show coverage for pomoxis", fish("pomoxis", words="Pomoxis")))
+    assert "white crappie" in text(coverage) and "gaps" in text(coverage)
+    numeric, _ = handle(
+        turn_of(kb, "just the numeric ones", held=held.after(taxa=("pomoxis",), intent="list", last=coverage))
+    )
+    assert "counts, ratios and lengths" in text(numeric)
+    without, _ = handle(
+        turn_of(
+            kb, "taxa with no value for gill rakers", Mention("character", ("gill-raker-form",), "gill rakers", 0, 1)
+        )
+    )
+    assert "no value" in text(without)
+    units, _ = handle(turn_of(kb, "statements lacking a unit where kind length"))
+    assert "unit" in text(units)
+
+
+def test_what_to_watch_for(kb: KnowledgeBase) -> None:
+    """Unwanted newcomers: those with a warning of law, and to report first."""
+    answer, _ = handle(turn_of(kb, "invasive fish i should watch for"))
+    assert {"channa-argus", "neogobius-melanostomus", "hypophthalmichthys-molitrix"} <= set(answer.taxa)
+    assert "report" in text(answer)
+
+
+def test_how_many_are_held(kb: KnowledgeBase) -> None:
+    """The base counts itself."""
+    answer, _ = handle(turn_of(kb, "how many fish do you know"))
+    crosses = sum(kb.taxon(t).is_hybrid for t in kb.species)
+    assert f"{len(kb.species) - crosses} species and {crosses} hybrids" in answer.blocks[0].text

@@ -1,0 +1,79 @@
+"""Range: native, introduced, missing or unknown, said plainly for the place asked about."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.dialogue.answer import Answer
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.handlers.range import handle
+from assistant.model.knowledge import KnowledgeBase
+from tests.helpers.turns import fish, group, turn_of
+
+
+def text(answer: Answer) -> str:
+    """The answer as one lower-case string."""
+    return " ".join(b.text for b in answer.blocks).lower()
+
+
+@pytest.mark.parametrize(
+    ("taxon", "place", "must"),
+    [
+        ("lepomis-cyanellus", "us-ct", "introduced"),
+        ("lepomis-microlophus", "us-tx", "native"),
+        ("lepomis-microlophus", "us-ca", "introduced"),
+        ("channa-argus", "us-va", "introduced"),
+        ("lepomis-gibbosus", "us-or", "introduced"),
+    ],
+)
+def test_status_in_a_state(kb: KnowledgeBase, taxon: str, place: str, must: str) -> None:
+    """The status held for a state leads the answer and rests on its range statements."""
+    answer, _ = handle(turn_of(kb, "is it native here", fish(taxon), places=(place,)))
+    assert must in answer.blocks[0].text.lower()
+    assert answer.blocks[0].statements and all(s.startswith("range:") for s in answer.blocks[0].statements)
+
+
+def test_a_place_held_is_carried_over(kb: KnowledgeBase) -> None:
+    """ "Is it native here" uses the place told before."""
+    held = Held(taxa=("lepomis-cyanellus",), places=("us-ct",))
+    answer, _ = handle(turn_of(kb, "is it native here", held=held))
+    assert "Connecticut" in answer.blocks[0].text
+
+
+def test_unknown_is_not_absent(kb: KnowledgeBase) -> None:
+    """A place without a statement is said to be unknown, with where the fish is held to be native."""
+    answer, _ = handle(turn_of(kb, "is it there", fish("lepomis-symmetricus"), places=("us-ak",)))
+    assert "unknown" in answer.blocks[0].text.lower() or "not" in answer.blocks[0].text.lower()
+    assert "native to" in text(answer) or "no:" in text(answer)
+
+
+def test_without_a_place_the_native_range_leads(kb: KnowledgeBase) -> None:
+    """Where a fish lives: native first; every state by name when states are asked for."""
+    answer, _ = handle(turn_of(kb, "walleye range", fish("sander-vitreus")))
+    assert answer.blocks[0].text.startswith("The walleye is native to")
+    states, _ = handle(turn_of(kb, "what states hold it", fish("lepomis-symmetricus")))
+    assert "Louisiana" in states.blocks[0].text
+
+
+def test_a_region_is_told_state_by_state(kb: KnowledgeBase) -> None:
+    """Of a region only its states are held: the commonest status leads, the others follow."""
+    answer, _ = handle(turn_of(kb, "do they belong there", fish("ictalurus-furcatus"), places=("chesapeake",)))
+    assert "introduced" in text(answer)
+
+
+def test_invented_and_unknown_places(kb: KnowledgeBase) -> None:
+    """No range is claimed for an invented water or for a place nobody knows."""
+    answer, _ = handle(turn_of(kb, "is it there", fish("lepomis-macrochirus"), places=("threlwick-lake",)))
+    assert "invented" in text(answer) and not any(b.claim for b in answer.blocks)
+
+
+def test_a_cross_lives_where_its_parents_do(kb: KnowledgeBase) -> None:
+    """The range of a hybrid is told by its parents."""
+    answer, _ = handle(turn_of(kb, "where is it", fish("sander-canadensis-x-sander-vitreus"), places=("us-oh",)))
+    assert "walleye" in text(answer) and "sauger" in text(answer)
+
+
+def test_a_group_is_counted(kb: KnowledgeBase) -> None:
+    """Many kinds are told by status, with how many of them live there."""
+    answer, _ = handle(turn_of(kb, "which live there", group("true-sunfishes", "sunfishes"), places=("us-oh",)))
+    assert "bluegill" in text(answer) and answer.blocks[0].statements
