@@ -29,6 +29,7 @@ COMMANDS: dict[str, str] = {
     "compare": "compare",
     "key": "key",
     "sheet": "sheet",
+    "quiz": "quiz",
     "check": "check",
     "format": "format",
     "new-base": "new_base",

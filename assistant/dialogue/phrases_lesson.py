@@ -16,6 +16,7 @@ YOUNG_FREQUENCY_NOTE = "Mostly: more than half of the fish. Now and then: a few 
 FEATURE = "Feature"
 ALIKE = "Alike in all of them"
 NOTHING_SEPARATES = "Nothing that can be seen this way separates these fishes."
+KEY_TO = "A key to "
 LOOK = {"picture": "what a picture shows", "hand": "a fish in the hand", "lab": "a dead fish on the bench"}
 NOT_PARTED = "not told apart by these features"
 
@@ -52,7 +53,7 @@ def crossing(names: str) -> str:
 
 def key_title(names: str, place: str) -> str:
     """The title of a key."""
-    return f"A key to {names}" + (f" of {place}" if place else "")
+    return f"{KEY_TO}{names}" + (f" of {place}" if place else "")
 
 
 def key_how(count: int, look: str) -> str:
@@ -115,3 +116,74 @@ def grows_to(high: str) -> str:
 def also_called(used: str, term: str) -> str:
     """A term under the word that stands in the text."""
     return f"{used} ({term})"
+
+
+# --- quiz -------------------------------------------------------------------------------------------------------
+
+TRUE, FALSE = "true", "false"
+ANSWER_FILLERS = frozenset("the a an it is its i think say guess answer my would be choose pick number letter option um uh maybe".split())
+QUIZ_ANSWERS = "Answers"
+
+
+def quiz_title(names: str) -> str:
+    """The title of a quiz."""
+    return f"Quiz: {names}"
+
+
+def quiz_which_fish(told: str, usual: bool) -> str:
+    """Which fish has a feature."""
+    return f"Which of these fishes {_has(usual)} {told}?"
+
+
+def _has(usual: bool) -> str:
+    return "usually has" if usual else "has"
+
+
+def quiz_which_feature(fish: str, question: str) -> str:
+    """Which feature a fish has."""
+    return f"Think of a grown {fish}. {question}"
+
+
+def quiz_true_false(fish: str, told: str, usual: bool) -> str:
+    """True or false."""
+    return f"True or false: the {fish} {_has(usual)} {told}."
+
+
+def quiz_catch(told: str) -> str:
+    """A described catch to name."""
+    return f"You catch a fish with {told}. Which of these is it?"
+
+
+def quiz_term(plain: str) -> str:
+    """A word and its meaning."""
+    return f"Which word means this: {plain}"
+
+
+def quiz_term_reason(label: str, others: str) -> str:
+    """The word asked for."""
+    return f"The word is {label}" + (f", also called {others}." if others else ".")
+
+
+def quiz_has(fish: str, told: str, memory: bool, usual: bool) -> str:
+    """A fact that makes an answer right or wrong."""
+    return f"The {fish} {_has(usual)} {told}{' (from memory, unchecked)' if memory else ''}."
+
+
+def quiz_not_so(fish: str) -> str:
+    """A fact that is not so."""
+    return f"That is not so of the {fish}."
+
+
+def quiz_tempting(choice: str, because: str) -> str:
+    """The tempting mistake."""
+    return f"Easily mistaken: {choice}." + (f" {because}" if because else "")
+
+
+def quiz_mixed_up(fish: str) -> str:
+    """A feature taken from another fish."""
+    return f"Easily mistaken: that is a feature of the {fish}."
+
+
+def quiz_fewer(made: int, wanted: int) -> str:
+    """Fewer items than asked for."""
+    return f"Only {made} of {wanted} questions could be made: not enough is recorded that is sure for these fishes."

@@ -1,0 +1,300 @@
+"""Quiz items made from statements, with wrong answers that really are wrong (layer 3).
+
+A state is right for a fish when nearly all its fish show it, and wrong when no statement about the fish, for any age,
+sex or season, allows it. What lies between is never asked. The same seed gives the same quiz.
+"""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass
+from itertools import cycle
+
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Character
+from assistant.reasoning.contrast import ADULT, tell
+from assistant.reasoning.evidence import about, below
+from assistant.reasoning.splits import usable
+from assistant.reasoning.tables import taxon_distribution
+
+RIGHT = 0.8
+"""Share of fish from which a state counts as right."""
+NEARLY_ALL = 0.88
+"""Share from which it is told without "usually"."""
+LEFT_OVER = 0.12
+"""Share that may be left for a state nobody named; more of it, and the state is not called wrong."""
+SURE = 0.22
+"""Observer's error up to which a character is fit for a quiz."""
+CHOICES = 4
+FEATURES = 3
+"""Features told of a described catch."""
+KINDS = ("which-fish", "which-feature", "true-false", "catch", "term")
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """A state that is right for a fish, with the statements that say so."""
+
+    taxon: str
+    character: str
+    state: str
+    statements: tuple[str, ...]
+    basis: str
+    usual: bool = False
+    """True where the state holds as a rule and not for nearly every fish."""
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """A question: its kind, the fish and facts it is about, the choices (ids of taxa, states or terms, or true and false).
+
+    ``answer`` is the place of the right choice; ``tempting`` that of the wrong one most easily taken, with ``because``
+    the facts that show it wrong.
+    """
+
+    kind: str
+    taxon: str
+    facts: tuple[Fact, ...]
+    choices: tuple[str, ...]
+    answer: int
+    tempting: int | None
+    because: tuple[Fact, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Quiz:
+    """Items in their order, the fishes they draw on, and the seed."""
+
+    taxa: tuple[str, ...]
+    items: tuple[Item, ...]
+    seed: int
+
+
+class Pool:
+    """What may be asked about some fishes at some looks."""
+
+    def __init__(self, kb: KnowledgeBase, taxa: Sequence[str], looks: Collection[str]) -> None:
+        self.kb = kb
+        self.taxa = tuple(taxa)
+        self.characters = tuple(c for c in kb.characters if usable(c, looks) and c.is_stated and c.error <= SURE)
+        self.facts = tuple(f for t in self.taxa for c in self.characters if (f := right(kb, t, c)) is not None)
+        self._open: dict[tuple[str, str], frozenset[str] | None] = {}
+
+    def wrong(self, taxon: str, state: str) -> bool:
+        """True when the base says enough of a character of a fish to exclude a state, for any of its fish."""
+        character = state.partition(".")[0]
+        slot = (taxon, character)
+        if slot not in self._open:
+            self._open[slot] = possible(self.kb, taxon, character)
+        allowed = self._open[slot]
+        return allowed is not None and not allowed & frozenset(below(self.kb, state))
+
+    def fresh(self, used: set[tuple[str, ...]]) -> tuple[Fact, ...]:
+        """The facts on characters not asked about yet, those that hold for a whole family left out; else all of them."""
+        telling = [f for f in self.facts if not _dull(self.kb, f)]
+        return tuple(f for f in telling if ("character", f.character) not in used) or tuple(telling)
+
+    def terms(self) -> list[str]:
+        """Ids of the words of the body that the characters of these fishes speak of."""
+        texts = " ".join(f" {c.label} {c.trade} " for c in self.characters if any(f.character == c.id for f in self.facts))
+        found = [t for t in self.kb.all("term") if t.where]
+        return [t.id for t in found if any(f" {w.lower()} " in texts.lower() for w in (t.label, *t.words))] or [t.id for t in found]
+
+    def of(self, taxon: str) -> list[Fact]:
+        """The facts of one fish."""
+        return [f for f in self.facts if f.taxon == taxon]
+
+    def fact(self, taxon: str, character: str) -> Fact | None:
+        """The fact of one fish and character."""
+        return next((f for f in self.facts if f.taxon == taxon and f.character == character), None)
+
+
+def right(kb: KnowledgeBase, taxon: str, character: Character) -> Fact | None:
+    """The state that nearly all fish of a taxon show, if there is one; never one that holds for some of them only."""
+    told = tell(kb, character, taxon)
+    if told is None or not told.states or told.states[0][1] < RIGHT:
+        return None
+    state = told.states[0][0]
+    statements, _ = about(kb, taxon, character.id)
+    others = {leaf for s in statements for x in s.states for leaf in below(kb, x)} - set(below(kb, state))
+    if others or not kb.state(state).clause:
+        return None
+    return Fact(taxon, character.id, state, tuple(s.id for s in statements) or told.statements, told.basis,
+                told.states[0][1] < NEARLY_ALL)
+
+
+def possible(kb: KnowledgeBase, taxon: str, character: str) -> frozenset[str] | None:
+    """The states that some statement allows for some fish of a taxon; None where nothing is stated."""
+    keys = kb.taxon(taxon).parents or (taxon,)
+    out: set[str] = set()
+    for key in (taxon, *keys):
+        statements, _ = about(kb, key, character) if key != taxon or not kb.taxon(taxon).is_hybrid else (
+            tuple(s for s in kb.statements(taxon) if s.character == character), None)
+        if not statements and key in keys and kb.taxon(taxon).is_hybrid:
+            return None
+        out |= {leaf for s in statements for x in s.states for leaf in below(kb, x)}
+    found = taxon_distribution(kb, taxon, character, ADULT)
+    if not out or found is None:
+        return None
+    return frozenset(out | {leaf for leaf, share in found.shares.items() if share > LEFT_OVER})
+
+
+def build_quiz(kb: KnowledgeBase, taxa: Sequence[str], count: int, seed: int, looks: Collection[str],
+               kinds: Sequence[str] = KINDS) -> Quiz:
+    """A quiz of up to ``count`` items; fewer where the base does not tell enough of these fishes."""
+    rng = random.Random(seed)
+    pool = Pool(kb, taxa, looks)
+    items: list[Item] = []
+    used: set[tuple[str, ...]] = set()
+    dry = 0
+    for kind in cycle(kinds):
+        if len(items) >= count or dry >= 3 * len(kinds):
+            break
+        item = _MAKERS[kind](pool, rng, used)
+        dry = dry + 1 if item is None else 0
+        if item is not None:
+            items.append(item)
+    return Quiz(pool.taxa, tuple(items), seed)
+
+
+def _which_fish(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> Item | None:
+    for fact in _shuffled(rng, pool.fresh(used)):
+        others = [t for t in pool.taxa if t != fact.taxon and pool.wrong(t, fact.state)]
+        if (fact.state,) in used or not others:
+            continue
+        used |= {(fact.state,), ("character", fact.character)}
+        wrong = _nearest_first(pool, rng, fact.taxon, others)[: CHOICES - 1]
+        return _item(rng, pool, "which-fish", fact, fact.taxon, wrong)
+    return None
+
+
+def _which_feature(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> Item | None:
+    for fact in _shuffled(rng, pool.fresh(used)):
+        if (fact.taxon, fact.character) in used:
+            continue
+        wrong = _wrong_states(pool, rng, fact)
+        if wrong:
+            used |= {(fact.taxon, fact.character), ("character", fact.character)}
+            return _item(rng, pool, "which-feature", fact, fact.state, wrong[: CHOICES - 1])
+    return None
+
+
+def _wrong_states(pool: Pool, rng: random.Random, fact: Fact) -> list[str]:
+    """States of the character that the fish cannot show, those that other fishes of the pool show first; no two alike."""
+    shown = [f.state for f in pool.facts if f.character == fact.character]
+    rest = [s.id for s in pool.kb.states(fact.character) if len(below(pool.kb, s.id)) == 1 and s.clause]
+    out: list[str] = []
+    taken: set[str] = set(below(pool.kb, fact.state))
+    for state in [*_shuffled(rng, sorted(set(shown))), *_shuffled(rng, rest)]:
+        leaves = set(below(pool.kb, state))
+        if not leaves & taken and pool.wrong(fact.taxon, state) and not _kin(pool.kb, state, [fact.state, *out]):
+            taken |= leaves
+            out.append(state)
+    return out
+
+
+def _kin(kb: KnowledgeBase, state: str, others: Sequence[str]) -> bool:
+    """True when a state stands over or under one of the others, so that both could be called right."""
+    lines = [set(_line(kb, s)) for s in others]
+    return any(state in line for line in lines) or bool(set(others) & set(_line(kb, state)))
+
+
+def _line(kb: KnowledgeBase, state: str) -> list[str]:
+    out = [state]
+    while (above := kb.state(out[-1]).broader) is not None:
+        out.append(above)
+    return out
+
+
+def _true_false(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> Item | None:
+    wants_true = rng.random() < 0.5
+    for fact in _shuffled(rng, pool.fresh(used)):
+        if ("tf", fact.state) in used:
+            continue
+        if wants_true:
+            used |= {("tf", fact.state), ("character", fact.character)}
+            return Item("true-false", fact.taxon, (fact,), ("true", "false"), 0, 1, ())
+        victims = [t for t in pool.taxa if t != fact.taxon and pool.wrong(t, fact.state) and pool.fact(t, fact.character)]
+        if victims:
+            used |= {("tf", fact.state), ("character", fact.character)}
+            taxon = _nearest_first(pool, rng, fact.taxon, victims)[0]
+            truth = pool.fact(taxon, fact.character)
+            return Item("true-false", taxon, (fact,), ("true", "false"), 1, 0, (truth,) if truth else ())
+    return None
+
+
+def _catch(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> Item | None:
+    """A fish described by features that together exclude every wrong choice."""
+    for taxon in _shuffled(rng, pool.taxa):
+        facts = [f for f in _shuffled(rng, pool.of(taxon)) if not _dull(pool.kb, f)]
+        parts: dict[str, Fact] = {}
+        for fact in facts:
+            parts.setdefault(pool.kb.character(fact.character).part, fact)
+        others = [t for t in pool.taxa if t != taxon]
+        telling = sorted(parts.values(), key=lambda f: (-sum(pool.wrong(t, f.state) for t in others), f.state))[:FEATURES]
+        wrong = [t for t in others if any(pool.wrong(t, f.state) for f in telling)]
+        if ("catch", taxon) in used or len(telling) < 2 or not wrong:
+            continue
+        used.add(("catch", taxon))
+        chosen = _nearest_first(pool, rng, taxon, wrong)[: CHOICES - 1]
+        made = _item(rng, pool, "catch", telling[0], taxon, chosen)
+        return Item(made.kind, taxon, tuple(telling), made.choices, made.answer, made.tempting,
+                    _against(pool, made, telling))
+    return None
+
+
+def _against(pool: Pool, item: Item, telling: Sequence[Fact]) -> tuple[Fact, ...]:
+    if item.tempting is None:
+        return ()
+    wrong = item.choices[item.tempting]
+    return tuple(f for t in telling if pool.wrong(wrong, t.state) and (f := pool.fact(wrong, t.character)) is not None)[:1]
+
+
+def _term(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> Item | None:
+    """A word of the body and what it means; the other choices are words of other places on the fish."""
+    terms = [t for t in pool.kb.all("term") if t.where]
+    for term in [pool.kb.find("term", k) for k in _shuffled(rng, pool.terms())]:
+        if ("term", term.id) in used:
+            continue
+        used.add(("term", term.id))
+        named = {w for t in (term,) for w in f"{t.label} {t.plain}".lower().split()}
+        others = [t.id for t in _shuffled(rng, terms) if t.id != term.id and t.where != term.where
+                  and not {t.label.lower(), *(w.lower() for w in t.words)} & {term.label.lower(), *(w.lower() for w in term.words)}
+                  and not set(t.label.lower().split()) & named]
+        fact = Fact("", "", term.id, (), "common-practice")
+        return _item(rng, pool, "term", fact, term.id, others[: CHOICES - 1])
+    return None
+
+
+def _item(rng: random.Random, pool: Pool, kind: str, fact: Fact, good: str, wrong: Sequence[str]) -> Item:
+    choices = _shuffled(rng, [good, *wrong])
+    tempting = choices.index(wrong[0]) if wrong else None
+    because: tuple[Fact, ...] = ()
+    if kind == "which-fish" and wrong and (found := pool.fact(wrong[0], fact.character)) is not None:
+        because = (found,)
+    return Item(kind, fact.taxon, (fact,), tuple(choices), choices.index(good), tempting, because)
+
+
+def _nearest_first(pool: Pool, rng: random.Random, taxon: str, others: Sequence[str]) -> list[str]:
+    """Fishes most easily taken for a taxon first: listed look-alikes, then kin, then any."""
+    kb = pool.kb
+    alike = {x.other for x in kb.look_alikes(taxon)} | {t for t in others for x in kb.look_alikes(t) if x.other == taxon}
+    line = set(kb.lineage(taxon)[1:2])
+    mixed = _shuffled(rng, others)
+    return sorted(mixed, key=lambda t: (t not in alike, not line & set(kb.lineage(t))))
+
+
+def _dull(kb: KnowledgeBase, fact: Fact) -> bool:
+    """True for what holds for the whole family and so tells nobody anything about this fish ("has side fins")."""
+    found = next((s for s in kb.statements(fact.taxon) if s.character == fact.character), None)
+    return found is None and kb.character(fact.character).error < 0.04
+
+
+def _shuffled(rng: random.Random, items: Sequence[str] | Sequence[Fact] | Sequence[object]) -> list:  # type: ignore[type-arg]
+    out = list(items)
+    rng.shuffle(out)
+    return out
+
+
+_MAKERS = {"which-fish": _which_fish, "which-feature": _which_feature, "true-false": _true_false, "catch": _catch, "term": _term}
