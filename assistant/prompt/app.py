@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+import re
 import threading
 from collections.abc import Callable, Sequence
 from typing import TextIO, TypeVar
 
-from prompt_toolkit.application import get_app
 from prompt_toolkit.formatted_text import FormattedText
 from prompt_toolkit.input import Input, create_input
 from prompt_toolkit.key_binding import KeyBindings, KeyPressEvent
@@ -26,6 +26,8 @@ from assistant.prompt.toolbar import BETWEEN, empty_words, fitted, held_parts
 from assistant.render.terminal import Line
 
 T = TypeVar("T")
+_CODES = re.compile(r"\x1b\[[0-9;?]*[ -/]*[@-~]")
+"""Codes for colours and the cursor, as they come along with text copied from a screen."""
 NO_SPANS: tuple[Span, ...] = ()
 MENU_ROWS = 7
 """Rows kept free for the menu of completions while it is open."""
@@ -53,11 +55,12 @@ class App:
         self._ready = not warm
         self._off: set[str] = set()
         self._notices: list[str] = []
+        self._hinting = False
         self._session: PromptSession[str] = PromptSession(
             message=[("class:mark", wording.MARK)], input=terminal[0], output=terminal[1], style=self._style,
             history=history, completer=NameCompleter(lambda: self._names, lambda: talk.held.asked),
             complete_while_typing=False, complete_style=CompleteStyle.COLUMN, reserve_space_for_menu=MENU_ROWS,
-            lexer=WordLexer(self._recognised), bottom_toolbar=self._toolbar, key_bindings=bindings(),
+            lexer=WordLexer(self._recognised), bottom_toolbar=self._toolbar, key_bindings=bindings(self._hint),
             enable_history_search=True, search_ignore_case=True, include_default_pygments_style=False)
 
     def run(self, notices: Sequence[str] = ()) -> int:
@@ -74,6 +77,7 @@ class App:
                 continue
             except EOFError:
                 return 0
+            self._hinting = False
             if self._answer(typed):
                 return 0
 
@@ -127,8 +131,14 @@ class App:
     def _toolbar(self) -> FormattedText:
         return self._comfort("bottom line", self._bar, FormattedText([]))
 
+    def _hint(self, empty: bool) -> None:
+        """Say how to leave after Ctrl-C on an empty line, until something is typed."""
+        self._hinting = empty
+
     def _bar(self) -> FormattedText:
-        width = get_app().output.get_size().columns - 1
+        width = self._columns() - 1
+        if self._hinting and not self._session.default_buffer.text:
+            return FormattedText([("", wording.LEAVING[:width])])
         parts = fitted(held_parts(self._talk.kb, self._talk.held), width)
         if not parts:
             return FormattedText([("", empty_words(width))])
@@ -152,14 +162,14 @@ class App:
             return otherwise
 
 
-def bindings() -> KeyBindings:
-    """Keys of our own: Ctrl-C clears the line, a paste becomes one line."""
+def bindings(cleared: Callable[[bool], None]) -> KeyBindings:
+    """Keys of our own: Ctrl-C clears the line (``cleared`` hears whether it was empty), a paste becomes one line."""
     keys = KeyBindings()
 
     @keys.add("c-c")
     def _clear(event: KeyPressEvent) -> None:
         """Empty the line; the prompt stays where it is."""
-        event.current_buffer.cancel_completion()
+        cleared(not event.current_buffer.text)
         event.current_buffer.reset()
 
     @keys.add(Keys.BracketedPaste)
@@ -174,6 +184,6 @@ def pasted(text: str) -> str:
     """Pasted text as one line: no control characters, blanks kept at its ends."""
     from assistant.text import strip_controls
 
-    flat = strip_controls(text[: 4 * LONGEST])
+    flat = strip_controls(_CODES.sub("", text[: 4 * LONGEST]))
     lead, tail = " " * (flat[:1] == " "), " " * (flat[-1:] == " ")
     return f"{lead}{one_line(flat)}{tail}"[:LONGEST] if flat.strip() else ""

@@ -45,7 +45,7 @@ def held_parts(kb: KnowledgeBase, held: Held) -> tuple[Part, ...]:
 
 def held_words(kb: KnowledgeBase, held: Held, names: Collection[str]) -> str:
     """Some of what is held, in words."""
-    return ", ".join(f"{p.name}: {p.value}" for p in held_parts(kb, held) if p.name in names)
+    return "; ".join(p.value for p in held_parts(kb, held) if p.name in names)
 
 
 def fitted(parts: tuple[Part, ...], width: int) -> tuple[tuple[str, str], ...]:
