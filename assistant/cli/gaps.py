@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import json
+from contextlib import closing
 from datetime import date
 from typing import TYPE_CHECKING
 
@@ -35,13 +36,13 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
         today = date.fromisoformat(args.date) if args.date else date.today()
     except ValueError as error:
         raise UsageError(f"{args.date!r} is no date", "write it as 2026-07-04") from error
-    kb = open_base(base_folder(args.base) if args.base else None).kb
-    found = find_gaps(kb, today)
-    if args.format == "json":
-        streams.out(json.dumps(as_data(found, args.limit), ensure_ascii=False, indent=1))
-    else:
-        for line in lines(kb, found, args.limit):
-            streams.out(line)
+    with closing(open_base(base_folder(args.base) if args.base else None)) as opened:
+        found = find_gaps(opened.kb, today)
+        if args.format == "json":
+            streams.out(json.dumps(as_data(found, args.limit), ensure_ascii=False, indent=1))
+        else:
+            for line in lines(opened.kb, found, args.limit):
+                streams.out(line)
     return 0
 
 

@@ -50,6 +50,7 @@ def change_node(draft: Draft, author: Author, when: datetime, words: Iterable[st
                 extra: Mapping[str, list[Value]], version: str, number: int) -> Node:
     """The record of a change that lies over a base."""
     added, removed, files, touched = _differences(draft)
+    touched = touched or [v for v in extra.get("tf:decided", []) if isinstance(v, str)]
     stamp = when.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:%SZ")
     props: dict[str, list[Value]] = {
         "rdf:type": ["tf:Change"], "tf:changeNumber": [Literal(str(number), "xsd:integer")],
@@ -76,7 +77,7 @@ def _differences(draft: Draft) -> tuple[list[str], list[str], list[str], list[st
         files.add(path if old is not None and new is not None else f"{path} {key}")
         if not key.startswith("agent:"):
             touched.append(key)
-    return added, removed, sorted(files), touched or sorted(draft.changed())
+    return added, removed, sorted(files), touched
 
 
 def read_changes(base: Path) -> list[Node]:

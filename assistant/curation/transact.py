@@ -53,9 +53,9 @@ def _attempt(base: Path, shapes: Path, author: Author, when: datetime, work: Wor
     ensure_agent(draft, author)
     extra = work(draft) or {}
     changed = {k: pair for k, pair in draft.changed().items() if k != author.key}
-    if not changed:
+    if not changed and not extra:
         return Outcome("", (), (), False)
-    words = tuple(describe_changes(changed, index, draft))
+    words = tuple(describe_changes(changed, index, draft)) or ("settled, nothing moves",)
     findings = Validator(shapes).findings(draft)
     if refused(findings):
         return Outcome("", words, tuple(findings), True)

@@ -1,0 +1,68 @@
+"""What to curate next: the ranking follows what a value would be worth."""
+
+from __future__ import annotations
+
+import json
+from datetime import date
+from pathlib import Path
+
+from conftest import knowledge_of
+
+from assistant.curation.gaps import find_gaps
+from assistant.model.knowledge import KnowledgeBase
+
+BY = ("--by", "Ansa Merrow", "--why", "trial")
+TODAY = date(2026, 7, 4)
+
+
+def test_a_pair_without_a_telling_feature_is_listed(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+    """Two fishes that live together and differ in one feature are told apart by it; without it they are a gap."""
+    before = find_gaps(knowledge_of(tiny_base), TODAY)
+    assert before.unseparated == ()
+    for key in ("side-marks.any", "side-marks.female", "jaw-reach.any", "depth-ratio.any", "fin-colour.any"):
+        tellfin("--base", tiny_base, "retract", f"st:vennia-alta.{key}.vell-2001", *BY)
+    after = find_gaps(knowledge_of(tiny_base), TODAY)
+    assert [(p.first, p.second) for p in after.unseparated] == [("vennia-alta", "vennia-rubra")]
+    assert {c.character for c in after.cells if c.taxon == "vennia-alta"} == set()
+
+
+def test_conflicts_and_single_sources(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+    """Statements that exclude one another are listed until one is preferred; a source used once is named."""
+    for words in (("add", "source", "id=merrow-2019", "kind=paper", "title=Notes"),
+                  ("add", "statement", "taxon=vennia-alta", "character=gill-rakers", "value=20-25",
+                   "source=merrow-2019", "basis=read")):
+        assert tellfin("--base", tiny_base, *words, *BY).code == 0
+    found = find_gaps(knowledge_of(tiny_base), TODAY)
+    assert [{a.source[0], b.source[0]} for a, b in found.conflicts] == [{"vell-2001", "merrow-2019"}]
+    assert found.used_once == ("memory", "merrow-2019")
+    assert tellfin("--base", tiny_base, "correct", "st:vennia-alta.gill-rakers.any.merrow-2019", "preferred=true",
+                   "because=larger sample", *BY).code == 0
+    assert find_gaps(knowledge_of(tiny_base), TODAY).conflicts == ()
+
+
+def test_rules_past_their_year(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+    """A rule year that is over on the day is listed, one that runs is not."""
+    tellfin("--base", tiny_base, "add", "rule-set", "id=vnm-2025", "label=Vennimoor 2025", "jurisdiction=vennimoor",
+            "unit=CentiM", "valid-from=2025-01-01", "valid-through=2025-12-31", "as-of=2025-01-02", "invented=yes",
+            "source=common-practice", "basis=common-practice", *BY)
+    kb = knowledge_of(tiny_base)
+    assert find_gaps(kb, TODAY).expired == (("vnm-2025", "2025-12-31"),)
+    assert find_gaps(kb, date(2025, 12, 31)).expired == ()
+
+
+def test_the_cells_of_the_shipped_base_are_useful(kb: KnowledgeBase) -> None:
+    """Each listed cell is really missing, can be seen on a live fish, and the list is in order of gain."""
+    found = find_gaps(kb, TODAY)
+    gains = [c.gain for c in found.cells]
+    assert gains == sorted(gains, reverse=True) and gains[0] > 0
+    for cell in found.cells:
+        assert kb.character(cell.character).look != "dead" and cell.pairs
+        assert not any(kb.statements_on(t, cell.character) for t in kb.lineage(cell.taxon))
+
+
+def test_the_command_prints_every_part(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+    """Text and JSON name the same parts."""
+    ran = tellfin("--base", tiny_base, "gaps", "--date", "2026-07-04")
+    assert ran.code == 0 and "pairs not told apart on a live fish (0)" in ran.out, ran
+    data = json.loads(tellfin("--base", tiny_base, "gaps", "--format", "json").out)
+    assert set(data) == {"unseparated", "cells", "memory_only", "conflicts", "used_once", "expired"}

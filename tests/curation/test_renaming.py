@@ -1,0 +1,96 @@
+"""Rename, split and lump: identifiers stay, old names lead on, records wait for a person."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from conftest import contents_of, knowledge_of
+
+from assistant.curation.check import check_folder
+from assistant.curation.view import many, one
+from assistant.graph.lines import Index
+from assistant.graph.locate import shipped_shapes
+
+BY = ("--by", "Ansa Merrow", "--why", "Vell revised the genus", "--from-source", "vell-2001")
+SPLIT = ("split", "ember vennet", "--into", "Vennia rubra=true ember vennet", "--into", "Vennia aurea=gilt vennet", *BY)
+
+
+def test_a_renamed_taxon_keeps_its_identifier(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+    """The label and the scientific name change, both old ones stay as names, the paper is named."""
+    ran = tellfin("--base", tiny_base, "rename", "tall vennet", "--scientific", "Altavennia alta", "--label",
+                  "steep vennet", *BY)
+    assert ran.code == 0, ran
+    kb = knowledge_of(tiny_base)
+    taxon = kb.taxon("vennia-alta")
+    assert (taxon.scientific, taxon.label, taxon.according_to) == ("Altavennia alta", "steep vennet", "O. Vell 2001")
+    kinds = {n.text: n.kind for n in kb.names("vennia-alta")}
+    assert kinds["Vennia alta"] == "synonym" and kinds["tall vennet"] == "vernacular"
+    assert kinds["steep vennet"] == "accepted" and check_folder(tiny_base, shipped_shapes()).passed
+    assert tellfin("--base", tiny_base, "history", "Vennia alta").out.splitlines()[-1] == "1 change"
+
+
+def test_a_change_of_names_needs_its_paper(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+    """Without a source, or with a name that is none, nothing is renamed."""
+    before = contents_of(tiny_base)
+    assert tellfin("--base", tiny_base, "rename", "tall vennet", "--label", "x", *BY[:4]).code == 2
+    assert tellfin("--base", tiny_base, "rename", "tall vennet", "--scientific", "vennia 7", *BY).code == 2
+    assert tellfin("--base", tiny_base, "rename", "tall vennet", "--label", "x", *BY[:5], "nobody-1999").code == 1
+    assert contents_of(tiny_base) == before
+
+
+def test_a_split_leaves_records_on_the_wide_concept(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+    """Parts are new taxa, the wide one is retired and leads to them, its records wait, its names lead to both."""
+    ran = tellfin("--base", tiny_base, *SPLIT)
+    assert ran.code == 0, ran
+    kb = knowledge_of(tiny_base)
+    wide = kb.taxon("vennia-rubra")
+    assert wide.deprecated and wide.replaced_by == ("vennia-aurea", "vennia-rubra-narrow")
+    assert "vennia-rubra" not in kb.species and {"vennia-aurea", "vennia-rubra-narrow"} <= set(kb.species)
+    assert len(kb.statements("vennia-rubra")) == 8
+    for part in wide.replaced_by:
+        assert ("ember vennet", "ambiguous") in {(n.text, n.kind) for n in kb.names(part)}
+    queue = tellfin("--base", tiny_base, "split", "--queue").out
+    assert "st:vennia-rubra.gill-rakers.any.vell-2001" in queue and "may belong to taxon:vennia-aurea" in queue
+    assert queue.splitlines()[-1] == "12 records waiting"
+    assert check_folder(tiny_base, shipped_shapes()).passed
+
+
+def test_undecided_records_are_given_to_a_part_by_a_person(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+    """A decision makes the statement of the part, keeps the old one as retracted, and shortens the queue."""
+    tellfin("--base", tiny_base, *SPLIT)
+    key = "st:vennia-rubra.gill-rakers.any.vell-2001"
+    ran = tellfin("--base", tiny_base, "split", "--decide", key, "--to", "gilt vennet", *BY)
+    assert ran.code == 0, ran
+    index = Index(tiny_base)
+    new, old = index.node("st:vennia-aurea.gill-rakers.any.vell-2001"), index.node(key)
+    assert new is not None and many(new, "tf:low") == ["8.0"] and old is not None
+    assert "taxon:vennia-aurea" in one(old, "tf:retractedBecause")
+    assert tellfin("--base", tiny_base, "split", "--queue").out.splitlines()[-1] == "11 records waiting"
+    again = tellfin("--base", tiny_base, "split", "--decide", key, "--to", "gilt vennet", *BY)
+    assert again.code == 1 and "not waiting" in again.err
+    stay = "alike:vennia-rubra.vennia-alta"
+    assert tellfin("--base", tiny_base, "split", "--decide", stay, *BY).code == 0
+    assert tellfin("--base", tiny_base, "split", "--queue").out.splitlines()[-1] == "10 records waiting"
+    assert check_folder(tiny_base, shipped_shapes()).passed
+
+
+def test_undoing_a_split_empties_the_queue(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+    """A split taken back leaves the files as they were and nobody waiting."""
+    before = contents_of(tiny_base)
+    tellfin("--base", tiny_base, *SPLIT)
+    assert tellfin("--base", tiny_base, "undo", "1", "--why", "too early").code == 0
+    kept = {k: v for k, v in contents_of(tiny_base).items() if not k.startswith(("changes/", "agents/"))}
+    assert kept == {k: v for k, v in before.items() if not k.startswith("agents/")}
+    assert tellfin("--base", tiny_base, "split", "--queue").out.strip() == "0 records waiting"
+
+
+def test_a_lump_keeps_both_names(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+    """The joined taxon is retired, its scientific and English names lead to the kept one, its records wait."""
+    ran = tellfin("--base", tiny_base, "lump", "ember vennet", "tall vennet", *BY)
+    assert ran.code == 0, ran
+    kb = knowledge_of(tiny_base)
+    assert kb.taxon("vennia-alta").replaced_by == ("vennia-rubra",)
+    kinds = {n.text: n.kind for n in kb.names("vennia-rubra")}
+    assert kinds["Vennia alta"] == kinds["Vennia celsa"] == "synonym" and kinds["tall vennet"] == "vernacular"
+    assert tellfin("--base", tiny_base, "split", "--queue").out.splitlines()[-1] == "8 records waiting"
+    assert check_folder(tiny_base, shipped_shapes()).passed
