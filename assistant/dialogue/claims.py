@@ -34,6 +34,8 @@ UNLIKE = 0.3
 """What a singular for a plural costs, or the other way round."""
 ACROSS = 1.0
 """What it costs a reading to join words over a preposition."""
+OVER = 0.8
+"""What it costs a reading to skip over a word for another part."""
 WALL = 0.7
 """What it costs a value when the name of a fish stands between it and its part ("short sunfish with a long ear")."""
 CONTEXT = 0.25
@@ -89,6 +91,7 @@ class Line:
     talk: Talk
     parts: Mapping[str, Mapping[int, Sequence[Hit]]]
     part_clauses: frozenset[int]
+    nouns: frozenset[int]
 
     def clause(self, hit: Hit) -> int:
         """The clause a hit stands in."""
@@ -112,7 +115,12 @@ def ready(
             parts.setdefault(hit.phrase.id, {}).setdefault(clause, []).append(hit)
             if lexicon.kb.character(hit.phrase.id).part != WHOLE:
                 clauses.add(clause)
-    return Line(tokens, content, hits, scopes, lexicon, talk, parts, frozenset(clauses))
+    return Line(tokens, content, hits, scopes, lexicon, talk, parts, frozenset(clauses), nouns_of(hits))
+
+
+def nouns_of(hits: Sequence[Hit]) -> frozenset[int]:
+    """Positions of single words that name a part: several features may be said of one of them."""
+    return frozenset(h.at[0] for h in hits if h.phrase.kind == "character" and len(h.at) == 1)
 
 
 def claims_of(line: Line) -> list[Claim]:
@@ -149,7 +157,10 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
         len(set(hit.at)) + worth + DENIES * phrase.denies + CONTEXT * line.talk.share(phrase.character, line.lexicon)
     )
     score += (
-        _usual(phrase.character, phrase.id, line.lexicon) - UNLIKE * _unlike(hit, line) - ACROSS * _across(hit, line)
+        _usual(phrase.character, phrase.id, line.lexicon)
+        - UNLIKE * _unlike(hit, line)
+        - ACROSS * _across(hit, line)
+        - OVER * _over_noun(hit, line)
     )
     return Claim(
         phrase.id, phrase.character, hit.at, best[1] if best else (), score, denied and not phrase.denies, phrase.denies
@@ -177,6 +188,11 @@ def _across(hit: Hit, line: Line) -> bool:
         for a, b in pairwise(sorted(hit.at))
         for i in range(content[a].last + 1, content[b].first)
     )
+
+
+def _over_noun(hit: Hit, line: Line) -> bool:
+    """True when a reading skips over a word for another part ("black flap and a big blotch" is no black blotch)."""
+    return len(hit.at) > 1 and any(p in line.nouns for p in range(hit.first + 1, hit.last) if p not in hit.at)
 
 
 def _unlike(hit: Hit, line: Line) -> int:

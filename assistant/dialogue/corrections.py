@@ -13,7 +13,7 @@ from assistant.dialogue.spotting import Content, Hit
 from assistant.dialogue.tokens import Token
 from assistant.model.stems import NUMBERS
 from assistant.reasoning.observed import Observation
-from assistant.text import unique
+from assistant.text import key, unique
 
 LONGEST = 5
 
@@ -40,7 +40,7 @@ def corrected(
     if not held.seen:
         return Change(_mended_at_once(tokens, seen, lexicon))
     if _cue(tokens, "retract", lexicon):
-        back = _taken_back(hits, seen, held, lexicon)
+        back = _taken_back(content, hits, seen, held, lexicon)
         if back:
             return Change(back, unique(s.observation.character for s in back))
     correcting = _cue(tokens, "correct", lexicon)
@@ -95,22 +95,20 @@ def _mended_at_once(tokens: Sequence[Token], seen: Sequence[Seen], lexicon: Lexi
     return tuple(new if s is old else s for s in seen)
 
 
-def _taken_back(hits: Sequence[Hit], seen: Sequence[Seen], held: Held, lexicon: Lexicon) -> tuple[Seen, ...]:
-    """The held observations that the line names: by feature and state, by feature, else by words in common."""
+def _taken_back(
+    content: Sequence[Content], hits: Sequence[Hit], seen: Sequence[Seen], held: Held, lexicon: Lexicon
+) -> tuple[Seen, ...]:
+    """The held observations that the line names: by the words they were told in, by state, by feature."""
+    said = {c.stem for c in content}
+    shared = [len(said & {s.text for s in lexicon.stems(key(old.words).split())}) for old in held.seen]
+    if max(shared) > 0:
+        return tuple(replace(o, retract=True) for o, n in zip(held.seen, shared, strict=True) if n == max(shared))
     for test in (_same_state, _same_character):
         back = tuple(replace(old, retract=True) for old in held.seen if any(test(s, old, lexicon) for s in seen))
         if back:
             return back
-    named = {h.phrase.character for h in hits}
-    scored = [
-        (len({s for h in hits if h.phrase.character == old.observation.character for s in h.phrase.stems}), n)
-        for n, old in enumerate(held.seen)
-        if old.observation.character in named
-    ]
-    if not scored:
-        return ()
-    best = max(scored)[0]
-    return tuple(replace(held.seen[n], retract=True) for score, n in scored if score == best)
+    named = {h.phrase.character for h in hits if h.phrase.kind == "character"}
+    return tuple(replace(o, retract=True) for o in held.seen if o.observation.character in named)
 
 
 def _same_state(new: Seen, old: Seen, lexicon: Lexicon) -> bool:

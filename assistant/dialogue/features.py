@@ -10,7 +10,6 @@ from collections.abc import Sequence
 
 from assistant.dialogue.claims import Claim, Line, claims_of
 from assistant.dialogue.reading import Seen
-from assistant.dialogue.spotting import Hit
 from assistant.reasoning.observed import Observation
 from assistant.text import word_set
 
@@ -18,22 +17,20 @@ BARE = 0.6
 """What it costs a reading when all its words are nouns and no describing word is among them."""
 LEAST = 1.0
 """A reading worth less is none."""
-_ALSO = word_set("and n or then with w above below to plus front behind rear inside outside top bottom")
+_ALSO = word_set(
+    "just only rather more but and n or then with w above below to plus front behind rear inside outside top bottom"
+)
 
 
 def read_features(line: Line, counts: Sequence[Claim] = ()) -> tuple[Seen, ...]:
     """The observations of a line, in its order."""
-    chosen = choose([*claims_of(line), *counts], nouns_of(line.hits), line)
+    chosen = choose([*claims_of(line), *counts], line)
     return tuple(sorted((_seen(c, line) for c in chosen), key=lambda s: (s.start, s.observation.character)))
 
 
-def nouns_of(hits: Sequence[Hit]) -> frozenset[int]:
-    """Positions of single words that name a part: several features may be said of one of them."""
-    return frozenset(h.at[0] for h in hits if h.phrase.kind == "character" and len(h.at) == 1)
-
-
-def choose(claims: Sequence[Claim], nouns: frozenset[int], line: Line) -> list[Claim]:
+def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
     """The best readings such that no describing word is used twice."""
+    nouns = line.nouns
     taken: set[int] = set()
     whole: dict[int, list[frozenset[int]]] = {}
     chosen: dict[str, list[Claim]] = {}
@@ -50,7 +47,15 @@ def choose(claims: Sequence[Claim], nouns: frozenset[int], line: Line) -> list[C
         everything = frozenset(claim.at) | frozenset(claim.support)
         for position in everything:
             whole.setdefault(position, []).append(everything)
-    return [c for found in chosen.values() for c in found]
+    return [c for found in chosen.values() for c in found if not _outdone(c, found, line)]
+
+
+def _outdone(claim: Claim, others: Sequence[Claim], line: Line) -> bool:
+    """True for a denial beside a plain statement of the same feature ("not forked, just dented")."""
+    if not claim.explicit:
+        return False
+    clause = line.content[claim.at[0]].clause
+    return any(not o.explicit and not o.denied and line.content[o.at[0]].clause == clause for o in others)
 
 
 def _worth(claim: Claim, nouns: frozenset[int]) -> float:

@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from datetime import date
 
 from assistant.dialogue.answers import Answered, read_answer
-from assistant.dialogue.claims import Talk, ready
+from assistant.dialogue.claims import Talk, nouns_of, ready
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.corrections import corrected, putting_right
 from assistant.dialogue.counts import count_claims, read_formula
-from assistant.dialogue.features import nouns_of, read_features
+from assistant.dialogue.features import read_features
 from assistant.dialogue.lexicon import Lexicon, lexicon_of
 from assistant.dialogue.measures import Setting, read_measures
 from assistant.dialogue.mentions import Decided, decide, hints_of, terms_of

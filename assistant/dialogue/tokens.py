@@ -17,7 +17,7 @@ _SPACES = re.compile(r"[ \u00a0]+")
 
 @dataclass(frozen=True, slots=True)
 class Token:
-    """A word: folded, as typed, where it stands, and the number of its clause; ``stop`` when a sentence ends before it."""
+    """A word: folded, as typed, where it stands, and the numbers of its clause and sentence."""
 
     word: str
     typed: str
@@ -28,7 +28,7 @@ class Token:
 
 
 def clean(text: str) -> str:
-    """The line without control characters, single-spaced, cut to ``MOST`` characters; line ends become commas' peers."""
+    """The line without control characters, single-spaced, cut to ``MOST`` characters; line ends part clauses."""
     kept = re.sub(r"\s*[\r\n]+\s*", " ; ", text[:MOST].strip("\r\n"))
     return _SPACES.sub(" ", strip_controls(kept)).strip()
 
@@ -55,7 +55,7 @@ def words_of(tokens: Sequence[Token]) -> tuple[str, ...]:
 
 
 def gibberish(tokens: Sequence[Token], known: Callable[[str], bool]) -> bool:
-    """True when no token is known, or looks like a word or a number: no vowels, one letter over and over, nothing at all."""
+    """True when no token is known or looks like a word or a number: no vowels, one letter over and over, nothing."""
     return not any(_wordlike(t.word) or known(t.word) for t in tokens)
 
 

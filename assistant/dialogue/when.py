@@ -230,8 +230,8 @@ _FORMS: tuple[tuple[re.Pattern[str], _Make], ...] = tuple(
             _day_first,
         ),
         (
-            r"\b(?P<word>day after tom\w+|day before yest\w+|to?mm?orr?ow|tomorow|tommorow|yesterday|yesterdy|today|tonight|this morning"
-            r"|this afternoon|this evening)\b",
+            r"\b(?P<word>day after tom\w+|day before yest\w+|to?mm?orr?ow|tomorow|tommorow|yesterday|yesterdy|today"
+            r"|tonight|this morning|this afternoon|this evening)\b",
             _relative,
         ),
         (rf"\b(?:(?P<lead>this|next|last|on|this coming)\s+)(?P<day>{_DAY})\b", _weekday),

@@ -22,7 +22,7 @@ Span = tuple[int, int]
 
 @dataclass(frozen=True, slots=True)
 class Where:
-    """Places named (ids, the finest last), a water, a name that follows a water word but is not known, and the mentions."""
+    """Places named, a water, a name beside a word for a water that is not known, and the mentions."""
 
     places: tuple[str, ...] = ()
     water: str | None = None

@@ -1,4 +1,4 @@
-"""Near spellings: keys under which a word is found when it is typed wrong, and how far two words are apart (layer 2)."""
+"""Near spellings: keys under which a mistyped word is found, and how far two words are apart (layer 2)."""
 
 from __future__ import annotations
 

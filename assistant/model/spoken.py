@@ -54,7 +54,7 @@ def _heads(index: Mapping[str, set[Entry]]) -> HeadOf:
 
 
 def _patterns(index: Mapping[str, set[Entry]], head_of: HeadOf) -> tuple[dict[str, list[Any]], dict[str, list[Any]]]:
-    """Rows ``[stems, plurals, ordered, denies, kind, id, how]`` under the rarest stem of each phrase, and stem counts."""
+    """Rows ``[stems, plurals, ordered, denies, kind, id, how]`` under the rarest stem of a phrase; stem counts."""
     made: set[tuple[Pattern, str, str, str]] = set()
     for phrase, entries in index.items():
         wanted = [e for e in entries if e[0] in ("state", "character")]

@@ -144,7 +144,7 @@ def spread(kb: KnowledgeBase, places: Sequence[str]) -> frozenset[str]:
 
 
 def lives_in(kb: KnowledgeBase, taxon: str, places: frozenset[str]) -> bool | None:
-    """True when listed as present at one of the places, False when listed only as absent or not at all, None when unknown."""
+    """True when listed as present at one of the places, False when as absent or not at all, None when unknown."""
     found = kb.taxon(taxon)
     rows = [
         r
