@@ -59,7 +59,7 @@ def respond_to(base: Base, reading: Reading, held: Held, clock: date) -> tuple[A
     if not intent:
         found = recognise(facts)
         intent, other = found.intent, found.other
-    turn = Turn(kb, reading, absorb(kb, held, reading), clock, lambda: base.table, intent)
+    turn = with_catch(Turn(kb, reading, absorb(kb, held, reading), clock, lambda: base.table, intent))
     answer, after = handler_of(intent)(turn)
     if other in phrases.ALSO and other != answer.intent and answer.intent == intent:
         answer = replace(answer, blocks=(*answer.blocks, Block("next", phrases.also(phrases.ALSO[other]), claim=False)))
@@ -72,6 +72,25 @@ def understand(kb: KnowledgeBase, reading: Reading, held: Held) -> tuple[Reading
     cues = find_cues(kb, reading)
     reading = replace(unasked(reading, cues), cues=frozenset(c.id for c in cues))
     return reading, gather(kb, reading, cues, held), cues
+
+
+ABOUT_A_CATCH = ("rules", "handling", "size", "weight", "tackle", "habitat", "names", "range")
+"""Intents that may come with marks of an unnamed fish ("red on the ear, is it legal"): it is identified first."""
+
+
+def with_catch(turn: Turn) -> Turn:
+    """The turn with the fish identified from its marks, where the line tells marks, names none and asks something else."""
+    if turn.intent not in ABOUT_A_CATCH or turn.reading.of("taxon", "hybrid"):
+        return turn
+    if not any(not s.retract for s in turn.reading.seen):
+        return turn
+    from assistant.dialogue.naming import shown
+    from assistant.dialogue.observing import evidence_of, observe
+    from assistant.reasoning.identify import identify
+
+    held = observe(turn.kb, turn.held, turn.reading)
+    found = identify(turn.kb, turn.table, evidence_of(held))
+    return replace(turn, held=held.after(taxa=tuple(c.taxon for c in shown(found))))
 
 
 def observable(kb: KnowledgeBase, reading: Reading) -> Reading:

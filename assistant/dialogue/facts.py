@@ -13,7 +13,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.text import key
 
 ASKING = frozenset({
-    "asks-name", "alternatives", "contrast", "describe", "list", "hybrid", "range", "size", "weight", "weight-to-length", "rules",
+    "asks-name", "alternatives", "contrast", "describe", "list", "hybrid", "range", "size", "weight", "weight-to-length", "rules", "keep",
     "handling", "hurt", "eat", "tackle", "habitat", "names", "term", "why", "how-sure", "why-not", "change-mind", "sources",
     "next", "skip", "cant-see", "undo", "start-over", "help", "key", "quiz", "abundance", "elsewhere", "medical", "meddling",
     "hostile",
@@ -35,6 +35,8 @@ class Facts:
 def gather(kb: KnowledgeBase, reading: Reading, cues: Sequence[Cue], held: Held) -> Facts:
     """The facts of a line in its conversation."""
     names = {c.id for c in cues}
+    if any(p.invented for key in reading.places if (p := kb.place(key)) is not None):
+        names.add("water")
     out = names | _things(kb, reading) | _line(reading, cues) | _held(held)
     out |= {f"much-{name}" for name in names if sum(c.id == name for c in cues) > 1}
     if not names & ASKING:
@@ -120,7 +122,7 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
 def _which_group(reading: Reading, cues: Sequence[Cue]) -> bool:
     """True for "which sunfishes have ...": a question word right before a group word, and more after it."""
     for m in reading.of("group"):
-        before = any(c.id in ("asks-what", "list", "list-weak") and 0 <= m.start - c.end <= 2 for c in cues)
+        before = any(c.id in ("asks-what", "list") and 0 <= m.start - c.end <= 2 for c in cues)
         if before and len(reading.text[m.end:].split()) >= 2:
             return True
     return False

@@ -8,11 +8,11 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import Scope, below
 from assistant.reasoning.observed import Evidence, Hint, Observation
 
-REPLACING = ("catch", "fish")
-
-
 def observe(kb: KnowledgeBase, held: Held, reading: Reading, afresh: bool = False) -> Held:
-    """The conversation with the observations and hints of a line taken in; ``afresh`` forgets the earlier ones first."""
+    """The conversation with the observations and hints of a line taken in; ``afresh`` forgets the earlier ones first.
+
+    A new observation of a character stands in place of an older one, unless the line says "too" or "also".
+    """
     seen = () if afresh else held.seen
     hints = () if afresh else held.hints
     added: list[Seen] = []
@@ -23,7 +23,8 @@ def observe(kb: KnowledgeBase, held: Held, reading: Reading, afresh: bool = Fals
         else:
             added.append(new)
     characters = {s.observation.character for s in added if s.observation.seen}
-    kept = tuple(s for s in seen if not _replaced(kb, s.observation, characters, added))
+    adding = "adding" in reading.cues or "cue-adding" in reading.cues
+    kept = seen if adding else tuple(s for s in seen if not _replaced(kb, s.observation, characters, added))
     return held.after(seen=kept + tuple(a for a in added if a.observation not in {k.observation for k in kept}),
                       hints=_hints(hints, reading.hints))
 

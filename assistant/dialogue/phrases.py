@@ -37,7 +37,7 @@ def from_memory(text: str) -> str:
 
 def number_of(number: str, label: str) -> str:
     """A count with what is counted."""
-    return f"{label}: {number}"
+    return f"{number} {label.removeprefix('number of ')}"
 
 
 def denied(text: str) -> str:
@@ -485,7 +485,7 @@ BASIS_WORDS = {"read": "text read", "memory": "from memory, unchecked", "common-
 
 def what_read(text: str) -> str:
     """How much of a source was opened."""
-    return f"read: {text}"
+    return text.removeprefix("read:").strip()
 
 
 def base_sources(read: int, total: int, species: int) -> str:
@@ -689,3 +689,8 @@ def size_line(label: str, a: float | None, b: float | None, c: float | None) -> 
 def up_to(length: str) -> str:
     """The largest known length."""
     return f"largest known {length}"
+
+
+def labelled(label: str, value: str) -> str:
+    """A measure with what is measured."""
+    return f"{label} {value}"

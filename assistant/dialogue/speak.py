@@ -17,7 +17,7 @@ from assistant.units import show_length, show_weight
 PLAIN = 0.86
 """Share of fish from which a state is spoken of without a frequency word."""
 WORDED = {"usually": 0.0, "often": 0.0, "sometimes": 0.0}
-SAFE_LABEL = 60
+SHORT_TITLE = 48
 
 
 def fish(kb: KnowledgeBase, taxon: str) -> str:
@@ -111,7 +111,8 @@ def told_words(kb: KnowledgeBase, told: Told, character: Character, units: str =
 def told_clause(kb: KnowledgeBase, told: Told, character: Character, units: str = "") -> str:
     """The same as something a fish "has": "an ear flap with a red spot", "7 or 8 dorsal spines"."""
     if told.numbers is not None:
-        return say.number_of(number_words(character, told.numbers, units), character.label)
+        number = number_words(character, told.numbers, units)
+        return say.number_of(number, character.label) if character.kind == "count" else say.labelled(character.label, number)
     return told_words(kb, told, character, units, clause=True)
 
 
@@ -128,7 +129,7 @@ def seen_words(kb: KnowledgeBase, seen: Observation) -> str:
     if seen.value is not None:
         top = seen.value if seen.value_high is None else seen.value_high
         number = plain_number(seen.value) if top == seen.value else say.span(plain_number(seen.value), plain_number(top))
-        text = say.number_of(number, character.label)
+        text = say.number_of(number, character.label) if character.kind == "count" else say.labelled(character.label, number)
     else:
         text = join([kb.state(s).clause or kb.state(s).label for s in seen.states if _known(kb, s)], "or")
     if not seen.seen:
@@ -181,6 +182,16 @@ def source_words(kb: KnowledgeBase, key: str, page: str = "") -> str:
     if found is None:
         return key
     return cite(found, page)
+
+
+def short_cite(kb: KnowledgeBase, key: str, page: str = "") -> str:
+    """A source in a few words: authors, year, the beginning of the title, page."""
+    found = kb.find("source", key)
+    if found is None:
+        return key
+    title = found.title if len(found.title) <= SHORT_TITLE else found.title[:SHORT_TITLE].rsplit(" ", 1)[0] + " ..."
+    head = " ".join(p for p in (found.authors, found.year) if p)
+    return ", ".join(p for p in (head, title, say.page(page)) if p)
 
 
 def cite(source: Source, page: str = "") -> str:

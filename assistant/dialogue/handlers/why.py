@@ -93,7 +93,7 @@ def strongest(turn: Turn, found: Identification) -> tuple[str, tuple[str, ...]] 
 
 
 def _row_words(turn: Turn, s: Statement) -> str:
-    cited = join([speak.source_words(turn.kb, k, s.page) for k in s.source[:1]])
+    cited = join([speak.short_cite(turn.kb, k, s.page) for k in s.source[:1]])
     return say.says(speak.fish(turn.kb, s.taxon), speak.statement_words(turn.kb, s, turn.held.units), cited, say.BASIS_WORDS.get(s.basis, s.basis))
 
 
@@ -296,7 +296,7 @@ def _record_words(turn: Turn, record: object) -> str:
     """A caution, practice, size line or range as a ground, with its source."""
     kb = turn.kb
     source = next(iter(getattr(record, "source", ())), "")
-    cited, basis = speak.source_words(kb, source) if source else "", say.BASIS_WORDS.get(getattr(record, "basis", ""), "")
+    cited, basis = speak.short_cite(kb, source) if source else "", say.BASIS_WORDS.get(getattr(record, "basis", ""), "")
     if isinstance(record, Caution | Practice):
         return say.rests_on(record.text.rstrip("."), cited, basis)
     if isinstance(record, SizeRecord):
