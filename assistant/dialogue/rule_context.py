@@ -1,0 +1,296 @@
+"""What a line and its conversation say of a catch: names looked up in the base, the rest carried over (layer 4).
+
+The reader of catch sentences (``catch_text``) knows no names; here it is given the names of one base and the places
+that its rule book speaks of, and what a line leaves out is filled from the conversation: fish (or everything that the
+last identification left open), water, day, length and kept fish.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, replace
+from datetime import date
+from decimal import Decimal
+
+from assistant.dialogue.catch_query import CatchQuery, Circumstances, KeptSaid, Named, Step
+from assistant.dialogue.catch_text import parse_catch
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.reading import Measure, Reading
+from assistant.dialogue.turn import Turn
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.regulations import Rulebook
+from assistant.model.rulebook import rulebook
+from assistant.reasoning import catch as c
+from assistant.text import key, singular
+
+Resolve = Callable[[str], tuple[str, ...]]
+STILL_OPEN = 0.05
+"""A candidate of an identification that is at least so likely cannot be excluded."""
+MOST_FISH = 12
+OWN_NAMES = frozenset({"accepted", "scientific"})
+_HAVE = re.compile(r"\b(?:i|we)(?:'ve| have| ve)?(?: already)? (?:have|got|had)(?: already)? (?=\d|a limit)", re.IGNORECASE)
+_BARE_NUMBER = re.compile(r"\D*(\d+)\D*")
+_PLUS = re.compile(r"^\s*(?:what if (?:it|he|she) (?:was|were|is)|what about|how about|and|n|or|then|ok(?:ay)?|so)\b[\s,]*", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True)
+class Context:
+    """A line about rules: the catch it tells of with what was carried over, and where, as ids of the rule book.
+
+    ``query`` is None where no fish, length or kept fish is known. ``places`` are ruled places, ``real`` other places
+    of the base, ``unknown`` the words of a place that is not held. ``fresh`` is True when the line itself tells of a fish,
+    a length or kept fish.
+    """
+
+    book: Rulebook
+    query: CatchQuery | None
+    places: tuple[str, ...]
+    real: tuple[str, ...]
+    unknown: str
+    day: date | None
+    day_said: bool
+    named: tuple[Named, ...] = ()
+    fresh: bool = False
+    about: Circumstances = Circumstances()
+
+
+def book_of(kb: KnowledgeBase) -> Rulebook:
+    """The rule book of a base, made when first asked for and kept with it."""
+    return kb.derived("rulebook", rulebook)
+
+
+def context_of(turn: Turn) -> Context:
+    """The catch, place and day that a line is about."""
+    book = book_of(turn.kb)
+    taxa_of, places_of = resolvers(turn.kb, turn.reading, book)
+    held = turn.held
+    text = _completed(turn, places_of)
+    day, said = _day(held, turn.clock)
+    before = _before(turn, day or turn.clock)
+    query = _parsed(text, taxa_of, places_of, turn, day or turn.clock, before)
+    fresh = query is not None
+    if query is None or not _has_fish(query):
+        again = parse_catch(f"{text}; same fish", taxa_of, places_of, day or turn.clock, before) if before else None
+        query = _joined(again, query) or query
+    places = _places(held, turn.reading, book)
+    if query is not None:
+        query = _filled(query, turn, before, places, day, said)
+    about = query.about if query is not None else _notes(text, places_of)
+    unknown = turn.reading.unknown_place or (query.unknown_place if query is not None else "")
+    real = tuple(p for p in (held.water, *held.places) if p) if not places else ()
+    named = _named(turn.reading, turn.kb)
+    first = query.steps[0] if query is not None and query.steps else None
+    where = first.places if first is not None and first.places else places
+    return Context(book, query, where, () if where else real, "" if where or real else unknown, day,
+                   said or (query is not None and query.day_said), named, fresh, about)
+
+
+# names ------------------------------------------------------------------------------------------------------
+
+
+def resolvers(kb: KnowledgeBase, reading: Reading, book: Rulebook) -> tuple[Resolve, Resolve]:
+    """Which taxa and which ruled places a whole phrase means; what the reader of the line mended counts, too."""
+    mended = {key(m.words): m.ids for m in reading.of("taxon", "hybrid", "group") if not m.exact}
+
+    def taxa_of(text: str) -> tuple[str, ...]:
+        phrase = key(text)
+        for tried in dict.fromkeys((phrase, " ".join(singular(w) for w in phrase.split()))):
+            if tried and (found := _taxa(kb, tried)):
+                return found
+        return tuple(t for i in mended.get(phrase, ()) for t in _members(kb, i))
+
+    spots = {s for p in book.placements.values() for s in (p.place, p.part_of, p.jurisdiction, p.zone) if s}
+    misspelt = {key(m.words): m.ids for m in reading.of("place", "water") if not m.exact}
+
+    def places_of(text: str) -> tuple[str, ...]:
+        phrase = key(text)
+        found = (e[1] for e in kb.spoken(phrase) if e[0] == "place") if phrase else ()
+        return tuple(sorted({p for p in (*found, *misspelt.get(phrase, ())) if p in spots}))
+    return taxa_of, places_of
+
+
+def _taxa(kb: KnowledgeBase, phrase: str) -> tuple[str, ...]:
+    entries = kb.spoken(phrase)
+    own = {thing for kind, thing, how in entries if kind == "taxon" and how in OWN_NAMES}
+    loose = {thing for kind, thing, _ in entries if kind == "taxon"}
+    for kind, thing, _ in entries:
+        if kind == "group":
+            loose.update(_members(kb, thing))
+    return tuple(sorted(own or loose))
+
+
+def _members(kb: KnowledgeBase, thing: str) -> tuple[str, ...]:
+    group = kb.find("group", thing)
+    return tuple(group.members) if group is not None else (thing,)
+
+
+def _named(reading: Reading, kb: KnowledgeBase) -> tuple[Named, ...]:
+    """The fishes that the line names, with their words."""
+    return tuple(Named(m.words, tuple(t for i in m.ids for t in _members(kb, i)))
+                 for m in reading.of("taxon", "hybrid", "group"))
+
+
+# reading the line -------------------------------------------------------------------------------------------
+
+
+def _parsed(text: str, taxa_of: Resolve, places_of: Resolve, turn: Turn, day: date, before: CatchQuery | None) -> CatchQuery | None:
+    """The catch of the line; days such as "yesterday" count from the clock, a day left out is the one spoken of."""
+    query = parse_catch(text, taxa_of, places_of, turn.clock, before)
+    if query is not None and not query.day_said and day != turn.clock:
+        query = parse_catch(text, taxa_of, places_of, day, before)
+    return query
+
+
+def _completed(turn: Turn, places_of: Resolve) -> str:
+    """The line with a bare answer to our question made a whole phrase."""
+    text = _HAVE.sub("kept ", turn.reading.text.replace("’", "'"))
+    asked = turn.held.asked
+    if turn.held.intent != "rules" or asked is None or len(turn.reading.words) > 6:
+        return text
+    bare = _BARE_NUMBER.fullmatch(text)
+    if asked.kind == "count" and bare and not turn.reading.measures:
+        return f"{bare[1]} kept"
+    if asked.kind == "count" and turn.reading.answer in ("no", "none") or key(text) in ("none", "nothing", "no", "nope", "zero"):
+        return "nothing kept" if asked.kind == "count" else text
+    if asked.kind == "age" and bare:
+        return f"angler aged {bare[1]}"
+    if asked.kind == "ice" and turn.reading.answer in ("yes", "no"):
+        return "through the ice" if turn.reading.answer == "yes" else "open water"
+    if asked.kind == "side" and (found := places_of(text)):
+        return f"{found[0]} side"
+    return text
+
+
+def _has_fish(query: CatchQuery) -> bool:
+    return any(s.fish or s.any_fish for s in query.steps) and not _only_words(query)
+
+
+def _only_words(query: CatchQuery) -> bool:
+    """True when what was taken for a fish is no name of the base."""
+    return all(not n.taxa for s in query.steps for n in s.fish) and not any(s.any_fish for s in query.steps)
+
+
+def _joined(again: CatchQuery | None, first: CatchQuery | None) -> CatchQuery | None:
+    """The catch with its fish from the conversation; kept fish and lengths as the line told them."""
+    if again is None or first is None or not first.steps or len(first.steps) > len(again.steps) > 1:
+        return again
+    fish = again.steps[0]
+    steps = tuple(
+        replace(s, fish=fish.fish, any_fish=fish.any_fish, crosses=fish.crosses,
+                length=fish.length if s.length == c.UNSAID else s.length) for s in first.steps)
+    return replace(first, steps=steps, unknown_names=())
+
+
+def _notes(text: str, places_of: Resolve) -> Circumstances:
+    from assistant.dialogue.catch_notes import read_notes
+
+    return read_notes(text, places_of)[0]
+
+
+# what is carried over -----------------------------------------------------------------------------------------
+
+
+def _day(held: Held, clock: date) -> tuple[date | None, bool]:
+    """The day held in the conversation, that of the clock where none is; None where only a month is known."""
+    text = held.date
+    if not text:
+        return clock, False
+    try:
+        return date.fromisoformat(text if not text.startswith("--") else f"{clock.year}{text[1:]}"), True
+    except ValueError:
+        return None, True
+
+
+def _before(turn: Turn, day: date) -> CatchQuery | None:
+    """The catch of the turns before as one step; with the fish of the last identification where that is newer."""
+    held = turn.held
+    last = held.catch if isinstance(held.catch, CatchQuery) else None
+    step = last.steps[-1] if last is not None and last.steps else Step()
+    judged = held.intent == "rules" and bool(step.fish or step.any_fish)
+    if not judged:
+        fish = _held_fish(turn)
+        same = fish == step.fish
+        step = replace(step, fish=fish, any_fish=False, crosses=False, length=step.length if same else c.UNSAID)
+    if step.length == c.UNSAID and held.lengths:
+        step = replace(step, length=length_of(held.lengths[-1]))
+    if not step.fish and not step.any_fish:
+        return None
+    kept = step.kept if last is not None and step.day == day else None
+    about = last.about if last is not None else Circumstances()
+    return CatchQuery("", (replace(step, day=day, kept=kept),), about)
+
+
+def _held_fish(turn: Turn) -> tuple[Named, ...]:
+    """Everything that the fish of the conversation may still be."""
+    kb, last = turn.kb, turn.held.last
+    found: Iterable[str] = turn.held.taxa
+    if last is not None and last.intent == "identify" and last.candidates:
+        found = [x.taxon for x in last.candidates if x.probability >= STILL_OPEN] or [last.candidates[0].taxon]
+    fish = [Named(kb.taxon(t).label, (t,)) if kb.find("taxon", t) is not None else Named(t, _members(kb, t)) for t in found]
+    return tuple(fish)[:MOST_FISH]
+
+
+def length_of(measure: Measure) -> c.Length:
+    """A typed measure as the length of a catch."""
+    unit = {"ft": "in", "m": "cm", "mm": "mm", "cm": "cm"}.get(measure.unit, "in")
+    per = {"in": Decimal("25.4"), "cm": Decimal(10), "mm": Decimal(1)}[unit]
+    low, high = Decimal(str(measure.low)), Decimal(str(measure.high))
+    value = (high / per).quantize(Decimal("0.001")).normalize()
+    method = c.FORK if measure.method == "fork" else c.TOTAL
+    if measure.about and low == high:
+        return c.about(value, unit)
+    return c.Length(low, high, method=method, about=measure.about, value=value, unit=unit)
+
+
+def _filled(
+    query: CatchQuery, turn: Turn, before: CatchQuery | None, places: tuple[str, ...], day: date | None, said: bool,
+) -> CatchQuery:
+    """The query with place, day, length, kept fish and circumstances of the conversation where it tells none."""
+    own = [m for m in turn.reading.measures if m.kind == "length" and m.own]
+    last = before.steps[-1] if before is not None else Step()
+    alone = bool(turn.reading.water or turn.reading.places) and query.day_said and _has_fish(query)
+    steps = []
+    for step in query.steps:
+        if step.length == c.UNSAID and own and len(query.steps) == 1:
+            step = replace(step, length=length_of(own[-1]))
+        if not alone:
+            step = _carried(step, last, places)
+        elif not step.places:
+            step = replace(step, places=places)
+        if not query.day_said and said:
+            step = replace(step, day=day)
+        steps.append(step)
+    about = query.about
+    if before is not None and not alone and about == Circumstances():
+        about = before.about
+    return replace(query, steps=tuple(steps), about=about)
+
+
+def _carried(step: Step, last: Step, places: tuple[str, ...]) -> Step:
+    if not step.places:
+        step = replace(step, places=places)
+    if not step.fish and not step.any_fish and not step.crosses:
+        step = replace(step, fish=last.fish, any_fish=last.any_fish, crosses=last.crosses)
+    if step.length == c.UNSAID:
+        step = replace(step, length=last.length)
+    if step.kept is None and step.day == last.day:
+        step = replace(step, kept=last.kept)
+    return step
+
+
+def _places(held: Held, reading: Reading, book: Rulebook) -> tuple[str, ...]:
+    """The ruled place held: the water, else the one jurisdiction or zone."""
+    if reading.unknown_place and not reading.water and not reading.places:
+        return ()
+    if held.water and book.positions(held.water):
+        return (held.water,)
+    if held.water:
+        return ()
+    found = tuple(p for p in held.places if book.positions(p))
+    return found[:1]
+
+
+def kept_words(kept: tuple[KeptSaid, ...] | None) -> int | None:
+    """How many fish were said to be kept; None when nothing was said."""
+    return None if kept is None else sum(k.count for k in kept)
