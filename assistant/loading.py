@@ -143,7 +143,7 @@ def snapshot_path(folder: Path, cache: Path | None = None) -> Path | None:
     if where is None:
         return None
     name = folder.name[:40] or "base"
-    return where / f"{name}-{crc32(str(folder).encode()):08x}-{code_key()[:12]}.snapshot"
+    return where / f"{name}-{crc32(str(folder).encode()):08x}-{code_key()}.snapshot"
 
 
 def cache_folder() -> Path | None:

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import hashlib
 import os
 from collections.abc import Iterator, Mapping, Sequence
-from functools import lru_cache
+from functools import cache
 from pathlib import Path
+from zlib import crc32
 
 from assistant import __version__
 
@@ -23,16 +23,17 @@ Signature = Mapping[str, Sequence[int | str]]
 """Path below the folder to size, time of change (ns) and digest."""
 
 
-@lru_cache(maxsize=1)
+@cache
 def code_key() -> str:
-    """A digest of the code that shapes a compiled base, so that it is made again when that code changes."""
-    digest = hashlib.blake2b(__version__.encode(), digest_size=16)
+    """A checksum of the code that shapes a compiled base, so that it is made again when that code changes."""
     package = Path(__file__).parent
+    check, size = crc32(__version__.encode()), 0
     for name in SHAPING:
         path = package / name
         if path.is_file():
-            digest.update(name.encode() + b"\0" + path.read_bytes() + b"\0")
-    return digest.hexdigest()
+            text = path.read_bytes()
+            check, size = crc32(text, crc32(name.encode(), check)), size + len(text)
+    return f"{check:08x}{size:x}"
 
 
 def stats_of(folder: Path) -> dict[str, tuple[int, int]]:
@@ -52,6 +53,8 @@ def _walk(folder: str, above: str) -> Iterator[tuple[str, tuple[int, int]]]:
 
 def file_digest(data: bytes) -> str:
     """The digest of the content of one file."""
+    import hashlib
+
     return hashlib.blake2b(data, digest_size=16).hexdigest()
 
 

@@ -14,7 +14,6 @@ import argparse
 import importlib
 import os
 import sys
-import traceback
 from collections.abc import Sequence
 from types import ModuleType
 from typing import IO, NoReturn, TextIO
@@ -185,6 +184,8 @@ def _show(error: AssistantError, streams: Streams) -> None:
 
 def unforeseen(error: Exception) -> AssistantError:
     """Save the trace of an error that is not ours and describe it in one line."""
+    import traceback
+
     text = "".join(traceback.format_exception(error))
     try:
         from datetime import UTC, datetime

@@ -1,6 +1,6 @@
 """The compiled form of a base: one file of rows and flat tables, read piece by piece and never trusted (layer 1).
 
-Layout: magic, length and BLAKE2b digest of a JSON header, the header, then aligned blocks. A kind of rows is a hash
+Layout: magic, length and checksum of a JSON header, the header, then aligned blocks. A kind of rows is a hash
 table on file: a slot per bucket (place, length, checksum) and the buckets themselves, lines of "key TAB row". So an
 answer reads a few rows and not the base, and every byte that is used has been checked first. Reading is by position
 in the open file and not by mapping it, so that a file cut short while it is in use is noticed instead of ending the
@@ -10,7 +10,6 @@ damaged, foreign or of another version raises ``SnapshotError``: the caller make
 
 from __future__ import annotations
 
-import hashlib
 import json
 import os
 import struct
@@ -20,10 +19,10 @@ from pathlib import Path
 from typing import Any, Self
 from zlib import crc32
 
-FORMAT = 4
+FORMAT = 5
 """Raised when the layout changes; a snapshot of another layout is not read."""
 MAGIC = b"tellfin base 2\n"
-_HEAD = struct.Struct("<16sQ32s")
+_HEAD = struct.Struct("<16sQI")
 _SLOT = struct.Struct("<QII")
 _ALIGN = 64
 _MOST_HEADER = 1 << 24
@@ -55,7 +54,7 @@ def write_snapshot(path: Path, key: str, kinds: Mapping[str, Rows], arrays: Mapp
               for name, (dtype, shape, data) in sorted(arrays.items())}
     header = json.dumps({"format": FORMAT, "key": key, "kinds": table, "arrays": shapes, "extra": dict(extra),
                          "size": body.size}, separators=(",", ":")).encode()
-    head = _HEAD.pack(MAGIC, len(header), hashlib.blake2b(header, digest_size=32).digest()) + header
+    head = _HEAD.pack(MAGIC, len(header), crc32(header)) + header
     path.parent.mkdir(parents=True, exist_ok=True)
     _put_in_place(path, [head.ljust(_pad(len(head)), b"\0"), *body.blocks])
 
@@ -141,11 +140,11 @@ class Snapshot:
             raise
 
     def _read_header(self) -> dict[str, Any]:
-        magic, length, digest = _HEAD.unpack(self._read(0, _HEAD.size))
+        magic, length, check = _HEAD.unpack(self._read(0, _HEAD.size))
         if magic.rstrip(b"\0") != MAGIC or length > _MOST_HEADER:
             raise SnapshotError("not a snapshot")
         raw = self._read(_HEAD.size, length)
-        if hashlib.blake2b(raw, digest_size=32).digest() != digest:
+        if crc32(raw) != check:
             raise SnapshotError("its header is damaged")
         self._start = _pad(_HEAD.size + length)
         header = json.loads(raw)

@@ -12,7 +12,6 @@ from functools import cache
 from typing import Any
 
 from assistant.model import records as r
-from assistant.model import regulations as g
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,12 +28,15 @@ class Field:
 
 @dataclass(frozen=True, slots=True)
 class Kind:
-    """A class of nodes: its name, the IRI prefix of its members, rdf types and fields; ``by`` groups them by a field."""
+    """A class of nodes: its name, the IRI prefix of its members, rdf types and fields; ``by`` groups them by a field.
+
+    ``record`` is the class of its records or, for rules, the name of one in ``regulations``, loaded when it is needed.
+    """
 
     name: str
     prefix: str
     types: tuple[str, ...]
-    record: type
+    record: type | str
     fields: tuple[Field, ...]
     by: str = ""
 
@@ -131,39 +133,39 @@ KINDS: tuple[Kind, ...] = (
     Kind("word", "word", ("tf:WordFamily",), r.WordFamily, (
         F("head", "skos:prefLabel", "lang", need=True), F("kind", "tf:wordKind", "tf", need=True),
         F("words", "skos:altLabel", "lang", many=True), _NOTE)),
-    Kind("rule-set", "rule", ("tf:RuleSet",), g.RuleSet, (
+    Kind("rule-set", "rule", ("tf:RuleSet",), "RuleSet", (
         F("label", "skos:prefLabel", "lang", need=True), F("jurisdiction", "tf:underJurisdiction", "place", need=True),
         F("unit", "qudt:hasUnit", "unit", need=True), F("valid_from", "schema:validFrom", "date", need=True),
         F("valid_through", "schema:validThrough", "date", need=True), F("as_of", "tf:asOf", "date", need=True),
         F("invented", "tf:invented", "bool"), *_SOURCED, _NOTE)),
-    Kind("placement", "rule", ("tf:Placement",), g.Placement, (
+    Kind("placement", "rule", ("tf:Placement",), "Placement", (
         F("place", "tf:atPlace", "place", need=True), F("part_of", "tf:partOf", "place"),
         F("jurisdiction", "tf:underJurisdiction", "place", need=True), F("zone", "tf:inZone", "place"),
         F("water_types", "tf:waterType", "tf", many=True), F("side", "tf:side"), _NOTE)),
-    Kind("fish-group", "rule", ("tf:FishGroup",), g.RuleGroup, (
+    Kind("fish-group", "rule", ("tf:FishGroup",), "RuleGroup", (
         F("label", "skos:prefLabel", "lang", need=True), F("words", "skos:altLabel", "lang", many=True),
         F("jurisdiction", "tf:underJurisdiction", "place", many=True, need=True),
         F("taxa", "skos:member", "taxon", many=True), F("includes", "tf:includesGroup", "rule", many=True),
         F("crosses", "tf:includesCrosses", "bool"), _NOTE)),
-    Kind("season-window", "rule", ("tf:SeasonWindow",), g.SeasonWindow, (
+    Kind("season-window", "rule", ("tf:SeasonWindow",), "SeasonWindow", (
         F("opens", "tf:opens", need=True), F("closes", "tf:closes", need=True),
         F("mode", "tf:seasonMode", "tf", need=True), F("open_water", "tf:openWaterOnly", "bool"))),
-    Kind("length-limit", "rule", ("tf:LengthLimit",), g.LengthLimit, (
+    Kind("length-limit", "rule", ("tf:LengthLimit",), "LengthLimit", (
         F("effect", "tf:lengthEffect", "tf", need=True), F("low", "tf:lowerBound", "decimal"),
         F("low_included", "tf:lowerBoundIncluded", "bool"), F("high", "tf:upperBound", "decimal"),
         F("high_included", "tf:upperBoundIncluded", "bool"), F("unit", "qudt:hasUnit", "unit", need=True))),
-    Kind("over-count", "rule", ("tf:OverCount",), g.OverCount, (
+    Kind("over-count", "rule", ("tf:OverCount",), "OverCount", (
         F("count", "tf:fishAllowed", "int", need=True), F("length", "tf:longerThan", "decimal", need=True),
         F("included", "tf:boundIncluded", "bool"), F("unit", "qudt:hasUnit", "unit", need=True))),
-    Kind("sub-limit", "rule", ("tf:SubLimit",), g.SubLimit, (
+    Kind("sub-limit", "rule", ("tf:SubLimit",), "SubLimit", (
         F("label", "skos:prefLabel", "lang", need=True), F("taxa", "skos:member", "taxon", many=True, need=True),
         F("count", "tf:fishAllowed", "int", need=True))),
-    Kind("closed-hours", "rule", ("tf:ClosedHours",), g.ClosedHours, (
+    Kind("closed-hours", "rule", ("tf:ClosedHours",), "ClosedHours", (
         F("starts", "tf:startsAt", need=True), F("ends", "tf:endsAt", need=True))),
-    Kind("obligation", "tf", ("tf:Obligation",), g.Obligation, (
+    Kind("obligation", "tf", ("tf:Obligation",), "Obligation", (
         F("label", "skos:prefLabel", "lang", need=True), F("text", "tf:text", "lang", need=True),
         F("topic", "tf:topic", need=True), F("words", "skos:altLabel", "lang", many=True))),
-    Kind("rule", "rule", ("tf:FishingRule",), g.Rule, (
+    Kind("rule", "rule", ("tf:FishingRule",), "Rule", (
         F("notation", "skos:notation", need=True), F("label", "skos:prefLabel", "lang", need=True),
         F("rule_set", "tf:ruleSet", "rule", many=True, need=True), F("layer", "tf:layer", "tf", need=True),
         F("places", "tf:appliesAt", "place", many=True), F("water_types", "tf:appliesToWaterType", "tf", many=True),
@@ -210,7 +212,15 @@ def decode(kind: Kind, row: list[Any]) -> Any:
             values[place] = tuple(value)
         elif value is not None:
             values[place] = Decimal(value)
-    return kind.record(*values)
+    return (kind.record if isinstance(kind.record, type) else _rule_record(kind.record))(*values)
+
+
+@cache
+def _rule_record(name: str) -> type:
+    from assistant.model import regulations
+
+    found: type = getattr(regulations, name)
+    return found
 
 
 @cache
