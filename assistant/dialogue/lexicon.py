@@ -7,12 +7,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import Any, TypeVar
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.spelling import allowed, distance, near_keys, sound
 from assistant.model.stems import Stem, stems_of
 
 Entry = tuple[str, str, str]
+T = TypeVar("T")
+MOST_KEPT = 20_000
+"""Entries that each look-up remembers."""
 CUE = "cue-"
 """Ids of the word families that hold cues begin so."""
 
@@ -36,31 +40,40 @@ class Phrase:
 
 
 class Lexicon:
-    """Look-ups into the spoken index of one base, remembered."""
+    """Look-ups into the spoken index of one base, remembered up to a bound."""
 
     def __init__(self, kb: KnowledgeBase) -> None:
         self.kb = kb
         self._phrases: dict[str, tuple[Phrase, ...]] = {}
         self._spoken: dict[str, tuple[Entry, ...]] = {}
+        self._cues: dict[str, tuple[str, ...]] = {}
         self._heads: dict[str, str | None] = {}
         self._near: dict[str, tuple[str, ...]] = {}
+        self._counts: dict[str, int] = {}
+        self._gists: dict[str, tuple[int, float | None, float | None]] = {}
+        self._known: dict[str, bool] = {}
 
     def spoken(self, phrase: str) -> tuple[Entry, ...]:
         """What a folded phrase stands for; empty when unknown."""
         found = self._spoken.get(phrase)
         if found is None:
-            found = self._spoken[phrase] = self.kb.spoken(phrase)
+            found = _keep(self._spoken, phrase, self.kb.spoken(phrase))
         return found
 
     def cues(self, phrase: str) -> tuple[str, ...]:
         """The cue families a folded phrase belongs to, without their prefix."""
-        return tuple(e[1].removeprefix(CUE) for e in self.spoken(phrase) if e[0] == "cue")
+        found = self._cues.get(phrase)
+        if found is None:
+            made = tuple(e[1].removeprefix(CUE) for e in self.spoken(phrase) if e[0] == "cue")
+            found = _keep(self._cues, phrase, made)
+        return found
 
     def head(self, phrase: str) -> str | None:
         """The head of the synonym family of a folded phrase, None when it has none."""
         if phrase not in self._heads:
             families = sorted(e[1] for e in self.spoken(phrase) if e[0] == "synonyms")
-            self._heads[phrase] = families[0].removeprefix("family-").replace("-", " ") if families else None
+            head = families[0].removeprefix("family-").replace("-", " ") if families else None
+            return _keep(self._heads, phrase, head)
         return self._heads[phrase]
 
     def stems(self, words: Iterable[str]) -> tuple[Stem, ...]:
@@ -71,23 +84,24 @@ class Lexicon:
         """The phrases filed under a stem."""
         found = self._phrases.get(anchor)
         if found is None:
-            rows = self.kb.store.get("pattern", anchor) or ()
-            found = tuple(
-                Phrase(tuple(r[0]), tuple(map(bool, r[1])), bool(r[2]), bool(r[3]), r[4], r[5], r[6] == "alone")
-                for r in rows
-            )
-            self._phrases[anchor] = found
+            found = _keep(self._phrases, anchor, tuple(map(_phrase, self.kb.store.get("pattern", anchor) or ())))
         return found
 
     def count(self, stem: str) -> int:
         """In how many phrases of states and characters a stem occurs."""
-        row = self.kb.store.get("stem", stem)
-        return int(row[0]) if row else 0
+        found = self._counts.get(stem)
+        if found is None:
+            row = self.kb.store.get("stem", stem)
+            found = _keep(self._counts, stem, int(row[0]) if row else 0)
+        return found
 
     def gist(self, character: str) -> tuple[int, float | None, float | None]:
         """How many statements use a character, and the lowest and highest number stated."""
-        row = self.kb.store.get("gist", character)
-        return (int(row[0]), row[1], row[2]) if row else (0, None, None)
+        found = self._gists.get(character)
+        if found is None:
+            row = self.kb.store.get("gist", character)
+            found = _keep(self._gists, character, (int(row[0]), row[1], row[2]) if row else (0, None, None))
+        return found
 
     def tells(self, taxon: str, character: str) -> bool:
         """True when something is stated of a character of a taxon or of its genus or family."""
@@ -99,13 +113,17 @@ class Lexicon:
 
     def known(self, word: str) -> bool:
         """True when a folded word occurs in the base as a word of its own, is a cue, or belongs to a family."""
-        return bool(word.isdigit() or self.spoken(word) or word in (self.kb.store.get("near", word) or ()))
+        found = self._known.get(word)
+        if found is None:
+            made = bool(word.isdigit() or self.spoken(word) or word in (self.kb.store.get("near", word) or ()))
+            found = _keep(self._known, word, made)
+        return found
 
     def mend(self, word: str) -> tuple[str, ...]:
         """The nearest words of the base to a misspelt one, all at the same small distance; empty when none is near."""
         found = self._near.get(word)
         if found is None:
-            found = self._near[word] = self._mended(word)
+            found = _keep(self._near, word, self._mended(word))
         return found
 
     def mend_other(self, word: str) -> tuple[str, ...]:
@@ -144,6 +162,20 @@ class Lexicon:
             return ()
         best = min(scored)[0]
         return tuple(w for s, w in scored if s == best)
+
+
+def _phrase(row: list[Any]) -> Phrase:
+    return Phrase(
+        tuple(row[0]), tuple(map(bool, row[1])), bool(row[2]), bool(row[3]), row[4], row[5], row[6] == "alone"
+    )
+
+
+def _keep(cache: dict[str, T], key: str, value: T) -> T:
+    """Remember a value; a cache that is full is emptied, so that endless odd words do not fill the memory."""
+    if len(cache) >= MOST_KEPT:
+        cache.clear()
+    cache[key] = value
+    return value
 
 
 def lexicon_of(kb: KnowledgeBase) -> Lexicon:
