@@ -24,8 +24,10 @@ class Recognised:
     other: str = ""
 
 
-OFFERED = 55
+OFFERED = 59
 """A second intent is offered when it scores at least this."""
+PLAIN_ANSWER = 95
+"""From this score on a line answers what was asked, or is an order: nothing else is offered beside it."""
 FOLLOW = "@same"
 """A row with this intent means: the same as was answered last."""
 
@@ -40,6 +42,8 @@ def recognise(facts: Facts, rows: Sequence[Row] = ROWS) -> Recognised:
     if not best:
         return Recognised("out-of-scope", 0)
     ranked = sorted(best.items(), key=lambda kv: -kv[1])
+    if ranked[0][1] >= PLAIN_ANSWER:
+        return Recognised(ranked[0][0], ranked[0][1])
     other = next((i for i, s in ranked[1:] if s >= OFFERED and (ranked[0][0], i) not in SAME_ANSWER), "")
     return Recognised(ranked[0][0], ranked[0][1], other)
 

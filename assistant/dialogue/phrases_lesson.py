@@ -187,3 +187,145 @@ def quiz_mixed_up(fish: str) -> str:
 def quiz_fewer(made: int, wanted: int) -> str:
     """Fewer items than asked for."""
     return f"Only {made} of {wanted} questions could be made: not enough is recorded that is sure for these fishes."
+
+
+# --- keys and quizzes in talk -----------------------------------------------------------------------------------
+
+BACK_WORDS = frozenset("back previous undo backup oops".split())
+STOP_WORDS = frozenset("stop quit end exit enough cancel".split())
+KEY_WHICH = "Name some fishes or a group, for instance: a key of the sunfishes in Ohio."
+KEY_FROM_FAMILIES = "Let us find the family first. Say a or b; \"back\" and \"not sure\" work too."
+KEY_STOPPED = "The key is put away."
+KEY_BACK = "One step back."
+KEY_AT_START = "That was the first step already."
+
+
+def key_title_line(title: str, count: int, look: str) -> str:
+    """The head of a key in talk."""
+    return f"{title}: {count} fishes, features for {LOOK.get(look, LOOK_MORE.get(look, look))}."
+
+
+def key_line(number: str, says: str, goes: str) -> str:
+    """A lead of a key in talk."""
+    return f"{number} {says} -> {goes}"
+
+
+LOOK_MORE = {"uncounted": "a fish in the hand, nothing counted", "touch": "touch alone"}
+
+
+def key_one(names: str) -> str:
+    """A key asked for one fish."""
+    return f"A key needs two fishes or more; you named {names or 'none'}. Name others to set beside it."
+
+
+def key_long(taxa: int, couplets: int) -> str:
+    """A key too long to show."""
+    return f"That key has {couplets} steps for {taxa} fishes, too long to show here; let us walk through it. Say a or b, \"back\" or \"not sure\"."
+
+
+def key_offer(question: str) -> str:
+    """The walk offered under a key."""
+    return f"To walk through it, answer the first step: {question}"
+
+
+def key_ask(number: int, question: str, choices: Sequence[str]) -> str:
+    """A couplet asked."""
+    return f"Step {number}. {question} (a) {choices[0]}, or (b) {choices[1]}?"
+
+
+def key_taken(taken: str) -> str:
+    """The lead that was taken."""
+    return f"Noted: {taken[:1].lower()}{taken[1:]}."
+
+
+def key_passed(label: str) -> str:
+    """A couplet passed over."""
+    return f"Then without the {label}."
+
+
+def key_unread(how: str) -> str:
+    """An answer that chose no lead."""
+    return "I could not tell which of the two you mean." + (f" {how}" if how else "")
+
+
+def key_family(family: str, count: int) -> str:
+    """From a family on into its species."""
+    return f"That leads to the {family}, {count} kinds. On we go."
+
+
+def key_end(name: str, taken: str) -> str:
+    """The end of a walk."""
+    return f"The key ends at the {name}."
+
+
+def key_end_several(names: str) -> str:
+    """The end of a walk with several fishes."""
+    return f"The key cannot part these any further: it is {names}."
+
+
+def key_check(names: str) -> str:
+    """Look-alikes to rule out at the end."""
+    return f"A key knows only the fishes in it; look at the {names} too before you settle."
+
+
+SCORE_WORDS = frozenset("score points".split())
+QUIZ_STOPPED = "The quiz is over."
+QUIZ_UNREAD = "I could not tell which choice you mean; a letter will do."
+QUIZ_ANSWERS_APART = "Answers, to be kept apart:"
+TABLE_NEEDS_TWO = "Name two fishes or more, and I will set them side by side."
+TABLE_OFFER = "Ask for a key or a quiz on the same fishes; \"tellfin sheet\" prints them with drawings."
+
+
+def quiz_begin(count: int) -> str:
+    """The start of a quiz."""
+    return f"{count} questions. A letter, a name or a word will do; \"skip\" passes one over, \"stop\" ends the quiz."
+
+
+def quiz_none(names: str) -> str:
+    """No quiz can be made."""
+    return f"Not enough is recorded that is sure to ask about {names}."
+
+
+def quiz_ask(number: int, count: int, question: str, choices: Sequence[str]) -> str:
+    """An item asked."""
+    return f"{number} of {count}. {question} {' '.join(choices)}"
+
+
+def quiz_right(reason: str) -> str:
+    """A right answer."""
+    return f"Right. {reason}"
+
+
+def quiz_wrong(letter: str, choice: str, reason: str, mistake: str) -> str:
+    """A wrong answer, the right one and why."""
+    return " ".join(x for x in (f"Not quite; the answer is {letter}, {choice}.", reason, mistake) if x)
+
+
+def quiz_score(score: int, done: int, count: int) -> str:
+    """How the quiz stands."""
+    return f"Score: {score} of {done} answered" + (f", {count - done} to go." if done < count else ".")
+
+
+def quiz_review(question: str, answer: str, reason: str) -> str:
+    """A missed item again."""
+    return f"To look at again: {question} - {answer}. {reason}"
+
+
+def quiz_paper(count: int) -> str:
+    """The head of a quiz for a class."""
+    return f"A quiz of {count} questions; the answers follow apart. \"tellfin quiz\" writes the same to files for printing."
+
+
+def quiz_answer_line(number: int, letter: str, choice: str, reason: str, mistake: str) -> str:
+    """An answer in the key of a quiz."""
+    return " ".join(x for x in (f"{number}. {letter}, {choice}.", reason, mistake) if x)
+
+
+def table_lead(title: str, level: str) -> str:
+    """The head of a comparison in talk."""
+    return f"{title}{', in plain words for the young' if level == 'young' else ''}:"
+
+
+def table_cells(names: Sequence[str], cells: Sequence[str]) -> str:
+    """One row of a comparison in talk."""
+    return "; ".join(f"{name} - {cell}" for name, cell in zip(names, cells, strict=True))

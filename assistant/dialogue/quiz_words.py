@@ -111,7 +111,7 @@ def judge(question: Question, typed: str) -> int | None:
             return 0
         return 1 if set(words) & NO_WORDS else _by_letter(words, 2)
     found = _by_letter(words, len(question.choices))
-    return found if found is not None else _by_words(question.choices, words)
+    return found if found is not None else by_words(question.choices, words)
 
 
 def _by_letter(words: Sequence[str], count: int) -> int | None:
@@ -126,7 +126,7 @@ def _by_letter(words: Sequence[str], count: int) -> int | None:
     return int(word) - 1 if word.isdigit() and 1 <= int(word) <= count else None
 
 
-def _by_words(choices: Sequence[str], words: Sequence[str]) -> int | None:
+def by_words(choices: Sequence[str], words: Sequence[str]) -> int | None:
     """The one choice with the most typed words in it; small slips of spelling are let pass."""
     scores = []
     for choice in choices:

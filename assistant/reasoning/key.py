@@ -7,7 +7,7 @@ said to be undecided where it has none. Taxa that no character parts end togethe
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 
 from assistant.model.knowledge import KnowledgeBase
@@ -63,10 +63,17 @@ class Key:
         return self.couplets[number - 1]
 
 
-def build_key(kb: KnowledgeBase, taxa: Sequence[str], look: str = "hand", exact: int = EXACT) -> Key:
-    """The key of some taxa with characters that can be seen at a look (picture, hand, lab)."""
+KEY_LOOKS: Mapping[str, frozenset[str]] = {
+    **LOOKS, "uncounted": frozenset({"glance", "hand"}), "touch": frozenset({"hand"}),
+}
+"""The looks of a key: those of a comparison, and a fish in the hand without counting or by touch alone."""
+
+
+def build_key(kb: KnowledgeBase, taxa: Sequence[str], look: str = "hand", exact: int = EXACT,
+              without: Collection[str] = ()) -> Key:
+    """The key of some taxa with characters that can be seen at a look (``KEY_LOOKS``), those in ``without`` left out."""
     names = tuple(dict.fromkeys(taxa))
-    cells = cells_of(kb, names, LOOKS[look])
+    cells = [c for c in cells_of(kb, names, KEY_LOOKS[look]) if c.character.id not in without]
     search = Search(splits_of(kb, cells, len(names)), {c.character.id: c for c in cells}, exact)
     whole = (1 << len(names)) - 1
     maker = _Maker(kb, names, search.cells)

@@ -6,6 +6,7 @@ from assistant.dialogue import phrases as say
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.handlers import compare
 from assistant.dialogue.subjects import MOST, groups, named, species_of, subjects, unclear
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
@@ -28,6 +29,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     taxa = _taxa(turn)
     if len(taxa) < 2:
         return _one(turn, taxa), held
+    if compare.wants_table(turn):
+        return compare.handle(turn)
     taxa = taxa[:MOST]
     found = contrast(kb, taxa, _looks(turn))
     rows = easy_first(kb, _kept(turn, found.separating))

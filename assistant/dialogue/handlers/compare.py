@@ -1,0 +1,37 @@
+"""A comparison in a table for a lesson: what ``contrast`` answers with where a table or a school class is spoken of (layer 4)."""
+
+from __future__ import annotations
+
+from assistant.dialogue import phrases_lesson as say
+from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.comparison import MOST, Comparison, Row, compare
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.lesson_request import request_of
+from assistant.dialogue.turn import Turn
+
+CUE = "lesson-table"
+ROWS = 8
+
+
+def wants_table(turn: Turn) -> bool:
+    """True where the line asks for a table, or for something for a class."""
+    return CUE in turn.cues
+
+
+def handle(turn: Turn) -> tuple[Answer, Held]:
+    """The fishes of the line set side by side, feature by feature, in the words asked for."""
+    wanted = request_of(turn, "picture")
+    taxa = wanted.taxa[:MOST]
+    if len(taxa) < 2:
+        return Answer("contrast", (Block("lead", say.TABLE_NEEDS_TWO, claim=False),), taxa), turn.held
+    look = wanted.look if wanted.look in ("picture", "hand", "lab") else "hand"
+    found = compare(turn.kb, taxa, look, wanted.level, ROWS)
+    blocks = [Block("lead", say.table_lead(found.title, found.level), claim=False), *(_line(found, r) for r in found.rows)]
+    blocks += [Block("doubt", note, claim=False) for note in (*found.notes[:2], *found.legend())]
+    blocks.append(Block("next", say.TABLE_OFFER, claim=False))
+    return Answer("contrast", tuple(blocks), taxa), turn.held
+
+
+def _line(found: Comparison, row: Row) -> Block:
+    told = say.table_cells(found.names, [c.marked for c in row.cells])
+    return Block("point", say.lead(row.feature, told), statements=tuple(s for c in row.cells for s in c.statements))

@@ -1,0 +1,165 @@
+"""Make a key, or walk one couplet by couplet, with "back" and "not sure" (layer 4)."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from assistant.dialogue import phrases_lesson as say
+from assistant.dialogue import speak
+from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.key_walk import BACK, NOT_SURE, STOP, KeyWalk, meaning, pass_over, start, take
+from assistant.dialogue.lesson_key import notes_of, title_of
+from assistant.dialogue.lesson_request import Request, look_of, request_of
+from assistant.dialogue.levels import choice_words, lead_words, question_words
+from assistant.dialogue.turn import Turn
+from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.evidence import about
+from assistant.reasoning.key import Key, Lead, build_key
+from assistant.text import join, key
+
+INTENT = "key"
+WALK_WORDS = frozenset("walk walking questions step steps guide through twenty".split())
+ANSWER_WORDS = 6
+"""Words up to which a line is taken for an answer to the couplet asked."""
+PRINTED = 24
+"""Couplets up to which a key is shown whole."""
+RANK = "family"
+
+
+def handle(turn: Turn) -> tuple[Answer, Held]:
+    """Answer the couplet asked, else make the key that the line asks for and offer to walk it."""
+    walk = turn.held.walk if isinstance(turn.held.walk, KeyWalk) else None
+    asked = turn.held.asked is not None and turn.held.asked.kind == INTENT
+    look = look_of(turn.reading.text.lower())
+    answers = asked and len(turn.reading.words) <= ANSWER_WORDS and INTENT not in turn.cues
+    if walk is not None and answers and not look:
+        return _step(turn, walk)
+    wanted = request_of(turn, walk.key.look if walk else "hand", carried=False)
+    if walk is not None and not wanted.taxa:
+        if look and look != walk.key.look:
+            return _begin(turn, replace(wanted, taxa=walk.key.taxa, level=walk.level))
+        if asked:
+            return _step(turn, walk)
+    if not wanted.taxa:
+        wanted = request_of(turn, "hand")
+    return _begin(turn, wanted)
+
+
+def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
+    kb, held = turn.kb, turn.held
+    words = set(key(turn.reading.text).split())
+    if not wanted.taxa:
+        families = tuple(t.id for t in kb.all("taxon") if t.rank == RANK)
+        begun = start(kb, families, wanted.look, wanted.level)
+        return _ask(turn, begun, say.KEY_FROM_FAMILIES) if begun else _said(say.KEY_WHICH, held)
+    if len(wanted.taxa) < 2:
+        return _said(say.key_one(speak.fishes(kb, wanted.taxa)), held, wanted.taxa)
+    made = build_key(kb, wanted.taxa, wanted.look)
+    if not made.couplets:
+        text = say.not_parted(speak.fishes(kb, made.taxa, "or"))
+        return Answer(INTENT, (Block("lead", text, statements=_any(kb, made)),), made.taxa[:8]), held
+    walk = KeyWalk(made, 1, wanted.level)
+    if words & WALK_WORDS or len(made.couplets) > PRINTED:
+        lead = say.key_long(len(made.taxa), len(made.couplets)) if len(made.couplets) > PRINTED else ""
+        return _ask(turn, walk, lead)
+    return _printed(turn, walk)
+
+
+def _printed(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held]:
+    kb = turn.kb
+    groups = turn.reading.of("group")
+    title = title_of(kb, walk.key.taxa, groups[0].ids[0] if groups else "", turn.reading.places[0] if turn.reading.places else "")
+    blocks = [Block("lead", say.key_title_line(title, len(walk.key.taxa), walk.key.look), claim=False)]
+    for couplet in walk.key.couplets:
+        ids = speak.short_ids(statements(kb, walk.key, couplet.number))
+        blocks += [Block("point", say.key_line(f"{couplet.number}{letter}", lead_words(kb, couplet.character, lead, walk.level),
+                                               _end(kb, lead)), statements=ids)
+                   for letter, lead in zip("ab", couplet.leads, strict=True)]
+    blocks += [Block("doubt", note, claim=False) for note in notes_of(kb, walk.key)]
+    asked = _asked(kb, walk)
+    blocks.append(Block("next", say.key_offer(asked.question), claim=False))
+    return Answer(INTENT, tuple(blocks), walk.key.taxa[:8], asked=asked), turn.held.after(walk=walk)
+
+
+def _step(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held]:
+    kb = turn.kb
+    choice = meaning(kb, walk, turn.reading)
+    if choice == STOP:
+        return _said(say.KEY_STOPPED, turn.held.after(walk=None), walk.left[:8])
+    if choice == BACK:
+        return _ask(turn, walk.before or walk, say.KEY_BACK if walk.before else say.KEY_AT_START)
+    if choice == NOT_SURE:
+        found = pass_over(kb, walk)
+        return _ask(turn, found, say.key_passed(kb.character(walk.couplet.character).label)) if isinstance(found, KeyWalk) else (
+            _ended(turn, walk, found))
+    if choice is None:
+        return _ask(turn, walk, say.key_unread(kb.character(walk.couplet.character).how))
+    found = take(walk, int(choice))
+    taken = lead_words(kb, walk.couplet.character, walk.couplet.leads[int(choice)], walk.level)
+    return _ask(turn, found, say.key_taken(taken)) if isinstance(found, KeyWalk) else _ended(turn, walk, found, taken)
+
+
+def _ended(turn: Turn, walk: KeyWalk, taxa: tuple[str, ...], taken: str = "") -> tuple[Answer, Held]:
+    """The fish that the walk leads to; from a family on into its own key."""
+    kb = turn.kb
+    if len(taxa) == 1 and kb.taxon(taxa[0]).rank == RANK:
+        below = request_members(kb, taxa[0])
+        begun = start(kb, below, walk.key.look, walk.level) if len(below) > 1 else None
+        if begun is not None:
+            return _ask(turn, replace(begun, before=walk), say.key_family(speak.fish(kb, taxa[0]), len(below)))
+        taxa = below or taxa
+    ids = speak.short_ids(s for t in taxa for s in [x.id for x in about(kb, t, walk.couplet.character)[0]])
+    ids = ids or speak.short_ids(s.id for t in taxa for s in kb.statements(t)[:1])
+    names = [speak.fish_both(kb, t) for t in taxa]
+    text = say.key_end(names[0], taken) if len(names) == 1 else say.key_end_several(join(names, "or"))
+    alike = [speak.fish(kb, x.other) for t in taxa for x in kb.look_alikes(t) if x.other not in taxa][:2] if len(taxa) == 1 else []
+    blocks = [Block("lead", text, statements=ids)]
+    if alike:
+        blocks.append(Block("doubt", say.key_check(join(alike, "and")), statements=speak.short_ids(
+            f"alike:{x.id}" for x in kb.look_alikes(taxa[0])[:2])))
+    return Answer(INTENT, tuple(blocks), taxa[:8]), turn.held.after(walk=None)
+
+
+def request_members(kb: KnowledgeBase, taxon: str) -> tuple[str, ...]:
+    """The species below a family."""
+    from assistant.reasoning.selection import species_below
+
+    return species_below(kb, taxon)
+
+
+def _ask(turn: Turn, walk: KeyWalk, lead: str) -> tuple[Answer, Held]:
+    asked = _asked(turn.kb, walk)
+    ids = speak.short_ids(statements(turn.kb, walk.key, walk.at))
+    blocks = [Block("lead", lead, statements=ids)] if lead else []
+    blocks.append(Block("next", say.key_ask(walk.at, asked.question, [c for _, c in asked.choices]), statements=ids))
+    return Answer(INTENT, tuple(blocks), walk.left[:8], asked=asked), turn.held.after(walk=walk)
+
+
+def _asked(kb: KnowledgeBase, walk: KeyWalk) -> Asked:
+    couplet = walk.couplet
+    choices = tuple((letter, choice_words(kb, couplet.character, lead, walk.level))
+                    for letter, lead in zip("ab", couplet.leads, strict=True))
+    return Asked(INTENT, question_words(kb, couplet.character, walk.level), couplet.character, choices)
+
+
+def statements(kb: KnowledgeBase, made: Key, number: int) -> list[str]:
+    """The statements that a couplet rests on."""
+    couplet = made.couplet(number)
+    taxa = {t for lead in couplet.leads for t in lead.taxa}
+    return [s.id for t in made.taxa if t in taxa for s in about(kb, t, couplet.character)[0]]
+
+
+def _end(kb: KnowledgeBase, lead: Lead) -> str:
+    if lead.goes_to:
+        return str(lead.goes_to)
+    names = [speak.fish(kb, t) for t in lead.taxa]
+    return names[0] if len(names) == 1 else say.together(join(names, "or"))
+
+
+def _any(kb: KnowledgeBase, made: Key) -> tuple[str, ...]:
+    return speak.short_ids(s.id for t in made.taxa for s in kb.statements(t)[:1])
+
+
+def _said(text: str, held: Held, taxa: tuple[str, ...] = ()) -> tuple[Answer, Held]:
+    return Answer(INTENT, (Block("lead", text, claim=False),), taxa), held

@@ -1,0 +1,117 @@
+"""A key walked one couplet at a time: where the walker stands, and what an answer means there (layer 4)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from assistant.dialogue import phrases_lesson as say
+from assistant.dialogue.levels import choice_words
+from assistant.dialogue.quiz_words import by_words
+from assistant.dialogue.reading import Reading
+from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.evidence import below
+from assistant.reasoning.key import Couplet, Key, Lead, build_key
+from assistant.text import key as folded
+
+FIRST = frozenset("a 1 first former one 1a upper top".split())
+SECOND = frozenset("b 2 second latter two 1b lower bottom".split())
+UNSURE = frozenset({"unsure", "skip"})
+BACK, NOT_SURE, STOP = "back", "not-sure", "stop"
+
+
+@dataclass(frozen=True, slots=True)
+class KeyWalk:
+    """A key, the couplet the walker stands at, the characters passed over, and the walk one step earlier."""
+
+    key: Key
+    at: int
+    level: str = "plain"
+    passed: frozenset[str] = frozenset()
+    before: KeyWalk | None = None
+
+    @property
+    def couplet(self) -> Couplet:
+        """The couplet that is asked now."""
+        return self.key.couplet(self.at)
+
+    @property
+    def left(self) -> tuple[str, ...]:
+        """The taxa still in play, in the order of the key."""
+        inside = {t for lead in self.couplet.leads for t in lead.taxa}
+        return tuple(t for t in self.key.taxa if t in inside)
+
+
+def start(kb: KnowledgeBase, taxa: tuple[str, ...], look: str, level: str) -> KeyWalk | None:
+    """A walk from the first couplet; None where nothing parts the taxa."""
+    made = build_key(kb, taxa, look)
+    return KeyWalk(made, 1, level) if made.couplets else None
+
+
+def take(walk: KeyWalk, lead: int) -> KeyWalk | tuple[str, ...]:
+    """The walk after a lead is taken, or the taxa that the key ends in."""
+    chosen = walk.couplet.leads[lead]
+    return replace(walk, at=chosen.goes_to, before=walk) if chosen.goes_to else chosen.taxa
+
+
+def pass_over(kb: KnowledgeBase, walk: KeyWalk) -> KeyWalk | tuple[str, ...]:
+    """A walk on with a fresh key of the taxa left that does without the character asked, or the taxa that cannot be parted."""
+    passed = walk.passed | {walk.couplet.character}
+    made = build_key(kb, walk.left, walk.key.look, without=passed)
+    return KeyWalk(made, 1, walk.level, passed, walk) if made.couplets else walk.left
+
+
+def meaning(kb: KnowledgeBase, walk: KeyWalk, reading: Reading) -> int | str | None:
+    """The lead (0 or 1) that a line chooses, ``back``, ``not-sure`` or ``stop``; None when it says none of these."""
+    words = [w for w in folded(reading.text).split() if w not in say.ANSWER_FILLERS or w in FIRST]
+    if set(words) & say.BACK_WORDS:
+        return BACK
+    if set(words) & say.STOP_WORDS:
+        return STOP
+    if reading.answer in UNSURE or reading.cues & {"cue-cant-see", "cue-skip"}:
+        return NOT_SURE
+    if len(words) <= 3 and (found := _ordinal(words, walk.at)) is not None:
+        return found
+    return _seen(kb, walk.couplet, reading) if _seen(kb, walk.couplet, reading) is not None else _worded(kb, walk, reading, words)
+
+
+def _ordinal(words: list[str], number: int) -> int | None:
+    for word in words:
+        if word in FIRST or word == f"{number}a":
+            return 0
+        if word in SECOND or word == f"{number}b":
+            return 1
+    return None
+
+
+def _seen(kb: KnowledgeBase, couplet: Couplet, reading: Reading) -> int | None:
+    """The lead that an observation read out of the line speaks for."""
+    for seen in reading.seen:
+        o = seen.observation
+        if o.character != couplet.character:
+            continue
+        if o.value is not None:
+            return _number(couplet, o.value)
+        told = {leaf for s in o.states for leaf in below(kb, s)}
+        hits = [bool(told & {leaf for s in lead.states for leaf in below(kb, s)}) for lead in couplet.leads]
+        if hits[0] != hits[1]:
+            return hits.index(True) if o.seen else hits.index(False)
+    if reading.counts and couplet.leads[0].states == ():
+        return _number(couplet, float(reading.counts[0]))
+    return None
+
+
+def _number(couplet: Couplet, value: float) -> int:
+    return 0 if _holds(couplet.leads[0], value) else 1
+
+
+def _holds(lead: Lead, value: float) -> bool:
+    return (lead.low is None or value >= lead.low) and (lead.high is None or value <= lead.high)
+
+
+def _worded(kb: KnowledgeBase, walk: KeyWalk, reading: Reading, words: list[str]) -> int | None:
+    texts = [choice_words(kb, walk.couplet.character, lead, walk.level) for lead in walk.couplet.leads]
+    if reading.answer in ("yes", "no"):
+        denies = [t.startswith(("no ", "none", "absent", "not ")) or " no " in t for t in texts]
+        affirms = denies.index(False) if denies[0] != denies[1] else 0
+        return affirms if reading.answer == "yes" else 1 - affirms
+    return by_words(texts, words) if words else None

@@ -1,0 +1,87 @@
+"""What a line asks of a lesson: which fishes, which look, which words, how many items (layer 4)."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from assistant.dialogue.subjects import subjects
+from assistant.dialogue.turn import Turn
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.stems import NUMBERS
+from assistant.reasoning.place_prior import expand_places
+from assistant.reasoning.selection import living_at, species_below
+
+_GRADE = re.compile(r"\b(?:grade\s*\d+|\d+(?:st|nd|rd|th)\s+grade\w*|(?:first|second|third|fourth|fifth|sixth)\s+grade\w*|grade\w*\s+\w+)")
+_YOUNG = re.compile(r"\b(kids?|child(?:ren)?|pupils?|elementary|kindergarten|little ones|simple words|plain words|year olds?|scouts?|campers?)\b")
+_TRADE = re.compile(r"\b(biologists?|college|university|technical|latin|curators?|professionals?)\b")
+_PICTURE = re.compile(r"\b(photos?|pictures?|pics?|images?|at a glance|without touching|from the outside)\b")
+_UNCOUNTED = re.compile(r"\bno count\w*|\bwithout count\w*|\bnot? count\w*|\bdon'?t count")
+_TOUCH = re.compile(r"\b(touch|by feel|feel only|blind)\b")
+_LAB = re.compile(r"\b(lab|laboratory|bench|dissect\w*|dead)\b")
+_ITEMS = re.compile(r"\b(\d+|" + "|".join(w for w in NUMBERS if w != "zero") + r")[\s-]+(?:quick\s+|short\s+|good\s+)?"
+                    r"(?:questions?|items?|q's|qs|problems?|rounds?|cards?)\b")
+_PAPER = re.compile(r"\b(answers? (?:key |sheet )?(?:separate|apart|at the end|on the back)|separate answers?|print\w*|hand ?outs?|worksheet|the class"
+                    r"|answer key|for (?:my|the) (?:class|students|pupils))\b")
+MOST_ITEMS = 20
+
+
+@dataclass(frozen=True, slots=True)
+class Request:
+    """Fishes, the look and level asked for, the number of items (0 where none is said), and whether it is for paper."""
+
+    taxa: tuple[str, ...]
+    look: str
+    level: str
+    items: int
+    paper: bool
+
+
+def request_of(turn: Turn, look: str, carried: bool = True) -> Request:
+    """What the line asks for; ``look`` where it names none, the fishes held where it names none and ``carried``."""
+    text = turn.reading.text.lower()
+    level = "young" if _GRADE.search(text) or _YOUNG.search(text) or "plainer" in turn.cues else "trade" if _TRADE.search(text) else "plain"
+    return Request(fishes_of(turn, carried), look_of(text) or look, level, items_of(text), bool(_PAPER.search(text)))
+
+
+def look_of(text: str) -> str:
+    """The look that a line limits itself to; empty where it names none."""
+    for pattern, look in ((_TOUCH, "touch"), (_PICTURE, "picture"), (_UNCOUNTED, "uncounted"), (_LAB, "lab")):
+        if pattern.search(text):
+            return look
+    return ""
+
+
+def items_of(text: str) -> int:
+    """The number of items asked for, 0 where none is said."""
+    found = _ITEMS.search(_GRADE.sub(" ", text))
+    if found is None:
+        return 0
+    return max(1, min(MOST_ITEMS, int(NUMBERS.get(found[1], found[1]))))
+
+
+def fishes_of(turn: Turn, carried: bool = True) -> tuple[str, ...]:
+    """The species named, those of the groups named, kept to the place named where any of them lives there."""
+    kb = turn.kb
+    named = subjects(turn, carried)
+    if not named and (carried or turn.reading.places) and _places(turn):
+        everything = tuple(t for t in kb.species if not kb.taxon(t).is_hybrid)
+        return _at(kb, everything, _places(turn))
+    taxa = tuple(dict.fromkeys(s for key in named for s in _spread(kb, key)))
+    chosen_outright = all(kb.find("taxon", key) is not None and kb.taxon(key).is_species for key in named)
+    return taxa if chosen_outright else _at(kb, taxa, _places(turn)) or taxa
+
+
+def _spread(kb: KnowledgeBase, key: str) -> tuple[str, ...]:
+    found = kb.find("taxon", key)
+    return (key,) if found is not None and found.is_species else species_below(kb, key)
+
+
+def _places(turn: Turn) -> tuple[str, ...]:
+    places = turn.reading.places or turn.held.places
+    return tuple(p for p in places if (found := turn.kb.place(p)) is not None and not found.invented and expand_places(turn.kb, (p,)))
+
+
+def _at(kb: KnowledgeBase, taxa: tuple[str, ...], places: tuple[str, ...]) -> tuple[str, ...]:
+    found = {t for p in places for t in living_at(kb, taxa, p)}
+    return tuple(t for t in taxa if t in found) if places else taxa
