@@ -8,12 +8,15 @@ from decimal import Decimal
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.reading import Measure
+from assistant.dialogue.subjects import species_of
+from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement
 from assistant.reasoning.advice import Record
 from assistant.units import GRAMS, MM, show_length, show_weight
 
 MEMORY = "memory"
 SHOWN = 5
+MOST_TAXA = 12
 """Points shown until somebody asks for more."""
 LENGTH_UNITS, WEIGHT_UNITS = tuple(MM), tuple(GRAMS)
 
@@ -48,6 +51,18 @@ def plain(
     if asked is not None and asked.question not in text:
         blocks.append(Block("next", asked.question, claim=False))
     return Answer(intent, tuple(blocks), taxa=taxa, asked=asked)
+
+
+def spread(kb: KnowledgeBase, asked: Sequence[str], most: int = MOST_TAXA) -> tuple[str, ...]:
+    """The taxa an answer is about: a group as its taxa and then their species, the widest spread first."""
+    out: dict[str, None] = {}
+    for key in asked:
+        species = species_of(kb, (key,))
+        group = kb.find("group", key)
+        wider = (group.members if group is not None else (key,)) if len(species) != 1 else ()
+        out.update(dict.fromkeys(wider))
+        out.update(dict.fromkeys(sorted(species, key=lambda t: (-len(kb.ranges(t)), t))))
+    return tuple(out)[:most]
 
 
 def which_fish(intent: str, lead: str) -> Answer:

@@ -10,8 +10,8 @@ from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects, characters, states
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.subjects import MOST, label, species_of, subjects
-from assistant.dialogue.telling import advice, cut, ids, trusted, which_fish
+from assistant.dialogue.subjects import label, species_of, subjects
+from assistant.dialogue.telling import advice, cut, ids, spread, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement
@@ -55,7 +55,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         blocks.append(Block("next", asked_back.question, claim=False))
     first, *rest = blocks
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
-    return Answer("habitat", (head, *rest), taxa=asked[:MOST], asked=asked_back), held
+    return Answer("habitat", (head, *rest), taxa=spread(turn.kb, asked), asked=asked_back), held
 
 
 def _few(kb: KnowledgeBase, taxa: Sequence[str]) -> tuple[str, ...]:

@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from assistant.dialogue import phrases_care as care
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.subjects import MOST, label, species_of, subjects
-from assistant.dialogue.telling import SHOWN, advice, cut, ids, plain
+from assistant.dialogue.subjects import label, species_of, subjects
+from assistant.dialogue.telling import SHOWN, advice, cut, ids, plain, spread
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Caution
@@ -40,7 +40,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if not chosen:
         return plain("handling", care.NO_ADVICE), turn.held
     blocks = _blocks(turn, chosen, taxa) + _closing(turn, chosen, taxa)
-    return Answer("handling", tuple(blocks), taxa=asked[:MOST]), turn.held
+    return Answer("handling", tuple(blocks), taxa=spread(turn.kb, asked)), turn.held
 
 
 def _names_fish(turn: Turn) -> bool:
@@ -77,10 +77,16 @@ def _chosen(kb: KnowledgeBase, found: Sequence[Found], wanted: Sequence[str], kn
         if f.record.topic in by_topic and f.record.words and (f.fit >= lowest or (f.fit == SOME_KIN and f.met > 0))
     ]
     if any(f.met > 0 and by_topic[f.record.topic] == 0 for f in pool):
-        acts = {a for f in pool if f.met > 0 and isinstance(f.record, Caution) for a in f.record.acts}
+        acts = _shared_acts([f for f in pool if f.met > 0])
         pool = [f for f in pool if f.met > 0 or (_leads(f) and (f.fit > GENERAL or _urgent(f, acts)))]
     pool.sort(key=lambda f: (f.fit <= SOME_KIN, by_topic[f.record.topic], not _leads(f), -f.met, -f.fit, f.record.id))
     return pool
+
+
+def _shared_acts(found: Sequence[Found]) -> set[str]:
+    """The acts that all the cautions met have in common."""
+    acts = [set(f.record.acts) for f in found if isinstance(f.record, Caution)]
+    return set.intersection(*acts) if acts else set()
 
 
 def _urgent(found: Found, acts: set[str]) -> bool:

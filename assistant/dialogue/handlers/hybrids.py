@@ -12,7 +12,7 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.subjects import MOST, label, species_of, subjects
-from assistant.dialogue.telling import cut, ids, plain, trusted
+from assistant.dialogue.telling import cut, ids, plain, spread, trusted
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement, Taxon
@@ -96,7 +96,7 @@ def _needs(turn: Turn) -> Answer:
 def _answer(turn: Turn, blocks: Sequence[Block], taxa: tuple[str, ...]) -> Answer:
     first, *rest = blocks
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
-    return Answer("hybrids", (head, *cut(list(rest), "more" in turn.cues)), taxa=taxa[:MOST])
+    return Answer("hybrids", (head, *cut(list(rest), "more" in turn.cues)), taxa=spread(turn.kb, taxa))
 
 
 # --- one cross --------------------------------------------------------------------------------------------------

@@ -13,6 +13,7 @@ from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.gaps_told import asks_gaps, gaps
 from assistant.dialogue.handlers.range import status_in
+from assistant.dialogue.handlers.term import words_for_lesson
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.subjects import groups, label, named, species_of, subjects
 from assistant.dialogue.telling import plain
@@ -43,6 +44,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     """The fishes that fit group, features and place; the gaps of the base where those are asked for."""
     kb, held = turn.kb, turn.held
     sides = aspects(kb, turn.reading)
+    if "vocabulary" in sides:
+        return words_for_lesson(turn), held
     if asks_gaps(turn, sides):
         return gaps(turn, sides), held
     if "how-many-held" in sides and not groups(turn.reading):

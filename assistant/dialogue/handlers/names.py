@@ -10,8 +10,8 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.reading import Mention
-from assistant.dialogue.subjects import MOST, label, species_of, subjects, unclear
-from assistant.dialogue.telling import MEMORY, plain, trusted
+from assistant.dialogue.subjects import label, species_of, subjects, unclear
+from assistant.dialogue.telling import MEMORY, plain, spread, trusted
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Name, Taxon
@@ -45,7 +45,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     after = [Block("next", question.question, claim=False)] if question else []
     first, *rest = blocks
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
-    return Answer("names", (head, *rest, *after), taxa=_leading(turn, local, asked)[:MOST], asked=question), held
+    return Answer(
+        "names", (head, *rest, *after), taxa=spread(turn.kb, _leading(turn, local, asked)), asked=question
+    ), held
 
 
 def pointing(turn: Turn) -> bool:
@@ -70,25 +72,40 @@ def singular_key(words: str) -> str:
 
 
 def _is_local(kb: KnowledgeBase, mention: Mention) -> bool:
-    """True for a name that is not simply the accepted one."""
-    if not mention.words:
+    """True for a name that is not simply the accepted one, or for a group word that is also a name of its kinds."""
+    ids = meant(kb, mention)
+    if not mention.words or not ids:
         return False
-    if len(mention.ids) > 1:
-        return True
-    taxon = kb.find("taxon", mention.ids[0]) if mention.ids else None
-    return (
-        taxon is not None
-        and bool(names_like(kb, taxon.id, mention.words))
-        and key(taxon.label) != singular_key(mention.words)
-        and key(taxon.scientific) != key(mention.words)
-    )
+    if len(ids) > 1:
+        return mention.kind != "group" or any(names_like(kb, t, mention.words) for t in ids)
+    taxon = kb.taxon(ids[0])
+    plain_names = {key(taxon.label), key(taxon.scientific)}
+    return bool(names_like(kb, taxon.id, mention.words)) and not plain_names & {
+        key(mention.words),
+        singular_key(mention.words),
+    }
+
+
+def meant(kb: KnowledgeBase, mention: Mention) -> tuple[str, ...]:
+    """The species a mention may mean: its own, and for a name all fishes that bear it; higher taxa only for lack of any."""
+    folded = (key(mention.words), singular_key(mention.words))
+    own = kb.find("taxon", mention.ids[0]) if len(mention.ids) == 1 else None
+    if own is not None and own.is_species and {key(own.label), key(own.scientific)} & set(folded):
+        return mention.ids
+    spoken = [thing for w in folded for kind, thing, _ in kb.spoken(w) if kind == "taxon"] if mention.words else []
+    if mention.kind == "group" or not all(kb.find("taxon", i) for i in mention.ids):
+        bearing = [t for t in species_of(kb, mention.ids) if names_like(kb, t, mention.words)]
+        return unique([*(t for t in spoken if kb.taxon(t).is_species), *bearing])
+    found = unique([*mention.ids, *spoken] if len(mention.ids) == 1 and mention.kind == "taxon" else mention.ids)
+    kinds = tuple(t for t in found if kb.taxon(t).is_species)
+    return kinds or found
 
 
 def _meanings(turn: Turn, local: Sequence[Mention]) -> list[Block]:
     return [
         b
         for words in unique(m.words for m in local)
-        for b in _meaning(turn, words, unique(i for m in local if m.words == words for i in m.ids))
+        for b in _meaning(turn, words, unique(i for m in local if m.words == words for i in meant(turn.kb, m)))
     ]
 
 
@@ -181,20 +198,20 @@ def _basis(text: str, name: Name | None) -> str:
 
 
 def _question(turn: Turn, local: Sequence[Mention]) -> Asked | None:
-    if any(len(m.ids) > 1 for m in local) and not turn.held.places:
+    if any(len(meant(turn.kb, m)) > 1 for m in local) and not turn.held.places:
         return Asked("place", say.WHERE)
     return None
 
 
 def _leading(turn: Turn, local: Sequence[Mention], asked: tuple[str, ...]) -> tuple[str, ...]:
     """The fishes meant, those of the place held first."""
-    ids = unique(i for m in local for i in m.ids) or asked
+    ids = unique(i for m in local for i in meant(turn.kb, m)) or asked
     here = _here(
         turn,
         [
             (t, n)
             for m in local
-            for t in m.ids
+            for t in meant(turn.kb, m)
             if turn.kb.find("taxon", t)
             for n in names_like(turn.kb, t, m.words)[:1]
         ],

@@ -10,8 +10,8 @@ from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.subjects import MOST, label, species_of, subjects
-from assistant.dialogue.telling import MEMORY, plain, trusted, which_fish
+from assistant.dialogue.subjects import label, species_of, subjects
+from assistant.dialogue.telling import MEMORY, plain, spread, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Place, Range
@@ -35,13 +35,16 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     taxa = species_of(kb, asked)
     if reading.unknown_place and not reading.places:
         return plain(
-            "range", say.no_such_place(reading.unknown_place), asked=Asked("place", say.WHERE), taxa=asked[:MOST]
+            "range",
+            say.no_such_place(reading.unknown_place),
+            asked=Asked("place", say.WHERE),
+            taxa=spread(turn.kb, asked),
         ), held
     if not taxa:
         return which_fish("range", say.WHICH_FISH), held
     places = reading.places or (() if turn.cues & {"asks-where"} else held.places)
     if places and (invented := _invented(kb, places)):
-        return plain("range", say.range_invented(invented), taxa=asked[:MOST]), held
+        return plain("range", say.range_invented(invented), taxa=spread(turn.kb, asked)), held
     if len(taxa) > MOST_SHOWN:
         blocks = _group(kb, asked, taxa, places)
     elif places:
@@ -51,7 +54,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         blocks = [b for t in taxa for b in overall(kb, t, full)]
     first, *rest = blocks
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
-    return Answer("range", (head, *rest), taxa=asked[:MOST]), held
+    return Answer("range", (head, *rest), taxa=spread(turn.kb, asked)), held
 
 
 def _invented(kb: KnowledgeBase, places: Iterable[str]) -> str:

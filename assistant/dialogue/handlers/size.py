@@ -9,8 +9,8 @@ from assistant.dialogue.amount_words import Amounts, amounts, middle, span, syst
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.subjects import MOST, label, named, species_of, subjects
-from assistant.dialogue.telling import basis_of, trusted, which_fish
+from assistant.dialogue.subjects import label, named, species_of, subjects
+from assistant.dialogue.telling import basis_of, spread, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import SizeRecord
@@ -40,7 +40,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     asked_back = _asked(turn, told)
     after = [Block("next", asked_back.question, claim=False)] if asked_back else []
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
-    return Answer("size", (head, *rest, *after), taxa=asked[:MOST], asked=asked_back), held
+    return Answer("size", (head, *rest, *after), taxa=spread(turn.kb, asked), asked=asked_back), held
 
 
 def _fewest(kb: KnowledgeBase, taxa: Sequence[str]) -> tuple[str, ...]:
@@ -187,6 +187,5 @@ def _general(turn: Turn, sides: frozenset[str], told: Amounts) -> list[Block]:
 
 def _asked(turn: Turn, told: Amounts) -> Asked | None:
     """A number is asked for where only a word of size was given."""
-    if told.length is None and turn.reading.size_word and not turn.held.lengths:
-        return Asked("length", say.LENGTH)
-    return None
+    judged = bool(turn.reading.size_word) or "judge" in aspects(turn.kb, turn.reading)
+    return Asked("length", say.LENGTH) if told.length is None and judged else None

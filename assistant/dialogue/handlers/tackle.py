@@ -9,8 +9,8 @@ from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.subjects import MOST, label, species_of, subjects
-from assistant.dialogue.telling import advice, cut, plain
+from assistant.dialogue.subjects import label, species_of, subjects
+from assistant.dialogue.telling import advice, cut, plain, spread
 from assistant.dialogue.turn import Turn
 from assistant.model.records import Practice
 from assistant.reasoning.advice import ABOUT_FISH, ABOUT_KIN, GENERAL, SOME_KIN, Found, topics, weigh
@@ -29,16 +29,21 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     """The practices that the line asks for, for the fish named or held; several fishes one by one."""
     asked = _asked(turn)
     taxa = species_of(turn.kb, asked)
-    if 1 < len(asked) <= FEW:
+    single = [t for t in asked if (x := turn.kb.find("taxon", t)) is not None and x.is_species]
+    if 1 < len(asked) <= FEW and len(single) == len(asked):
         shown = _ranked(turn, asked)
         blocks = [b for one in shown for b in _for_one(turn, one)]
     else:
         blocks = _points(turn, taxa)
         shown = asked
     if not blocks:
-        return plain("tackle", care.NO_TACKLE, taxa=asked[:MOST]), turn.held
+        return plain("tackle", care.NO_TACKLE, taxa=spread(turn.kb, asked)), turn.held
     blocks = cut(blocks, "more" in turn.cues, 4 if asked else 3)
-    return Answer("tackle", (*_fight(turn), *_headed(blocks), *_basis(turn, blocks)), taxa=shown[:MOST]), turn.held
+    if len(asked) == 1 and (name := label(turn.kb, asked[0])).lower() not in blocks[0].text.lower():
+        blocks[0] = Block(blocks[0].kind, say.titled(name, blocks[0].text), statements=blocks[0].statements)
+    return Answer(
+        "tackle", (*_fight(turn), *_headed(blocks), *_basis(turn, blocks)), taxa=spread(turn.kb, shown)
+    ), turn.held
 
 
 def _asked(turn: Turn) -> tuple[str, ...]:

@@ -42,10 +42,11 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     kb, reading, held = turn.kb, turn.reading, turn.held
     sides = aspects(kb, reading)
     if "vocabulary" in sides:
-        return _list(turn), held
+        return words_for_lesson(turn), held
     terms = _terms(turn)
-    if not terms and not _strange(turn):
+    if not terms and (not _strange(turn) or sides & {"plain-young"} or turn.cues & {"plainer"}):
         terms = _last(turn)
+    terms = terms or _by_part(turn)
     if terms:
         first, *rest = [b for t in terms[:FEW] for b in _told(kb, t)]
         return Answer("term", (Block("lead", first.text, statements=first.statements), *rest)), held
@@ -63,6 +64,12 @@ def _terms(turn: Turn) -> list[Term]:
         )
     found = [t for k in keys if (t := kb.find("term", k)) is not None]
     return [t for t in found if not _inside(t, found)]
+
+
+def _by_part(turn: Turn) -> list[Term]:
+    """Terms of which a word of the line is a part ("tubercle" of "nuptial tubercle")."""
+    words = {singular(w) for w in _strange(turn).split() if len(w) > 4}
+    return [t for t in turn.kb.all("term") if words & set(key(t.label).split())][:FEW]
 
 
 def _inside(term: Term, found: list[Term]) -> bool:
@@ -141,7 +148,7 @@ def _unknown(turn: Turn) -> Answer:
     return plain("term", care.term_unknown(_strange(turn)), rest=rest)
 
 
-def _list(turn: Turn) -> Answer:
+def words_for_lesson(turn: Turn) -> Answer:
     """So many words about a thing ("eight words for a fins lesson")."""
     kb, reading = turn.kb, turn.reading
     wanted = {singular(w) for w in reading.words if w not in DROPPED and w not in ASKING}

@@ -9,8 +9,8 @@ from assistant.dialogue.amount_words import Amounts, amounts, middle, system, ty
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.subjects import MOST, groups, label, named, species_of, subjects
-from assistant.dialogue.telling import basis_of, plain, trusted
+from assistant.dialogue.subjects import groups, label, named, species_of, subjects
+from assistant.dialogue.telling import basis_of, plain, spread, trusted
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about, numbers
@@ -46,7 +46,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     blocks += _record(turn, taxa, told)
     first, *rest = blocks
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
-    return Answer("weight", (head, *rest), taxa=asked[:MOST]), held
+    return Answer("weight", (head, *rest), taxa=spread(turn.kb, asked)), held
 
 
 def _same(turn: Turn) -> bool:
@@ -56,7 +56,9 @@ def _same(turn: Turn) -> bool:
 def _ask(turn: Turn, asked: tuple[str, ...], taxa: Sequence[str]) -> Answer:
     """What is needed, with what is held of the heaviest."""
     rest = [b for t in taxa[:FEW] for b in heaviest(turn.kb, t, system(turn.held))]
-    return plain("weight", say.WEIGHT_NEEDS, asked=Asked("length", say.LENGTH), taxa=asked[:MOST], rest=rest)
+    return plain(
+        "weight", say.WEIGHT_NEEDS, asked=Asked("length", say.LENGTH), taxa=spread(turn.kb, asked), rest=rest
+    )
 
 
 def _blocks(turn: Turn, taxa: Sequence[str], told: Amounts) -> list[Block]:
@@ -75,7 +77,8 @@ def _shown(turn: Turn, taxa: Sequence[str]) -> tuple[str, ...]:
     if len(taxa) <= FEW and not groups(turn.reading):
         return tuple(taxa)
     with_line = [t for t in taxa if relative(kb, t) == t]
-    return tuple(sorted(with_line or taxa, key=lambda t: (-len(kb.ranges(t)), t))[:FEW])
+    most = FEW if len(taxa) <= FEW + 1 else 1
+    return tuple(sorted(with_line or taxa, key=lambda t: (-len(kb.ranges(t)), t))[:most])
 
 
 def _by_girth(told: Amounts, units: str) -> Block:
