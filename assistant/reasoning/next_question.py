@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection
 from dataclasses import dataclass
 
 import numpy as np
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
+from assistant.reasoning.evidence import below
 from assistant.reasoning.identify import Vector
 from assistant.reasoning.tables import Table
 
-EFFORT: Mapping[str, float] = {"glance": 1.0, "hand": 1.5, "count": 2.6, "dead": 6.0}
+UNLIKELY = 0.02
+"""Share of an even chance below which a taxon is left out when a question is chosen."""
+MOST_LIVE = 400
+"""So many of the likeliest taxa decide what to ask."""
 ENOUGH = 0.04
 """Bits below which a question would hardly change the verdict."""
 
@@ -27,15 +31,25 @@ class Question:
 
 
 def information(table: Table, weights: Vector) -> Vector:
-    """The expected information (bits) of each character's report about the taxon, in the order of the table."""
-    live = np.flatnonzero(weights > 1e-4)
+    """The expected information (bits) of each character's report about the taxon, in the order of the table.
+
+    Entropy of the report less its entropy once the taxon is known; unlikely taxa are left out, of many only the
+    likeliest ``MOST_LIVE`` are kept.
+    """
+    live = np.flatnonzero(weights > UNLIKELY / max(len(weights), 1))
+    if live.size > MOST_LIVE:
+        live = np.sort(np.argpartition(-weights, MOST_LIVE)[:MOST_LIVE])
     if live.size == 0:
         return np.zeros(len(table.characters))
-    shares = weights[live] / weights[live].sum()
-    answer = table.report[:, live] @ shares.astype(np.float32)
+    shares = np.asarray(weights[live] / weights[live].sum(), dtype=np.float32)
+    if 2 * live.size > len(weights):
+        everyone = np.zeros(len(weights), np.float32)
+        everyone[live] = shares
+        answer, noise = table.report @ everyone, table.noise @ everyone
+    else:
+        answer, noise = table.report[:, live] @ shares, table.noise[:, live] @ shares
     terms = -answer * np.log2(np.maximum(answer, 1e-12))
-    total = np.add.reduceat(terms, table.starts)
-    return np.asarray(np.maximum(total - table.noise[:, live] @ shares.astype(np.float32), 0.0), dtype=np.float64)
+    return np.asarray(np.maximum(np.add.reduceat(terms, table.starts) - noise, 0.0), dtype=np.float64)
 
 
 def askable(character: Character, dead: bool = False, length: float | None = None) -> bool:
@@ -49,26 +63,20 @@ def next_question(kb: KnowledgeBase, table: Table, weights: Vector, done: Collec
                   length: float | None = None, least: float = ENOUGH) -> Question | None:
     """The best character to look at now, never one answered or skipped; None when nothing would change the verdict."""
     bits = information(table, weights)
-    best: tuple[float, str, float] | None = None
-    for i, key in enumerate(table.characters):
-        if key in done or bits[i] < least:
-            continue
-        character = kb.character(key)
-        if not askable(character, dead, length) or not _applies(kb, table, weights, character, done):
-            continue
-        worth = float(bits[i]) / EFFORT.get(character.look, 2.0)
-        if best is None or (worth, key) > (best[0], best[1]):
-            best = (worth, key, float(bits[i]))
-    if best is None:
-        return None
-    return Question(best[1], best[2], choices(kb, table, weights, best[1]))
+    worth = np.where(bits >= least, bits / table.effort, 0.0)
+    for i in np.argsort(-worth, kind="stable"):
+        key = table.characters[i]
+        if worth[i] <= 0.0:
+            break
+        if key not in done and askable(character := kb.character(key), dead, length) and _applies(
+                kb, table, weights, character):
+            return Question(key, float(bits[i]), choices(kb, table, weights, key))
+    return None
 
 
-def _applies(kb: KnowledgeBase, table: Table, weights: Vector, character: Character, done: Collection[str]) -> bool:
+def _applies(kb: KnowledgeBase, table: Table, weights: Vector, character: Character) -> bool:
     if not character.needs:
         return True
-    from assistant.reasoning.evidence import below
-
     columns = [table.column[leaf] for need in character.needs for leaf in below(kb, need) if leaf in table.column]
     return not columns or float(table.report[columns].sum(axis=0) @ weights) > 0.6
 

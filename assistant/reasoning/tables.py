@@ -34,6 +34,10 @@ Floats = npt.NDArray[np.float32]
 SILENT, SILENT_GENUS, SILENT_SPECIES = 0.2, 0.4, 0.8
 """Weight of a feature for taxa of a family (a genus, where the family has it) of which nothing is told about it."""
 
+EFFORT: Mapping[str, float] = {"glance": 1.0, "hand": 1.5, "count": 2.6, "dead": 6.0}
+EFFORT_UNSAID = 2.0
+"""What it takes to look at a feature, by how it is looked at; and where that is not said."""
+
 
 @dataclass(frozen=True)
 class Table:
@@ -46,6 +50,7 @@ class Table:
     known: npt.NDArray[np.bool_]
     index: Mapping[str, int]
     standing: Standing
+    effort: npt.NDArray[np.float64]
 
     @cached_property
     def characters(self) -> tuple[str, ...]:
@@ -102,8 +107,13 @@ def compile_table(kb: KnowledgeBase, taxa: Sequence[str] | None = None,
     report = np.concatenate(blocks) if blocks else np.zeros((0, len(names)), np.float32)
     known_all = np.array(knowns) if knowns else np.zeros((0, len(names)), bool)
     table = Table(names, tuple(columns), spans, report, known_all, {t: i for i, t in enumerate(names)},
-                  build_standing(kb, names))
+                  build_standing(kb, names), efforts(kb, spans))
     return apply_needs(kb, table)
+
+
+def efforts(kb: KnowledgeBase, characters: Iterable[str]) -> npt.NDArray[np.float64]:
+    """What it takes to look at each character, in the order given."""
+    return np.array([EFFORT.get(kb.character(c).look, EFFORT_UNSAID) for c in characters], np.float64)
 
 
 def confusion(character: Character, size: int, kin: Sequence[int] = ()) -> Floats:
@@ -200,7 +210,8 @@ def table_parts(table: Table) -> tuple[dict[str, dict[str, list[Any]]], Arrays]:
     rows: dict[str, list[Any]] = {
         "taxa": list(table.taxa), "columns": list(table.columns), "standing": [list(table.standing.taxa)],
         "spans": [[key, a, b] for key, (a, b) in table.spans.items()]}
-    arrays: dict[str, npt.NDArray[Any]] = {"report": table.report, "known": table.known, "noise": table.noise}
+    arrays: dict[str, npt.NDArray[Any]] = {"report": table.report, "known": table.known, "noise": table.noise,
+                                              "effort": table.effort}
     for part in fields(Standing):
         value = getattr(table.standing, part.name)
         if isinstance(value, Sparse):
@@ -221,7 +232,7 @@ def read_table(parts: Parts) -> Table:
     taxa = tuple(_row(parts, "taxa"))
     spans = {key: (a, b) for key, a, b in _row(parts, "spans")}
     table = Table(taxa, tuple(_row(parts, "columns")), spans, _flat(parts, "report"), _flat(parts, "known"),
-                  {t: i for i, t in enumerate(taxa)}, _read_standing(parts, len(taxa)))
+                  {t: i for i, t in enumerate(taxa)}, _read_standing(parts, len(taxa)), _flat(parts, "effort"))
     table.__dict__["noise"] = _flat(parts, "noise")
     return table
 
