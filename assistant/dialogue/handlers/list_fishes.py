@@ -54,7 +54,15 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return _invasive(turn), held
     if (answer := _membership(turn)) is not None:
         return answer, held
-    return _listed(turn, sides), held
+    return _listed(turn, sides), held.after(seen=_seen(turn))
+
+
+def _seen(turn: Turn) -> tuple[Seen, ...]:
+    """What is asked for now, on top of what the last list was narrowed by where this line narrows it further."""
+    own = tuple(s for s in turn.reading.seen if not s.retract)
+    told = {s.observation.character for s in own}
+    before = () if groups(turn.reading) or turn.held.intent != "list" else turn.held.seen
+    return (*(s for s in before if s.observation.character not in told), *own)
 
 
 def _pool(turn: Turn) -> tuple[tuple[str, ...], str]:

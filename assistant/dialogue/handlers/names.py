@@ -35,6 +35,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return _by_word(turn), held
     blocks = _kinship(turn, asked, sides)
     asks_name_of = bool(sides & {"latin", "called", "origin-of-name", "lang-fr", "lang-es"})
+    if not blocks and turn.reading.places and not subjects(turn, carried=False):
+        blocks = _again(turn)
     if not blocks and local and not (asks_name_of and len(local[0].ids) == 1):
         blocks = _meanings(turn, local)
     if not blocks:
@@ -45,9 +47,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     after = [Block("next", question.question, claim=False)] if question else []
     first, *rest = blocks
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
-    return Answer(
-        "names", (head, *rest, *after), taxa=spread(turn.kb, _leading(turn, local, asked)), asked=question
-    ), held
+    about = spread(turn.kb, _leading(turn, local, asked))
+    return Answer("names", (head, *rest, *after), taxa=about, asked=question), held
 
 
 def pointing(turn: Turn) -> bool:
@@ -87,7 +88,7 @@ def _is_local(kb: KnowledgeBase, mention: Mention) -> bool:
 
 
 def meant(kb: KnowledgeBase, mention: Mention) -> tuple[str, ...]:
-    """The species a mention may mean: its own, and for a name all fishes that bear it; higher taxa only for lack of any."""
+    """The species a mention may mean: its own, for a name all that bear it; higher taxa only for lack of any."""
     folded = (key(mention.words), singular_key(mention.words))
     own = kb.find("taxon", mention.ids[0]) if len(mention.ids) == 1 else None
     if own is not None and own.is_species and {key(own.label), key(own.scientific)} & set(folded):
@@ -124,6 +125,16 @@ def _meaning(turn: Turn, words: str, ids: Sequence[str]) -> list[Block]:
 
 def _first(names: Sequence[Name]) -> Name | None:
     return names[0] if names else None
+
+
+def _again(turn: Turn) -> list[Block]:
+    """The name of several fishes asked about before, now that its place is told."""
+    kb, last = turn.kb, turn.held.last
+    if last is None or turn.held.intent != "names" or not last.blocks:
+        return []
+    records = [kb.record_at(s) for s in last.blocks[0].statements if s.startswith("name:")]
+    found = [(n.taxon, n) for n in records if isinstance(n, Name)]
+    return _several(turn, found[0][1].text, found) if len(found) > 1 else []
 
 
 def _one_meaning(turn: Turn, words: str, taxon: str, name: Name | None) -> list[Block]:
