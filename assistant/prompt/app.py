@@ -5,8 +5,10 @@ from __future__ import annotations
 import re
 import threading
 from collections.abc import Callable, Sequence
+from itertools import islice
 from typing import TextIO, TypeVar
 
+from prompt_toolkit.completion import CompleteEvent
 from prompt_toolkit.formatted_text import FormattedText
 from prompt_toolkit.input import Input, create_input
 from prompt_toolkit.key_binding import KeyBindings, KeyPressEvent
@@ -163,7 +165,8 @@ class App:
 
 
 def bindings(cleared: Callable[[bool], None]) -> KeyBindings:
-    """Keys of our own: Ctrl-C clears the line (``cleared`` hears whether it was empty), a paste becomes one line."""
+    """Keys of our own: Ctrl-C clears the line (``cleared`` hears whether it was empty), a paste becomes one line, Tab
+    takes a completion at once where there is only one."""
     keys = KeyBindings()
 
     @keys.add("c-c")
@@ -171,6 +174,19 @@ def bindings(cleared: Callable[[bool], None]) -> KeyBindings:
         """Empty the line; the prompt stays where it is."""
         cleared(not event.current_buffer.text)
         event.current_buffer.reset()
+
+    @keys.add("tab")
+    def _complete(event: KeyPressEvent) -> None:
+        """Take the only completion, else open the menu or go down in it."""
+        buffer = event.current_buffer
+        if buffer.complete_state:
+            buffer.complete_next()
+            return
+        found = list(islice(buffer.completer.get_completions(buffer.document, CompleteEvent(False, True)), 2))
+        if len(found) == 1:
+            buffer.apply_completion(found[0])
+        elif found:
+            buffer.start_completion(insert_common_part=True)
 
     @keys.add(Keys.BracketedPaste)
     def _paste(event: KeyPressEvent) -> None:

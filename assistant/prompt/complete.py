@@ -21,7 +21,7 @@ SHORTEST = 2
 """Letters that a word needs before names are offered for it."""
 FISH, LATIN, CROSS, GROUP, PLACE, MADE_UP, FEATURE, TERM, WISH = (
     "fish", "scientific name", "cross", "group of fishes", "place", "place (made up)", "feature", "word", "wish")
-WISHES = ("start over", "undo", "units metric", "units inches", "help", "why", "sources", "more", "next", "skip",
+WISHES = ("start over", "undo", "units metric", "units us", "help", "why", "sources", "more", "next", "skip",
           "not sure", "bye")
 """Plain words that steer the conversation; offered at the beginning of a line."""
 MAIN, LOCAL, FOREIGN = range(3)

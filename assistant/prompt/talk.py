@@ -69,7 +69,7 @@ class Talk:
             return Shown(self._fault(error, error))
         except Exception as error:
             return Shown(self._fault(self.report(error), error))
-        leave = self.held.asked is None and self.is_cue(text, "goodbye")
+        leave = self.held.asked is None and self.is_cue(text, "bye")
         return Shown(notes + self._first_part(body, question, height), leave)
 
     def is_cue(self, text: str, name: str) -> bool:

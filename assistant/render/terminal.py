@@ -19,7 +19,7 @@ Line = tuple[Piece, ...]
 
 WIDEST = 88
 """Columns beyond which text is no longer widened; longer lines are hard to read."""
-NARROWEST = 20
+NARROWEST = 16
 TIGHTEST_CELL = 12
 GAP = "  "
 BULLET = "- "
@@ -89,7 +89,7 @@ def encodable(text: str, encoding: str | None) -> str:
     except LookupError:
         return encodable(text, "ascii")
     except UnicodeEncodeError:
-        near = text.translate(_ASCII)
+        near = "".join(c if _has(c, name) else c.translate(_ASCII) for c in text)
     bare = "".join(c if _has(c, name) else unicodedata.normalize("NFKD", c) for c in near)
     kept = "".join(c for c in bare if not unicodedata.combining(c))
     return kept.encode(name, "replace").decode(name)
