@@ -31,7 +31,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     """The arguments of the command."""
     parser.add_argument("text", nargs="*", metavar="TEXT", help="the question (else it is read from standard input)")
     parser.add_argument("--json", action="store_true", help="print the answer as one JSON object")
-    parser.add_argument("--lines", action="store_true", help="read JSON objects, one a line, and print one answer a line")
+    parser.add_argument(
+        "--lines", action="store_true", help="read JSON objects, one a line, and print one answer a line"
+    )
     parser.add_argument("--place", metavar="PLACE", help="where: a state or province (US-OH, Ohio) or a water")
     parser.add_argument("--date", metavar="YYYY-MM-DD", help="the day to answer for (else today)")
     parser.add_argument("--units", choices=("us", "metric"), help="which units to put first")
@@ -81,7 +83,9 @@ def placed(kb: KnowledgeBase, held: Held, place: str | None, clock: date) -> Hel
         return held.after(places=(by_code[0],))
     read = read_line(kb, place, held, clock)
     if not read.places and not read.water:
-        raise UsageError(f"the base holds no place called '{place}'", "give a state or province by name or code, such as US-OH")
+        raise UsageError(
+            f"the base holds no place called '{place}'", "give a state or province by name or code, such as US-OH"
+        )
     return absorb(kb, held, read)
 
 
@@ -141,8 +145,8 @@ def _message(line: str) -> dict[str, Any]:
     except (ValueError, RecursionError):
         raise UsageError("the line is no JSON object", 'write {"say": "your question"}') from None
     if not isinstance(found, dict) or not isinstance(found.get("say"), str):
-        raise UsageError("the object has no text under \"say\"", 'write {"say": "your question"}')
+        raise UsageError('the object has no text under "say"', 'write {"say": "your question"}')
     for name in ("place", "date"):
         if found.get(name) is not None and not isinstance(found[name], str):
-            raise UsageError(f"\"{name}\" is no text", "leave it out, or write it in quotes")
+            raise UsageError(f'"{name}" is no text', "leave it out, or write it in quotes")
     return found

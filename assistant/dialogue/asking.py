@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping
 
-from assistant.dialogue import phrases as say
+from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue.answer import Asked, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.observing import span_of
@@ -33,5 +33,5 @@ def next_asked(turn: Turn, held: Held, posterior: Mapping[str, float], skip: Col
 def ask_block(turn: Turn, asked: Asked) -> Block:
     """The question as a block, choices and how to look included."""
     how = turn.kb.character(asked.character).how if asked.character else ""
-    text = say.ask_choices(asked.question, [words for _, words in asked.choices], how)
+    text = wording.ask_choices(asked.question, [words for _, words in asked.choices], how)
     return Block("next", text, claim=False)

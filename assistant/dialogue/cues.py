@@ -10,7 +10,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.text import key
 
 _WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*", re.UNICODE)
-LONGEST = 6
+LONGEST = 7
 """Words in the longest phrase that is looked up."""
 MOST_WORDS = 300
 NAMED = ("taxon", "hybrid", "place", "water", "likeness")
@@ -18,7 +18,22 @@ NAMED = ("taxon", "hybrid", "place", "water", "likeness")
 
 UNNAMED = frozenset({"hybrid", "versus"})
 """Cues that count even where the word is also a name ."""
-BURIED = frozenset({"tackle", "habitat", "size", "weight", "range", "handling", "rules", "list", "list-weak", "waters", "story", "dead"})
+BURIED = frozenset(
+    {
+        "tackle",
+        "habitat",
+        "size",
+        "weight",
+        "range",
+        "handling",
+        "rules",
+        "list",
+        "list-weak",
+        "waters",
+        "story",
+        "dead",
+    }
+)
 """Cues whose single words do not count inside the words of an observation."""
 
 
@@ -43,7 +58,7 @@ def find_cues(kb: KnowledgeBase, reading: Reading) -> tuple[Cue, ...]:
     found: list[Cue] = []
     for i in range(len(words)):
         phrase = ""
-        for word, _, end in words[i:i + LONGEST]:
+        for word, _, end in words[i : i + LONGEST]:
             phrase = f"{phrase} {word}" if phrase else word
             ids = [e[1].removeprefix("cue-") for e in kb.spoken(phrase) if e[0] == "cue"]
             at = (words[i][1], end)

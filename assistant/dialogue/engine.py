@@ -99,9 +99,13 @@ def observable(kb: KnowledgeBase, reading: Reading) -> Reading:
     What the base says of crosses alone is mentioned only where the line speaks of one.
     """
     seen = tuple(s for s in reading.seen if kb.character(s.observation.character).use == "identify")
-    told = tuple(Mention("character", (s.observation.character,), s.words, s.start, s.end) for s in reading.seen if s not in seen)
+    told = tuple(
+        Mention("character", (s.observation.character,), s.words, s.start, s.end) for s in reading.seen if s not in seen
+    )
     mentions = reading.mentions + told
-    if not any(kb.find("taxon", i) is not None and kb.taxon(i).is_hybrid for m in reading.of("taxon", "hybrid") for i in m.ids):
+    if not any(
+        kb.find("taxon", i) is not None and kb.taxon(i).is_hybrid for m in reading.of("taxon", "hybrid") for i in m.ids
+    ):
         mentions = tuple(m for m in mentions if m.kind != "character" or any(_of_fishes(kb, i) for i in m.ids))
     return replace(reading, seen=seen, mentions=mentions)
 
@@ -113,19 +117,20 @@ def _of_fishes(kb: KnowledgeBase, character: str) -> bool:
 
 def unasked(reading: Reading, cues: Sequence[Cue]) -> Reading:
     """The reading without observations made of the words of a question ("how long do they get" tells no long body)."""
-    asking = [(c.start, c.end) for c in cues if c.id in ASKING and " " in reading.text[c.start:c.end].strip()]
+    asking = [(c.start, c.end) for c in cues if c.id in ASKING and " " in reading.text[c.start : c.end].strip()]
     seen = tuple(s for s in reading.seen if not any(a <= s.start and s.end <= b for a, b in asking))
-    things = tuple(m for m in reading.mentions if m.kind not in ("character", "state")
-                   or not any(a <= m.start and m.end <= b for a, b in asking))
+    things = tuple(
+        m
+        for m in reading.mentions
+        if m.kind not in ("character", "state") or not any(a <= m.start and m.end <= b for a, b in asking)
+    )
     return replace(reading, seen=seen, mentions=things)
 
 
 def carry(before: Held, after: Held, answer: Answer) -> Held:
     """The conversation after a turn: what was answered and asked, and the turn before for taking it back."""
     shown = after.shown
-    if len(answer.taxa) > 1:
-        shown = answer.taxa
-    elif answer.taxa and answer.taxa[0] not in shown:
+    if len(answer.taxa) > 1 or (answer.taxa and answer.taxa[0] not in shown):
         shown = answer.taxa
     taxa = answer.taxa or after.taxa
     if answer.intent == "undo":
@@ -133,8 +138,13 @@ def carry(before: Held, after: Held, answer: Answer) -> Held:
     idle = answer.intent in ("small-talk", "help", "out-of-scope") and answer.asked is None
     grounds = idle or answer.intent in ("why", "sources")
     return after.after(
-        taxa=taxa, shown=shown, intent=after.intent if idle else answer.intent, asked=answer.asked,
-        last=after.last if grounds and after.last is not None else answer, before=_trimmed(before, REMEMBERED))
+        taxa=taxa,
+        shown=shown,
+        intent=after.intent if idle else answer.intent,
+        asked=answer.asked,
+        last=after.last if grounds and after.last is not None else answer,
+        before=_trimmed(before, REMEMBERED),
+    )
 
 
 def _trimmed(held: Held, depth: int) -> Held | None:

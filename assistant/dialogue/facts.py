@@ -10,17 +10,67 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.cues import Cue
 from assistant.dialogue.reading import Mention, Reading
 from assistant.model.knowledge import KnowledgeBase
-from assistant.text import key
+from assistant.text import key, singular
 
-ASKING = frozenset({
-    "asks-name", "alternatives", "contrast", "describe", "list", "hybrid", "range", "size", "weight", "weight-to-length", "rules", "keep",
-    "handling", "hurt", "eat", "tackle", "habitat", "names", "term", "why", "how-sure", "why-not", "change-mind", "sources",
-    "next", "skip", "cant-see", "undo", "start-over", "help", "key", "quiz", "abundance", "elsewhere", "medical", "meddling",
-    "hostile",
-})
+ASKING = frozenset(
+    {
+        "asks-name",
+        "alternatives",
+        "contrast",
+        "describe",
+        "list",
+        "hybrid",
+        "range",
+        "size",
+        "weight",
+        "weight-to-length",
+        "rules",
+        "keep",
+        "handling",
+        "hurt",
+        "eat",
+        "tackle",
+        "habitat",
+        "names",
+        "term",
+        "why",
+        "how-sure",
+        "why-not",
+        "change-mind",
+        "sources",
+        "next",
+        "skip",
+        "cant-see",
+        "undo",
+        "start-over",
+        "help",
+        "key",
+        "quiz",
+        "abundance",
+        "elsewhere",
+        "medical",
+        "meddling",
+        "hostile",
+    }
+)
 """Cues that ask for something by themselves; the others only help to decide."""
-INFORMING = frozenset({"contrast", "describe", "list", "hybrids", "range", "size", "weight", "rules", "handling", "tackle",
-                       "habitat", "names", "term"})
+INFORMING = frozenset(
+    {
+        "contrast",
+        "describe",
+        "list",
+        "hybrids",
+        "range",
+        "size",
+        "weight",
+        "rules",
+        "handling",
+        "tackle",
+        "habitat",
+        "names",
+        "term",
+    }
+)
 _THE_ONE = re.compile(r"\bthe\s+(\w+)\s+(one|ones|kind|sort|fish|1)\b")
 
 
@@ -35,8 +85,7 @@ class Facts:
 def gather(kb: KnowledgeBase, reading: Reading, cues: Sequence[Cue], held: Held) -> Facts:
     """The facts of a line in its conversation."""
     names = {c.id for c in cues}
-    if any(p.invented for key in reading.places if (p := kb.place(key)) is not None):
-        names.add("water")
+    names |= _where(kb, reading)
     out = names | _things(kb, reading) | _line(reading, cues) | _held(held)
     out |= {f"much-{name}" for name in names if sum(c.id == name for c in cues) > 1}
     if not names & ASKING:
@@ -73,8 +122,13 @@ def _things(kb: KnowledgeBase, reading: Reading) -> set[str]:
         out.add("group-nickname")
     uses = {kb.character(i).use for m in reading.of("character") for i in m.ids if kb.find("character", i)}
     out |= {f"{use}-part" for use in uses}
-    for kind, fact in (("likeness", "like"), ("term", "term-word"), ("character", "part"), ("state", "state-word"),
-                       ("tackle", "tackle-word")):
+    for kind, fact in (
+        ("likeness", "like"),
+        ("term", "term-word"),
+        ("character", "part"),
+        ("state", "state-word"),
+        ("tackle", "tackle-word"),
+    ):
         if reading.of(kind):
             out.add(fact)
     for kind, fact in (("length", "len"), ("weight", "wt"), ("girth", "girth"), ("temperature", "temp")):
@@ -92,27 +146,52 @@ def local_name(kb: KnowledgeBase, mention: Mention) -> bool:
     return bool(hows & {"vernacular", "ambiguous", "synonym"}) and not hows & {"accepted", "scientific"}
 
 
+def _where(kb: KnowledgeBase, reading: Reading) -> set[str]:
+    """ "water" for an invented water or jurisdiction of the demonstration rules, "place" for a real one."""
+    found = [
+        p for key in (*reading.places, *([reading.water] if reading.water else ())) if (p := kb.place(key)) is not None
+    ]
+    out = {"water"} if any(p.invented for p in found) else set()
+    return out | ({"place"} if any(not p.invented for p in found) else set())
+
+
 def _nickname(kb: KnowledgeBase, mention: Mention) -> bool:
     """True for a group word that is neither the label nor the plural of the group (or the name of the taxon)."""
     found = [g for i in mention.ids if (g := kb.find("group", i) or kb.find("taxon", i)) is not None]
-    labels = {key(text) for g in found for text in (g.label, getattr(g, "plural", ""), getattr(g, "scientific", ""))}
-    return bool(found) and key(mention.words) not in labels
+    labels = " ".join(
+        key(text) for g in found for text in (g.label, getattr(g, "plural", ""), getattr(g, "scientific", ""))
+    )
+    known = {singular(w) for w in labels.split()}
+    return bool(found) and not any(singular(w) in known for w in key(mention.words).split())
 
 
 def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
     out: set[str] = set()
     count = len(reading.words)
     flags = {
-        "seen": any(not s.retract for s in reading.seen), "seen-many": sum(not s.retract for s in reading.seen) > 1,
+        "seen": any(not s.retract for s in reading.seen),
+        "seen-many": sum(not s.retract for s in reading.seen) > 1,
         "retract": any(s.retract for s in reading.seen),
-        "correction": bool(reading.corrections), "hint": any(h.kind == "group" for h in reading.hints),
-        "like": any(h.kind == "like" for h in reading.hints), "place": bool(reading.places), "water": bool(reading.water),
-        "unknown-place": bool(reading.unknown_place), "date": bool(reading.date or reading.season), "sex": bool(reading.sex),
-        "stage": bool(reading.stage), "outside": bool(reading.outside), "question": reading.question, "noise": reading.noise,
-        "empty": not count, "short": 0 < count <= 3, "short6": 0 < count <= 6, "answer": bool(reading.answer),
-        f"answer-{reading.answer}": bool(reading.answer), "count": bool(reading.counts),
+        "correction": bool(reading.corrections),
+        "hint": any(h.kind == "group" for h in reading.hints),
+        "like": any(h.kind == "like" for h in reading.hints),
+        "question-mark": "?" in reading.text,
+        "unknown-place": bool(reading.unknown_place),
+        "date": bool(reading.date or reading.season),
+        "sex": bool(reading.sex),
+        "stage": bool(reading.stage),
+        "outside": bool(reading.outside),
+        "question": reading.question,
+        "noise": reading.noise,
+        "empty": not count,
+        "short": 0 < count <= 3,
+        "short6": 0 < count <= 6,
+        "answer": bool(reading.answer),
+        f"answer-{reading.answer}": bool(reading.answer),
+        "count": bool(reading.counts),
         "the-one": count <= 6 and bool(_THE_ONE.search(reading.text.lower())),
-        "which-group": _which_group(reading, cues), "yes-no": _yes_no(cues),
+        "which-group": _which_group(reading, cues),
+        "yes-no": _yes_no(cues),
         "size-word": bool(reading.size_word),
     }
     out.update(name for name, true in flags.items() if true)
@@ -123,7 +202,7 @@ def _which_group(reading: Reading, cues: Sequence[Cue]) -> bool:
     """True for "which sunfishes have ...": a question word right before a group word, and more after it."""
     for m in reading.of("group"):
         before = any(c.id in ("asks-what", "list") and 0 <= m.start - c.end <= 2 for c in cues)
-        if before and len(reading.text[m.end:].split()) >= 2:
+        if before and len(reading.text[m.end :].split()) >= 2:
             return True
     return False
 
@@ -135,10 +214,15 @@ def _yes_no(cues: Sequence[Cue]) -> bool:
 def _held(held: Held) -> set[str]:
     out: set[str] = set()
     flags = {
-        "held-fish": bool(held.taxa), "held-two": len(held.taxa) >= 2 or len(held.shown) >= 2,
-        "held-seen": bool(held.seen or held.hints), "held-place": bool(held.places or held.water),
-        "held-length": bool(held.lengths), "asked": held.asked is not None, "walk": held.walk is not None,
-        f"after-{held.intent}": bool(held.intent), "after-info": held.intent in INFORMING,
+        "held-fish": bool(held.taxa),
+        "held-two": len(held.taxa) >= 2 or len(held.shown) >= 2,
+        "held-seen": bool(held.seen or held.hints),
+        "held-place": bool(held.places or held.water),
+        "held-length": bool(held.lengths),
+        "asked": held.asked is not None,
+        "walk": held.walk is not None,
+        f"after-{held.intent}": bool(held.intent),
+        "after-info": held.intent in INFORMING,
         "held-last": held.last is not None,
     }
     out.update(name for name, true in flags.items() if true)

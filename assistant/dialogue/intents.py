@@ -48,8 +48,19 @@ def recognise(facts: Facts, rows: Sequence[Row] = ROWS) -> Recognised:
     return Recognised(ranked[0][0], ranked[0][1], other)
 
 
-SAME_ANSWER = frozenset({("why", "sources"), ("sources", "why"), ("undo", "identify"), ("weight", "size"), ("size", "weight"),
-                         ("contrast", "identify"), ("identify", "contrast"), ("names", "term"), ("term", "names")})
+SAME_ANSWER = frozenset(
+    {
+        ("why", "sources"),
+        ("sources", "why"),
+        ("undo", "identify"),
+        ("weight", "size"),
+        ("size", "weight"),
+        ("contrast", "identify"),
+        ("identify", "contrast"),
+        ("names", "term"),
+        ("term", "names"),
+    }
+)
 """Pairs of which the second is no separate wish."""
 
 

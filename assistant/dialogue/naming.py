@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.dialogue import phrases as say
+from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.observing import span_of
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import below
-from assistant.reasoning.identify import Candidate, Identification, Observation, statements_for
+from assistant.reasoning.observed import Candidate, Identification, Observation, statements_for
 from assistant.text import join
 from assistant.units import show_length
 
@@ -19,6 +19,8 @@ MOST_NAMED = 3
 WORTH = 0.05
 """Probability below which a further candidate is not named."""
 GROUNDS = 4
+LEANING = 0.6
+"""Probability from which a fish that is not yet named for good leads the answer."""
 
 
 def shown(found: Identification) -> tuple[Candidate, ...]:
@@ -58,15 +60,19 @@ def lead(kb: KnowledgeBase, held: Held, found: Identification) -> Block:
     because = join(grounds(kb, held, top)[:GROUNDS])
     ids = speak.short_ids((*top.supports, *top.opposes)) or speak.short_ids(_any(kb, top.taxon))
     if found.verdict == "sure":
-        return Block("lead", say.lead_sure(speak.fish_both(kb, top.taxon), because), statements=ids)
+        return Block("lead", wording.lead_sure(speak.fish_both(kb, top.taxon), because), statements=ids)
     if found.verdict == "likely":
-        return Block("lead", say.lead_likely(speak.fish_both(kb, top.taxon), because), statements=ids)
+        return Block("lead", wording.lead_likely(speak.fish_both(kb, top.taxon), because), statements=ids)
     if found.verdict == "none-fits":
-        return Block("lead", say.lead_none(clash_words(kb, held, found)), statements=ids)
+        return Block("lead", wording.lead_none(clash_words(kb, held, found)), statements=ids)
     if found.verdict == "between" and len(named) > 1:
-        return Block("lead", say.lead_between(names), statements=speak.short_ids(s for c in named for s in c.supports) or ids)
+        return Block(
+            "lead", wording.lead_between(names), statements=speak.short_ids(s for c in named for s in c.supports) or ids
+        )
+    if found.verdict == "between" and top.probability >= LEANING:
+        return Block("lead", wording.lead_leaning(speak.fish_both(kb, top.taxon), because), statements=ids)
     group = group_name(kb, found)
-    return Block("lead", say.lead_not_enough(names, group), statements=ids)
+    return Block("lead", wording.lead_not_enough(names, group), statements=ids)
 
 
 def _any(kb: KnowledgeBase, taxon: str) -> list[str]:
@@ -79,12 +85,14 @@ def group_name(kb: KnowledgeBase, found: Identification) -> str:
     if not found.group or found.group_probability < 0.9:
         return ""
     taxon = kb.taxon(found.group)
-    return taxon.label if taxon.label.endswith("s") else say.family_of(taxon.label)
+    return taxon.label if taxon.label.endswith("s") else wording.family_of(taxon.label)
 
 
 def clash_words(kb: KnowledgeBase, held: Held, found: Identification) -> str:
     """The observations that the best candidate does not bear out."""
-    return join([speak.seen_words(kb, s.observation) for s in held.seen if s.observation.character in found.clashes][:3])
+    return join(
+        [speak.seen_words(kb, s.observation) for s in held.seen if s.observation.character in found.clashes][:3]
+    )
 
 
 def candidate_points(kb: KnowledgeBase, held: Held, found: Identification) -> list[Block]:
@@ -97,7 +105,7 @@ def candidate_points(kb: KnowledgeBase, held: Held, found: Identification) -> li
         fits, against = grounds(kb, held, c)[:GROUNDS], opposing(kb, held, c)[:2]
         against = [a for a in against if a not in fits]
         ids = speak.short_ids((*c.supports, *c.opposes)) or speak.short_ids(_any(kb, c.taxon))
-        text = say.candidate(speak.fish(kb, c.taxon), say.share(c.probability), join(fits), join(against))
+        text = wording.candidate(speak.fish(kb, c.taxon), wording.share(c.probability), join(fits), join(against))
         out.append(Block("point", text, statements=ids))
     return out
 
@@ -107,9 +115,15 @@ def doubts(kb: KnowledgeBase, held: Held, found: Identification, guess: str = ""
     out: list[Block] = []
     top = found.candidates[0]
     if found.too_small and held.lengths:
-        out.append(Block("doubt", say.too_small(_length(held)), claim=False))
+        out.append(Block("doubt", wording.too_small(_length(held)), claim=False))
     if found.clashes and found.verdict != "none-fits" and len(held.seen) > 1:
-        out.append(Block("doubt", say.clash(clash_words(kb, held, found)), statements=speak.short_ids(top.opposes or top.supports)))
+        out.append(
+            Block(
+                "doubt",
+                wording.clash(clash_words(kb, held, found)),
+                statements=speak.short_ids(top.opposes or top.supports),
+            )
+        )
     out += hybrid_doubts(kb, held, found)
     out += place_doubts(kb, held, guess or top.taxon)
     return out + size_doubts(kb, held, guess or top.taxon)
@@ -121,7 +135,9 @@ def hybrid_doubts(kb: KnowledgeBase, held: Held, found: Identification) -> list[
     if not crosses:
         return []
     first = crosses[0]
-    text = say.hybrid_doubt() if first is found.candidates[0] else say.cross_possible(speak.fish(kb, first.taxon))
+    text = (
+        wording.hybrid_doubt() if first is found.candidates[0] else wording.cross_possible(speak.fish(kb, first.taxon))
+    )
     ids = [s.id for s in kb.statements(first.taxon)][:3] or list(first.supports)[:3] or _any(kb, first.taxon)
     return [Block("doubt", text, statements=speak.short_ids(ids))]
 
@@ -138,7 +154,9 @@ def place_doubts(kb: KnowledgeBase, held: Held, taxon: str) -> list[Block]:
     ids = found or tuple(f"range:{r.id}" for r in kb.ranges(taxon)[:4])
     crosses = [t for t in others if kb.taxon(t).is_hybrid][:1]
     plain = [t for t in others if not kb.taxon(t).is_hybrid][:2]
-    text = say.out_of_range(speak.fish(kb, taxon), speak.place_words(kb, held.places), speak.fishes(kb, [*plain, *crosses], "or"))
+    text = wording.out_of_range(
+        speak.fish(kb, taxon), speak.place_words(kb, held.places), speak.fishes(kb, [*plain, *crosses], "or")
+    )
     return [Block("doubt", text, statements=ids)]
 
 
@@ -166,7 +184,9 @@ def size_doubts(kb: KnowledgeBase, held: Held, taxon: str) -> list[Block]:
     sizes = size_range(kb, taxon)
     if length is None or not sizes.largest or length[0] <= sizes.largest:
         return []
-    text = say.longer_than_known(speak.fish(kb, taxon), _length(held), show_length(sizes.largest, held.units or "us"))
+    text = wording.longer_than_known(
+        speak.fish(kb, taxon), _length(held), show_length(sizes.largest, held.units or "us")
+    )
     return [Block("doubt", text, statements=speak.short_ids(sizes.largest_statements))]
 
 
@@ -185,7 +205,7 @@ def grip_caution(kb: KnowledgeBase, taxa: Sequence[str]) -> list[Block]:
         rank = (not caution.lead, len(caution.text), caution.id)
         if best is None or rank < best[0]:
             best = (rank, caution)
-    return [Block("caution", say.caution_grip(best[1].text), statements=(f"caution:{best[1].id}",))] if best else []
+    return [Block("caution", wording.caution_grip(best[1].text), statements=(f"caution:{best[1].id}",))] if best else []
 
 
 def settling(kb: KnowledgeBase, observation: Observation, taxon: str) -> float:

@@ -8,6 +8,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import Scope, below
 from assistant.reasoning.observed import Evidence, Hint, Observation
 
+
 def observe(kb: KnowledgeBase, held: Held, reading: Reading, afresh: bool = False) -> Held:
     """The conversation with the observations and hints of a line taken in; ``afresh`` forgets the earlier ones first.
 
@@ -25,8 +26,10 @@ def observe(kb: KnowledgeBase, held: Held, reading: Reading, afresh: bool = Fals
     characters = {s.observation.character for s in added if s.observation.seen}
     adding = "adding" in reading.cues or "cue-adding" in reading.cues
     kept = seen if adding else tuple(s for s in seen if not _replaced(kb, s.observation, characters, added))
-    return held.after(seen=kept + tuple(a for a in added if a.observation not in {k.observation for k in kept}),
-                      hints=_hints(hints, reading.hints))
+    return held.after(
+        seen=kept + tuple(a for a in added if a.observation not in {k.observation for k in kept}),
+        hints=_hints(hints, reading.hints),
+    )
 
 
 def _hints(old: tuple[Hint, ...], new: tuple[Hint, ...]) -> tuple[Hint, ...]:
@@ -52,7 +55,10 @@ def _taken_back(kb: KnowledgeBase, old: Observation, taken: Observation) -> bool
 def _replaced(kb: KnowledgeBase, old: Observation, characters: set[str], added: list[Seen]) -> bool:
     """A new positive observation of a character stands in place of the older one; an older denial stays if it agrees."""
     if old.character not in characters:
-        return any(s.observation.character == old.character and _taken_back(kb, old, s.observation) for s in added) and old.seen
+        return (
+            any(s.observation.character == old.character and _taken_back(kb, old, s.observation) for s in added)
+            and old.seen
+        )
     if old.seen:
         return True
     return any(_taken_back(kb, old, s.observation) for s in added if s.observation.seen)
@@ -61,10 +67,23 @@ def _replaced(kb: KnowledgeBase, old: Observation, characters: set[str], added: 
 def evidence_of(held: Held, extra: tuple[Hint, ...] = ()) -> Evidence:
     """The evidence that the conversation holds, for ``reasoning.identify``."""
     length = span_of(held.lengths)
-    scope = Scope(sex=held.sex, stage=held.stage, breeding=held.breeding, place=held.places[0] if held.places else "",
-                  length=None if length is None else length[1])
-    return Evidence(tuple(s.observation for s in held.seen), held.hints + extra, held.places, length, held.size_word, scope,
-                    held.excluded, volunteered=True)
+    scope = Scope(
+        sex=held.sex,
+        stage=held.stage,
+        breeding=held.breeding,
+        place=held.places[0] if held.places else "",
+        length=None if length is None else length[1],
+    )
+    return Evidence(
+        tuple(s.observation for s in held.seen),
+        held.hints + extra,
+        held.places,
+        length,
+        held.size_word,
+        scope,
+        held.excluded,
+        volunteered=True,
+    )
 
 
 def span_of(measures: tuple[Measure, ...]) -> tuple[float, float] | None:
@@ -75,4 +94,6 @@ def span_of(measures: tuple[Measure, ...]) -> tuple[float, float] | None:
 
 def forget(held: Held) -> Held:
     """A conversation about a new fish: place, water, date and units stay."""
-    return Held(places=held.places, water=held.water, date=held.date, season=held.season, units=held.units, before=held.before)
+    return Held(
+        places=held.places, water=held.water, date=held.date, season=held.season, units=held.units, before=held.before
+    )

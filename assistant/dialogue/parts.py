@@ -29,7 +29,7 @@ def spoken_characters(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
     out: list[str] = []
     for size in (3, 2, 1):
         for i in range(len(words) - size + 1):
-            out += [thing for kind, thing, _ in kb.spoken(" ".join(words[i:i + size])) if kind == "character"]
+            out += [thing for kind, thing, _ in kb.spoken(" ".join(words[i : i + size])) if kind == "character"]
         if out:
             break
     return unique(out)

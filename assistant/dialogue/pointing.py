@@ -17,7 +17,9 @@ from assistant.text import key, singular
 _DIGIT = re.compile(r"^\W*(\d)\W*$")
 MOST_POINTED = 3
 """A look that more of the fishes offered share points to none."""
-WEAK = frozenset({"the", "one", "ones", "kind", "sort", "fish", "a", "an", "is", "it", "of", "with", "i", "mean", "think", "thing"})
+WEAK = frozenset(
+    {"the", "one", "ones", "kind", "sort", "fish", "a", "an", "is", "it", "of", "with", "i", "mean", "think", "thing"}
+)
 
 
 def pointed(kb: KnowledgeBase, reading: Reading, facts: Facts, held: Held) -> tuple[str, ...]:
@@ -29,7 +31,7 @@ def pointed(kb: KnowledgeBase, reading: Reading, facts: Facts, held: Held) -> tu
         return offered
     if (picked := _by_place(reading, facts, held, offered)) is not None:
         return (picked,)
-    if held.asked is not None and held.asked.kind == "which" or "the-one" in facts.all:
+    if (held.asked is not None and held.asked.kind == "which") or "the-one" in facts.all:
         return _by_look(kb, [s.observation for s in reading.seen], offered) or _by_words(kb, reading, offered)
     return ()
 

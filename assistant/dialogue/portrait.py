@@ -40,7 +40,12 @@ def features(kb: KnowledgeBase, taxon: str, others: Sequence[str], most: int) ->
 
 def worth(kb: KnowledgeBase, character: Character, taxon: str, others: Sequence[str], told: Told) -> float:
     """How much a character says of a fish: separation from others and how often authors tell it, at a glance before by count."""
-    value = 0.4 + 0.1 * min(len(told.statements), 5) - (0.3 if told.inherited_from else 0.0) - (0.2 if told.basis == "memory" else 0.0)
+    value = (
+        0.4
+        + 0.1 * min(len(told.statements), 5)
+        - (0.3 if told.inherited_from else 0.0)
+        - (0.2 if told.basis == "memory" else 0.0)
+    )
     for other in others:
         row = contrast_row(kb, character, (taxon, other))
         value += min(row.worth, 1.0) if row is not None else 0.0

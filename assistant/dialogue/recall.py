@@ -8,8 +8,39 @@ from assistant.text import key, singular
 
 LEAST = 3
 """Words that a record must share with the line."""
-COMMON = frozenset({"the", "a", "an", "is", "are", "why", "how", "do", "does", "it", "to", "of", "in", "when", "they", "and", "that", "fish",
-                    "i", "my", "for", "go", "by", "on", "be", "not", "so", "what", "me"})
+COMMON = frozenset(
+    {
+        "the",
+        "a",
+        "an",
+        "is",
+        "are",
+        "why",
+        "how",
+        "do",
+        "does",
+        "it",
+        "to",
+        "of",
+        "in",
+        "when",
+        "they",
+        "and",
+        "that",
+        "fish",
+        "i",
+        "my",
+        "for",
+        "go",
+        "by",
+        "on",
+        "be",
+        "not",
+        "so",
+        "what",
+        "me",
+    }
+)
 
 
 def recall(kb: KnowledgeBase, reading: Reading, fish: tuple[str, ...] = (), most: int = 2) -> list[tuple[str, str]]:

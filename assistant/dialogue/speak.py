@@ -112,7 +112,11 @@ def told_clause(kb: KnowledgeBase, told: Told, character: Character, units: str 
     """The same as something a fish "has": "an ear flap with a red spot", "7 or 8 dorsal spines"."""
     if told.numbers is not None:
         number = number_words(character, told.numbers, units)
-        return say.number_of(number, character.label) if character.kind == "count" else say.labelled(character.label, number)
+        return (
+            say.number_of(number, character.label)
+            if character.kind == "count"
+            else say.labelled(character.label, number)
+        )
     return told_words(kb, told, character, units, clause=True)
 
 
@@ -128,8 +132,14 @@ def seen_words(kb: KnowledgeBase, seen: Observation) -> str:
     character = kb.character(seen.character)
     if seen.value is not None:
         top = seen.value if seen.value_high is None else seen.value_high
-        number = plain_number(seen.value) if top == seen.value else say.span(plain_number(seen.value), plain_number(top))
-        text = say.number_of(number, character.label) if character.kind == "count" else say.labelled(character.label, number)
+        number = (
+            plain_number(seen.value) if top == seen.value else say.span(plain_number(seen.value), plain_number(top))
+        )
+        text = (
+            say.number_of(number, character.label)
+            if character.kind == "count"
+            else say.labelled(character.label, number)
+        )
     else:
         text = join([kb.state(s).clause or kb.state(s).label for s in seen.states if _known(kb, s)], "or")
     if not seen.seen:

@@ -67,9 +67,16 @@ def _iri(short: str) -> str:
     return expand(short if ":" in short else f"st:{short}")
 
 
-def _candidate(kb: KnowledgeBase, taxon: str, probability: float, supports: Iterable[str], opposes: Iterable[str]) -> Json:
-    return {"taxon": _scientific(kb, taxon), "label": kb.taxon(taxon).label, "probability": round(probability, 6),
-            "for": [_iri(s) for s in supports], "against": [_iri(s) for s in opposes]}
+def _candidate(
+    kb: KnowledgeBase, taxon: str, probability: float, supports: Iterable[str], opposes: Iterable[str]
+) -> Json:
+    return {
+        "taxon": _scientific(kb, taxon),
+        "label": kb.taxon(taxon).label,
+        "probability": round(probability, 6),
+        "for": [_iri(s) for s in supports],
+        "against": [_iri(s) for s in opposes],
+    }
 
 
 def _observed(seen: Observation) -> Json:
@@ -126,4 +133,8 @@ def _next(answer: Answer) -> Json | None:
     asked = answer.asked
     if asked is None:
         return None
-    return {"character": asked.character or None, "question": asked.question, "choices": [words for _, words in asked.choices]}
+    return {
+        "character": asked.character or None,
+        "question": asked.question,
+        "choices": [words for _, words in asked.choices],
+    }

@@ -30,8 +30,14 @@ def _text(block: Block, part: str, width: int) -> list[str]:
     text = strip_controls(part).strip()
     if not width:
         return [lead + text]
-    return textwrap.wrap(text, width, initial_indent=lead, subsequent_indent=" " * len(lead), break_long_words=True,
-                         break_on_hyphens=False) or [lead.rstrip()]
+    return textwrap.wrap(
+        text,
+        width,
+        initial_indent=lead,
+        subsequent_indent=" " * len(lead),
+        break_long_words=True,
+        break_on_hyphens=False,
+    ) or [lead.rstrip()]
 
 
 def table_lines(rows: Sequence[Sequence[str]]) -> list[str]:

@@ -7,10 +7,10 @@ from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import compare
-from assistant.dialogue.subjects import MOST, groups, named, species_of, subjects, unclear
+from assistant.dialogue.portrait import LACKING
+from assistant.dialogue.subjects import MOST, groups, named, species_of, unclear
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
-from assistant.dialogue.portrait import LACKING
 from assistant.reasoning.contrast import LOOKS, Contrast, ContrastRow, contrast
 from assistant.reasoning.size import size_range
 from assistant.text import join
@@ -56,9 +56,10 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
 def _listed(kb: KnowledgeBase, own: list[str], pool: tuple[str, ...], words: int) -> list[str]:
     """Of a group word, the members that are known look-alikes of the fish it is set beside, else its best known ones."""
     near = {x.other for t in own for x in kb.look_alikes(t)} | {
-        m for m in pool for x in kb.look_alikes(m) if x.other in own}
+        m for m in pool for x in kb.look_alikes(m) if x.other in own
+    }
     fit = [m for m in pool if m in near]
-    return (fit or sorted(pool, key=lambda t: (-len(kb.ranges(t)), t)))[:1 if own or words > 1 else 2]
+    return (fit or sorted(pool, key=lambda t: (-len(kb.ranges(t)), t)))[: 1 if own or words > 1 else 2]
 
 
 def _looks(turn: Turn) -> frozenset[str]:
@@ -70,13 +71,18 @@ def _looks(turn: Turn) -> frozenset[str]:
 def _kept(turn: Turn, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
     """The rows without colour where the asker does not want colour."""
     if turn.cues & {"no-colour"}:
-        return tuple(r for r in rows if COLOUR not in r.character and COLOUR not in turn.kb.character(r.character).label)
+        return tuple(
+            r for r in rows if COLOUR not in r.character and COLOUR not in turn.kb.character(r.character).label
+        )
     return rows
 
 
 def easy_first(kb: KnowledgeBase, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
     """The rows with the best one that is seen without counting in front, where it decides nearly as well as the best."""
-    lead = next((r for r in rows if kb.character(r.character).look in ("glance", "hand") and r.worth >= NEARLY * rows[0].worth), None)
+    lead = next(
+        (r for r in rows if kb.character(r.character).look in ("glance", "hand") and r.worth >= NEARLY * rows[0].worth),
+        None,
+    )
     return rows if lead is None else (lead, *(r for r in rows if r is not lead))
 
 
@@ -100,14 +106,27 @@ def _alike(turn: Turn, found: Contrast) -> list[Block]:
     kb = turn.kb
     if "shorter" in turn.cues:
         return []
-    rows = [r for r in _kept(turn, found.shared) if any(t and not t.inherited_from for t in r.told) and kb.character(r.character).look == "glance"]
+    rows = [
+        r
+        for r in _kept(turn, found.shared)
+        if any(t and not t.inherited_from for t in r.told) and kb.character(r.character).look == "glance"
+    ]
     rows.sort(key=lambda r: (_lacking(r), _common(kb, r), r.character))
     rows = [r for r in rows if not _lacking(r)][:ALIKE] or rows[:1]
     if not rows:
         return []
-    told = "; ".join(say.described(kb.character(r.character).label, speak.told_words(kb, r.told[0], kb.character(r.character), turn.held.units))
-                     for r in rows if r.told[0])
-    return [Block("point", say.alike(told), statements=speak.short_ids(s for r in rows for s in _statements(r)))] if told else []
+    told = "; ".join(
+        say.described(
+            kb.character(r.character).label, speak.told_words(kb, r.told[0], kb.character(r.character), turn.held.units)
+        )
+        for r in rows
+        if r.told[0]
+    )
+    return (
+        [Block("point", say.alike(told), statements=speak.short_ids(s for r in rows for s in _statements(r)))]
+        if told
+        else []
+    )
 
 
 def _common(kb: KnowledgeBase, row: ContrastRow) -> float:
@@ -130,8 +149,12 @@ def _one(turn: Turn, taxa: tuple[str, ...]) -> Answer:
             choices = tuple((i, speak.fish(kb, i)) for i in several[0].ids)
             text = say.which_of(several[0].words, say.both_names([c for _, c in choices]))
             asked = Asked("which", say.WHICH_FISH, choices=choices)
-            return Answer("contrast", (Block("lead", text, claim=False), Block("next", say.WHICH_FISH, claim=False)), asked=asked)
-        return Answer("contrast", (Block("lead", say.CONTRAST_NEEDS_TWO, claim=False),), asked=Asked("fish", say.WHICH_TWO))
+            return Answer(
+                "contrast", (Block("lead", text, claim=False), Block("next", say.WHICH_FISH, claim=False)), asked=asked
+            )
+        return Answer(
+            "contrast", (Block("lead", say.CONTRAST_NEEDS_TWO, claim=False),), asked=Asked("fish", say.WHICH_TWO)
+        )
     near = look_alikes(kb, taxa[0])
     if not near:
         return Answer("contrast", (Block("lead", say.CONTRAST_NEEDS_TWO, claim=False),), taxa=taxa)
@@ -177,7 +200,9 @@ def _lead(turn: Turn, found: Contrast, row: ContrastRow) -> Block:
     if len(found.taxa) > 2:
         text = say.contrast_lead_many(speak.fishes(kb, found.taxa), heading, _each(turn, found, row))
         return Block("lead", text, statements=_statements(row))
-    values = [speak.told_words(kb, t, character, turn.held.units, clause=True) if t else say.not_told() for t in row.told]
+    values = [
+        speak.told_words(kb, t, character, turn.held.units, clause=True) if t else say.not_told() for t in row.told
+    ]
     text = say.contrast_lead(speak.fish(kb, found.taxa[0]), speak.fish(kb, found.taxa[1]), heading, *values)
     return Block("lead", text, statements=_statements(row))
 
@@ -185,8 +210,10 @@ def _lead(turn: Turn, found: Contrast, row: ContrastRow) -> Block:
 def _each(turn: Turn, found: Contrast, row: ContrastRow) -> str:
     kb = turn.kb
     character = kb.character(row.character)
-    values = [(speak.fish(kb, taxon), speak.told_words(kb, told, character, turn.held.units) if told else say.not_told())
-              for taxon, told in zip(found.taxa, row.told, strict=True)]
+    values = [
+        (speak.fish(kb, taxon), speak.told_words(kb, told, character, turn.held.units) if told else say.not_told())
+        for taxon, told in zip(found.taxa, row.told, strict=True)
+    ]
     return "; ".join(say.each(name, value) for name, value in values)
 
 
@@ -243,6 +270,8 @@ def place_remarks(turn: Turn, taxa: tuple[str, ...]) -> list[Block]:
         here = [r for key in kb.lineage(taxon)[:2] for r in kb.ranges(key) if r.place in wanted]
         status = {r.status for r in here}
         if status and status <= {"absent", "extirpated"}:
-            text = say.place_helps(speak.fish(kb, taxon), speak.place_words(kb, held.places), say.STATUS[sorted(status)[0]])
+            text = say.place_helps(
+                speak.fish(kb, taxon), speak.place_words(kb, held.places), say.STATUS[sorted(status)[0]]
+            )
             out.append(Block("point", text, statements=tuple(f"range:{r.id}" for r in here)))
     return out

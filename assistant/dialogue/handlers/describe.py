@@ -44,7 +44,11 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 
 def _no_fish() -> Answer:
     asked = Asked("fish", say.WHICH_FISH)
-    return Answer("describe", (Block("lead", say.WHICH_FISH_LEAD, claim=False), Block("next", say.WHICH_FISH, claim=False)), asked=asked)
+    return Answer(
+        "describe",
+        (Block("lead", say.WHICH_FISH_LEAD, claim=False), Block("next", say.WHICH_FISH, claim=False)),
+        asked=asked,
+    )
 
 
 def which(turn: Turn, words: str, ids: Sequence[str], intent: str = "describe") -> Answer:
@@ -52,7 +56,9 @@ def which(turn: Turn, words: str, ids: Sequence[str], intent: str = "describe") 
     kb = turn.kb
     choices = tuple((i, speak.fish(kb, i)) for i in ids)
     text = say.which_of(words, say.both_names([c for _, c in choices]))
-    refs = tuple(f"name:{n.id}" for i in ids for n in kb.names(i) if n.text.lower() == words.lower()) or tuple(f"taxon:{i}" for i in ids)
+    refs = tuple(f"name:{n.id}" for i in ids for n in kb.names(i) if n.text.lower() == words.lower()) or tuple(
+        f"taxon:{i}" for i in ids
+    )
     blocks = (Block("lead", text, statements=refs), Block("next", say.WHICH_FISH, claim=False))
     return Answer(intent, blocks, tuple(ids), asked=Asked("which", say.WHICH_FISH, choices=choices))
 
@@ -83,7 +89,9 @@ def _yes_no(turn: Turn, taxon: str) -> Block | None:
     share = found.share({leaf for s in seen.states for leaf in below(kb, s)})
     share = share if seen.seen else 1.0 - share
     word = say.YES if share >= 0.6 else say.SOMETIMES if share >= 0.2 else say.MOSTLY_NOT if share >= 0.06 else say.NO
-    text = say.yes_no(word, speak.fish(kb, taxon), speak.told_clause(kb, told, kb.character(seen.character), turn.held.units))
+    text = say.yes_no(
+        word, speak.fish(kb, taxon), speak.told_clause(kb, told, kb.character(seen.character), turn.held.units)
+    )
     return Block("lead", text, statements=speak.short_ids(told.statements))
 
 
@@ -97,7 +105,13 @@ def _parts(turn: Turn, taxon: str, asked: tuple[str, ...]) -> list[Block]:
             continue
         value = speak.told_words(kb, told, character, turn.held.units)
         text = say.describe_point(speak.heading(character), value)
-        out.append((character.use != "identify", told.inherited_from is not None, Block("point", text, statements=speak.short_ids(told.statements))))
+        out.append(
+            (
+                character.use != "identify",
+                told.inherited_from is not None,
+                Block("point", text, statements=speak.short_ids(told.statements)),
+            )
+        )
     label = kb.character(asked[0]).label if len(asked) == 1 else kb.character(asked[0]).part.replace("-", " ")
     if not out:
         refs = speak.short_ids(s.id for s in kb.statements(taxon)[:1]) or (f"taxon:{taxon}",)
@@ -106,14 +120,24 @@ def _parts(turn: Turn, taxon: str, asked: tuple[str, ...]) -> list[Block]:
     most = SHOWN_ALL if "more" in turn.cues else SHOWN
     blocks = [b for _, _, b in out[:most]]
     if len(blocks) == 1:
-        return [Block("lead", say.describe_single(speak.fish(kb, taxon), blocks[0].text), statements=blocks[0].statements)]
+        return [
+            Block("lead", say.describe_single(speak.fish(kb, taxon), blocks[0].text), statements=blocks[0].statements)
+        ]
     return [Block("lead", say.part_of(speak.fish(kb, taxon), label), claim=False), *blocks]
 
 
 def _young(turn: Turn, taxon: str) -> list[Block]:
     kb = turn.kb
-    rows = [s for key in (taxon, *kb.taxon(taxon).parents) for s in kb.statements(key) if s.stage == "juvenile" or s.character == "juvenile-note"]
-    blocks = [Block("point", say.capital(speak.statement_words(kb, s, turn.held.units)), statements=(f"st:{s.id}",)) for s in rows[:SHOWN]]
+    rows = [
+        s
+        for key in (taxon, *kb.taxon(taxon).parents)
+        for s in kb.statements(key)
+        if s.stage == "juvenile" or s.character == "juvenile-note"
+    ]
+    blocks = [
+        Block("point", say.capital(speak.statement_words(kb, s, turn.held.units)), statements=(f"st:{s.id}",))
+        for s in rows[:SHOWN]
+    ]
     return [Block("lead", say.part_of(speak.fish(kb, taxon), say.YOUNG), claim=False), *blocks] if blocks else []
 
 
@@ -150,21 +174,30 @@ def _lead(turn: Turn, taxon: str) -> Block:
     first = (kb.taxon(taxon).parents or (taxon,))[0]
     above = [kb.taxon(t) for t in kb.lineage(first) if kb.taxon(t).rank == "family"]
     ids = speak.short_ids(told.statements) if told else (f"taxon:{taxon}",)
-    text = say.describe_lead(speak.fish(kb, taxon), speak.scientific_of(kb, taxon), shape, above[0].label if above else "")
+    text = say.describe_lead(
+        speak.fish(kb, taxon), speak.scientific_of(kb, taxon), shape, above[0].label if above else ""
+    )
     return Block("lead", text, statements=ids)
 
 
 def _hybrid_texts(turn: Turn, taxon: str) -> list[Block]:
     kb = turn.kb
     rows = [s for name in HYBRID_TEXTS for s in kb.statements(taxon) if s.character == name and s.text]
-    return [Block("point", say.capital(speak.statement_words(kb, s, turn.held.units)), statements=(f"st:{s.id}",)) for s in rows[:3]]
+    return [
+        Block("point", say.capital(speak.statement_words(kb, s, turn.held.units)), statements=(f"st:{s.id}",))
+        for s in rows[:3]
+    ]
 
 
 def _size(turn: Turn, taxon: str) -> list[Block]:
     sizes = size_range(turn.kb, taxon)
     ids = speak.short_ids((*sizes.usual_statements, *sizes.largest_statements))
     told = sizes.usual_high is not None or sizes.largest is not None
-    return [Block("point", say.describe_size(speak.length_range(sizes, turn.held.units)), statements=ids)] if told and ids else []
+    return (
+        [Block("point", say.describe_size(speak.length_range(sizes, turn.held.units)), statements=ids)]
+        if told and ids
+        else []
+    )
 
 
 def _range(turn: Turn, taxon: str) -> list[Block]:
@@ -179,7 +212,9 @@ def _range(turn: Turn, taxon: str) -> list[Block]:
 
 def _places(kb: KnowledgeBase, rows: Sequence[Range], status: tuple[str, ...]) -> str:
     labels = list(dict.fromkeys(p.label for r in rows if r.status in status and (p := kb.place(r.place)) is not None))
-    return say.places_short(join(labels[:PLACES]) if len(labels) <= PLACES else ", ".join(labels[:PLACES]), max(0, len(labels) - PLACES))
+    return say.places_short(
+        join(labels[:PLACES]) if len(labels) <= PLACES else ", ".join(labels[:PLACES]), max(0, len(labels) - PLACES)
+    )
 
 
 def _several(turn: Turn, fish: tuple[str, ...], kinds: tuple[str, ...]) -> Answer:
@@ -191,7 +226,7 @@ def _several(turn: Turn, fish: tuple[str, ...], kinds: tuple[str, ...]) -> Answe
     if not listed:
         text = say.group_lead(speak.fish(kb, fish[0]), len(kinds), speak.fishes(kb, order[:IN_GROUP]))
         out.append(Block("lead", text, statements=tuple(f"taxon:{t}" for t in order[:IN_GROUP])))
-    for taxon in order[:8 if listed else IN_GROUP]:
+    for taxon in order[: 8 if listed else IN_GROUP]:
         out.append(_line(turn, taxon, "lead" if listed and not out else "point"))
     return Answer("describe", tuple(out), fish if listed else (*fish, *order[:IN_GROUP]))
 
@@ -207,14 +242,25 @@ def _line(turn: Turn, taxon: str, kind: str) -> Block:
 
 def _parts_of_several(turn: Turn, fish: tuple[str, ...], kinds: tuple[str, ...], asked: tuple[str, ...]) -> Answer:
     kb = turn.kb
-    out = []
+    out: list[Block] = []
     for name in asked[:SHOWN]:
         character = kb.character(name)
         told = [t for k in kinds[:8] if (t := tell(kb, character, k)) is not None]
         if told:
-            text = "; ".join(say.each(speak.fish(kb, t.taxon), speak.told_words(kb, t, character, turn.held.units)) for t in told)
-            out.append(Block("point" if out else "lead", say.describe_point(speak.heading(character), text),
-                             statements=speak.short_ids(s for t in told for s in t.statements)))
+            text = "; ".join(
+                say.each(speak.fish(kb, t.taxon), speak.told_words(kb, t, character, turn.held.units)) for t in told
+            )
+            out.append(
+                Block(
+                    "point" if out else "lead",
+                    say.describe_point(speak.heading(character), text),
+                    statements=speak.short_ids(s for t in told for s in t.statements),
+                )
+            )
     if not out:
-        return Answer("describe", (Block("lead", say.nothing_on(speak.fishes(kb, fish), kb.character(asked[0]).label), claim=False),), fish)
+        return Answer(
+            "describe",
+            (Block("lead", say.nothing_on(speak.fishes(kb, fish), kb.character(asked[0]).label), claim=False),),
+            fish,
+        )
     return Answer("describe", tuple(out), fish)

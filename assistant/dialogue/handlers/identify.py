@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 from assistant.dialogue import naming, speak
-from assistant.dialogue import phrases as say
+from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asking import ask_block, next_asked
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.observing import evidence_of, observe
-from assistant.dialogue.subjects import named, species_of, unclear
+from assistant.dialogue.subjects import groups, named, species_of, unclear
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.identify import identify
@@ -36,13 +36,17 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 def another_fish(turn: Turn) -> bool:
     """True when the line speaks of a second fish rather than adding to the first."""
     cues = turn.cues
-    return bool(turn.held.seen and cues & {"second", "other", "start-over"} and turn.reading.seen and turn.held.asked is None)
+    return bool(
+        turn.held.seen and cues & {"second", "other", "start-over"} and turn.reading.seen and turn.held.asked is None
+    )
 
 
 def guessed(turn: Turn) -> tuple[str, ...]:
     """The species and crosses that the line offers as a guess; several for a name that means several."""
     own = [t for t in named(turn) if turn.kb.taxon(t).is_species]
     own += [i for m in unclear(turn) for i in m.ids if turn.kb.find("taxon", i) is not None]
+    if not own and "confirm" in turn.cues and turn.held.seen:
+        own += [i for m in groups(turn.reading) for i in m.ids]
     return tuple(dict.fromkeys(species_of(turn.kb, tuple(own))))[:6]
 
 
@@ -96,14 +100,14 @@ def _verdict_on(turn: Turn, held: Held, found: Identification, guess: str) -> st
     top = found.candidates[0]
     name = speak.fish(kb, guess)
     if not held.seen:
-        return say.guess_unchecked(name)
+        return wording.guess_unchecked(name)
     if top.taxon == guess and found.verdict in ("sure", "likely"):
-        return say.guess_yes(name, join(naming.grounds(kb, held, top)[:naming.GROUNDS]))
+        return wording.guess_yes(name, join(naming.grounds(kb, held, top)[: naming.GROUNDS]))
     share = found.posterior.get(guess, 0.0)
     if top.taxon == guess or share >= OPEN:
         other = next((c.taxon for c in found.candidates if c.taxon != guess), top.taxon)
-        return say.guess_open(name, speak.fish(kb, other))
-    return say.guess_no(name, speak.fish(kb, top.taxon), join(naming.grounds(kb, held, top)[:2]))
+        return wording.guess_open(name, speak.fish(kb, other))
+    return wording.guess_no(name, speak.fish(kb, top.taxon), join(naming.grounds(kb, held, top)[:2]))
 
 
 def _ask(turn: Turn, held: Held, found: Identification) -> Asked | None:
@@ -115,7 +119,7 @@ def _ask(turn: Turn, held: Held, found: Identification) -> Asked | None:
 def nothing_seen(turn: Turn, held: Held, found: Identification) -> tuple[Answer, Held]:
     """Nothing to go by: say what helps and ask the best first question."""
     asked = next_asked(turn, held, found.posterior)
-    blocks = [Block("lead", say.lead_nothing_seen(), claim=False)]
+    blocks = [Block("lead", wording.lead_nothing_seen(), claim=False)]
     if asked is not None:
         blocks.append(ask_block(turn, asked))
     return Answer("identify", tuple(blocks), (), found.candidates, "not-enough", asked=asked), held

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from assistant.dialogue import phrases as say
+from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.asking import ask_block, next_asked
@@ -25,16 +26,17 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if "what-held" in turn.cues:
         return _so_far(turn)
     lead: list[Block] = []
-    if held.asked is not None and held.asked.character:
-        held = held.after(skipped=held.skipped | {held.asked.character})
-        lead = [Block("lead", say.passed_over(turn.kb.character(held.asked.character).label), claim=False)]
+    left = held.asked.character if held.asked is not None else ""
+    if left:
+        held = held.after(skipped=held.skipped | {left})
+        lead = [Block("lead", wording.passed_over(turn.kb.character(left).label), claim=False)]
     weights = posterior(turn.kb, turn.table, evidence_of(held))
     shares = {t: float(w) for t, w in zip(turn.table.taxa, weights, strict=True)}
     asked = next_asked(turn, held, shares)
     if asked is None:
-        return Answer("next-question", (*lead, Block("next", say.NOTHING_TO_ASK, claim=False)), held.taxa), held
+        return Answer("next-question", (*lead, Block("next", wording.NOTHING_TO_ASK, claim=False)), held.taxa), held
     if not lead and not held.seen:
-        lead = [Block("lead", say.lead_nothing_seen(), claim=False)]
+        lead = [Block("lead", wording.lead_nothing_seen(), claim=False)]
     return Answer("next-question", (*lead, ask_block(turn, asked)), held.taxa, asked=asked), held
 
 
@@ -42,7 +44,12 @@ def _so_far(turn: Turn) -> tuple[Answer, Held]:
     """What the conversation holds: the fishes spoken of, what was seen, where and how big."""
     kb, held = turn.kb, turn.held
     seen = join([speak.seen_words(kb, s.observation) for s in held.seen])
-    text = say.so_far(speak.fishes(kb, held.taxa), seen, speak.place_words(kb, held.places), held.lengths[-1].words if held.lengths else "")
+    text = wording.so_far(
+        speak.fishes(kb, held.taxa),
+        seen,
+        speak.place_words(kb, held.places),
+        held.lengths[-1].words if held.lengths else "",
+    )
     return Answer("next-question", (Block("lead", text, claim=False),), held.taxa, asked=held.asked), held
 
 
@@ -56,13 +63,17 @@ def _marks(turn: Turn, about: tuple[str, ...]) -> tuple[Answer, Held]:
     if len(kinds) == 1:
         kinds += tuple(t for t, _ in look_alikes(kb, kinds[0]) if not kb.taxon(t).is_hybrid)[:2]
     if len(kinds) < 2:
-        return Answer("next-question", (Block("lead", say.lead_nothing_seen(), claim=False),), about), turn.held
+        return Answer("next-question", (Block("lead", wording.lead_nothing_seen(), claim=False),), about), turn.held
     looks = LOOKS["lab"] if turn.held.dead else LOOKS["hand"]
     rows = contrast(kb, kinds, looks).separating[:FIRST]
-    blocks = [Block("lead", say.look_lead(speak.fish(kb, about[0])), claim=False)]
+    blocks = [Block("lead", wording.look_lead(speak.fish(kb, about[0])), claim=False)]
     for row in rows:
         character = kb.character(row.character)
-        told = "; ".join(say.each(speak.fish(kb, t.taxon), speak.told_words(kb, t, character, turn.held.units)) for t in row.told if t)
+        told = "; ".join(
+            say.each(speak.fish(kb, t.taxon), speak.told_words(kb, t, character, turn.held.units))
+            for t in row.told
+            if t
+        )
         ids = speak.short_ids(s for t in row.told if t for s in t.statements)
-        blocks.append(Block("point", say.look_at(speak.heading(character), told), statements=ids))
+        blocks.append(Block("point", wording.look_at(speak.heading(character), told), statements=ids))
     return Answer("next-question", tuple(blocks), named(turn) or about), turn.held

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from assistant.dialogue import phrases as say
+from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
@@ -54,39 +54,44 @@ def _of_fish(turn: Turn, fish: tuple[str, ...]) -> list[object]:
 
 def _cited(kb: KnowledgeBase, shorts: Iterable[str]) -> list[object]:
     found = [kb.record_at(s if ":" in s else f"st:{s}") for s in dict.fromkeys(shorts)]
-    return [r for r in found if r is not None and getattr(r, "source", ())]
+    return [r for r in found if r is not None and hasattr(r, "source") and r.source]
 
 
 def _listed(turn: Turn, records: list[object], taxa: tuple[str, ...]) -> Answer:
     kb = turn.kb
     lines: dict[tuple[str, str], list[object]] = {}
     for record in records:
-        for source in getattr(record, "source", ()):
+        named: tuple[str, ...] = getattr(record, "source", ())
+        for source in named:
             lines.setdefault((source, getattr(record, "page", "")), []).append(record)
     ranked = sorted(lines.items(), key=lambda kv: (getattr(kv[1][0], "basis", "") != "read", -len(kv[1]), kv[0]))
     most = MOST_ALL if "more" in turn.cues else MOST
     name = speak.fishes(kb, taxa[:3]) if taxa else ""
-    blocks = [Block("lead", say.sources_lead(len({s for s, _ in lines}), name), claim=False)]
+    blocks = [Block("lead", wording.sources_lead(len({s for s, _ in lines}), name), claim=False)]
     for (source, page), used in ranked[:most]:
-        blocks.append(Block("sources", _line(kb, source, page, used), statements=tuple(dict.fromkeys(_short(r) for r in used))[:20]))
+        blocks.append(
+            Block(
+                "sources", _line(kb, source, page, used), statements=tuple(dict.fromkeys(_short(r) for r in used))[:20]
+            )
+        )
     if len(ranked) > most:
-        blocks.append(Block("help", say.more_sources(len(ranked) - most), claim=False))
+        blocks.append(Block("help", wording.more_sources(len(ranked) - most), claim=False))
     return Answer("sources", tuple(blocks), taxa)
 
 
 def _line(kb: KnowledgeBase, source: str, page: str, used: list[object]) -> str:
     found = kb.find("source", source)
     cited = speak.cite(found, page) if found is not None else source
-    basis = say.BASIS_WORDS.get(getattr(used[0], "basis", ""), "")
+    basis = wording.BASIS_WORDS.get(getattr(used[0], "basis", ""), "")
     what = list(dict.fromkeys(kb.character(s.character).label for s in used if isinstance(s, Statement)))
-    read = say.what_read(found.what_read) if found is not None and found.what_read else ""
-    return say.source_line(cited, "; ".join(x for x in (basis, read) if x), say.used_for(what[:3], len(what)))
+    read = wording.what_read(found.what_read) if found is not None and found.what_read else ""
+    return wording.source_line(cited, "; ".join(x for x in (basis, read) if x), wording.used_for(what[:3], len(what)))
 
 
 def _short(record: object) -> str:
     from assistant.model.schema import KINDS
 
-    prefix = next((k.prefix for k in KINDS if isinstance(record, k.record)), "st")
+    prefix = next((k.prefix for k in KINDS if type(record) is k.record), "st")
     return f"{prefix}:{getattr(record, 'id', '')}"
 
 
@@ -94,4 +99,4 @@ def _whole(turn: Turn) -> Answer:
     kb = turn.kb
     sources = kb.all("source")
     read = sum(bool(s.what_read) or s.basis == "read" for s in sources)
-    return Answer("sources", (Block("lead", say.base_sources(read, len(sources), len(kb.species)), claim=False),))
+    return Answer("sources", (Block("lead", wording.base_sources(read, len(sources), len(kb.species)), claim=False),))

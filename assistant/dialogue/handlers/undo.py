@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.dialogue import phrases as say
+from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.identify import claimed, guessed, name_it
 from assistant.dialogue.observing import forget, observe
 from assistant.dialogue.turn import Turn
-from assistant.reasoning.observed import Hint
 from assistant.text import join
 
 
@@ -26,7 +25,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 
 def _start_over(turn: Turn) -> tuple[Answer, Held]:
     held = forget(turn.held)
-    lead = Block("lead", say.STARTED_OVER, claim=False)
+    lead = Block("lead", wording.STARTED_OVER, claim=False)
     if not any(not s.retract for s in turn.reading.seen):
         return Answer("undo", (lead,)), held
     answer, after = name_it(turn, observe(turn.kb, held, turn.reading), ())
@@ -40,13 +39,15 @@ def _correct(turn: Turn) -> tuple[Answer, Held]:
     gone = [s for s in before.seen if s not in held.seen]
     new = [s for s in held.seen if s not in before.seen]
     told = join([speak.seen_words(kb, s.observation) for s in new or gone])
-    lead = Block("lead", say.corrected(told) if new else say.left_out(told) if gone else say.UNDONE, claim=False)
+    lead = Block(
+        "lead", wording.corrected(told) if new else wording.left_out(told) if gone else wording.UNDONE, claim=False
+    )
     guesses = guessed(turn)
     if guesses:
         kept = tuple(h for h in held.hints if h.kind != "like")
         held = held.after(hints=(*kept, *claimed(kb, guesses)))
     if not held.seen and not held.hints:
-        return Answer("undo", (lead, Block("next", say.NOTHING_LEFT, claim=False))), held.after(taxa=(), shown=())
+        return Answer("undo", (lead, Block("next", wording.NOTHING_LEFT, claim=False))), held.after(taxa=(), shown=())
     answer, after = name_it(turn, held, ())
     return replace(answer, intent="undo", blocks=(lead, *(b for b in answer.blocks))), after
 
@@ -54,9 +55,9 @@ def _correct(turn: Turn) -> tuple[Answer, Held]:
 def _back(turn: Turn) -> tuple[Answer, Held]:
     before = turn.held.before
     if before is None:
-        return Answer("undo", (Block("lead", say.NOTHING_TO_UNDO, claim=False),)), turn.held
+        return Answer("undo", (Block("lead", wording.NOTHING_TO_UNDO, claim=False),)), turn.held
     what = join([speak.seen_words(turn.kb, s.observation) for s in before.seen]) or speak.fishes(turn.kb, before.taxa)
-    text = say.back_to(what) if what else say.UNDONE
+    text = wording.back_to(what) if what else wording.UNDONE
     asked = before.asked
     blocks = [Block("lead", text, claim=False)]
     if asked is not None:
