@@ -88,7 +88,10 @@ class Pool:
         if slot not in self._open:
             self._open[slot] = possible(self.kb, taxon, character)
         allowed = self._open[slot]
-        return allowed is not None and not allowed & frozenset(below(self.kb, state))
+        if allowed is None or allowed & frozenset(below(self.kb, state)):
+            return False
+        found = taxon_distribution(self.kb, taxon, character, ADULT)
+        return found is not None and found.share(below(self.kb, state)) <= LEFT_OVER
 
     def fresh(self, used: set[tuple[str, ...]]) -> tuple[Fact, ...]:
         """The facts on characters not asked about yet, those that hold for a whole family left out; else all of them."""
@@ -125,19 +128,16 @@ def right(kb: KnowledgeBase, taxon: str, character: Character) -> Fact | None:
 
 
 def possible(kb: KnowledgeBase, taxon: str, character: str) -> frozenset[str] | None:
-    """The states that some statement allows for some fish of a taxon; None where nothing is stated."""
-    keys = kb.taxon(taxon).parents or (taxon,)
-    out: set[str] = set()
-    for key in (taxon, *keys):
-        statements, _ = about(kb, key, character) if key != taxon or not kb.taxon(taxon).is_hybrid else (
-            tuple(s for s in kb.statements(taxon) if s.character == character), None)
-        if not statements and key in keys and kb.taxon(taxon).is_hybrid:
-            return None
-        out |= {leaf for s in statements for x in s.states for leaf in below(kb, x)}
-    found = taxon_distribution(kb, taxon, character, ADULT)
-    if not out or found is None:
+    """The states that some statement allows for some fish of a taxon; None where nothing is stated.
+
+    A cross may show what either parent shows, so that both must be told of.
+    """
+    own = [s for s in kb.statements(taxon) if s.character == character]
+    told = [list(about(kb, key, character)[0]) for key in kb.taxon(taxon).parents or (taxon,)]
+    if not all(told):
         return None
-    return frozenset(out | {leaf for leaf, share in found.shares.items() if share > LEFT_OVER})
+    out = {leaf for s in (*own, *(s for part in told for s in part)) for x in s.states for leaf in below(kb, x)}
+    return frozenset(out) if out else None
 
 
 def build_quiz(kb: KnowledgeBase, taxa: Sequence[str], count: int, seed: int, looks: Collection[str],

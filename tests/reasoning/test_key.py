@@ -1,0 +1,135 @@
+"""Keys: every taxon reachable, every way true to identify, only characters that can be seen, clear leads."""
+
+from __future__ import annotations
+
+import random
+
+import pytest
+
+from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.identify import posterior
+from assistant.reasoning.key import CLEAR, KEY_LOOKS, Key, build_key, folded
+from assistant.reasoning.key_paths import evidence_of, expected_steps, paths
+from assistant.reasoning.selection import living_at, species_below
+from assistant.reasoning.tables import compile_table
+
+STATES = ("us-oh", "us-tx", "us-or", "us-ga", "ca-on")
+SUBSETS = 30
+
+
+def random_subsets(kb: KnowledgeBase) -> list[tuple[str, ...]]:
+    """Thirty seeded subsets of two to twelve species."""
+    rng = random.Random(20260602)
+    pool = [t for t in kb.species if not kb.taxon(t).is_hybrid]
+    return [tuple(rng.sample(pool, rng.randint(2, 12))) for _ in range(SUBSETS)]
+
+
+def families(kb: KnowledgeBase) -> list[tuple[str, ...]]:
+    """The species of every family that has two or more."""
+    found = [species_below(kb, t.id) for t in kb.all("taxon") if t.rank == "family"]
+    return [f for f in found if len(f) > 1]
+
+
+def check_key(kb: KnowledgeBase, key: Key) -> None:
+    """Every taxon ends somewhere, every way leads identify to one of the taxa at its end, numbering is sound."""
+    ended: set[str] = set()
+    table = compile_table(kb, key.taxa)
+    for path in paths(key):
+        ended |= set(path.taxa)
+        weights = posterior(kb, table, evidence_of(key, path))
+        leading = max(float(weights[table.index[t]]) for t in path.taxa)
+        assert leading >= CLEAR * float(max(weights)), (path.taxa, table.taxa[int(weights.argmax())])
+    assert ended == set(key.taxa)
+    for couplet in key.couplets:
+        assert kb.character(couplet.character).look in KEY_LOOKS[key.look]
+        assert all(lead.goes_to == 0 or lead.goes_to > couplet.number for lead in couplet.leads)
+        assert couplet.leads[0].taxa != couplet.leads[1].taxa or couplet.leads[0].goes_to or couplet.leads[1].goes_to
+        assert not set(couplet.leads[0].states) & set(couplet.leads[1].states)
+
+
+@pytest.mark.parametrize("number", range(SUBSETS))
+def test_random_subsets_are_keyed(kb: KnowledgeBase, number: int) -> None:
+    """A key of any set of fishes reaches each of them, and identify agrees on every way."""
+    check_key(kb, build_key(kb, random_subsets(kb)[number], ("picture", "hand", "lab")[number % 3]))
+
+
+@pytest.fixture(scope="module")
+def family_keys(kb: KnowledgeBase) -> list[Key]:
+    """The key of every family."""
+    return [build_key(kb, taxa, "lab") for taxa in families(kb)]
+
+
+def test_every_family_is_keyed(kb: KnowledgeBase, family_keys: list[Key]) -> None:
+    """The key of every family reaches all its species, and identify agrees on every way."""
+    assert len(family_keys) > 15
+    for key in family_keys:
+        check_key(kb, key)
+
+
+@pytest.mark.long
+@pytest.mark.parametrize("place", STATES)
+def test_fishes_of_a_place_are_keyed(kb: KnowledgeBase, place: str) -> None:
+    """The key of all fishes of a state or province reaches each of them, and identify agrees on every way."""
+    taxa = living_at(kb, [t for t in kb.species if not kb.taxon(t).is_hybrid], place)
+    assert len(taxa) > 30
+    check_key(kb, build_key(kb, taxa))
+
+
+def test_fishes_of_a_group_in_a_place_are_keyed(kb: KnowledgeBase) -> None:
+    """The key of the panfish of a province reaches each of them, and identify agrees on every way."""
+    check_key(kb, build_key(kb, living_at(kb, species_below(kb, "panfish"), "ca-on")))
+
+
+def test_counts_part_at_a_gap(family_keys: list[Key]) -> None:
+    """Leads on counts are "n or fewer" and "n + 1 or more", so that no number fits both or neither."""
+    seen = 0
+    for key in family_keys:
+        for couplet in key.couplets:
+            first, second = couplet.leads
+            if not first.states:
+                seen += 1
+                low = next(x for x in (first.low, second.low) if x is not None)
+                high = next(x for x in (first.high, second.high) if x is not None)
+                assert low == high + 1
+    assert seen > 5
+
+
+def test_variable_taxa_stand_twice(family_keys: list[Key]) -> None:
+    """Somewhere among the families a variable fish is keyed out at more than one end, and is told of."""
+    ends = [t for key in family_keys for p in paths(key) for t in p.taxa]
+    assert len(ends) > len(set(ends))
+
+
+def test_same_input_same_key(kb: KnowledgeBase) -> None:
+    """The same fishes give the same key, whatever was built before."""
+    taxa = species_below(kb, "lepomis")
+    assert build_key(kb, taxa) == build_key(kb, taxa)
+
+
+def test_expected_steps_are_near_the_least(kb: KnowledgeBase) -> None:
+    """Thirteen sunfishes take little more than the four choices that thirteen names need at the very least."""
+    key = build_key(kb, species_below(kb, "lepomis"))
+    assert 3.6 <= expected_steps(kb, key) <= 5.2
+
+
+def test_left_out_characters_are_not_asked(kb: KnowledgeBase) -> None:
+    """A key made without some characters asks none of them."""
+    taxa = species_below(kb, "esox")
+    first = build_key(kb, taxa).couplets[0].character
+    again = build_key(kb, taxa, without={first})
+    assert again.couplets and first not in {c.character for c in again.couplets}
+
+
+def test_inseparable_taxa_end_together(tiny_kb: KnowledgeBase) -> None:
+    """Taxa that nothing parts end at one place, all of them named."""
+    taxa = tuple(t for t in tiny_kb.species if not tiny_kb.taxon(t).is_hybrid)[:2]
+    key = build_key(tiny_kb, taxa, without={c.id for c in tiny_kb.characters})
+    assert not key.couplets
+    assert paths(key)[0].taxa == taxa
+
+
+def test_leads_fold_states_into_their_umbrella(kb: KnowledgeBase) -> None:
+    """Several blue lines are called blue lines, unless one of them stands in the other lead."""
+    blue = ("head-lines.wavy-blue", "head-lines.faint-wavy-blue")
+    assert folded(kb, blue, ("head-lines.none",)) == ("head-lines.blue-lines",)
+    assert folded(kb, blue, ("head-lines.broken-blue",)) == blue

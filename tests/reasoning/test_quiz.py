@@ -1,0 +1,76 @@
+"""Quizzes: right answers that are right, wrong ones that are wrong, and the same seed the same quiz."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.contrast import ADULT, LOOKS
+from assistant.reasoning.evidence import about, below
+from assistant.reasoning.quiz import KINDS, Item, build_quiz
+from assistant.reasoning.selection import species_below
+from assistant.reasoning.tables import taxon_distribution
+
+GROUPS = ("lepomis", "esox", "ictaluridae", "salmonidae", "percidae", "panfish", "micropterus", "catostomidae")
+
+
+def share(kb: KnowledgeBase, taxon: str, state: str) -> float:
+    """The share of grown fish of a taxon with a state, from the statements."""
+    found = taxon_distribution(kb, taxon, state.partition(".")[0], ADULT)
+    return found.share(below(kb, state)) if found is not None else 0.0
+
+
+def named_anywhere(kb: KnowledgeBase, taxon: str, state: str) -> bool:
+    """True when some statement of a taxon, for any age, sex or season, names a state."""
+    wanted = set(below(kb, state))
+    statements, _ = about(kb, taxon, state.partition(".")[0])
+    return any(wanted & set(below(kb, s)) for st in statements for s in st.states)
+
+
+def check_item(kb: KnowledgeBase, item: Item) -> None:
+    """The right choice holds by the statements, every other is excluded by them."""
+    assert len(set(item.choices)) == len(item.choices) and 2 <= len(item.choices) <= 4
+    for fact in item.facts if item.kind not in ("term", "true-false") else ():
+        assert share(kb, item.taxon, fact.state) >= 0.8
+    wrong = [c for i, c in enumerate(item.choices) if i != item.answer]
+    if item.kind == "which-fish":
+        assert all(not named_anywhere(kb, t, item.facts[0].state) and share(kb, t, item.facts[0].state) <= 0.15 for t in wrong)
+    elif item.kind == "catch":
+        assert all(any(not named_anywhere(kb, t, f.state) and share(kb, t, f.state) <= 0.15 for f in item.facts) for t in wrong)
+    elif item.kind == "which-feature":
+        assert all(not named_anywhere(kb, item.taxon, s) and share(kb, item.taxon, s) <= 0.15 for s in wrong)
+    elif item.kind == "true-false":
+        holds = share(kb, item.taxon, item.facts[0].state) >= 0.8
+        assert holds == (item.choices[item.answer] == "true")
+        assert holds or not named_anywhere(kb, item.taxon, item.facts[0].state)
+
+
+@pytest.mark.parametrize("group", GROUPS)
+@pytest.mark.parametrize("look", ["picture", "hand"])
+def test_distractors_are_really_wrong(kb: KnowledgeBase, group: str, look: str) -> None:
+    """No wrong choice could be defended from any statement of the base, for any age, sex or season."""
+    for seed in (1, 2, 3):
+        quiz = build_quiz(kb, species_below(kb, group), 10, seed, LOOKS[look])
+        assert len(quiz.items) >= 6
+        for item in quiz.items:
+            check_item(kb, item)
+
+
+def test_same_seed_same_quiz(kb: KnowledgeBase) -> None:
+    """The same seed gives the same quiz, another seed another."""
+    taxa = species_below(kb, "lepomis")
+    one, two, other = (build_quiz(kb, taxa, 8, seed, LOOKS["picture"]) for seed in (5, 5, 6))
+    assert one == two != other
+
+
+def test_kinds_take_turns(kb: KnowledgeBase) -> None:
+    """A quiz mixes its kinds of questions, and no question comes twice."""
+    quiz = build_quiz(kb, species_below(kb, "panfish"), 10, 1, LOOKS["picture"])
+    assert {i.kind for i in quiz.items} == set(KINDS)
+    assert len({(i.kind, i.taxon, i.facts) for i in quiz.items}) == len(quiz.items)
+
+
+def test_only_what_the_look_shows_is_asked(kb: KnowledgeBase) -> None:
+    """A quiz for a picture asks nothing that a picture cannot show."""
+    quiz = build_quiz(kb, species_below(kb, "catostomidae"), 10, 1, LOOKS["picture"])
+    assert all(kb.character(f.character).look == "glance" for i in quiz.items if i.kind != "term" for f in i.facts)
