@@ -114,6 +114,7 @@ class SteadyStore:
         if self._path is not None:
             try:
                 compiled.write(self._path)
+                _clear_away(self._path)
                 return Snapshot(self._path, compiled.key)
             except (OSError, SnapshotError):
                 self._progress("the compiled base cannot be kept, it is held in memory", 1, 1)
@@ -144,6 +145,13 @@ def snapshot_path(folder: Path, cache: Path | None = None) -> Path | None:
         return None
     name = folder.name[:40] or "base"
     return where / f"{name}-{crc32(str(folder).encode()):08x}-{code_key()}.snapshot"
+
+
+def _clear_away(path: Path) -> None:
+    """Remove the compiled forms of the same folder that other versions of the code have made."""
+    for other in path.parent.glob(path.name.rpartition("-")[0] + "-*.snapshot"):
+        if other != path:
+            other.unlink(missing_ok=True)
 
 
 def cache_folder() -> Path | None:

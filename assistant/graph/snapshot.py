@@ -13,13 +13,14 @@ from __future__ import annotations
 import json
 import os
 import struct
+import sys
 import threading
 from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any, Self
 from zlib import crc32
 
-FORMAT = 5
+FORMAT = 6
 """Raised when the layout changes; a snapshot of another layout is not read."""
 MAGIC = b"tellfin base 2\n"
 _HEAD = struct.Struct("<16sQI")
@@ -48,7 +49,7 @@ def encode_row(row: Any) -> bytes:
 def write_snapshot(path: Path, key: str, kinds: Mapping[str, Rows], arrays: Mapping[str, Array],
                    extra: Mapping[str, Any]) -> None:
     """Write rows by kind and flat tables in one atomic step. Raises OSError when it cannot."""
-    body = _Body()
+    body = _Body(_salt(key, extra["version"]))
     table = {kind: _write_kind(body, kinds[kind]) for kind in sorted(kinds)}
     shapes = {name: {"dtype": dtype, "shape": list(shape), "block": body.add(data)}
               for name, (dtype, shape, data) in sorted(arrays.items())}
@@ -62,7 +63,8 @@ def write_snapshot(path: Path, key: str, kinds: Mapping[str, Rows], arrays: Mapp
 class _Body:
     """The aligned blocks of a snapshot while it is made."""
 
-    def __init__(self) -> None:
+    def __init__(self, salt: int) -> None:
+        self.salt = salt
         self.blocks: list[bytes] = []
         self.size = 0
 
@@ -73,7 +75,7 @@ class _Body:
         if gap := _pad(len(block)) - len(block):
             self.blocks.append(b"\0" * gap)
         self.size += _pad(len(block))
-        return at, len(block), crc32(block)
+        return at, len(block), crc32(block, self.salt)
 
 
 def _write_kind(body: _Body, rows: Rows) -> dict[str, Any]:
@@ -82,15 +84,22 @@ def _write_kind(body: _Body, rows: Rows) -> dict[str, Any]:
     for key in keys:
         row = rows[key]
         raw = key.encode()
+        if b"\t" in raw or b"\n" in raw:
+            raise ValueError(f"a key may not hold a tab or a line end: {key!r}")
         buckets[crc32(raw) % len(keys)].append(raw + b"\t" + (row if isinstance(row, bytes) else encode_row(row)))
     slots, parts, at = [], [], 0
     for number, bucket in enumerate(buckets):
         block = b"\n".join(bucket)
-        slots.append(_SLOT.pack(at, len(block), crc32(block, number)))
+        slots.append(_SLOT.pack(at, len(block), crc32(block, body.salt ^ number)))
         parts.append(block)
         at += len(block)
     slot_block, row_block = body.add(b"".join(slots)), body.add(b"".join(parts))
     return {"n": len(keys), "keys": body.add("\n".join(keys).encode()), "slots": slot_block, "rows": row_block}
+
+
+def _salt(key: str, version: str) -> int:
+    """What every checksum of a file starts from, so that the blocks of two files are not taken for each other."""
+    return crc32(f"{key} {version}".encode())
 
 
 def _put_in_place(path: Path, blocks: Sequence[bytes]) -> None:
@@ -117,19 +126,21 @@ class Snapshot:
         """Open a snapshot that must carry ``key`` (any when None). Raises SnapshotError when it cannot be used."""
         self._lock = threading.Lock()
         self._lists: dict[str, tuple[str, ...]] = {}
+        self._file = -1
         try:
-            self._file = path.open("rb", buffering=0)
+            self._file = os.open(path, os.O_RDONLY | getattr(os, "O_BINARY", 0))
         except OSError as error:
             raise SnapshotError(str(error)) from error
         try:
             header = self._read_header()
             if header["format"] != FORMAT or (key is not None and header["key"] != key):
                 raise SnapshotError("made from another base or by another version")
-            if os.fstat(self._file.fileno()).st_size < self._start + header["size"]:
+            if os.fstat(self._file).st_size < self._start + header["size"]:
                 raise SnapshotError("cut short")
             self.key: str = header["key"]
             self.extra: dict[str, Any] = header["extra"]
             self.version: str = self.extra["version"]
+            self._salt = _salt(self.key, self.version)
             self._kinds: dict[str, Any] = header["kinds"]
             self._arrays: dict[str, Any] = header["arrays"]
         except (KeyError, TypeError, ValueError) as error:
@@ -154,7 +165,12 @@ class Snapshot:
 
     def close(self) -> None:
         """Let go of the file; nothing can be read afterwards."""
-        self._file.close()
+        if self._file >= 0:
+            os.close(self._file)
+            self._file = -1
+
+    def __del__(self) -> None:
+        self.close()
 
     def __enter__(self) -> Self:
         return self
@@ -164,12 +180,12 @@ class Snapshot:
 
     def _read(self, at: int, length: int) -> bytes:
         try:
-            if hasattr(os, "pread"):
-                data = os.pread(self._file.fileno(), length, at)
+            if sys.platform != "win32":
+                data = os.pread(self._file, length, at)
             else:
                 with self._lock:
-                    self._file.seek(at)
-                    data = self._file.read(length)
+                    os.lseek(self._file, at, os.SEEK_SET)
+                    data = os.read(self._file, length)
         except (OSError, ValueError) as error:
             raise SnapshotError(str(error)) from error
         if len(data) != length:
@@ -178,7 +194,7 @@ class Snapshot:
 
     def _checked(self, block: Sequence[int]) -> bytes:
         data = self._read(self._start + block[0], block[1])
-        if crc32(data) != block[2]:
+        if crc32(data, self._salt) != block[2]:
             raise SnapshotError("damaged")
         return data
 
@@ -213,7 +229,7 @@ class Snapshot:
         if at + length > found["rows"][1]:
             raise SnapshotError("damaged")
         block = self._read(self._start + found["rows"][0] + at, length) if length else b""
-        if crc32(block, bucket) != check:
+        if crc32(block, self._salt ^ bucket) != check:
             raise SnapshotError("damaged")
         head = wanted + b"\t"
         for line in block.split(b"\n"):
