@@ -19,9 +19,9 @@ def list_none(what: str) -> str:
     return f"None of the fishes held fit: {what}."
 
 
-def kinds(count: int, group: str) -> str:
-    """So many kinds of a group."""
-    return f"{count} of the {group} held" if group else (f"{count} fishes held" if count != 1 else "1 fish held")
+def fishes(count: int) -> str:
+    """Fishes of whatever group."""
+    return "fish held" if count == 1 else "fishes held"
 
 
 def with_what(what: str) -> str:

@@ -27,6 +27,7 @@ from assistant.reasoning.size import size_range
 FITS, DOUBTFUL = 0.5, 0.15
 """Share of fish of a kind from which it fits a feature asked for, and from which it does so at times."""
 SHOWN, MOST_TAXA = 12, 40
+MOST_SILENT = 60
 LIVING = ("native", "reintroduced", "introduced", "stocked")
 WARNED = ("legal-caution",)
 
@@ -66,7 +67,7 @@ def _seen(turn: Turn) -> tuple[Seen, ...]:
 
 
 def _pool(turn: Turn) -> tuple[tuple[str, ...], str]:
-    """The fishes to choose from and what they are called together; the last list for a narrowing follow-up."""
+    """The fishes to choose from and the group they are asked for by; the last list for a narrowing follow-up."""
     kb, reading, held = turn.kb, turn.reading, turn.held
     wider = groups(reading)
     if wider:
@@ -74,13 +75,13 @@ def _pool(turn: Turn) -> tuple[tuple[str, ...], str]:
         for m in wider[1:]:
             both = tuple(t for t in taxa if t in species_of(kb, (m.ids[0],)))
             taxa = both or taxa
-        return taxa, label(kb, wider[0].ids[0])
+        return taxa, wider[0].ids[0]
     own = named(turn)
     if own:
         higher = tuple(t for t in own if not kb.taxon(t).is_species)
-        return (species_of(kb, higher), label(kb, higher[0])) if higher else (own, "")
+        return (species_of(kb, higher), higher[0]) if higher else (own, "")
     if held.intent == "list" and len(held.shown) > 1:
-        return species_of(kb, held.shown), ""
+        return tuple(t for t in held.shown if (x := kb.find("taxon", t)) is not None and x.is_species), ""
     return tuple(t for t in kb.species if not kb.taxon(t).is_hybrid), ""
 
 
@@ -92,26 +93,32 @@ def _listed(turn: Turn, sides: frozenset[str]) -> Answer:
     seen = [s for s in reading.seen if not s.retract]
     if not (seen or places or name or narrowing) and not named(turn):
         return plain("list", lists.LIST_NEEDS, asked=Asked("place", say.WHERE))
-    fitting, maybe, silent = _fitting(kb, pool, [s.observation for s in seen])
+    found = _fitting(kb, pool, [s.observation for s in seen])
     if places:
-        return _by_place(turn, fitting, pool, name, places, seen)
-    return _plain_list(turn, fitting, maybe, silent, name, seen, sides)
+        return _by_place(turn, found.fits, name, places, seen)
+    return _plain_list(turn, found, name, seen, sides)
 
 
 # --- features ---------------------------------------------------------------------------------------------------
 
 
-def _fitting(
-    kb: KnowledgeBase, pool: Sequence[str], seen: Sequence[Observation]
-) -> tuple[list[Fitting], list[Fitting], int]:
-    """Those that fit all features, those that do so at times, and of how many nothing is stated."""
+@dataclass(frozen=True, slots=True)
+class Found:
+    """Kinds that fit all that is asked for, those that do so at times, and of how many nothing is stated."""
+
+    fits: tuple[Fitting, ...]
+    maybe: tuple[Fitting, ...]
+    silent: int
+
+
+def _fitting(kb: KnowledgeBase, pool: Sequence[str], seen: Sequence[Observation]) -> Found:
     fits, maybe, silent = [], [], 0
     for taxon in pool:
         found = [_share(kb, taxon, o) for o in seen]
-        if any(x is None for x in found):
+        told = [x for x in found if x is not None]
+        if len(told) < len(found):
             silent += 1
             continue
-        told = [x for x in found if x is not None]
         share = min((s for s, _ in told), default=1.0)
         statements = tuple(dict.fromkeys(i for _, ids in told for i in ids))
         one = Fitting(taxon, share, statements or (f"taxon:{taxon}",))
@@ -120,7 +127,8 @@ def _fitting(
         elif share >= DOUBTFUL:
             maybe.append(one)
     fits.sort(key=lambda f: (-round(f.share, 1), -len(kb.ranges(f.taxon)), f.taxon))
-    return fits, sorted(maybe, key=lambda f: (-f.share, f.taxon)), silent
+    maybe.sort(key=lambda f: (-f.share, f.taxon))
+    return Found(tuple(fits), tuple(maybe), silent)
 
 
 def _share(kb: KnowledgeBase, taxon: str, o: Observation) -> tuple[float, tuple[str, ...]] | None:
@@ -158,87 +166,87 @@ def _number_share(kb: KnowledgeBase, taxon: str, o: Observation) -> tuple[float,
     return (1.0 if inside == o.seen else 0.0), tuple(f"st:{s.id}" for s in statements)
 
 
-def _what(turn: Turn, name: str, seen: Sequence[Seen], places: Sequence[str]) -> str:
+def _what(turn: Turn, name: str, seen: Sequence[Seen], places: Sequence[str], count: int) -> str:
+    """What is listed, in words: "catfishes with a forked tail fin in Ohio"."""
     kb = turn.kb
-    parts = [name] if name else []
-    parts += [lists.with_what(speak.seen_words(kb, s.observation)) for s in seen[:3]]
+    parts = [kinds_name(kb, name, count) if name else lists.fishes(count)]
+    if seen:
+        parts.append(lists.with_what(say.names_with([speak.seen_words(kb, s.observation) for s in seen[:3]])))
     if places:
         parts.append(lists.in_place(speak.place_words(kb, places)))
     return " ".join(parts)
 
 
-def _plain_list(
-    turn: Turn,
-    fits: Sequence[Fitting],
-    maybe: Sequence[Fitting],
-    silent: int,
-    name: str,
-    seen: Sequence[Seen],
-    sides: frozenset[str],
-) -> Answer:
+def kinds_name(kb: KnowledgeBase, key: str, count: int) -> str:
+    """A group or higher taxon as anglers call it, singular for one: "catfish", "catfishes"."""
+    group = kb.find("group", key) or next((g for g in kb.all("group") if g.members == (key,)), None)
+    if group is None:
+        return label(kb, key)
+    return str(group.label if count == 1 else group.plural or group.label)
+
+
+def _shown(turn: Turn, names: Sequence[str], most: int) -> str:
+    """Names in a list, cut unless more are wanted."""
+    full = "more" in turn.cues or len(names) <= most + 2
+    return say.names_with(list(names)) if full else say.counted(", ".join(names[:most]), len(names) - most)
+
+
+def _wider(turn: Turn) -> tuple[str, ...]:
+    """The families and genera that the line asks about, which close the list of taxa."""
     kb = turn.kb
-    what = _what(turn, name, seen, ())
+    out: dict[str, None] = {}
+    for m in groups(turn.reading)[:2]:
+        group = kb.find("group", m.ids[0])
+        out.update(dict.fromkeys(group.members if group is not None else m.ids[:1]))
+    out.update(dict.fromkeys(t for t in named(turn) if not kb.taxon(t).is_species))
+    return tuple(out)
+
+
+def _plain_list(turn: Turn, found: Found, name: str, seen: Sequence[Seen], sides: frozenset[str]) -> Answer:
+    kb = turn.kb
+    fits, maybe = found.fits, found.maybe
     if "sort-size" in sides:
-        fits = sorted(fits, key=lambda f: -(size_range(kb, f.taxon).largest or 0.0))
+        fits = tuple(sorted(fits, key=lambda f: -(size_range(kb, f.taxon).largest or 0.0)))
+    what = _what(turn, name, seen, (), len(fits))
     if not fits:
-        blocks = [Block("lead", lists.list_none(what or name), claim=False)]
+        blocks = [Block("lead", lists.list_none(what), claim=False)]
     else:
-        most = len(fits) if "more" in turn.cues else SHOWN
-        names = (
-            say.names_with([label(kb, f.taxon) for f in fits])
-            if len(fits) <= most + 2
-            else say.counted(", ".join(label(kb, f.taxon) for f in fits[:most]), len(fits) - most)
-        )
-        text = lists.list_lead(len(fits), what or lists.kinds(len(fits), "").split(" ", 1)[1], names)
+        text = lists.list_lead(len(fits), what, _shown(turn, [label(kb, f.taxon) for f in fits], SHOWN))
         blocks = [Block("lead", text, statements=tuple(dict.fromkeys(s for f in fits for s in f.statements[:2])))]
     if maybe:
         names = say.names_with([label(kb, f.taxon) for f in maybe[:SHOWN]])
-        blocks.append(
-            Block(
-                "point", lists.doubtful(names), statements=tuple(s for f in maybe[:SHOWN] for s in f.statements[:2])
-            )
-        )
-    if silent and seen and silent < 60:
-        blocks.append(Block("doubt", lists.not_told(silent), claim=False))
-    return Answer(
-        "list", tuple(blocks), taxa=tuple(f.taxon for f in (*fits, *(maybe if not fits else ())))[:MOST_TAXA]
-    )
+        ids = tuple(s for f in maybe[:SHOWN] for s in f.statements[:2])
+        blocks.append(Block("point", lists.doubtful(names), statements=ids))
+    if seen and 0 < found.silent < MOST_SILENT:
+        blocks.append(Block("doubt", lists.not_told(found.silent), claim=False))
+    taxa = tuple(f.taxon for f in (fits or maybe))[:MOST_TAXA]
+    return Answer("list", tuple(blocks), taxa=(*taxa, *_wider(turn)))
 
 
 # --- places -----------------------------------------------------------------------------------------------------
 
 
-def _by_place(
-    turn: Turn, fits: Sequence[Fitting], pool: Sequence[str], name: str, places: Sequence[str], seen: Sequence[Seen]
-) -> Answer:
+def _by_place(turn: Turn, fits: Sequence[Fitting], name: str, places: Sequence[str], seen: Sequence[Seen]) -> Answer:
     """The fitting fishes of a place by status, the widest spread first."""
     kb = turn.kb
     wanted = expand_places(kb, places)
-    by_status: dict[str, list[tuple[str, str, tuple[str, ...]]]] = {}
+    by_status: dict[str, list[tuple[Fitting, str]]] = {}
     for f in fits:
         row = status_in(kb, f.taxon, wanted)
         if row is not None:
-            by_status.setdefault(row.status, []).append((f.taxon, f"range:{row.id}", f.statements if seen else ()))
+            by_status.setdefault(row.status, []).append((f, f"range:{row.id}"))
     living = [x for s in LIVING for x in by_status.get(s, ())]
-    what = _what(turn, name, seen, places)
+    what = _what(turn, name, seen, places, len(living))
     if not living:
-        return Answer(
-            "list",
-            (Block("lead", lists.list_none(what), claim=False),),
-            taxa=tuple(pool[:1]) if len(pool) == 1 else (),
-        )
-    most = len(living) if "more" in turn.cues else SHOWN * 2
-    names = [label(kb, t) for t, _, _ in living]
-    shown = (
-        say.names_with(names) if len(names) <= most + 2 else say.counted(", ".join(names[:most]), len(names) - most)
-    )
-    ids = tuple(dict.fromkeys(i for _, r, s in living for i in (r, *s[:1])))
-    blocks = [Block("lead", lists.list_lead(len(living), what, shown), statements=ids)]
+        return Answer("list", (Block("lead", lists.list_none(what), claim=False),), taxa=_wider(turn))
+    ids = tuple(dict.fromkeys(i for f, r in living for i in (r, *(f.statements[:1] if seen else ()))))
+    names = _shown(turn, [label(kb, f.taxon) for f, _ in living], SHOWN * 2)
+    blocks = [Block("lead", lists.list_lead(len(living), what, names), statements=ids)]
     for status in (*LIVING[1:], "uncertain", "extirpated"):
         if some := by_status.get(status):
-            text = lists.status_line(status, say.names_with([label(kb, t) for t, _, _ in some]))
-            blocks.append(Block("point", text, statements=tuple(r for _, r, _ in some)))
-    return Answer("list", tuple(blocks), taxa=tuple(t for t, _, _ in living)[:MOST_TAXA])
+            text = lists.status_line(status, say.names_with([label(kb, f.taxon) for f, _ in some]))
+            blocks.append(Block("point", text, statements=tuple(r for _, r in some)))
+    return Answer("list", tuple(blocks), taxa=(*(f.taxon for f, _ in living[:MOST_TAXA]), *_wider(turn)))
 
 
 # --- counts, members, newcomers ---------------------------------------------------------------------------------
@@ -263,7 +271,7 @@ def _membership(turn: Turn) -> Answer | None:
     outside = [t for t in own if t not in members]
     if not inside:
         return None
-    name = label(kb, wider[0].ids[0])
+    name = kinds_name(kb, wider[0].ids[0], 2)
     blocks = [
         Block(
             "lead",
