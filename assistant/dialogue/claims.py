@@ -12,7 +12,7 @@ from assistant.dialogue.scope import Scopes
 from assistant.dialogue.spotting import Content, Hit
 from assistant.dialogue.tokens import Token
 from assistant.model.stems import ORDERED
-from assistant.text import key
+from assistant.text import key, word_set
 
 ALONE = 0.6
 """What a phrase that needs no noun is worth more than its words."""
@@ -34,13 +34,25 @@ UNLIKE = 0.3
 """What a singular for a plural costs, or the other way round."""
 ACROSS = 1.0
 """What it costs a reading to join words over a preposition."""
-OVER = 0.8
+SPECIFIC = 0.2
+"""What a value of three words or more is worth with no part word by it."""
+BEYOND = 0.5
+"""What it costs a value that "under" or "behind" stands between it and its part."""
+AND = 0.6
+"""What it costs a value with a noun of its own that "and" stands between it and its part."""
+OTHER = 2.0
+"""What it costs a describing word that another noun follows it."""
+_BEYOND = word_set("under behind below above before past from beneath near against across")
+_AND = word_set("and n plus")
+STOLEN = 0.6
+"""What it costs a reading to take a describing word from the noun behind it."""
+OVER = 1.2
 """What it costs a reading to skip over a word for another part."""
 WALL = 0.7
 """What it costs a value when the name of a fish stands between it and its part ("short sunfish with a long ear")."""
 CONTEXT = 0.25
 """What it is worth that the fishes spoken of are told by the character."""
-LOOSE = 0.8
+LOOSE = 1.2
 """What it costs a word for the whole fish to stand beside a word for a part."""
 TALKED_OF = 0.3
 """What it is worth that a feature has to do with what was last seen."""
@@ -92,6 +104,7 @@ class Line:
     parts: Mapping[str, Mapping[int, Sequence[Hit]]]
     part_clauses: frozenset[int]
     nouns: frozenset[int]
+    spans: frozenset[frozenset[int]]
 
     def clause(self, hit: Hit) -> int:
         """The clause a hit stands in."""
@@ -115,7 +128,8 @@ def ready(
             parts.setdefault(hit.phrase.id, {}).setdefault(clause, []).append(hit)
             if lexicon.kb.character(hit.phrase.id).part != WHOLE:
                 clauses.add(clause)
-    return Line(tokens, content, hits, scopes, lexicon, talk, parts, frozenset(clauses), nouns_of(hits))
+    spans = frozenset(frozenset(h.at) for h in hits if h.phrase.kind == "character" and len(h.at) > 1)
+    return Line(tokens, content, hits, scopes, lexicon, talk, parts, frozenset(clauses), nouns_of(hits), spans)
 
 
 def nouns_of(hits: Sequence[Hit]) -> frozenset[int]:
@@ -151,6 +165,8 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
         worth = ALONE - LOOSE * _stray(hit, line)
     elif phrase.character in line.talk.expected:
         worth = EXPECTED
+    elif len(set(hit.at)) > 2:
+        worth = SPECIFIC
     else:
         return None
     score = (
@@ -160,7 +176,7 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
         _usual(phrase.character, phrase.id, line.lexicon)
         - UNLIKE * _unlike(hit, line)
         - ACROSS * _across(hit, line)
-        - OVER * _over_noun(hit, line)
+        - _skips(hit, line)
     )
     return Claim(
         phrase.id, phrase.character, hit.at, best[1] if best else (), score, denied and not phrase.denies, phrase.denies
@@ -190,9 +206,28 @@ def _across(hit: Hit, line: Line) -> bool:
     )
 
 
-def _over_noun(hit: Hit, line: Line) -> bool:
-    """True when a reading skips over a word for another part ("black flap and a big blotch" is no black blotch)."""
-    return len(hit.at) > 1 and any(p in line.nouns for p in range(hit.first + 1, hit.last) if p not in hit.at)
+def _skips(hit: Hit, line: Line) -> float:
+    """What it costs a reading to skip a word for another part, or to take a describing word from the noun behind it."""
+    if len(hit.at) < 2:
+        return 0.0
+    own = set(hit.at) | {p for h in _parts_in_clause(hit, line) for p in h.at}
+    skipped = [p for p in range(hit.first + 1, hit.last) if p not in own]
+    joined = any(line.tokens[i].word in _AND for i in range(line.content[hit.first].last, line.content[hit.last].first))
+    if any(p in line.nouns for p in skipped):
+        return OVER + OVER * joined
+    return (OVER if skipped and joined else 0.0) + STOLEN * _steals(hit, own, line)
+
+
+def _steals(hit: Hit, own: set[int], line: Line) -> bool:
+    """True when a describing word behind its noun stands right before another noun ("white gums dark mouth")."""
+    last = hit.last
+    if last in line.nouns or last + 1 >= len(line.content) or last + 1 not in line.nouns or last + 1 in own:
+        return False
+    return line.content[last + 1].clause == line.clause(hit) and any(p in line.nouns for p in hit.at)
+
+
+def _parts_in_clause(hit: Hit, line: Line) -> Sequence[Hit]:
+    return line.parts.get(hit.phrase.character, {}).get(line.clause(hit), ())
 
 
 def _unlike(hit: Hit, line: Line) -> int:
@@ -225,13 +260,53 @@ def _worth(hit: Hit, part: Hit, back: int, line: Line) -> float:
     own = set(part.at) - set(hit.at)
     if not own:
         return 0.5 if len(part.at) < len(set(hit.at)) else 0.1
+    if all(line.content[p].stem.isdigit() for p in hit.at):
+        return len(own) if back == 0 and _gap(hit, part) == 0 else 0.0
     if back == 0:
-        gap = max(hit.first - part.last, part.first - hit.last, 1) - 1
-        return len(own) - FAR * min(gap, 8) - WALL * bool(line.talk.walls & _between(hit, part))
+        return len(own) - FAR * min(_gap(hit, part), 8) - _parted(hit, part, line)
     if back > 0:
-        return CARRIED / back - FAR * 0.5 * min(hit.first - part.last - 1, 8)
+        carried = CARRIED / back - FAR * 0.5 * min(hit.first - part.last - 1, 8)
+        return 0.0 if _of_another_part(hit, line) else carried
     fragment = len(hit.at) > 1 and line.clause(hit) not in line.part_clauses
     return AHEAD if fragment or (len(hit.at) > 1 and _only_within(hit, line)) else 0.0
+
+
+def _gap(hit: Hit, part: Hit) -> int:
+    return max(hit.first - part.last, part.first - hit.last, 1) - 1
+
+
+def _parted(hit: Hit, part: Hit, line: Line) -> float:
+    """What stands between a value and its part: a fish's name, a preposition, "and" before a noun, another noun."""
+    between = _between(hit, part)
+    cost = WALL * bool(line.talk.walls & between)
+    low, high = min(hit.last, part.last), max(hit.first, part.first)
+    words = {line.tokens[i].word for i in range(line.content[low].last + 1, line.content[high].first)}
+    cost += BEYOND * bool(words & _BEYOND)
+    named = hit.phrase.denies or any(p in line.nouns for p in hit.at)
+    cost += AND * bool(named and words & _AND)
+    return cost + OTHER * (len(hit.at) == 1 and _describes_other(hit, part, line))
+
+
+def _describes_other(hit: Hit, part: Hit, line: Line) -> bool:
+    """True when the noun that follows a single describing word is not the part ("a big red spot on the flap")."""
+    clause = line.clause(hit)
+    for at in range(hit.last + 1, min(hit.last + 3, len(line.content))):
+        if line.content[at].clause != clause or at in part.at:
+            return False
+        if at in line.nouns:
+            return True
+    return False
+
+
+def _of_another_part(hit: Hit, line: Line) -> bool:
+    """True when the clause of a value has a word for a part of its own, so that no earlier part is meant."""
+    clause, own = line.clause(hit), set(hit.at)
+    mine = line.lexicon.kb.character(hit.phrase.character).part
+    return any(
+        not set(h.at) <= own and line.lexicon.kb.character(c).part not in (mine, WHOLE)
+        for c, by_clause in line.parts.items()
+        for h in by_clause.get(clause, ())
+    )
 
 
 def _only_within(hit: Hit, line: Line) -> bool:

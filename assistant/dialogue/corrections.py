@@ -37,8 +37,9 @@ def corrected(
     """Apply what the line takes back or puts right to what the conversation holds."""
     if not tokens:
         return Change(tuple(seen))
+    seen = _mended_at_once(tokens, seen, lexicon)
     if not held.seen:
-        return Change(_mended_at_once(tokens, seen, lexicon))
+        return Change(seen)
     if _cue(tokens, "retract", lexicon):
         back = _taken_back(content, hits, seen, held, lexicon)
         if back:
@@ -79,20 +80,28 @@ def _cue(tokens: Sequence[Token], cue: str, lexicon: Lexicon) -> bool:
 
 
 def _mended_at_once(tokens: Sequence[Token], seen: Sequence[Seen], lexicon: Lexicon) -> tuple[Seen, ...]:
-    """ "8 spines. no wait, 5": a bare number after a word of correction replaces the count before it."""
-    counted = [s for s in seen if s.observation.value is not None]
-    figures = _figures(tokens)
-    if not counted or len(figures) < 2 or not _cue(tokens, "correct", lexicon):
+    """ "8 spines. no wait, 5": what follows a word of correction replaces what the line said of the feature before."""
+    cue = _cue_at(tokens, "correct", lexicon)
+    if cue is None:
         return tuple(seen)
-    value, i = figures[-1]
-    old = counted[-1]
-    cue_between = any(
-        _cue(tokens[j : j + n], "correct", lexicon) for n in (1, 2, 3) for j in range(i) if tokens[j].start >= old.end
-    )
-    if not cue_between or tokens[i].start < old.end or i + 1 < len(tokens):
-        return tuple(seen)
-    new = replace(old, observation=replace(old.observation, value=float(value), value_high=None))
-    return tuple(new if s is old else s for s in seen)
+    later = {s.observation.character for s in seen if s.start >= cue}
+    kept = [s for s in seen if s.start >= cue or s.observation.character not in later]
+    counted = [s for s in kept if s.observation.value is not None and s.end <= cue]
+    figures = [(v, i) for v, i in _figures(tokens) if tokens[i].start >= cue]
+    if counted and len(figures) == 1 and figures[0][1] + 1 == len(tokens):
+        old = counted[-1]
+        new = replace(old, observation=replace(old.observation, value=float(figures[0][0]), value_high=None))
+        kept = [new if s is old else s for s in kept]
+    return tuple(kept)
+
+
+def _cue_at(tokens: Sequence[Token], cue: str, lexicon: Lexicon) -> int | None:
+    """Where the first phrase of a cue family begins."""
+    for i in range(len(tokens)):
+        for n in range(1, LONGEST + 1):
+            if i + n <= len(tokens) and cue in lexicon.cues(" ".join(t.word for t in tokens[i : i + n])):
+                return tokens[i].start
+    return None
 
 
 def _taken_back(

@@ -14,7 +14,7 @@ from assistant.dialogue.spotting import Content, Hit
 from assistant.dialogue.tokens import Token
 from assistant.reasoning.observed import Observation
 
-MARGIN = 0.35
+MARGIN = 0.25
 """How far outside the stated range, as a share of it, a count is still taken for a count of that feature."""
 _RANGE = re.compile(r"\s*(?:-|–|or|to)\s*", re.IGNORECASE)
 _ROMAN = {"i": 1, "v": 5, "x": 10}
@@ -142,7 +142,7 @@ def _counted_by(
         score, character, at = max(scored)
         return _Counted(character, at, score)
     for hit in sorted(parts, key=lambda h: (-len(h.at), h.first, h.phrase.id)):
-        if _nearness(number, hit, content) is None or abs(hit.first - number.at) > 2:
+        if content[hit.first].clause != content[number.at].clause or _gap(number, hit) > 1:
             continue
         character = count_of_part(lexicon.kb.character(hit.phrase.id).part, number.low, number.high, lexicon)
         if character:
@@ -152,8 +152,7 @@ def _counted_by(
 
 def _nearness(number: _Number, hit: Hit, content: Sequence[Content]) -> float | None:
     back = content[number.at].clause - content[hit.first].clause
-    gap = max(number.at - hit.last, hit.first - number.last, 1) - 1
-    gap += hit.last - hit.first + 1 - len(set(hit.at))
+    gap = _gap(number, hit)
     if back == 0 and gap <= 4:
         return 1.1 * len(hit.at) - 0.25 * gap - 0.2 * (hit.first < number.at)
     if back == 1 and gap <= 2:
@@ -161,13 +160,18 @@ def _nearness(number: _Number, hit: Hit, content: Sequence[Content]) -> float | 
     return None
 
 
+def _gap(number: _Number, hit: Hit) -> int:
+    """Words between a number and what it counts, and inside the words for it."""
+    inside = hit.last - hit.first + 1 - len(set(hit.at)) - (hit.first < number.at < hit.last)
+    return max(number.at - hit.last, hit.first - number.last, 1) - 1 + inside
+
+
 def plausible(character: str, low: int, high: int, lexicon: Lexicon) -> bool:
     """True when fishes of the base have about that many."""
     _, least, most = lexicon.gist(character)
     if least is None or most is None:
         return False
-    margin = max(2.0, MARGIN * (most - least))
-    return least - margin <= low and high <= most + margin
+    return least * (1 - MARGIN) - 1 <= low and high <= most * (1 + MARGIN) + 1
 
 
 def count_of_part(part: str, low: int, high: int, lexicon: Lexicon) -> str:

@@ -35,10 +35,12 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
     whole: dict[int, list[frozenset[int]]] = {}
     chosen: dict[str, list[Claim]] = {}
     for worth, claim in sorted(((_worth(c, nouns), c) for c in claims), key=lambda p: (-p[0], p[1].state, p[1].at)):
-        own = set(claim.at) - nouns
+        own = set() if frozenset(claim.at) in line.spans and claim.number is None else set(claim.at) - nouns
         if worth < LEAST or own & taken:
             continue
         if not own and any(set(claim.at) <= w for w in whole.get(claim.at[0], ())):
+            continue
+        if claim.number is None and any(_within_count(claim, c) for found in chosen.values() for c in found):
             continue
         if any(_one_place(c, claim, line) for c in chosen.get(claim.character, ())):
             continue
@@ -58,6 +60,15 @@ def _outdone(claim: Claim, others: Sequence[Claim], line: Line) -> bool:
     return any(not o.explicit and not o.denied and line.content[o.at[0]].clause == clause for o in others)
 
 
+def _within_count(claim: Claim, counted: Claim) -> bool:
+    """True for a phrase inside the words of a count ("six spines in front of the anal fin" places no fin)."""
+    if counted.number is None or not counted.support:
+        return False
+    low, high = min(*counted.at, *counted.support), max(*counted.at, *counted.support)
+    inside = len(claim.at) > 1 and not claim.support and all(low <= p <= high for p in claim.at)
+    return inside and bool(set(claim.at) & set(counted.support))
+
+
 def _worth(claim: Claim, nouns: frozenset[int]) -> float:
     bare = claim.number is None and not claim.explicit and all(p in nouns for p in claim.at)
     return claim.score - BARE * bare
@@ -65,7 +76,7 @@ def _worth(claim: Claim, nouns: frozenset[int]) -> float:
 
 def _one_place(a: Claim, b: Claim, line: Line) -> bool:
     """True when two readings of one character cannot both stand: on the same words, or on one noun with no "and"."""
-    if set(a.at) & set(b.at) or (a.state == b.state and a.number == b.number):
+    if set(a.at) & set(b.at) or a.number is not None or a.state == b.state:
         return True
     if not (set(a.at) | set(a.support)) & (set(b.at) | set(b.support)):
         return False
@@ -88,7 +99,7 @@ def _seen(claim: Claim, line: Line) -> Seen:
         seen=not claim.denied,
         hedged=any(p in line.scopes.hedged for p in claim.at),
         at_least=ordered and any(p in line.scopes.at_least for p in claim.at),
-        at_most=ordered and any(p in line.scopes.at_most for p in claim.at),
+        at_most=ordered and (claim.explicit or any(p in line.scopes.at_most for p in claim.at)),
     )
     words = " ".join(t.word for t in line.tokens[first : last + 1])
     return Seen(observation, words, line.tokens[first].start, line.tokens[last].end)

@@ -47,6 +47,8 @@ def decide(
     for number, named in enumerate(names):
         words = " ".join(t.word for t in tokens[named.first : named.after])
         if named.outside:
+            if _compared(named, found, tokens, lexicon):
+                continue
             outside.append(words)
             strong.update(range(named.first, named.after))
             continue
@@ -89,6 +91,8 @@ def _is_feature(named: Named, beside: bool, found: _Found, tokens: Sequence[Toke
         if (loose and lexicon.is_part(word)) or ("weak-name" in lexicon.cues(word) and len(tokens) > 3):
             return True
         return longer or (_weak(named, tokens, lexicon) and len(tokens) > 2)
+    if named.split and tokens[named.after - 1].word == "fish" and len(tokens) > 3 and not named.outside:
+        return lexicon.head(tokens[named.first].word) is not None
     if not (named.split or _two_plain_words(named, tokens, lexicon)):
         return False
     if not (longer or any(own == set(h.at) and h.phrase.kind == "state" and not h.phrase.denies for h in here)):
@@ -98,6 +102,13 @@ def _is_feature(named: Named, beside: bool, found: _Found, tokens: Sequence[Toke
         return True
     others = any(not own & set(h.at) for h in found.alone)
     return others and before[:1] not in (["a"], ["an"], ["this"], ["that"])
+
+
+def _compared(named: Named, found: _Found, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True when a fish from elsewhere is only part of a description ("a tail like a shark")."""
+    own = {found.by_token[i] for i in range(named.first, named.after) if i in found.by_token}
+    described = any(own < set(h.at) for p in sorted(own) for h in found.at.get(p, ()))
+    return described or any(_likeness(named, tokens, lexicon))
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from assistant.dialogue.lexicon import Entry, Lexicon
 from assistant.dialogue.tokens import Token
+from assistant.model.spelling import distance
 from assistant.text import singular, unique
 
 LONGEST = 6
@@ -123,7 +124,7 @@ def _variants(words: list[str], lexicon: Lexicon) -> Iterator[str]:
         if len(words) == 2:
             yield from lexicon.joined(words[0] + words[1])
     if len(words) > 1:
-        heads = [lexicon.head(w) or w for w in words]
+        heads = [h if (h := lexicon.head(w)) and distance(w, h, 2) < 2 else w for w in words]
         if heads != words:
             yield " ".join(heads)
 

@@ -96,36 +96,33 @@ def _runs(kept: Sequence[int], tokens: Sequence[Token]) -> Iterator[list[int]]:
 
 def spot(content: Sequence[Content], lexicon: Lexicon) -> tuple[Hit, ...]:
     """Every phrase whose stems stand close together in one clause."""
-    places: dict[str, list[int]] = {}
+    places: dict[str, dict[int, list[int]]] = {}
     for at, word in enumerate(content):
-        places.setdefault(word.stem, []).append(at)
+        places.setdefault(word.stem, {}).setdefault(word.clause, []).append(at)
     hits: list[Hit] = []
     for anchor in sorted(places):
         for phrase in lexicon.phrases(anchor):
             if all(s in places for s in phrase.stems):
-                hits.extend(_placed(phrase, places[anchor], places, content))
+                hits.extend(_placed(phrase, anchor, places))
     return tuple(hits)
 
 
-def _placed(
-    phrase: Phrase, anchors: Sequence[int], places: dict[str, list[int]], content: Sequence[Content]
-) -> Iterator[Hit]:
+def _placed(phrase: Phrase, anchor: str, places: dict[str, dict[int, list[int]]]) -> Iterator[Hit]:
+    """The phrase where its stems stand close together in one clause, nearest to each place of the anchor."""
     seen: set[tuple[int, ...]] = set()
-    for anchor in anchors:
-        clause = content[anchor].clause
-        at: list[int] = []
-        for wanted in phrase.stems:
-            near = [p for p in places[wanted] if content[p].clause == clause and p not in at]
-            if not near:
-                near = [p for p in places[wanted] if content[p].clause == clause]
-            if not near:
-                at = []
-                break
-            floor = at[-1] if phrase.ordered and at else -1
-            at.append(min(near, key=lambda p: (p <= floor, abs(p - anchor), p)))
-        if at and _close(phrase, at) and tuple(at) not in seen:
-            seen.add(tuple(at))
-            yield Hit(phrase, tuple(at))
+    for clause, anchors in places[anchor].items():
+        if any(clause not in places[s] for s in phrase.stems):
+            continue
+        for start in anchors:
+            at: list[int] = []
+            for wanted in phrase.stems:
+                near = places[wanted][clause]
+                free = [p for p in near if p not in at] or near
+                floor = at[-1] if phrase.ordered and at else -1
+                at.append(min(free, key=lambda p: (p <= floor, abs(p - start), p)))
+            if _close(phrase, at) and tuple(at) not in seen:
+                seen.add(tuple(at))
+                yield Hit(phrase, tuple(at))
 
 
 def _close(phrase: Phrase, at: Sequence[int]) -> bool:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from assistant.text import fold, strip_controls
 
-MOST = 4000
+MOST = 2400
 """Characters of a line that are read; the rest is left."""
 _WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*", re.UNICODE)
 _BREAK = re.compile(r"[,;:!?\n()\[\]]|\.(?=\s|$)|\s[-–—]+\s|--|[–—]|/")
