@@ -8,14 +8,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from typing import TYPE_CHECKING
 
 from assistant.dialogue import phrases_lesson as say
 from assistant.dialogue import speak
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
 from assistant.reasoning.contrast import Told
-from assistant.reasoning.key import Lead
 from assistant.text import join
+
+if TYPE_CHECKING:
+    from assistant.reasoning.key import Lead
 
 LEVELS = ("young", "plain", "trade")
 
