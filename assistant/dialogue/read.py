@@ -27,6 +27,8 @@ from assistant.model.stems import NUMBERS
 from assistant.text import key, unique, word_set
 
 MOST_TOKENS = 600
+NUMBERED = frozenset({"count", "age", "time"})
+"""Questions back whose answer is a bare number, but no length."""
 Span = tuple[int, int]
 
 
@@ -112,7 +114,8 @@ def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
     asked = held.asked.kind if held.asked is not None else ""
     unit = next((m.unit for m in reversed(held.lengths) if m.unit in ("in", "cm", "mm", "ft", "m")), "")
     unit = unit or ("cm" if held.units == "metric" else "in")
-    talk = asked == "length" or (asked != "character" and bool(held.lengths) and len(tokens) <= 7)
+    told = asked in NUMBERED and bool(tokens) and (tokens[0].word in NUMBERS or tokens[0].word.isdigit())
+    talk = asked == "length" or (asked != "character" and not told and bool(held.lengths) and len(tokens) <= 7)
 
     def is_place(word: str) -> bool:
         return any(e[0] == "place" for e in lexicon.spoken(word)) and len(word) > 2

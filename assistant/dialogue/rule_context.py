@@ -9,13 +9,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 from decimal import Decimal
 
-from assistant.dialogue.catch_query import CatchQuery, Circumstances, KeptSaid, Named, Step
+from assistant.dialogue.catch_kept import read_kept
+from assistant.dialogue.catch_measures import read_days, read_lengths
+from assistant.dialogue.catch_notes import read_notes
+from assistant.dialogue.catch_query import CatchQuery, Circumstances, Named, Step
 from assistant.dialogue.catch_text import parse_catch
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.lexicon import lexicon_of
 from assistant.dialogue.reading import Measure, Reading
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
@@ -29,9 +33,39 @@ STILL_OPEN = 0.05
 """A candidate of an identification that is at least so likely cannot be excluded."""
 MOST_FISH = 12
 OWN_NAMES = frozenset({"accepted", "scientific"})
-_HAVE = re.compile(r"\b(?:i|we)(?:'ve| have| ve)?(?: already)? (?:have|got|had)(?: already)? (?=\d|a limit)", re.IGNORECASE)
-_BARE_NUMBER = re.compile(r"\D*(\d+)\D*")
-_PLUS = re.compile(r"^\s*(?:what if (?:it|he|she) (?:was|were|is)|what about|how about|and|n|or|then|ok(?:ay)?|so)\b[\s,]*", re.IGNORECASE)
+_HAVE = re.compile(
+    r"\b(?:(?:i|we)(?:'ve| have| ve)? )?(?:already )?(?:have|got|had|has)(?: already)? (?=\d+\b|a limit)", re.IGNORECASE
+)
+_COUNT_ONLY = re.compile(
+    r"\W*(?:i |we )?(?:have |kept |got |just |only |about )*(\d+)(?: (?:so far|kept|today|already|fish|of them))*\W*"
+)
+_NO_UNIT = re.compile(
+    r"\b(over|under|above|below|longer than|shorter than) (\d+(?:\.\d+)?)(?!\s*(?:cm|mm|in\b|inch|\"|/|\.?\d|kg|lb))",
+    re.IGNORECASE,
+)
+_PART_OF = re.compile(
+    r"\s*(?:all|both|none|neither|one|two|three|\d+)\s+(?:of (?:them|those) )?"
+    r"(?:over|under|above|below|longer|shorter)",
+    re.IGNORECASE,
+)
+_SHORT_FORMS = (
+    (re.compile(r"\bim\b", re.IGNORECASE), "i'm"),
+    (re.compile(r"\bive\b", re.IGNORECASE), "i've"),
+    (re.compile(r"\b(can|don|couldn|haven)t\b", re.IGNORECASE), r"\1't"),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Spoken:
+    """What the conversation holds about rules: the last catch, and whether the rules of a place were asked for."""
+
+    query: CatchQuery | None = None
+    surveying: bool = False
+
+
+def spoken(held: Held) -> Spoken:
+    """What the turns before left about rules."""
+    return held.catch if isinstance(held.catch, Spoken) else Spoken()
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,8 +73,8 @@ class Context:
     """A line about rules: the catch it tells of with what was carried over, and where, as ids of the rule book.
 
     ``query`` is None where no fish, length or kept fish is known. ``places`` are ruled places, ``real`` other places
-    of the base, ``unknown`` the words of a place that is not held. ``fresh`` is True when the line itself tells of a fish,
-    a length or kept fish.
+    of the base, ``unknown`` the words of a place that is not held. ``fresh`` is True when the line itself tells of a
+    fish, a length or kept fish.
     """
 
     book: Rulebook
@@ -52,7 +86,7 @@ class Context:
     day_said: bool
     named: tuple[Named, ...] = ()
     fresh: bool = False
-    about: Circumstances = Circumstances()
+    about: Circumstances = field(default_factory=Circumstances)
 
 
 def book_of(kb: KnowledgeBase) -> Rulebook:
@@ -70,9 +104,9 @@ def context_of(turn: Turn) -> Context:
     before = _before(turn, day or turn.clock)
     query = _parsed(text, taxa_of, places_of, turn, day or turn.clock, before)
     fresh = query is not None
-    if query is None or not _has_fish(query):
-        again = parse_catch(f"{text}; same fish", taxa_of, places_of, day or turn.clock, before) if before else None
-        query = _joined(again, query) or query
+    if query is None or _only_words(query, turn.kb):
+        query = _bare(text, taxa_of, places_of, turn, day or turn.clock, before)
+        fresh = query is not None and any(s.kept is not None or s.length != c.UNSAID for s in query.steps)
     places = _places(held, turn.reading, book)
     if query is not None:
         query = _filled(query, turn, before, places, day, said)
@@ -82,8 +116,18 @@ def context_of(turn: Turn) -> Context:
     named = _named(turn.reading, turn.kb)
     first = query.steps[0] if query is not None and query.steps else None
     where = first.places if first is not None and first.places else places
-    return Context(book, query, where, () if where else real, "" if where or real else unknown, day,
-                   said or (query is not None and query.day_said), named, fresh, about)
+    return Context(
+        book,
+        query,
+        where,
+        () if where else real,
+        "" if where or real else unknown,
+        day,
+        said or (query is not None and query.day_said),
+        named,
+        fresh,
+        about,
+    )
 
 
 # names ------------------------------------------------------------------------------------------------------
@@ -107,6 +151,7 @@ def resolvers(kb: KnowledgeBase, reading: Reading, book: Rulebook) -> tuple[Reso
         phrase = key(text)
         found = (e[1] for e in kb.spoken(phrase) if e[0] == "place") if phrase else ()
         return tuple(sorted({p for p in (*found, *misspelt.get(phrase, ())) if p in spots}))
+
     return taxa_of, places_of
 
 
@@ -127,14 +172,17 @@ def _members(kb: KnowledgeBase, thing: str) -> tuple[str, ...]:
 
 def _named(reading: Reading, kb: KnowledgeBase) -> tuple[Named, ...]:
     """The fishes that the line names, with their words."""
-    return tuple(Named(m.words, tuple(t for i in m.ids for t in _members(kb, i)))
-                 for m in reading.of("taxon", "hybrid", "group"))
+    return tuple(
+        Named(m.words, tuple(t for i in m.ids for t in _members(kb, i))) for m in reading.of("taxon", "hybrid", "group")
+    )
 
 
 # reading the line -------------------------------------------------------------------------------------------
 
 
-def _parsed(text: str, taxa_of: Resolve, places_of: Resolve, turn: Turn, day: date, before: CatchQuery | None) -> CatchQuery | None:
+def _parsed(
+    text: str, taxa_of: Resolve, places_of: Resolve, turn: Turn, day: date, before: CatchQuery | None
+) -> CatchQuery | None:
     """The catch of the line; days such as "yesterday" count from the clock, a day left out is the one spoken of."""
     query = parse_catch(text, taxa_of, places_of, turn.clock, before)
     if query is not None and not query.day_said and day != turn.clock:
@@ -143,48 +191,84 @@ def _parsed(text: str, taxa_of: Resolve, places_of: Resolve, turn: Turn, day: da
 
 
 def _completed(turn: Turn, places_of: Resolve) -> str:
-    """The line with a bare answer to our question made a whole phrase."""
-    text = _HAVE.sub("kept ", turn.reading.text.replace("’", "'"))
-    asked = turn.held.asked
-    if turn.held.intent != "rules" or asked is None or len(turn.reading.words) > 6:
-        return text
-    bare = _BARE_NUMBER.fullmatch(text)
-    if asked.kind == "count" and bare and not turn.reading.measures:
-        return f"{bare[1]} kept"
-    if asked.kind == "count" and turn.reading.answer in ("no", "none") or key(text) in ("none", "nothing", "no", "nope", "zero"):
-        return "nothing kept" if asked.kind == "count" else text
+    """The line in the form that is read: short forms spelt out, a bare answer to our question made a whole phrase."""
+    text = turn.reading.text.replace("’", "'")
+    for pattern, full in _SHORT_FORMS:
+        text = pattern.sub(full, text)
+    if not _others(text):
+        text = _HAVE.sub("kept ", text)
+    lengths = [m for m in turn.reading.measures if m.kind == "length"] or list(turn.held.lengths)
+    if lengths:
+        text = _NO_UNIT.sub(rf"\1 \2 {'cm' if lengths[-1].unit in ('cm', 'mm', 'm') else 'in'}", text)
+    return _answered(turn, text, places_of) or text
+
+
+def _others(text: str) -> bool:
+    """True when somebody else has the fish."""
+    return bool(re.search(r"\b(?:my|our|his|her) \w+ (?:has|have|got|had|kept)\b", text, re.IGNORECASE))
+
+
+def _answered(turn: Turn, text: str, places_of: Resolve) -> str:
+    """A bare answer to what was asked back as a phrase, or nothing."""
+    asked, reading = turn.held.asked, turn.reading
+    if turn.held.intent != "rules" or asked is None or len(reading.words) > 6:
+        return ""
+    bare = _COUNT_ONLY.fullmatch(text.lower())
+    if asked.kind == "count":
+        if bare:
+            return f"{bare[1]} kept"
+        nothing = reading.answer == "no" and not any(ch.isdigit() for ch in text)
+        return "nothing kept" if nothing or key(text) in ("none", "nothing", "zero") else ""
+    if asked.kind == "kept-lengths" and any(ch.isdigit() for ch in text):
+        kept = _kept_before(turn.held)
+        return f"{kept} kept, {text}" if kept and _PART_OF.match(text) else f"kept {text}"
     if asked.kind == "age" and bare:
         return f"angler aged {bare[1]}"
-    if asked.kind == "ice" and turn.reading.answer in ("yes", "no"):
-        return "through the ice" if turn.reading.answer == "yes" else "open water"
-    if asked.kind == "side" and (found := places_of(text)):
-        return f"{found[0]} side"
-    return text
+    if asked.kind == "ice" and reading.answer in ("yes", "no"):
+        return "through the ice" if reading.answer == "yes" else "open water"
+    found = places_of(text) if asked.kind == "side" else ()
+    return f"{found[0]} side" if found else ""
+
+
+def _kept_before(held: Held) -> int:
+    """How many kept fish were told of before."""
+    last = spoken(held).query
+    kept = last.steps[-1].kept if last is not None and last.steps else None
+    return sum(k.count for k in kept or ())
 
 
 def _has_fish(query: CatchQuery) -> bool:
-    return any(s.fish or s.any_fish for s in query.steps) and not _only_words(query)
+    return any(s.any_fish or any(n.taxa for n in s.fish) for s in query.steps)
 
 
-def _only_words(query: CatchQuery) -> bool:
-    """True when what was taken for a fish is no name of the base."""
-    return all(not n.taxa for s in query.steps for n in s.fish) and not any(s.any_fish for s in query.steps)
+def _only_words(query: CatchQuery, kb: KnowledgeBase) -> bool:
+    """True when what was taken for a fish is no name at all, only common words."""
+    if _has_fish(query) or not query.unknown_names:
+        return False
+    known = lexicon_of(kb).known
+    return all(known(word) or len(word) < 4 for name in query.unknown_names for word in key(name).split())
 
 
-def _joined(again: CatchQuery | None, first: CatchQuery | None) -> CatchQuery | None:
-    """The catch with its fish from the conversation; kept fish and lengths as the line told them."""
-    if again is None or first is None or not first.steps or len(first.steps) > len(again.steps) > 1:
-        return again
-    fish = again.steps[0]
-    steps = tuple(
-        replace(s, fish=fish.fish, any_fish=fish.any_fish, crosses=fish.crosses,
-                length=fish.length if s.length == c.UNSAID else s.length) for s in first.steps)
-    return replace(first, steps=steps, unknown_names=())
+def _bare(
+    text: str,
+    taxa_of: Resolve,
+    places_of: Resolve,
+    turn: Turn,
+    day: date,
+    before: CatchQuery | None,
+) -> CatchQuery | None:
+    """A line that names no fish: what it tells of day, kept fish, length and circumstances."""
+    about, rest = read_notes(text, places_of)
+    days, rest = read_days(rest, turn.clock)
+    kept, rest = read_kept(rest, taxa_of)
+    lengths, _ = read_lengths(rest)
+    if before is None and kept is None and not lengths:
+        return None
+    step = Step(length=lengths[0] if lengths else c.UNSAID, day=days[0] if days else day, kept=kept)
+    return CatchQuery(text, (step,), about, day_said=bool(days))
 
 
 def _notes(text: str, places_of: Resolve) -> Circumstances:
-    from assistant.dialogue.catch_notes import read_notes
-
     return read_notes(text, places_of)[0]
 
 
@@ -205,7 +289,7 @@ def _day(held: Held, clock: date) -> tuple[date | None, bool]:
 def _before(turn: Turn, day: date) -> CatchQuery | None:
     """The catch of the turns before as one step; with the fish of the last identification where that is newer."""
     held = turn.held
-    last = held.catch if isinstance(held.catch, CatchQuery) else None
+    last = spoken(held).query
     step = last.steps[-1] if last is not None and last.steps else Step()
     judged = held.intent == "rules" and bool(step.fish or step.any_fish)
     if not judged:
@@ -227,7 +311,9 @@ def _held_fish(turn: Turn) -> tuple[Named, ...]:
     found: Iterable[str] = turn.held.taxa
     if last is not None and last.intent == "identify" and last.candidates:
         found = [x.taxon for x in last.candidates if x.probability >= STILL_OPEN] or [last.candidates[0].taxon]
-    fish = [Named(kb.taxon(t).label, (t,)) if kb.find("taxon", t) is not None else Named(t, _members(kb, t)) for t in found]
+    fish = [
+        Named(kb.taxon(t).label, (t,)) if kb.find("taxon", t) is not None else Named(t, _members(kb, t)) for t in found
+    ]
     return tuple(fish)[:MOST_FISH]
 
 
@@ -244,7 +330,12 @@ def length_of(measure: Measure) -> c.Length:
 
 
 def _filled(
-    query: CatchQuery, turn: Turn, before: CatchQuery | None, places: tuple[str, ...], day: date | None, said: bool,
+    query: CatchQuery,
+    turn: Turn,
+    before: CatchQuery | None,
+    places: tuple[str, ...],
+    day: date | None,
+    said: bool,
 ) -> CatchQuery:
     """The query with place, day, length, kept fish and circumstances of the conversation where it tells none."""
     own = [m for m in turn.reading.measures if m.kind == "length" and m.own]
@@ -252,7 +343,13 @@ def _filled(
     alone = bool(turn.reading.water or turn.reading.places) and query.day_said and _has_fish(query)
     steps = []
     for step in query.steps:
-        if step.length == c.UNSAID and own and len(query.steps) == 1:
+        step = _of_kept(step)
+        if (
+            step.length == c.UNSAID
+            and own
+            and len(query.steps) == 1
+            and all(k.length == c.UNSAID for k in step.kept or ())
+        ):
             step = replace(step, length=length_of(own[-1]))
         if not alone:
             step = _carried(step, last, places)
@@ -265,6 +362,14 @@ def _filled(
     if before is not None and not alone and about == Circumstances():
         about = before.about
     return replace(query, steps=tuple(steps), about=about)
+
+
+def _of_kept(step: Step) -> Step:
+    """Where only kept fish are named ("I have 12 redear"), the question is of another of them."""
+    if any(n.taxa for n in step.fish) or step.any_fish or not step.kept:
+        return step
+    names = tuple(dict.fromkeys(k.name for k in step.kept if k.name is not None and k.name.taxa))
+    return replace(step, fish=names) if len(names) == 1 else step
 
 
 def _carried(step: Step, last: Step, places: tuple[str, ...]) -> Step:
@@ -289,8 +394,3 @@ def _places(held: Held, reading: Reading, book: Rulebook) -> tuple[str, ...]:
         return ()
     found = tuple(p for p in held.places if book.positions(p))
     return found[:1]
-
-
-def kept_words(kept: tuple[KeptSaid, ...] | None) -> int | None:
-    """How many fish were said to be kept; None when nothing was said."""
-    return None if kept is None else sum(k.count for k in kept)

@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
-from assistant.dialogue import phrases_rules as say
+import re
+from collections.abc import Sequence
+
+from assistant.dialogue import phrases_surveys as say
 from assistant.dialogue import rule_words as words
 from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.catch_measures import NUMBER_WORDS, count_of, number, plain_numbers
+from assistant.dialogue.conversation import Held
 from assistant.dialogue.reading import Measure
 from assistant.dialogue.rule_context import Context, length_of
 from assistant.dialogue.subjects import MOST, label, subjects
 from assistant.dialogue.turn import Turn
+from assistant.reasoning import catch as c
 from assistant.text import join
 
 
@@ -19,7 +25,10 @@ def elsewhere(turn: Turn, found: Context, unknown: str) -> Answer:
     fish = join([label(kb, t) for t in asked[:2]], "or")
     place = join([words.place_words(kb, p) for p in found.real[:2]]) or unknown
     if found.real:
-        blocks = [Block("lead", say.real_lead(place, fish), claim=False), Block("point", say.real_how(place, fish), claim=False)]
+        blocks = [
+            Block("lead", say.real_lead(place, fish), claim=False),
+            Block("point", say.real_how(place, fish), claim=False),
+        ]
     else:
         lead = say.unknown_place(unknown or say.UNKNOWN_PLACE)
         blocks = [Block("lead", lead, claim=False), Block("point", say.real_unknown_how(unknown), claim=False)]
@@ -30,28 +39,73 @@ def elsewhere(turn: Turn, found: Context, unknown: str) -> Answer:
     return Answer("rules", tuple(blocks), taxa=asked, verdict="unknown")
 
 
-def quoted(turn: Turn, found: Context) -> Answer | None:
+def quoted(turn: Turn, found: Context) -> tuple[Answer, Held] | None:
     """The fish against a limit that the angler names; None where none is named or rules are held for the place."""
     if found.places:
         return None
-    limit = next((m for m in reversed(turn.reading.measures) if m.kind == "length" and not m.own), None)
-    own = next((m for m in turn.reading.measures if m.kind == "length" and m.own), None)
-    if limit is None or own is None:
+    limit, own = _compared(turn)
+    if limit is None or own is None or own.low is None:
         return None
-    short = own.high < limit.low
-    asked = subjects(turn)[:MOST]
-    text = _short(own, limit) if short else say.meets(_said(own), _said(limit))
-    blocks = (Block("lead", text, claim=False), Block("point", say.QUOTED_AGAIN if short else say.QUOTED_CHECK, claim=False),
-              *((Block("point", say.QUOTED_CHECK, claim=False),) if short else ()),
-              Block("rule-note", say.REAL_NOTE, claim=False))
-    return Answer("rules", blocks, taxa=asked, verdict="release" if short else "unknown")
+    short = own.high is not None and own.high < limit.low
+    text = _short(own, limit) if short else say.meets(words.fish_length(own), words.fish_length(limit))
+    points = (say.QUOTED_AGAIN, say.QUOTED_CHECK) if short else (say.QUOTED_CHECK,)
+    blocks = (
+        Block("lead", text, claim=False),
+        *(Block("point", t, claim=False) for t in points),
+        Block("rule-note", say.REAL_NOTE, claim=False),
+    )
+    held = turn.held
+    if not any(m.kind == "length" and m.own for m in turn.reading.measures):
+        held = held.after(
+            lengths=(Measure("length", own.low, own.high or own.low, own.unit, words.fish_length(own), 0, 0),)
+        )
+    return Answer("rules", blocks, taxa=subjects(turn)[:MOST], verdict="release" if short else "unknown"), held
 
 
-def _said(measure: Measure) -> str:
-    return words.fish_length(length_of(measure))
+def _compared(turn: Turn) -> tuple[c.Length | None, c.Length | None]:
+    """The limit named and the length of the fish: measures as read, else bare numbers beside a word for a limit."""
+    own = [length_of(m) for m in turn.reading.measures if m.kind == "length" and m.own]
+    limits = [length_of(m) for m in turn.reading.measures if m.kind == "length" and not m.own]
+    text = plain_numbers(turn.reading.text)
+    match = LIMIT.search(text)
+    if not limits and match is not None:
+        limits = [_bare(match["a"] or match["b"], match["unit_a"] or match["unit_b"] or "", own)]
+        text = text[: match.start()] + " " + text[match.end() :]
+    if limits and not own and (number := OWN.search(text)):
+        own = [_bare(number["a"], number["unit_a"] or "", limits)]
+    return (limits[-1] if limits else None), (own[0] if own else None)
 
 
-def _short(own: Measure, limit: Measure) -> str:
-    gap = limit.low - own.high
-    unit = "cm" if limit.unit in ("cm", "mm", "m") else "in"
-    return say.short_of(_said(own), _said(limit), words.gap_words(gap, unit))
+_FIGURE = r"(?:\d+(?:\.\d+)?(?:(?: and)?[ -]\d+/\d+)?|" + "|".join(sorted(NUMBER_WORDS, key=len, reverse=True)) + ")"
+_UNIT = r"(?:\s*(?P<unit_{0}>cm|mm|in(?:ch(?:es)?)?\b|\"))?"
+LIMIT = re.compile(
+    rf"\b(?:limit|minimum|min|board|sign|rules?|law|book|regs|size) "
+    rf"(?:is|of|says?|said|was|reads?|asks? for|calls? for)?\s*"
+    rf"(?:at least )?(?P<a>{_FIGURE})\b{_UNIT.format('a')}"
+    rf"|\b(?P<b>{_FIGURE}){_UNIT.format('b')}[ -]*(?:inch )?(?:minimum|limit|min)\b",
+    re.IGNORECASE,
+)
+"""A limit that somebody names: "the board says ten", "limit is 10", "a 12 inch minimum"."""
+OWN = re.compile(rf"\b(?P<a>\d+(?:\.\d+)?(?:(?: and)?[ -]\d+/\d+)?){_UNIT.format('a')}", re.IGNORECASE)
+
+
+def _bare(figure: str, unit: str, others: Sequence[c.Length]) -> c.Length:
+    """A number as a length, in the unit said with it or with the other length, else inches."""
+    unit = (
+        "cm"
+        if unit.lower() == "cm"
+        else "mm"
+        if unit.lower() == "mm"
+        else "in"
+        if unit
+        else others[0].unit
+        if others
+        else "in"
+    )
+    counted = count_of(figure)
+    return c.measured(number(figure.replace(" and ", " ")) if counted is None else counted, unit)
+
+
+def _short(own: c.Length, limit: c.Length) -> str:
+    gap = limit.low - (own.high or own.low)
+    return say.short_of(words.fish_length(own), words.fish_length(limit), words.gap_words(gap, limit.unit))

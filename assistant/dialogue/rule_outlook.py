@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from assistant.dialogue import phrases_rules as say
+from assistant.dialogue import phrases_surveys as tell
 from assistant.dialogue import rule_words as words
 from assistant.dialogue.answer import Block
 from assistant.dialogue.catch_judge import meant
@@ -15,14 +16,14 @@ from assistant.dialogue.rule_telling import statements
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.regulations import Rulebook
 from assistant.reasoning.outlook import Line, Outlook, outlooks
-from assistant.text import unique
+from assistant.text import join, unique
 
 MOST_LINES = 14
 
 
 @dataclass(frozen=True, slots=True)
 class Survey:
-    """What was found: blocks, rules, the verdict word where every line gives the same, and what the standing note needs."""
+    """What was found: blocks, rules, the verdict word where all lines agree, and what the standing note needs."""
 
     blocks: tuple[Block, ...]
     rules: tuple[str, ...]
@@ -36,9 +37,9 @@ def survey(kb: KnowledgeBase, book: Rulebook, place: str, day: date, named: Sequ
     here = book.positions(place)
     wanted = unique(t for n in named for m in meant(n, here, book) for t in _spread(m, book))
     found = outlooks(place, day, book, wanted)
-    name = " / ".join(unique(_called(n, book, place) for n in named))
+    name = " / ".join(unique(n.words.lower() for n in named))
     where = words.place_words(kb, place)
-    lead = Block("lead", say.outlook_lead(where, words.day_words(day), name), claim=False)
+    lead = Block("lead", tell.outlook_lead(where, words.day_words(day), name), claim=False)
     blocks: list[Block] = []
     seen: list[tuple[Block, ...]] = []
     for outlook in found:
@@ -47,12 +48,29 @@ def survey(kb: KnowledgeBase, book: Rulebook, place: str, day: date, named: Sequ
             continue
         seen.append(lines)
         if len(found) > 1 and outlook.position.place != place:
-            blocks.append(Block("point", say.side_heading(words.place_words(kb, outlook.position.place)), claim=False))
+            blocks.append(Block("point", tell.side_heading(words.place_words(kb, outlook.position.place)), claim=False))
         blocks += lines
-    rules = unique(r for o in found for line in o.lines for r in line.rules) + unique(c for o in found for c in o.closures)
+    blocks = [*_orders(book, found), *blocks]
+    if len(blocks) == 1:
+        lead, blocks = (
+            Block("lead", f"{lead.text} {blocks[0].text}", statements=blocks[0].statements, claim=blocks[0].claim),
+            [],
+        )
+    rules = unique(r for o in found for line in o.lines for r in line.rules) + unique(
+        c for o in found for c in o.closures
+    )
     held = [o for o in found if o.held]
-    years = (max((o.rule_year[0] for o in held or found), default=""), min((o.rule_year[1] for o in held or found), default=""))
-    return Survey((lead, *blocks), unique(rules), _verdict(found, bool(named)), min((o.as_of for o in found if o.as_of), default=""), years)
+    years = (
+        max((o.rule_year[0] for o in held or found), default=""),
+        min((o.rule_year[1] for o in held or found), default=""),
+    )
+    return Survey(
+        (lead, *blocks),
+        unique(rules),
+        _verdict(found, bool(named)),
+        min((o.as_of for o in found if o.as_of), default=""),
+        years,
+    )
 
 
 def _spread(name: str, book: Rulebook) -> tuple[str, ...]:
@@ -64,12 +82,8 @@ def _spread(name: str, book: Rulebook) -> tuple[str, ...]:
     return below or (name,)
 
 
-def _called(named: Named, book: Rulebook, place: str) -> str:
-    return named.words.lower()
-
-
 def _verdict(found: Sequence[Outlook], asked: bool) -> str | None:
-    """"closed" or "release" where nothing else holds for what was asked; "unknown" where nothing is held."""
+    """ "closed" or "release" where nothing else holds for what was asked; "unknown" where nothing is held."""
     if not any(o.held for o in found):
         return "unknown"
     lines = [line for o in found for line in o.lines]
@@ -78,34 +92,59 @@ def _verdict(found: Sequence[Outlook], asked: bool) -> str | None:
     if not lines:
         return "unknown"
     modes = {line.listed or line.season.mode for line in lines}
-    return {"closed": "closed", "catch-and-release": "release", "protected": "release", "prohibited": "do-not-release"}.get(
-        modes.pop()) if len(modes) == 1 else None
+    return (
+        {
+            "closed": "closed",
+            "catch-and-release": "release",
+            "protected": "release",
+            "prohibited": "do-not-release",
+        }.get(modes.pop())
+        if len(modes) == 1
+        else None
+    )
 
 
 def _at(kb: KnowledgeBase, book: Rulebook, outlook: Outlook, where: str, name: str, asked: bool) -> list[Block]:
     if not outlook.held:
         first, last = (words.day_words(d) for d in outlook.rule_year) if outlook.rule_year[0] else ("", "")
-        return [Block("point", say.not_held(where, words.day_words(outlook.day), first, last), claim=False)]
-    lines = [_block(kb, book, line, outlook.day) for line in outlook.lines]
-    blocks = list(unique(lines))[:MOST_LINES]  # type: ignore[type-var]
+        return [Block("point", tell.not_held(where, words.day_words(outlook.day), first, last), claim=False)]
+    lines = _lines(kb, book, outlook)
+    blocks = lines[:MOST_LINES]
     if asked and not lines:
-        blocks = [Block("point", say.nothing_named(name, where), claim=False)]
+        blocks = [Block("point", tell.nothing_named(name, where), claim=False)]
     if outlook.under_age is not None:
-        blocks.insert(0, Block("point", say.under_age(outlook.under_age), claim=False))
+        blocks.insert(0, Block("point", tell.under_age(outlook.under_age), claim=False))
     if not asked:
         blocks += [_closure(kb, book, c, outlook.day) for c in outlook.closures]
-    return [*blocks, *_duties(kb, book, outlook)]
+    return blocks if asked else [*blocks, *_duties(kb, book, outlook)]
 
 
-def _block(kb: KnowledgeBase, book: Rulebook, line: Line, day: date) -> Block:
-    name = words.counted(kb, book, line.group) if line.group else words.fish_words(kb, line.taxa)
-    if line.group and len(line.taxa) < len(book.members[line.group]) and len(line.taxa) == 1:
-        name = words.name_of(kb, line.taxa[0])
-    tag = say.rules(words.tags(book, line.rules))
-    if line.listed:
-        return Block("point", say.outlook_line(_capital(name), [say.LISTED[line.listed]], tag), statements=statements(line.rules))
-    parts = [words.season_words(line.season, day), *_numbers(kb, book, line)]
-    return Block("point", say.outlook_line(_capital(name), parts, tag), statements=statements(line.rules))
+def _lines(kb: KnowledgeBase, book: Rulebook, outlook: Outlook) -> list[Block]:
+    """One block for all fishes that stand under the same words."""
+    names: dict[tuple[tuple[str, ...], tuple[str, ...]], list[str]] = {}
+    for line in outlook.lines:
+        parts = (
+            (tell.LISTED[line.listed],)
+            if line.listed
+            else (words.season_words(line.season, outlook.day), *_numbers(kb, book, line))
+        )
+        names.setdefault((parts, line.rules), []).append(_name(kb, book, line))
+    return [
+        Block(
+            "point",
+            tell.outlook_line(_capital(join(list(unique(who)))), list(parts), say.rules(words.tags(book, rules))),
+            statements=statements(rules),
+        )
+        for (parts, rules), who in names.items()
+    ]
+
+
+def _name(kb: KnowledgeBase, book: Rulebook, line: Line) -> str:
+    """The group counted together, or the one fish of it that was asked about."""
+    if not line.group:
+        return words.fish_words(kb, line.taxa)
+    alone = len(line.taxa) == 1 and len(book.members[line.group]) > 1
+    return words.name_of(kb, line.taxa[0]) if alone else words.counted(kb, book, line.group)
 
 
 def _capital(text: str) -> str:
@@ -115,24 +154,36 @@ def _capital(text: str) -> str:
 def _numbers(kb: KnowledgeBase, book: Rulebook, line: Line) -> list[str]:
     """Bag, possession, limits within and above it, and lengths."""
     if line.no_limit:
-        parts = [say.STATED_NO_LIMIT]
+        parts = [tell.STATED_NO_LIMIT]
     elif line.daily is None:
-        parts = [say.NO_BAG]
+        parts = [tell.NO_BAG]
     elif line.daily == 0:
-        return [say.NONE_KEPT]
+        return [tell.NONE_KEPT]
     else:
         together = bool(line.group) and len(book.members[line.group]) > 1
-        parts = [say.bag(line.daily, together)]
+        parts = [tell.bag(line.daily, together)]
         if line.possession is not None:
-            parts.append(say.possession(line.possession))
+            parts.append(tell.possession(line.possession))
     for sub in line.sub_limits:
-        parts.append(say.sub_limit(book.sub_limits[sub].count, book.sub_limits[sub].label))
-    parts += [say.shared(b.count, words.counted(kb, book, b.name)) for b in line.shared if b.count is not None]
+        parts.append(tell.sub_limit(book.sub_limits[sub].count, book.sub_limits[sub].label))
+    parts += [tell.shared(b.count, words.counted(kb, book, b.name)) for b in line.shared if b.count is not None]
     return parts + [words.limit_words(x) for x in line.lengths] + [words.over_words(x) for x in line.overs]
 
 
+def _orders(book: Rulebook, found: Sequence[Outlook]) -> list[Block]:
+    """Emergency orders among the rules that hold."""
+    out = []
+    for rule in unique(r for o in found for line in o.lines for r in line.rules):
+        order = book.rules[rule]
+        if order.layer == "emergency":
+            until = order.valid_through or order.rescinded_on
+            text = say.order(order.order_number or words.rule_tag(book, rule), words.day_words(until) if until else "")
+            out.append(Block("point", text, statements=statements((rule,))))
+    return out
+
+
 def _closure(kb: KnowledgeBase, book: Rulebook, rule: str, day: date) -> Block:
-    return Block("point", say.closures(say.rule(words.rule_tag(book, rule))), statements=statements((rule,)))
+    return Block("point", tell.closures(say.rule(words.rule_tag(book, rule))), statements=statements((rule,)))
 
 
 def _duties(kb: KnowledgeBase, book: Rulebook, outlook: Outlook) -> list[Block]:

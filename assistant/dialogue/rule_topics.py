@@ -1,10 +1,11 @@
-"""Duties besides season, bag and length: bait, gear, licences, moving live fish, measuring, culling and the like (layer 4)."""
+"""Duties besides season, bag and length: bait, gear, licences, moving fish, measuring, culling and so on (layer 4)."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from assistant.dialogue import phrases_rules as say
+from assistant.dialogue import phrases_surveys as tell
 from assistant.dialogue import rule_words as words
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.rule_context import Context
@@ -14,15 +15,35 @@ from assistant.dialogue.turn import Turn
 from assistant.reasoning.outlook import duties_at
 from assistant.text import unique
 
-TOPICS = ("rule-moving", "rule-selling", "rule-culling", "rule-measuring", "rule-packing", "rule-bait", "rule-gear", "rule-licence",
-          "rule-border", "rule-possession")
+TOPICS = (
+    "rule-moving",
+    "rule-selling",
+    "rule-culling",
+    "rule-measuring",
+    "rule-packing",
+    "rule-bait",
+    "rule-gear",
+    "rule-licence",
+    "rule-border",
+    "rule-possession",
+)
 """Topics in order of precedence."""
-DUTY = {"rule-moving": ("transport",), "rule-bait": ("bait", "gear"), "rule-gear": ("gear",), "rule-licence": ("licence",),
-        "rule-border": ("border", "licence")}
+DUTY = {
+    "rule-moving": ("transport",),
+    "rule-bait": ("bait", "gear"),
+    "rule-gear": ("gear",),
+    "rule-licence": ("licence",),
+    "rule-border": ("border", "licence"),
+}
 """Which duties of the rule book speak of a topic."""
 CAUTIONS = {"rule-moving": ("never-move-live", "stock-permit"), "rule-bait": ("bait-disposal", "sunfish-as-bait")}
 PRACTICE = {"rule-measuring": "measuring"}
-PLAIN = {"rule-selling": say.SELL, "rule-packing": say.PACK, "rule-possession": say.POSSESSION, "rule-border": say.BORDER}
+PLAIN = {
+    "rule-selling": tell.SELL,
+    "rule-packing": tell.PACK,
+    "rule-possession": tell.POSSESSION,
+    "rule-border": tell.BORDER,
+}
 
 
 def topic_answer(turn: Turn, found: Context, topic: str) -> Answer:
@@ -30,19 +51,24 @@ def topic_answer(turn: Turn, found: Context, topic: str) -> Answer:
     rules: list[str] = []
     blocks: list[Block] = []
     if topic == "rule-moving":
-        blocks.append(Block("lead", say.MOVE_NO, claim=False))
+        blocks.append(Block("lead", tell.MOVE_NO, claim=False))
     if topic in DUTY:
         duty, rules = _duties(turn, found, DUTY[topic])
         blocks += duty
     blocks += _advice(turn, found, topic)
     if rules or found.places:
         day = found.day or turn.clock
-        sets = [s for p in found.places for x in found.book.positions(p) for s in found.book.rule_sets_of(x.jurisdiction)
-                if s.valid_from <= day.isoformat() <= s.valid_through]
+        sets = [
+            s
+            for p in found.places
+            for x in found.book.positions(p)
+            for s in found.book.rule_sets_of(x.jurisdiction)
+            if s.valid_from <= day.isoformat() <= s.valid_through
+        ]
         as_of, year = (sets[0].as_of, (sets[0].valid_from, sets[0].valid_through)) if sets else ("", ("", ""))
-        blocks += standing(turn.kb, found.book, rules, as_of, year)
+        blocks += standing(found.book, rules, as_of, year, "")
     else:
-        blocks += [*_place_note(turn, found), Block("rule-note", say.REAL_NOTE, claim=False)]
+        blocks += [*_place_note(turn, found), Block("rule-note", tell.REAL_NOTE, claim=False)]
     head, *rest = blocks
     lead = Block("lead", head.text, statements=head.statements, claim=head.claim)
     return Answer("rules", (lead, *rest), taxa=subjects(turn)[:MOST], rules=tuple(unique(rules)))
@@ -60,8 +86,9 @@ def _duties(turn: Turn, found: Context, topics: Sequence[str]) -> tuple[list[Blo
             texts.append(say.obligation(record.text, say.rule(words.rule_tag(found.book, rule))))
             rules.append(rule)
     if texts:
-        return [Block("point", say.duty_lead(name, list(unique(texts))), statements=statements(rules))], rules
-    return ([Block("point", say.no_duty(name, place), claim=False)] if name in say.NO_DUTY else []), []
+        return [Block("point", tell.duty_lead(name, list(unique(texts))), statements=statements(rules))], rules
+    silent = name not in tell.NO_DUTY or (name == "transport" and not place)
+    return ([] if silent else [Block("point", tell.no_duty(name, place), claim=False)]), []
 
 
 def _advice(turn: Turn, found: Context, topic: str) -> list[Block]:
@@ -73,7 +100,7 @@ def _advice(turn: Turn, found: Context, topic: str) -> list[Block]:
             out.append(Block("caution", record.text, statements=(f"caution:{key}",)))
     if topic in PRACTICE and (practice := kb.find("practice", PRACTICE[topic])) is not None:
         out.append(Block("point", practice.text, statements=(f"practice:{practice.id}",)))
-        out.append(Block("point", say.MEASURE_EXACT, claim=False))
+        out.append(Block("point", tell.MEASURE_EXACT, claim=False))
     if topic == "rule-culling":
         out += _culling(found, turn)
     if topic in PLAIN:
@@ -82,20 +109,24 @@ def _advice(turn: Turn, found: Context, topic: str) -> list[Block]:
 
 
 def _culling(found: Context, turn: Turn) -> list[Block]:
-    general = Block("point", say.CULL, claim=False)
+    general = Block("point", tell.CULL, claim=False)
     if not found.places:
         return [general]
     from assistant.reasoning.precedence import in_force, stands_at
 
     day = found.day or turn.clock
-    here = [r for p in found.book.positions(found.places[0]) for r in found.book.rules.values()
-            if in_force(r, day) and stands_at(r, p) and r.culling]
+    here = [
+        r
+        for p in found.book.positions(found.places[0])
+        for r in found.book.rules.values()
+        if in_force(r, day) and stands_at(r, p) and r.culling
+    ]
     if here:
-        return [Block("point", say.CULL_ALLOWED, statements=statements(tuple(unique(r.id for r in here))))]
-    return [Block("point", say.CULL_HERE, claim=False), general]
+        return [Block("point", tell.CULL_ALLOWED, statements=statements(tuple(unique(r.id for r in here))))]
+    return [Block("point", tell.CULL_HERE, claim=False), general]
 
 
 def _place_note(turn: Turn, found: Context) -> list[Block]:
     place = " and ".join(words.place_words(turn.kb, p) for p in found.real[:2])
-    text = say.real_how(place, "") if place else say.real_unknown_how("")
+    text = tell.real_how(place, "") if place else tell.real_unknown_how("")
     return [Block("point", text, claim=False)]

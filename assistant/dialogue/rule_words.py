@@ -1,12 +1,13 @@
-"""Values of the rule book in words: lengths in the rule's own unit, days, limits, counts, rules by their number (layer 4)."""
+"""Values of the rule book in words: lengths in the rule's own unit, days, limits, counts, rule numbers (layer 4)."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from datetime import date
 from decimal import ROUND_HALF_UP, Decimal
+from fractions import Fraction
 
-from assistant.dialogue import phrases_rules as say
+from assistant.dialogue import phrases_limits as say
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.regulations import LengthLimit, OverCount, Rulebook
 from assistant.reasoning import catch as c
@@ -15,8 +16,20 @@ from assistant.reasoning.verdict import Season, Tally
 from assistant.text import join, unique
 from assistant.units import MM
 
-MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
-          "December")
+MONTHS = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
 
 
 def day_words(day: date | str) -> str:
@@ -36,8 +49,18 @@ def _other(mm: Decimal, unit: str) -> str:
 
 
 def length_words(value: Decimal, unit: str) -> str:
-    """A length in its own unit, the other in brackets: "14 in (35.6 cm)"."""
-    return f"{_plain(value)} {unit} ({_other(value * MM[unit], unit)})"
+    """A length in its own unit, the other in brackets: "14 in (35.6 cm)"; eighths of an inch as a fraction."""
+    shown = _eighths(value) if unit == "in" else _plain(value)
+    return f"{shown} {unit} ({_other(value * MM[unit], unit)})"
+
+
+def _eighths(value: Decimal) -> str:
+    """Inches with quarters and eighths as fractions, all else as a decimal: "9 7/8", "15.5", "13.9"."""
+    eighths = value * 8
+    if eighths != eighths.to_integral_value() or (value * 2) == (value * 2).to_integral_value():
+        return _plain(value)
+    whole, rest = divmod(int(eighths), 8)
+    return f"{whole} {Fraction(rest, 8)}" if whole else str(Fraction(rest, 8))
 
 
 def fish_length(length: c.Length) -> str:
@@ -56,12 +79,14 @@ def fish_length(length: c.Length) -> str:
 
 
 def limit_words(limit: LengthLimit) -> str:
-    """A length limit: "at least 15 in (38.1 cm)", "fish from 70 to 90 cm (27.6 to 35.4 in) go back, both ends included"."""
+    """A length limit: "at least 15 in (38.1 cm)", "fish of 70 to 90 cm (...) go back, both ends included"."""
     unit = UNITS[limit.unit]
     kept = limit.effect == "keep-within"
     if limit.low is not None and limit.high is not None:
         low, high = limit.low * MM[unit], limit.high * MM[unit]
-        span = say.span_both(_plain(limit.low), _plain(limit.high), unit, _other(low, unit).split()[0], _other(high, unit))
+        span = say.span_both(
+            _plain(limit.low), _plain(limit.high), unit, _other(low, unit).split()[0], _other(high, unit)
+        )
         ends = say.ends(limit.low_included, limit.high_included)
         return say.keep_span(span, ends) if kept else say.release_span(span, ends)
     if limit.low is not None:
@@ -72,7 +97,7 @@ def limit_words(limit: LengthLimit) -> str:
 
 
 def over_words(over: OverCount) -> str:
-    """"at most 2 over 20 cm (7.9 in)"."""
+    """ "at most 2 over 20 cm (7.9 in)"."""
     return say.at_most_over(over.count, length_words(over.length, UNITS[over.unit]), over.included)
 
 
@@ -129,7 +154,11 @@ def tally_words(kb: KnowledgeBase, book: Rulebook, tally: Tally) -> str:
 
 def season_words(season: Season, day: date) -> str:
     """Whether it is open on the day, until when, and when it opens otherwise."""
-    last = "" if season.last is None or season.first is None or (season.last - season.first).days >= 364 else day_words(season.last)
+    last = (
+        ""
+        if season.last is None or season.first is None or (season.last - season.first).days >= 364
+        else day_words(season.last)
+    )
     opens = "" if season.next_open is None else day_words(season.next_open)
     if season.mode == "harvest":
         return say.open_until(last)
@@ -137,11 +166,5 @@ def season_words(season: Season, day: date) -> str:
 
 
 def gap_words(mm: Decimal, unit: str) -> str:
-    """A difference of lengths: "1/8 in" where it is an eighth, else a decimal."""
-    value = mm / MM[unit]
-    eighths = value * 8
-    if unit == "in" and eighths == eighths.to_integral_value() and 0 < eighths < 8:
-        from fractions import Fraction
-
-        return f"{Fraction(int(eighths), 8)} in ({_other(mm, unit)})"
-    return length_words(value.quantize(Decimal("0.01")), unit)
+    """A difference of lengths: "1/8 in (0.3 cm)"."""
+    return length_words((mm / MM[unit]).quantize(Decimal("0.001")).normalize(), unit)

@@ -1,7 +1,7 @@
-"""May it be kept, what is open, how many, with what: answers from the rule book, honest about what is not held (layer 4).
+"""May it be kept, what is open, how many, with what: answers from the rule book, open about gaps (layer 4).
 
-A line is either about one catch (a verdict), about the rules of a place (a survey), about one duty (bait, gear, licence,
-moving fish), or about a place that no rules are held for.
+A line is either about one catch (a verdict), about the rules of a place (a survey), about one duty (bait, gear,
+licence, moving fish), or about a place that no rules are held for.
 """
 
 from __future__ import annotations
@@ -10,14 +10,15 @@ from dataclasses import replace
 from datetime import date
 
 from assistant.dialogue import phrases_rules as say
+from assistant.dialogue import phrases_surveys as tell
 from assistant.dialogue import rule_telling as telling
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
-from assistant.dialogue.catch_judge import catches, judge
+from assistant.dialogue.catch_judge import judge
 from assistant.dialogue.catch_query import CatchQuery, Named, Step
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.out_of_scope import safe_echo
-from assistant.dialogue.rule_context import Context, context_of
+from assistant.dialogue.rule_context import Context, Spoken, context_of, spoken
 from assistant.dialogue.rule_elsewhere import elsewhere, quoted
 from assistant.dialogue.rule_outlook import survey
 from assistant.dialogue.rule_topics import TOPICS, topic_answer
@@ -25,7 +26,8 @@ from assistant.dialogue.subjects import MOST, subjects
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning import catch as c
-from assistant.reasoning.verdict import Act, Verdict, Why, Word
+from assistant.reasoning.verdict import Why, Word
+from assistant.text import key
 
 SURVEY = frozenset({"rule-limit", "rule-open", "rule-length"})
 IN_HAND = frozenset({"rule-keep"})
@@ -37,25 +39,22 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     """The answer to a line about rules, and the conversation with the catch that was judged."""
     asked = frozenset(a for a in aspects(turn.kb, turn.reading) if a.startswith("rule-"))
     found = context_of(turn)
-    held = turn.held.after(catch=_kept_query(found, turn.held))
-    if (answer := quoted(turn, found)) is not None:
-        return answer, held
+    before = spoken(turn.held)
+    surveying = bool(asked & SURVEY) or (before.surveying and not asked and not found.fresh)
+    held = turn.held.after(catch=Spoken(found.query or before.query, surveying))
+    if (against := quoted(replace(turn, held=held), found)) is not None:
+        return against
     topic = _topic(turn, asked, found)
     if topic:
         return topic_answer(turn, found, topic), held
     if not found.places and (found.real or found.unknown) and not _private(found):
         return elsewhere(turn, found, safe_echo(found.unknown)), held
-    if found.places and _about_place(turn, asked, found):
+    if found.places and _about_place(turn, asked, found, surveying):
         return _survey(turn, found), held
-    if found.query is None:
+    query = found.query or (_any_fish(found, turn) if found.places else None)
+    if query is None:
         return _nothing(turn, found), held
-    return _verdicts(turn, found, found.query, held)
-
-
-def _kept_query(found: Context, held: Held) -> CatchQuery | None:
-    """The catch to hold on to; that of before where the line tells of none."""
-    before: CatchQuery | None = held.catch if isinstance(held.catch, CatchQuery) else None
-    return found.query or before
+    return _verdicts(turn, found, query, held)
 
 
 def _private(found: Context) -> bool:
@@ -67,7 +66,12 @@ def _topic(turn: Turn, asked: frozenset[str], found: Context) -> str:
     wanted = [t for t in TOPICS if t in asked]
     if not wanted:
         return ""
-    told = found.fresh and found.query is not None and any(s.length != c.UNSAID for s in found.query.steps) and bool(turn.reading.measures)
+    told = (
+        found.fresh
+        and found.query is not None
+        and any(s.length != c.UNSAID for s in found.query.steps)
+        and bool(turn.reading.measures)
+    )
     kept = found.fresh and found.query is not None and any(s.kept is not None for s in found.query.steps)
     if (told or kept) and wanted[0] not in ("rule-moving", "rule-selling"):
         return ""
@@ -76,31 +80,33 @@ def _topic(turn: Turn, asked: frozenset[str], found: Context) -> str:
     return wanted[0]
 
 
-def _about_place(turn: Turn, asked: frozenset[str], found: Context) -> bool:
+def _about_place(turn: Turn, asked: frozenset[str], found: Context, surveying: bool) -> bool:
     """True when the rules of the place are asked for rather than a verdict on a fish."""
     measured = any(m.kind == "length" and m.own for m in turn.reading.measures)
     kept = found.fresh and found.query is not None and any(s.kept is not None for s in found.query.steps)
     if measured or kept:
         return False
-    if asked & SURVEY and not ({"rule-keep"} & asked and not {"rule-limit", "rule-open"} & asked):
+    if surveying and not ("rule-keep" in asked and not asked & {"rule-limit", "rule-open"}):
         return True
-    if found.query is None:
-        return not turn.held.last or turn.held.intent != "rules" or bool(turn.reading.water or turn.reading.places)
-    step = found.query.steps[0] if found.query.steps else Step()
-    if step.any_fish or not (step.fish or step.crosses):
-        return "rule-keep" not in asked and not _shut_to_all(found)
-    return False
+    step = found.query.steps[0] if found.query is not None and found.query.steps else Step()
+    if step.fish or step.crosses:
+        return False
+    if found.query is not None and "rule-keep" in asked and found.about.age is None:
+        return False
+    return not _shut_to_all(found, turn)
 
 
-def _shut_to_all(found: Context) -> bool:
+def _shut_to_all(found: Context, turn: Turn) -> bool:
     """True when nobody (or not this angler) may fish there at all that day."""
-    query = _any_fish(found)
-    return all(v.word is Word.CLOSED for v in judge(query, found.book)) if query.steps else False
+    return all(v.word is Word.CLOSED for v in judge(_any_fish(found, turn), found.book))
 
 
-def _any_fish(found: Context) -> CatchQuery:
-    step = Step(any_fish=True, places=found.places, day=found.day)
-    return CatchQuery("", (step,), found.about)
+def _any_fish(found: Context, turn: Turn) -> CatchQuery:
+    """A fish of no stated kind at the place on the day."""
+    day = found.query.steps[0].day if found.query is not None and found.query.steps else found.day
+    return CatchQuery(
+        "", (Step(any_fish=True, places=found.places, day=day or turn.clock),), found.about, day_said=found.day_said
+    )
 
 
 def _survey(turn: Turn, found: Context) -> Answer:
@@ -108,7 +114,7 @@ def _survey(turn: Turn, found: Context) -> Answer:
     day = found.day or _in_month(turn, found)
     place = found.places[0]
     told = survey(turn.kb, found.book, place, day, _wanted(turn, found))
-    blocks = (*told.blocks, *telling.standing(turn.kb, found.book, told.rules, told.as_of, told.rule_year))
+    blocks = (*told.blocks, *telling.standing(found.book, told.rules, told.as_of, told.rule_year, ""))
     return Answer("rules", blocks, taxa=_taxa(turn, found), verdict=told.verdict, rules=told.rules)
 
 
@@ -135,52 +141,57 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
     kb, book = turn.kb, found.book
     if found.day is None and not query.day_said:
         query = replace(query, steps=tuple(replace(s, day=None) for s in query.steps))
-    query = _anybody(query, found)
+    query = _anybody(query, found, turn)
     verdicts = judge(query, book)
     told = [telling.Told(kb, book, v, s) for v, s in zip(verdicts, query.steps, strict=True)]
     word = telling.verdict_word(verdicts)
     blocks = _told(told, word, query.day_said or found.day_said, turn.clock)
     last = verdicts[-1]
-    if any(v.word in (Word.RELEASE, Word.CLOSED) and Act.RELEASE in v.acts for v in verdicts) and not told[0].step.any_fish:
+    if any(v.word in (Word.RELEASE, Word.CLOSED) for v in verdicts) and not query.steps[0].any_fish:
         blocks += _care(kb)
     asked = telling.question(last)
-    if asked is not None and asked.question not in " ".join(b.text for b in blocks):
+    if asked is not None and last.reason.why not in telling.JUST_ASK:
         blocks.append(Block("next", asked.question, claim=False))
     rules = tuple(dict.fromkeys(r for v in verdicts for r in v.rules))
-    if any(v.outcomes for v in verdicts):
-        year = next((v for v in verdicts if v.as_of), last)
-        blocks += telling.standing(kb, book, rules, year.as_of, year.rule_year)
-    elif last.reason.why is not Why.NO_PLACE:
-        blocks += telling.standing(kb, book, (), "", ("", ""))
+    if last.reason.why not in (Why.NO_PLACE, Why.PRIVATE_WATER):
+        dated = next((v for v in verdicts if v.as_of), last)
+        blocks += telling.standing(book, rules, dated.as_of, dated.rule_year, telling.doubt_of(verdicts))
+    if last.reason.why is Why.NO_FISH and (name := safe_echo(" ".join(query.unknown_names[:1]))):
+        blocks.insert(0, Block("lead", say.unknown_fish(name), claim=False))
     answer = Answer("rules", tuple(blocks), _taxa(turn, found, query), verdict=word, rules=rules, asked=asked)
-    return answer, held.after(catch=query)
+    surveying = last.reason.why is Why.NO_PLACE and spoken(held).surveying
+    return answer, held.after(catch=Spoken(query, surveying))
 
 
-def _anybody(query: CatchQuery, found: Context) -> CatchQuery:
+def _anybody(query: CatchQuery, found: Context, turn: Turn) -> CatchQuery:
     """Where no fish is known and nobody may fish at all, the verdict is on any fish."""
-    if any(s.fish or s.any_fish or s.crosses for s in query.steps) or not query.steps:
+    if any(s.fish or s.any_fish or s.crosses for s in query.steps) or not query.steps or not found.places:
         return query
-    return replace(query, steps=tuple(replace(s, any_fish=True) for s in query.steps)) if _shut_to_all(found) else query
+    return (
+        replace(query, steps=tuple(replace(s, any_fish=True) for s in query.steps))
+        if _shut_to_all(found, turn)
+        else query
+    )
 
 
 def _told(told: list[telling.Told], word: str, day_said: bool, clock: date) -> list[Block]:
     """One verdict with its grounds, or a list of them."""
     if len(told) == 1:
         one = told[0]
-        lead = Block("lead", telling.lead_text(one), statements=telling.statements(one.verdict.rules), claim=bool(one.verdict.rules))
-        return [lead, *telling.points(one, day_said, clock)]
+        lead = Block(
+            "lead",
+            telling.lead_text(one),
+            statements=telling.statements(one.verdict.rules),
+            claim=bool(one.verdict.rules),
+        )
+        return [lead, *telling.points(told, day_said, clock)]
     blocks = [Block("lead", say.sequence_lead(word), claim=False)]
-    seen: set[str] = set()
     for number, one in enumerate(told, 1):
-        what = telling.step_words(one)
-        blocks.append(Block("point", say.step_lead(number, what, telling.lead_text(one)), statements=telling.statements(one.verdict.rules),
-                            claim=bool(one.verdict.rules)))
-    for one in told:
-        for block in telling.points(one, day_said, clock):
-            if block.text not in seen:
-                seen.add(block.text)
-                blocks.append(block)
-    return blocks
+        text = say.step_lead(number, telling.step_words(one), telling.lead_text(one))
+        blocks.append(
+            Block("point", text, statements=telling.statements(one.verdict.rules), claim=bool(one.verdict.rules))
+        )
+    return [*blocks, *telling.points(told, day_said, clock)]
 
 
 def _care(kb: KnowledgeBase) -> list[Block]:
@@ -189,16 +200,15 @@ def _care(kb: KnowledgeBase) -> list[Block]:
 
 
 def _taxa(turn: Turn, found: Context, query: CatchQuery | None = None) -> tuple[str, ...]:
-    """The fishes of the answer: as the line named them, else every fish that it may be."""
-    own = subjects(turn, carried=False)
-    if own:
-        return own[:MOST]
+    """The fishes of the answer: those judged, by the ids under which the line named them, else those named or held."""
     query = query or found.query
-    if query is None:
+    if not found.named and turn.held.intent == "rules" and turn.held.taxa:
         return turn.held.taxa[:MOST]
-    named = [t for x in catches(query, found.book) for t in x.candidates if turn.kb.find("taxon", t) is not None]
-    named = named or [t for s in query.steps for n in s.fish for t in n.taxa if turn.kb.find("taxon", t) is not None]
-    return tuple(dict.fromkeys(named))[:MOST] or turn.held.taxa[:MOST]
+    named = {key(m.words): m.ids for m in turn.reading.of("taxon", "hybrid", "group")}
+    fish = [n for s in query.steps for n in s.fish] if query is not None else []
+    ids = [t for n in fish for t in named.get(key(n.words), n.taxa[:MOST])]
+    ids = [t for t in ids if turn.kb.find("taxon", t) is not None] or list(subjects(turn))
+    return tuple(dict.fromkeys(ids))[:MOST]
 
 
 def _nothing(turn: Turn, found: Context) -> Answer:
@@ -206,8 +216,5 @@ def _nothing(turn: Turn, found: Context) -> Answer:
     asked = Asked("place", say.ASK["place"])
     if found.places:
         return _survey(turn, found)
-    blocks = (Block("lead", say.NO_PLACE, claim=False), Block("rule-note", say.real_unknown_how(""), claim=False))
+    blocks = (Block("lead", say.NO_PLACE, claim=False), Block("rule-note", tell.real_unknown_how(""), claim=False))
     return Answer("rules", blocks, taxa=_taxa(turn, found), verdict="unknown", asked=asked)
-
-
-__all__ = ["handle", "Verdict"]

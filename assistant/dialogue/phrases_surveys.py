@@ -1,0 +1,227 @@
+"""The wording of rules answers without a verdict: surveys of a place, duties, places without rules, quoted limits.
+
+Layer 4; the wording of verdicts stands in ``phrases_rules``.
+"""
+
+from __future__ import annotations
+
+from assistant.text import sentence
+
+# --- rules without a fish in hand ---------------------------------------------------------------------------------
+
+
+def outlook_lead(place: str, day: str, fish: str) -> str:
+    """What the lines below are."""
+    what = f"{fish} on {place}" if fish else place
+    return f"{what[0].upper()}{what[1:]}, {day}, under the rules held:"
+
+
+def outlook_line(name: str, parts: list[str], tag: str) -> str:
+    """One fish or group."""
+    return sentence(f"{name}: {'; '.join(parts)}{tag}").replace("..", ".")
+
+
+def bag(count: int, together: bool) -> str:
+    """A daily bag."""
+    return f"{count} a day" + (", all together" if together else "")
+
+
+def possession(count: int) -> str:
+    """A possession limit."""
+    return f"{count} in possession"
+
+
+def sub_limit(count: int, name: str) -> str:
+    """A limit within a bag."""
+    return f"of these at most {count} {name}"
+
+
+def shared(count: int, name: str) -> str:
+    """An umbrella."""
+    return f"they also count toward {count} {name}"
+
+
+STATED_NO_LIMIT = "no limit, as the rule states"
+NO_BAG = "bag not stated"
+NONE_KEPT = "none may be kept"
+LISTED = {
+    "protected": "protected, always goes back",
+    "prohibited": "prohibited: not to be released or held alive; kill, photograph, report",
+}
+
+
+def closures(tag: str) -> str:
+    """A rule on all fish closes the water for part of the year."""
+    return sentence(f"a closure to all fishing holds here in part of the year{tag}")
+
+
+def under_age(age: int) -> str:
+    """An age rule."""
+    return sentence(f"only anglers under {age} may fish here")
+
+
+def nothing_named(fish: str, place: str) -> str:
+    """No rule for the fish asked about."""
+    return sentence(
+        f"unknown: the rules held for {place} do not name {fish}. No rule found is not the same as no limit; ask the "
+        "agency before keeping any"
+    )
+
+
+def not_held(place: str, day: str, first: str, last: str) -> str:
+    """No rule year for the day."""
+    return sentence(f"unknown: the rules held for {place} run from {first} to {last} and say nothing of {day}")
+
+
+def side_heading(place: str) -> str:
+    """The side or part that the next lines are for."""
+    return f"{place}:"
+
+
+# --- topics -------------------------------------------------------------------------------------------------------
+
+MOVE_NO = "No, not without a permit: never move live fish to another water, a pond or a tank on your own."
+DUTY_FOUND = {
+    "bait": "The bait rule here:",
+    "gear": "The gear rule here:",
+    "licence": "The licence rule here:",
+    "transport": "The rule here:",
+}
+
+
+def duty_lead(topic: str, texts: list[str]) -> str:
+    """A rule that speaks of what was asked."""
+    return f"{DUTY_FOUND[topic]} {' '.join(texts)}"
+
+
+NO_DUTY = {
+    "bait": (
+        "The rules held for {place} say nothing of bait. That is not the same as allowed: check the local bait rule."
+    ),
+    "gear": (
+        "The rules held for {place} say nothing of gear. That is not the same as allowed: check the local gear rule."
+    ),
+    "licence": "The rules held for {place} say nothing of licences. Check with the agency whether you need one.",
+    "transport": (
+        "The rules held for {place} say nothing of carrying fish away alive; that is not the same as allowed."
+    ),
+}
+NO_DUTY_HERE = {
+    "bait": (
+        "Bait rules differ from place to place, and live fish as bait are banned in many. Check the local rule "
+        "for the exact water."
+    ),
+    "gear": "Rules on hooks, lines and gear differ from place to place. Check the local rule for the exact water.",
+    "licence": (
+        "Most places ask for a licence from a certain age, commonly about 16, but the age differs from place to "
+        "place and on "
+        "some days none is needed. Check with the agency that sells them."
+    ),
+}
+
+
+def no_duty(topic: str, place: str) -> str:
+    """Nothing held on a topic at a place."""
+    return NO_DUTY[topic].replace("{place}", place) if place else NO_DUTY_HERE[topic]
+
+
+MEASURE_EXACT = "Do not stretch it and do not round up: 13.9 is not 14."
+CULL = (
+    "Culling is swapping a kept fish for a better one. Many places forbid it, some allow it for fish kept alive "
+    "in an aerated well. "
+    "Count a fish in the livewell as kept unless the local rule says otherwise; check the rule."
+)
+CULL_HERE = "The rules held here do not allow culling: a fish put in the livewell is kept and counts for the day."
+CULL_ALLOWED = "The rule here allows culling."
+POSSESSION = (
+    "The daily bag is what one person may keep in a day, eaten fish included. Possession is everything you have, "
+    "freezer "
+    "and earlier days included. Check which of the two the local rule sets, and how high."
+)
+SELL = (
+    "Selling fish caught for sport is forbidden nearly everywhere; it takes a commercial licence. Check with the "
+    "agency; no such "
+    "rule is held here."
+)
+PACK = (
+    "Fish on the water or on the way home usually must stay recognisable: kind, number and, where a length rule "
+    "holds, length. Check "
+    "the local rule before filleting or skinning."
+)
+BORDER = (
+    "On a border water the side you are on decides unless the two agree on one table; when unsure, keep to the "
+    "stricter, and never "
+    "add two bags together. Check both agencies' rules."
+)
+
+
+# --- real places --------------------------------------------------------------------------------------------------
+
+
+def real_lead(place: str, fish: str) -> str:
+    """A real place: nothing held."""
+    what = f" on {fish}" if fish else ""
+    return (
+        f"I hold no rules for {place}{what}: the rules in this base are invented ones for practice, so I will not "
+        f"guess a limit."
+    )
+
+
+def real_how(place: str, fish: str) -> str:
+    """How to find what holds."""
+    line = f" and the line for {fish} (or its group)" if fish else ""
+    return (
+        f"Look up the current official fishing rules of the fish and wildlife agency of {place}: first the exact "
+        f"water{line}, then "
+        "season, daily bag and length, then recent orders. Signs at the water count, too."
+    )
+
+
+def real_unknown_how(place: str) -> str:
+    """The same for a place that the base does not know."""
+    where = f" for {place}" if place else ""
+    return (
+        f"Look up the current official fishing rules{where}: the fish and wildlife agency of the state or "
+        f"province prints them by "
+        "water, with season, daily bag and length, and posts recent orders."
+    )
+
+
+def real_length(length: str) -> str:
+    """What to compare."""
+    return (
+        f"Compare your {length} with the length line there: total length, mouth shut, tail pressed together, no "
+        f"rounding up. If it "
+        "is close or you are unsure, put it back."
+    )
+
+
+REAL_HELP = "I can still help to name the fish, to measure it and to handle it."
+REAL_NOTE = "General information, not legal advice: the agency or an officer has the last word."
+UNKNOWN_PLACE = "that water"
+
+
+def unknown_place(name: str) -> str:
+    """A water that the base does not hold."""
+    return f"I hold no rules for {name}."
+
+
+# --- a limit that the angler quotes -------------------------------------------------------------------------------
+
+
+def short_of(length: str, limit: str, gap: str) -> str:
+    """Under the limit quoted."""
+    return f"No: {length} is short of the {limit} minimum you name, by {gap}. It goes back; there is no rounding up."
+
+
+def meets(length: str, limit: str) -> str:
+    """At or over the limit quoted."""
+    return f"{length} is not under the {limit} minimum you name, so by that number alone it is long enough."
+
+
+QUOTED_AGAIN = (
+    "Measure again on a flat board: mouth shut, tail lobes pressed together, straight to the tip. If it is still "
+    "short, "
+    "put it back."
+)
+QUOTED_CHECK = "Season, daily bag and other length rules still count: check the local rule of that water."
