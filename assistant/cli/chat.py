@@ -6,17 +6,19 @@ import argparse
 import os
 import sys
 from collections.abc import Callable
+from contextlib import closing
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from assistant.cli.streams import Streams
 from assistant.errors import ToolError
-from assistant.prompt.choose import choose
+from assistant.prompt.choose import Choice, choose
 
 if TYPE_CHECKING:
     from assistant.dialogue.answer import Answer
     from assistant.dialogue.conversation import Held
+    from assistant.loading import OpenBase
     from assistant.prompt.history import LineHistory
     from assistant.prompt.talk import Talk
 
@@ -35,8 +37,16 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def execute(args: argparse.Namespace, streams: Streams) -> int:
     """Talk until the conversation is left; 0."""
+    from assistant.loading import open_base
+
     way = choose(streams.stdin, streams.stdout, os.environ, args.plain, sys.platform == "win32")
-    talk = open_talk(args, streams)
+    base = open_base(Path(args.base) if args.base else None, preparing(streams))
+    with closing(base):
+        return _hold(talk_over(base, args), way, args, streams)
+
+
+def _hold(talk: Talk, way: Choice, args: argparse.Namespace, streams: Streams) -> int:
+    """The conversation at the full prompt, or in plain lines where that is not to be had."""
     notices: list[str] = []
     if way.full:
         from assistant.prompt import app, wording
@@ -52,19 +62,17 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     return PlainLoop(talk, streams.stdin, streams.stdout, way.talking).run(notices)
 
 
-def open_talk(args: argparse.Namespace, streams: Streams) -> Talk:
-    """The base opened and a conversation begun on it. Raises UsageError for a bad place or date."""
+def talk_over(base: OpenBase, args: argparse.Namespace) -> Talk:
+    """A conversation over an open base, as the options begin it. Raises UsageError for a bad place or date."""
     from assistant.cli.ask import day_of, placed
     from assistant.cli.main import unforeseen
     from assistant.dialogue.conversation import Held
-    from assistant.loading import open_base
     from assistant.prompt.talk import Talk
 
     today: Callable[[], date] = date.today
     if args.date:
         fixed = day_of(args.date)
         today = lambda: fixed  # noqa: E731
-    base = open_base(Path(args.base) if args.base else None, preparing(streams))
 
     def respond(text: str, held: Held, clock: date) -> tuple[Answer, Held]:
         from assistant.dialogue import engine

@@ -31,6 +31,8 @@ T = TypeVar("T")
 _CODES = re.compile(r"\x1b\[[0-9;?]*[ -/]*[@-~]")
 """Codes for colours and the cursor, as they come along with text copied from a screen."""
 NO_SPANS: tuple[Span, ...] = ()
+PATIENCE = 2.0
+"""Seconds that leaving waits for what is still being made ready."""
 MENU_ROWS = 7
 """Rows kept free for the menu of completions while it is open."""
 
@@ -58,6 +60,7 @@ class App:
         self._off: set[str] = set()
         self._notices: list[str] = []
         self._hinting = False
+        self._left = False
         self._session: PromptSession[str] = PromptSession(
             message=[("class:mark", wording.MARK)], input=terminal[0], output=terminal[1], style=self._style,
             history=history, completer=NameCompleter(lambda: self._names, lambda: talk.held.asked),
@@ -69,8 +72,17 @@ class App:
         """Hold the conversation until it is left; 0."""
         self._show(wrapped([("quiet", n) for n in notices], self._columns()))
         self._show((*wrapped(greeting(self._talk.kb), self._columns()), (("", ""),)))
+        ready = threading.Thread(target=self._make_ready, name="tellfin-ready", daemon=True)
         if self._warm:
-            threading.Thread(target=self._make_ready, name="tellfin-ready", daemon=True).start()
+            ready.start()
+        try:
+            return self._converse()
+        finally:
+            self._left = True
+            if self._warm:
+                ready.join(PATIENCE)
+
+    def _converse(self) -> int:
         while True:
             self._tell()
             try:
@@ -152,11 +164,13 @@ class App:
 
     def _comfort(self, what: str, work: Callable[[], T], otherwise: T) -> T:
         """The result of a comfort; one that fails is logged, told once and left out from then on."""
-        if what in self._off:
+        if what in self._off or self._left:
             return otherwise
         try:
             return work()
         except Exception as error:
+            if self._left:
+                return otherwise
             self._off.add(what)
             if self._talk.debug:
                 raise

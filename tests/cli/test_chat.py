@@ -119,12 +119,13 @@ def test_full_prompt_on_a_terminal(opened: Callable[..., Terminal], tmp_path: Pa
     terminal.wait_for("tell>")
     terminal.send("how do I tell a white crappie from a black crappie\r")
     terminal.wait_for("dorsal")
-    terminal.wait_for("tell>")
+    terminal.wait_for("white crappie, black crappie")
     assert terminal.leave() == 0
     kept = tmp_path / "state" / "tellfin" / "lines.txt"
     assert "white crappie" in kept.read_text() and kept.stat().st_mode & 0o077 == 0
 
 
+@pytest.mark.long
 def test_no_history(opened: Callable[..., Terminal], tmp_path: Path) -> None:
     """With ``--no-history`` no file is made."""
     terminal = opened("chat", "--no-history")
@@ -135,6 +136,7 @@ def test_no_history(opened: Callable[..., Terminal], tmp_path: Path) -> None:
     assert not (tmp_path / "state" / "tellfin" / "lines.txt").exists()
 
 
+@pytest.mark.long
 @pytest.mark.parametrize("words", [("chat", "--plain"), ()])
 def test_plain_lines_on_a_terminal(opened: Callable[..., Terminal], words: tuple[str, ...]) -> None:
     """With ``--plain`` or on a dumb terminal not one escape code is sent, and the answer is the same in content."""
@@ -146,11 +148,12 @@ def test_plain_lines_on_a_terminal(opened: Callable[..., Terminal], words: tuple
     assert terminal.leave() == 0
 
 
+@pytest.mark.long
 def test_no_home_and_unwritable_folders(opened: Callable[..., Terminal], tmp_path: Path) -> None:
     """Where neither history nor cache can be written, one notice is shown and the prompt answers."""
     (tmp_path / "file").write_text("")
     blocked = str(tmp_path / "file" / "below")
-    terminal = opened(HOME=None, XDG_STATE_HOME=blocked)
+    terminal = opened(HOME=None, XDG_STATE_HOME=blocked, TELLFIN_CACHE=blocked)
     text = terminal.wait_for("tell>")
     assert text.count("not kept") == 1 and "Traceback" not in text
     terminal.send("hello\r")
@@ -158,6 +161,7 @@ def test_no_home_and_unwritable_folders(opened: Callable[..., Terminal], tmp_pat
     assert terminal.leave() == 0
 
 
+@pytest.mark.long
 def test_colours_can_be_refused(opened: Callable[..., Terminal]) -> None:
     """With NO_COLOR no colour is sent, only bold, underline and italic."""
     import re
