@@ -18,6 +18,7 @@ from assistant.reasoning.evidence import about
 NUMBERS = ("count", "ratio", "length", "mass", "temperature")
 WITH_UNIT = ("length", "mass", "temperature")
 SHOWN, MOST_TAXA = 15, 8
+FEW = 3
 UNSTATED = "lacking"
 
 
@@ -33,7 +34,7 @@ def gaps(turn: Turn, sides: frozenset[str]) -> Answer:
     if "unit" in sides:
         return _units(turn)
     if UNSTATED in sides and "coverage" not in sides and (found := _named(turn)):
-        return _without(turn, found[0])
+        return _without(turn, found[:FEW])
     return _coverage(turn, "numeric" in sides)
 
 
@@ -41,6 +42,16 @@ def _named(turn: Turn) -> tuple[str, ...]:
     """The characters that the line names."""
     own = tuple(dict.fromkeys(i.partition(".")[0] for m in turn.reading.of("character") for i in m.ids))
     return own or characters(turn.kb, turn.reading, ("identify", "describe", "life", "size"))
+
+
+def _relevant(kb: KnowledgeBase, taxon: str, wanted: Sequence[Character]) -> tuple[Character, ...]:
+    """The characters that are stated of some fish of the same family: the others mostly do not apply."""
+    family = next(
+        (k for k in kb.lineage((kb.taxon(taxon).parents or (taxon,))[0]) if kb.taxon(k).rank == "family"), ""
+    )
+    kin = species_of(kb, (family,)) if family else (taxon,)
+    stated = {s.character for t in kin for k in kb.lineage(t) for s in kb.statements(k)}
+    return tuple(c for c in wanted if c.id in stated)
 
 
 def _observable(kb: KnowledgeBase, numeric: bool) -> tuple[Character, ...]:
@@ -58,10 +69,11 @@ def _coverage(turn: Turn, numeric: bool) -> Answer:
     taxa = species_of(kb, asked)[:MOST_TAXA]
     if not taxa:
         return plain("list", lists.LIST_NEEDS)
-    wanted = _observable(kb, numeric)
+    every = _observable(kb, numeric)
     what = lists.NUMBER_CHARACTERS if numeric else lists.ALL_CHARACTERS
     blocks: list[Block] = []
     for t in taxa:
+        wanted = _relevant(kb, t, every)
         told = [c for c in wanted if about(kb, t, c.id)[0]]
         missing = [c.label for c in wanted if c not in told]
         ids = tuple(f"st:{s.id}" for c in told[:6] for s in about(kb, t, c.id)[0][:1])
@@ -81,15 +93,19 @@ def _cut(names: Sequence[str], full: bool) -> str:
     )
 
 
-def _without(turn: Turn, character: str) -> Answer:
-    """The taxa for which a character has no value."""
+def _without(turn: Turn, wanted: Sequence[str]) -> Answer:
+    """The taxa for which the characters named have no value, character by character."""
     kb = turn.kb
-    found = kb.character(character)
-    pool = species_of(kb, named(turn)) or species_of(kb, subjects(turn, carried=False)) or kb.species
-    missing = [label(kb, t) for t in pool if not kb.taxon(t).is_hybrid and not about(kb, t, character)[0]]
-    if not missing:
-        return plain("list", lists.lacking_none(found.label))
-    return plain("list", lists.lacking(found.label, len(missing), _cut(missing, "more" in turn.cues)))
+    asked = species_of(kb, named(turn)) or species_of(kb, subjects(turn, carried=False)) or kb.species
+    pool = [t for t in asked if not kb.taxon(t).is_hybrid]
+    texts = []
+    for key in wanted:
+        missing = [label(kb, t) for t in pool if not about(kb, t, key)[0]]
+        name = kb.character(key).label
+        shown = _cut(missing, "more" in turn.cues)
+        texts.append(lists.lacking(name, len(missing), shown) if missing else lists.lacking_none(name))
+    first, *rest = texts
+    return plain("list", first, rest=[Block("point", text, claim=False) for text in rest])
 
 
 def _units(turn: Turn) -> Answer:

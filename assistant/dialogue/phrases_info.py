@@ -144,9 +144,11 @@ def range_wider(name: str, status: str, part: str, place: str) -> str:
     )
 
 
-def range_lead(name: str, native: str) -> str:
-    """Where a fish is native."""
-    return sentence(f"the {name} is native to {native}")
+def range_lead(name: str, status: str, places: str) -> str:
+    """Where a fish is native, or what it is where it is none."""
+    if status == "native":
+        return sentence(f"the {name} is native to {places}")
+    return sentence(f"the {name} is {STATUS_OF[status]} in {places}")
 
 
 def range_line(status: str, places: str) -> str:

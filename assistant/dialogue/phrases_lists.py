@@ -16,12 +16,17 @@ def list_lead(count: int, what: str, names: str) -> str:
 
 def list_none(what: str) -> str:
     """Nothing found."""
-    return f"None of the fishes held fit: {what}."
+    return f"None: I hold no {what}."
+
+
+def of_family(family: str, count: int) -> str:
+    """Fishes of a family."""
+    return f"{'fish' if count == 1 else 'fishes'} of the {family}"
 
 
 def fishes(count: int) -> str:
     """Fishes of whatever group."""
-    return "fish held" if count == 1 else "fishes held"
+    return "fish" if count == 1 else "fishes"
 
 
 def with_what(what: str) -> str:
@@ -79,7 +84,7 @@ def unit_some(kind: str, missing: int, count: int, names: str) -> str:
 
 def coverage_lead(name: str, told: int, total: int, what: str) -> str:
     """How much is stated of a taxon."""
-    return f"{name[:1].upper()}{name[1:]}: {told} of {total} {what} stated."
+    return f"{name[:1].upper()}{name[1:]}: {told} of the {total} {what} known in its family are stated."
 
 
 def gaps(names: str) -> str:

@@ -12,7 +12,7 @@ from assistant.dialogue.telling import SHOWN, advice, cut, ids, plain, spread
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Caution
-from assistant.reasoning.advice import GENERAL, SOME_KIN, Found, topics, weigh
+from assistant.reasoning.advice import GENERAL, SOME_KIN, Found, Record, topics, weigh
 from assistant.reasoning.evidence import about
 from assistant.text import join
 
@@ -21,10 +21,12 @@ BASICS = ("holding", "unhooking", "release", "wet-hands")
 NEAR = 0.6
 """A second topic is answered as well when it is asked for at least so much as the first."""
 BY_LAW = frozenset({"kill", "eat", "move-live", "bait", "keep-alive"})
+BY_HAND = frozenset({"hold", "unhook", "touch", "clean", "move-live"})
 LAW_CHARACTERS = ("legal-caution", "eating-caution")
 PREFIX = "caution"
 URGENT = "first-aid"
 DISCLAIMER = "aid-disclaimer"
+ADVISORY = "eat-advisory"
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -121,25 +123,31 @@ def _closing(turn: Turn, chosen: Sequence[Found], taxa: Sequence[str]) -> list[B
     shown = {f.record.id for f in chosen}
     first = chosen[0].record
     acts = set(first.acts) if isinstance(first, Caution) else set()
-    out = [
-        advice(PREFIX, f.record, "caution")
-        for f in weigh(kb, PREFIX, (), taxa)
-        if taxa
-        and f.fit > GENERAL
-        and _leads(f)
-        and f.record.id not in shown
-        and f.record.topic != first.topic
-        and isinstance(f.record, Caution)
-        and acts & set(f.record.acts) & {"hold", "unhook", "touch", "clean", "move-live"}
-    ][:2]
+    out = [] if first.topic == BASICS[0] else _safety(turn, shown, first, acts, taxa)
     out += _law(kb, acts, taxa)
     if first.topic == URGENT and (note := kb.find(PREFIX, DISCLAIMER)) is not None:
         out.append(advice(PREFIX, note, "caution"))
-    if acts & {"eat"}:
+    if acts & {"eat"} and ADVISORY not in shown:
         out.append(Block("caution", care.ADVISORY, claim=False))
     if acts & BY_LAW:
         out.append(Block("caution", care.CHECK_RULES, claim=False))
     return out
+
+
+def _safety(turn: Turn, shown: set[str], first: Record, acts: set[str], taxa: Sequence[str]) -> list[Block]:
+    """Leading cautions of other topics about this very fish that the act calls for."""
+    wanted = acts & BY_HAND
+    if not taxa or not wanted:
+        return []
+    found = [
+        f for f in weigh(turn.kb, PREFIX, (), taxa) if f.fit > GENERAL and _leads(f) and f.record.id not in shown
+    ]
+    fitting = [
+        f
+        for f in found
+        if f.record.topic != first.topic and isinstance(f.record, Caution) and wanted & set(f.record.acts)
+    ]
+    return [advice(PREFIX, f.record, "caution") for f in fitting[:2]]
 
 
 def _law(kb: KnowledgeBase, acts: set[str], taxa: Sequence[str]) -> list[Block]:

@@ -23,6 +23,7 @@ from assistant.reasoning.evidence import about, distribution, number_range
 from assistant.reasoning.observed import Observation
 from assistant.reasoning.place_prior import expand_places
 from assistant.reasoning.size import size_range
+from assistant.text import unique
 
 FITS, DOUBTFUL = 0.5, 0.15
 """Share of fish of a kind from which it fits a feature asked for, and from which it does so at times."""
@@ -88,6 +89,8 @@ def _pool(turn: Turn) -> tuple[tuple[str, ...], str]:
 def _listed(turn: Turn, sides: frozenset[str]) -> Answer:
     kb, reading = turn.kb, turn.reading
     pool, name = _pool(turn)
+    kinds = set(kb.species)
+    pool = tuple(t for t in pool if t in kinds) or pool
     narrowing = turn.held.intent == "list" and not groups(reading) and not named(turn)
     places = reading.places or (turn.held.places if narrowing or not reading.seen else ())
     seen = [s for s in reading.seen if not s.retract]
@@ -182,7 +185,8 @@ def kinds_name(kb: KnowledgeBase, key: str, count: int) -> str:
     group = kb.find("group", key) or next((g for g in kb.all("group") if g.members == (key,)), None)
     if group is None:
         return label(kb, key)
-    return str(group.label if count == 1 else group.plural or group.label)
+    name = str(group.label if count == 1 else group.plural or group.label)
+    return lists.of_family(name, count) if name.endswith("family") else name
 
 
 def _shown(turn: Turn, names: Sequence[str], most: int) -> str:
@@ -220,7 +224,7 @@ def _plain_list(turn: Turn, found: Found, name: str, seen: Sequence[Seen], sides
     if seen and 0 < found.silent < MOST_SILENT:
         blocks.append(Block("doubt", lists.not_told(found.silent), claim=False))
     taxa = tuple(f.taxon for f in (fits or maybe))[:MOST_TAXA]
-    return Answer("list", tuple(blocks), taxa=(*taxa, *_wider(turn)))
+    return Answer("list", tuple(blocks), taxa=unique((*taxa, *_wider(turn))))
 
 
 # --- places -----------------------------------------------------------------------------------------------------
@@ -246,7 +250,7 @@ def _by_place(turn: Turn, fits: Sequence[Fitting], name: str, places: Sequence[s
         if some := by_status.get(status):
             text = lists.status_line(status, say.names_with([label(kb, f.taxon) for f, _ in some]))
             blocks.append(Block("point", text, statements=tuple(r for _, r in some)))
-    return Answer("list", tuple(blocks), taxa=(*(f.taxon for f, _ in living[:MOST_TAXA]), *_wider(turn)))
+    return Answer("list", tuple(blocks), taxa=unique((*(f.taxon for f, _ in living[:MOST_TAXA]), *_wider(turn))))
 
 
 # --- counts, members, newcomers ---------------------------------------------------------------------------------

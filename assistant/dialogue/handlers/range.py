@@ -22,6 +22,7 @@ ORDER = ("native", "reintroduced", "introduced", "stocked", "vagrant", "uncertai
 PLACES = ("state", "province", "territory", "district")
 MOST_PLACES = 14
 MOST_SHOWN = 8
+FEW = 3
 """More fishes than this are told by status, not one by one."""
 RISK = "conservation-status"
 STATES = frozenset({"state", "states", "province", "provinces", "list", "every", "all"})
@@ -51,7 +52,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         blocks = [b for t in taxa for b in here(kb, t, places)]
     else:
         full = bool(set(reading.words) & STATES) or "more" in turn.cues
-        blocks = [b for t in taxa for b in overall(kb, t, full)]
+        blocks = [b for t in taxa for b in overall(kb, t, full)[: len(ORDER) if len(taxa) <= FEW else 1]]
     first, *rest = blocks
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
     return Answer("range", (head, *rest), taxa=spread(turn.kb, asked)), held
@@ -186,24 +187,23 @@ def overall(kb: KnowledgeBase, taxon: str, full: bool) -> list[Block]:
         return [
             Block("point", say.range_cross(name, *(label(kb, p) for p in parents)), statements=(f"taxon:{taxon}",))
         ]
-    out = []
+    out: list[Block] = []
     for status in ORDER:
         same = [r for r in found if r.status == status and not (r.area and status in ("absent", "extirpated"))]
         if same and (status != "absent" or full):
-            out.append(_line(kb, name, same, lead=status == "native", full=full))
+            out.append(_line(kb, name, same, lead=not out, full=full))
     rest = [r for r in rows(kb, taxon) if r not in found and r.status in ("native", "introduced")]
     if not out and rest:
         out = [
-            _line(kb, name, [r for r in rest if r.status == s], lead=s == "native")
-            for s in ("native", "introduced")
-            if any(r.status == s for r in rest)
+            _line(kb, name, [r for r in rest if r.status == s], lead=not i)
+            for i, s in enumerate(s for s in ("native", "introduced") if any(r.status == s for r in rest))
         ]
     return out or [Block("point", say.range_nothing(name), claim=False)]
 
 
 def _line(kb: KnowledgeBase, name: str, found: Sequence[Range], lead: bool, full: bool = False) -> Block:
     names = _places(kb, [r.place for r in found], full)
-    text = say.range_lead(name, names) if lead else say.range_line(found[0].status, names)
+    text = say.range_lead(name, found[0].status, names) if lead else say.range_line(found[0].status, names)
     basis = MEMORY if all(r.basis == MEMORY for r in found) else "read"
     return Block("point", trusted(text, basis), statements=tuple(f"range:{r.id}" for r in found))
 
