@@ -9,7 +9,7 @@ from itertools import combinations
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character, Statement
 from assistant.reasoning.evidence import Distribution, Scope, about, below, number_range, numbers
-from assistant.reasoning.observer import apart, column_keys, scored, taxon_distribution, told_shares
+from assistant.reasoning.observer import apart, column_keys, kin_of, scored, taxon_distribution, told_shares
 from assistant.text import key, singular
 
 NAMED = 1.35
@@ -149,7 +149,8 @@ def separate(kb: KnowledgeBase, character: Character, taxa: Sequence[str]) -> fl
         return None
     keys = column_keys(kb, character, told)
     truths = [told_shares(keys, cell) for cell in told if cell is not None]
-    pairs = [apart(character, a, b) for a, b in combinations(truths, 2)]
+    kin = kin_of(kb, character, keys)
+    pairs = [apart(character, a, b, kin) for a, b in combinations(truths, 2)]
     return sum(pairs) / len(pairs)
 
 

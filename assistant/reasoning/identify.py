@@ -181,8 +181,8 @@ def hint_likelihood(kb: KnowledgeBase, table: Table, hint: Hint) -> Vector:
         related = _among(standing, near)[: standing.count]
         chance = (1.0 + (LIKENESS - 1.0) * np.maximum(member, 0.7 * related)) / LIKENESS
     else:
-        near = np.maximum(member, GROUP_NEAR * _relatives(kb, standing, hint.taxa))
-        chance = np.maximum((1 - GROUP_ERROR) * near, 0.5 * GROUP_ERROR)
+        inside = np.maximum(member, GROUP_NEAR * _relatives(kb, standing, hint.taxa))
+        chance = np.maximum((1 - GROUP_ERROR) * inside, 0.5 * GROUP_ERROR)
     if not hint.seen:
         chance = 1.0 - 0.9 * chance
     if hint.hedged:

@@ -115,7 +115,7 @@ def _running(weights: Sequence[float]) -> list[float]:
     return sums
 
 
-def apart(character: Character, first: Sequence[float], second: Sequence[float]) -> float:
+def apart(character: Character, first: Sequence[float], second: Sequence[float], kin: Sequence[int] = ()) -> float:
     """The total variation distance between the reports of two truths, 0 (alike) to 1."""
-    pairs = zip(report_chances(character, first), report_chances(character, second), strict=True)
+    pairs = zip(report_chances(character, first, kin), report_chances(character, second, kin), strict=True)
     return 0.5 * sum(abs(a - b) for a, b in pairs)
