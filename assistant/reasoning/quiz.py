@@ -15,7 +15,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
 from assistant.reasoning.contrast import ADULT, tell
 from assistant.reasoning.evidence import about, below
-from assistant.reasoning.splits import usable
+from assistant.reasoning.splits import loose_denials, usable
 from assistant.reasoning.tables import taxon_distribution
 
 RIGHT = 0.8
@@ -121,7 +121,7 @@ def right(kb: KnowledgeBase, taxon: str, character: Character) -> Fact | None:
     state = told.states[0][0]
     statements, _ = about(kb, taxon, character.id)
     others = {leaf for s in statements for x in s.states for leaf in below(kb, x)} - set(below(kb, state))
-    if others or not kb.state(state).clause:
+    if others or not kb.state(state).clause or state in loose_denials(kb, character.id):
         return None
     return Fact(taxon, character.id, state, tuple(s.id for s in statements) or told.statements, told.basis,
                 told.states[0][1] < NEARLY_ALL)
@@ -136,8 +136,9 @@ def possible(kb: KnowledgeBase, taxon: str, character: str) -> frozenset[str] | 
     told = [list(about(kb, key, character)[0]) for key in kb.taxon(taxon).parents or (taxon,)]
     if not all(told):
         return None
+    loose = loose_denials(kb, character)
     out = {leaf for s in (*own, *(s for part in told for s in part)) for x in s.states for leaf in below(kb, x)}
-    return frozenset(out) if out else None
+    return frozenset(out) if out and not out & loose else None
 
 
 def build_quiz(kb: KnowledgeBase, taxa: Sequence[str], count: int, seed: int, looks: Collection[str],

@@ -91,7 +91,15 @@ def _told(kb: KnowledgeBase, taxon: str, character: str) -> Distribution | None:
         statements, _ = about(kb, taxon, character)
         if statements and all(s.sex or s.breeding or s.stage == "juvenile" for s in statements):
             return None
-    return taxon_distribution(kb, taxon, character, ADULT)
+    found = taxon_distribution(kb, taxon, character, ADULT)
+    loose = loose_denials(kb, character) if kb.character(character).is_stated else frozenset()
+    return None if found is not None and found.share(loose) > BOTH else found
+
+
+def loose_denials(kb: KnowledgeBase, character: str) -> frozenset[str]:
+    """States that deny only a part ("no red spots" beside "no spots"): a fish may show them and another state as well."""
+    denials = sorted((s for s in kb.states(character) if s.clause.startswith("no ")), key=lambda s: (len(s.clause), s.id))
+    return frozenset(s.id for s in denials[1:])
 
 
 def _numbers(told: Sequence[Distribution | None]) -> tuple[str, ...]:
