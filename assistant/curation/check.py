@@ -9,6 +9,7 @@ from pathlib import Path
 from assistant.curation.findings import Finding, errors, ordered
 from assistant.curation.format import first_difference, unformatted
 from assistant.curation.lint import base_findings
+from assistant.curation.rules import rulebook_findings
 from assistant.curation.shapes import SEVERITY_OF
 from assistant.curation.vocabulary import read_vocabulary
 from assistant.errors import DataError
@@ -51,6 +52,7 @@ def check_folder(folder: Path, shapes_folder: Path, with_shapes: bool = True) ->
         vocabulary = read_vocabulary(index, index.spots)
         findings = [*_format_findings(index, nodes), *base_findings(index, vocabulary)]
         findings += _loading(index, nodes)
+        findings += rulebook_findings(nodes, index)
         if with_shapes:
             findings += shape_findings(validate(nodes.values(), shapes.values()), index)
     counts = _counts(files, nodes, shapes)
