@@ -34,7 +34,7 @@ UNLIKE = 0.3
 """What a singular for a plural costs, or the other way round."""
 ACROSS = 1.0
 """What it costs a reading to join words over a preposition."""
-SPECIFIC = 0.2
+SPECIFIC = -0.5
 """What a value of three words or more is worth with no part word by it."""
 BEYOND = 0.5
 """What it costs a value that "under" or "behind" stands between it and its part."""
@@ -44,6 +44,8 @@ OTHER = 2.0
 """What it costs a describing word that another noun follows it."""
 _BEYOND = word_set("under behind below above before past from beneath near against across")
 _AND = word_set("and n plus")
+SPREAD = 0.15
+"""What each word inside a reading that it does not explain costs."""
 STOLEN = 0.6
 """What it costs a reading to take a describing word from the noun behind it."""
 OVER = 1.2
@@ -210,12 +212,13 @@ def _skips(hit: Hit, line: Line) -> float:
     """What it costs a reading to skip a word for another part, or to take a describing word from the noun behind it."""
     if len(hit.at) < 2:
         return 0.0
+    spread = SPREAD * (hit.last - hit.first + 1 - len(set(hit.at)))
     own = set(hit.at) | {p for h in _parts_in_clause(hit, line) for p in h.at}
     skipped = [p for p in range(hit.first + 1, hit.last) if p not in own]
     joined = any(line.tokens[i].word in _AND for i in range(line.content[hit.first].last, line.content[hit.last].first))
     if any(p in line.nouns for p in skipped):
         return OVER + OVER * joined
-    return (OVER if skipped and joined else 0.0) + STOLEN * _steals(hit, own, line)
+    return spread + (OVER if skipped and joined else 0.0) + STOLEN * _steals(hit, own, line)
 
 
 def _steals(hit: Hit, own: set[int], line: Line) -> bool:

@@ -43,6 +43,7 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
         if claim.number is None and any(_within_count(claim, c) for found in chosen.values() for c in found):
             continue
         if any(_one_place(c, claim, line) for c in chosen.get(claim.character, ())):
+            taken |= own
             continue
         chosen.setdefault(claim.character, []).append(claim)
         taken |= own

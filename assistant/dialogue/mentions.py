@@ -73,7 +73,7 @@ def decide(
                 meaning.ambiguous,
             )
         )
-        if not like:
+        if not like or named.after - named.first > 1:
             strong.update(range(named.first, named.after))
     return Decided(tuple(_crossed(mentions, tokens, lexicon)), frozenset(strong), tuple(outside), frozenset(denied))
 
@@ -85,11 +85,15 @@ def _is_feature(named: Named, beside: bool, found: _Found, tokens: Sequence[Toke
         return False
     here = found.at.get(min(own), ())
     longer = any(own < set(h.at) and (h.phrase.kind == "character" or h.phrase.alone) for h in here)
+    if all(e[2] == "short" for e in named.entries) and len(tokens) > 6:
+        return not set(_before(named, tokens)[:1]) & {"a", "an", "the", "for", "my", "of"}
     if named.after - named.first == 1:
         word = tokens[named.first].word
         loose = all(e[0] == "group" or e[2] == "ambiguous" for e in named.entries)
-        if (loose and lexicon.is_part(word)) or ("weak-name" in lexicon.cues(word) and len(tokens) > 3):
+        if loose and lexicon.is_part(word):
             return True
+        if "weak-name" in lexicon.cues(word):
+            return len(tokens) > 1 and not (len(tokens) < 5 and set(_before(named, tokens)[:1]) & {"a", "an"})
         return longer or (_weak(named, tokens, lexicon) and len(tokens) > 2)
     if named.split and tokens[named.after - 1].word == "fish" and len(tokens) > 3 and not named.outside:
         return lexicon.head(tokens[named.first].word) is not None
@@ -197,8 +201,13 @@ def _likeness(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> tuple[
             return True, False
     after = tokens[named.after : named.after + 2]
     if after and after[0].clause == clause and "like-after" in lexicon.cues(after[0].word):
-        return not (after[0].word == "like" and len(after) > 1 and after[1].word in ("a", "an", "the")), False
+        return after[0].word != "like" or _looks_like(after, lexicon), False
     return False, False
+
+
+def _looks_like(after: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for "pike like" at the end of a clause or before a word for any fish; not for "longears like mud"."""
+    return len(after) == 1 or after[1].clause != after[0].clause or "fish-word" in lexicon.cues(after[1].word)
 
 
 def _crossed(mentions: Sequence[Mention], tokens: Sequence[Token], lexicon: Lexicon) -> list[Mention]:
@@ -209,7 +218,8 @@ def _crossed(mentions: Sequence[Mention], tokens: Sequence[Token], lexicon: Lexi
         if last and len(last.ids) == 1 and len(m.ids) == 1 and last.kind == m.kind == "taxon":
             between = [t.word for t in tokens if last.end <= t.start < m.start]
             cross = cross_of(lexicon, last.ids[0], m.ids[0])
-            if cross and between and len(between) <= 3 and _CROSS & set(between):
+            halves = between[:1] == ["half"] and any(t.word == "half" and t.end <= last.start for t in tokens)
+            if cross and between and len(between) <= 3 and (halves or _CROSS & set(between)):
                 out[-1] = Mention(
                     "hybrid", (cross,), f"{last.words} x {m.words}", last.start, m.end, last.exact and m.exact
                 )

@@ -34,16 +34,20 @@ class Named:
         return self.first, self.after
 
 
-def find_names(tokens: Sequence[Token], lexicon: Lexicon) -> tuple[Named, ...]:
-    """Everything that is called by a name, longest first from the left, then misspelt names among what is left."""
+def find_names(tokens: Sequence[Token], lexicon: Lexicon, blocked: frozenset[int] = frozenset()) -> tuple[Named, ...]:
+    """Everything that is called by a name, longest first from the left, then misspelt names among what is left.
+
+    Tokens in ``blocked`` belong to something else, as to the name of a water.
+    """
     found: list[Named] = []
     at = 0
     while at < len(tokens):
-        named = _longest_at(tokens, at, lexicon)
+        named = None if at in blocked else _longest_at(tokens, at, lexicon)
         if named:
             found.append(named)
         at = named.after if named else at + 1
     found = _with_misspelt(tokens, found, lexicon)
+    found = _with_shared_nouns(tokens, found, lexicon)
     return tuple(_strangers(tokens, _merged(found, tokens, lexicon), lexicon))
 
 
@@ -62,6 +66,35 @@ def _merged(found: list[Named], tokens: Sequence[Token], lexicon: Lexicon) -> li
         else:
             out.append(named)
     return out
+
+
+_JOINING = frozenset(("and", "or", "vs", "versus", "n", "from", "v"))
+
+
+def _with_shared_nouns(tokens: Sequence[Token], found: list[Named], lexicon: Lexicon) -> list[Named]:
+    """Names whose last word is said only once ("black and white crappie", "brook, brown and rainbow trout")."""
+    out = list(found)
+    for named in found:
+        if named.outside or named.after - named.first < 2:
+            continue
+        noun = tokens[named.after - 1].word
+        at = named.first - 1
+        while at >= 0 and named.first - at < 8:
+            step = 1 if tokens[at].word in _JOINING else 0
+            at -= step
+            comma = at >= 0 and tokens[at].clause != tokens[at + 1].clause
+            covered = next((n for n in out if n.first <= at < n.after), None)
+            if at < 0 or not (step or comma) or (covered and covered.after - covered.first > 1):
+                break
+            entries = tuple(
+                e for e in lexicon.spoken(f"{tokens[at].word} {noun}") if e[0] == "taxon" and e[2] != "ambiguous"
+            )
+            if not entries:
+                break
+            out = [n for n in out if n is not covered]
+            out.append(Named(at, at + 1, entries, phrase=f"{tokens[at].word} {noun}"))
+            at -= 1
+    return sorted(out, key=lambda n: n.first)
 
 
 def _kind_of(named: Named, kind: Named, lexicon: Lexicon) -> bool:
@@ -215,10 +248,13 @@ def _compound_of_strangers(word: str, lexicon: Lexicon) -> bool:
 def _strangers(tokens: Sequence[Token], found: list[Named], lexicon: Lexicon) -> list[Named]:
     """Fishes the base lacks: an unheard-of fish, a strange compound before a fish word, a strange species."""
     covered = {i for n in found for i in range(n.first, n.after)}
-    out = []
+    out: list[Named] = []
     for named in found:
         strange = named.first - 1
-        if (
+        last = out[-1] if out else None
+        if named.outside and last and last.after == named.first and _qualifies(last, tokens):
+            out[-1] = Named(last.first, named.after, (), outside=True)
+        elif (
             strange >= 0
             and strange not in covered
             and not named.outside
@@ -235,6 +271,11 @@ def _strangers(tokens: Sequence[Token], found: list[Named], lexicon: Lexicon) ->
         if i not in covered and _unheard_fish(token.word, lexicon):
             out.append(Named(i, i + 1, (), outside=True))
     return sorted(out, key=lambda n: n.first)
+
+
+def _qualifies(named: Named, tokens: Sequence[Token]) -> bool:
+    """True for a single word right before the name of a fish from elsewhere ("goldeneye tang")."""
+    return named.after - named.first == 1 and together(tokens, named.first, 2)
 
 
 def _unheard_fish(word: str, lexicon: Lexicon) -> bool:

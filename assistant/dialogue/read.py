@@ -41,7 +41,9 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
         answer = read_answer(tokens, held, (), lexicon).answer if tokens else ""
         return Reading(line, words_of(tokens), answer=answer, question="?" in line, noise=not answer)
     when = read_when(line, tokens, lexicon, clock)
-    names = tuple(n for n in find_names(tokens, lexicon) if not names_place(tokens, n, lexicon))
+    names = tuple(
+        n for n in find_names(tokens, lexicon, _waters(tokens, lexicon)) if not names_place(tokens, n, lexicon)
+    )
     where = read_where(tokens, lexicon, tuple(n.span for n in names))
     formula, formula_spans = read_formula(line, lexicon)
     masked_text = _mask(line, (*when.spans, *formula_spans))
@@ -121,6 +123,12 @@ def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
         return any(e[0] == "place" for e in lexicon.spoken(word)) and len(word) > 2
 
     return Setting("in" if unit == "ft" else unit, talk, is_place, lexicon.is_part)
+
+
+def _waters(tokens: Sequence[Token], lexicon: Lexicon) -> frozenset[int]:
+    """The tokens of waters named by two words or more, which no name of a fish may take ("sallowgum lake bass")."""
+    waters = [m for m in read_where(tokens, lexicon, ()).mentions if m.kind == "water" and " " in m.words]
+    return frozenset(i for i, t in enumerate(tokens) for m in waters if m.start <= t.start < m.end)
 
 
 def _mask(line: str, spans: Sequence[Span]) -> str:

@@ -22,6 +22,9 @@ Entry = tuple[str, str, str]
 SPOKEN = "spoken"
 Shared = Mapping[str, Mapping[str, list[Any]]]
 Grouped = Mapping[str, Mapping[str, list[list[Any]]]]
+SHORT = "short"
+"""How a fish is called by its name less the last word; only good beside other names or in a short line."""
+LEAST_SHORT = 5
 WORDS_OF_NAMES = ("taxon", "group", "place", "character", "state", "term")
 """Kinds of things whose words are mended when they are misspelt."""
 
@@ -33,6 +36,8 @@ def build_spoken(shared: Shared, grouped: Grouped) -> dict[str, dict[str, list[A
         folded = key(phrase)
         if folded:
             index.setdefault(folded, set()).add(entry)
+    for phrase, taxon in _short_names(shared, index):
+        index[phrase] = {("taxon", taxon, SHORT)}
     patterns, counts = _patterns(index, _heads(index))
     return {
         SPOKEN: {phrase: [list(e) for e in sorted(index[phrase])] for phrase in sorted(index)},
@@ -41,6 +46,21 @@ def build_spoken(shared: Shared, grouped: Grouped) -> dict[str, dict[str, list[A
         "gist": _gist(grouped),
         "near": _near(index),
     }
+
+
+def _short_names(shared: Shared, index: Mapping[str, set[Entry]]) -> list[tuple[str, str]]:
+    """English names less their last word ("redspotted"), where that is nothing else and of one fish only."""
+    found: dict[str, set[str]] = {}
+    for row in shared.get("taxon", {}).values():
+        taxon = _fields("taxon", row)
+        words = key(taxon["label"]).split()
+        if taxon["rank"] == "species" and not taxon["deprecated"] and len(words) > 1:
+            found.setdefault(" ".join(words[:-1]), set()).add(taxon["id"])
+    return [
+        (phrase, min(taxa))
+        for phrase, taxa in sorted(found.items())
+        if len(taxa) == 1 and len(phrase) >= LEAST_SHORT and phrase not in index
+    ]
 
 
 def _heads(index: Mapping[str, set[Entry]]) -> HeadOf:

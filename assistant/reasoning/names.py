@@ -51,7 +51,7 @@ def meaning_of(
         if here and (not groups or len(here) < len(unique(t for t, _ in species))):
             return _of(kb, here, phrase)
     usual = accepted or _usual(kb, species, phrase)
-    if groups and not (len(usual) == 1 and not loose) and _covers(kb, groups, species) >= 0.5:
+    if groups and not (len(usual) == 1 and not loose) and _covers(kb, groups, species) > 0.5:
         return _group(kb, groups, species)
     if len(usual) == 1 and not loose:
         return _of(kb, usual)
@@ -99,7 +99,7 @@ def _group(kb: KnowledgeBase, groups: tuple[str, ...], species: Sequence[tuple[s
 
 def _usual(kb: KnowledgeBase, species: Sequence[tuple[str, str]], phrase: str) -> tuple[str, ...]:
     """Fishes for which the phrase is a plain vernacular name, those called so everywhere first."""
-    plain = unique(t for t, how in species if how in ("vernacular", "misspelling"))
+    plain = unique(t for t, how in species if how in ("vernacular", "misspelling", "short"))
     everywhere = tuple(t for t in plain if not _regions(kb, t, phrase))
     return everywhere or plain
 
