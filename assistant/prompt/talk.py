@@ -61,7 +61,9 @@ class Talk:
         self.rest = ()
         notes = () if len(text) <= LONGEST else styled([("quiet", wording.CUT)])
         try:
-            answer, self.held = self.respond(self._chosen(text[:LONGEST]), self.held, self.today())
+            leave = self._leaves(text)
+            held = self.held.after(asked=None, walk=None) if leave else self.held
+            answer, self.held = self.respond(self._chosen(text[:LONGEST]), held, self.today())
             body, question = terminal_lines(answer, width), question_lines(answer, width)
         except KeyboardInterrupt:
             return Shown(styled([("quiet", wording.STOPPED)]))
@@ -69,12 +71,15 @@ class Talk:
             return Shown(self._fault(error, error))
         except Exception as error:
             return Shown(self._fault(self.report(error), error))
-        leave = self.held.asked is None and self.is_cue(text, "bye")
         return Shown(notes + self._first_part(body, question, height), leave)
 
     def is_cue(self, text: str, name: str) -> bool:
         """True when the whole line is one of the phrases that the base files under a cue."""
         return any(kind == "cue" and thing.removeprefix("cue-") == name for kind, thing, _ in self.kb.spoken(key(text)))
+
+    def _leaves(self, text: str) -> bool:
+        """True for a goodbye; where an answer is waited for, only for a plain one."""
+        return self.is_cue(text, "bye") and (self.held.asked is None or key(text) in wording.FAREWELLS)
 
     def _chosen(self, text: str) -> str:
         """The words of the choice behind a bare digit ("2", "2."), else the text as it is."""

@@ -32,11 +32,8 @@ class Part:
 
 def held_parts(kb: KnowledgeBase, held: Held) -> tuple[Part, ...]:
     """Everything held that a person should see, in the order in which it is shown."""
-    asked = held.asked.question if held.asked is not None else ""
-    if held.asked is not None and held.asked.character and (found := kb.find("character", held.asked.character)):
-        asked = found.label
     parts = (
-        Part("asked", asked, 0), Part("fish", _fish(kb, held.taxa), 1), Part("place", _place(kb, held), 2),
+        Part("asked", _asked(kb, held), 0), Part("fish", _fish(kb, held.taxa), 1), Part("place", _place(kb, held), 2),
         Part("length", held.lengths[-1].words if held.lengths else "", 4), Part("seen", _seen(held), 5),
         Part("date", held.date or held.season, 6), Part("units", UNITS.get(held.units, ""), 3),
     )
@@ -74,6 +71,13 @@ def empty_words(width: int) -> str:
 
 def _length(parts: list[Part]) -> int:
     return sum(len(p.name) + 2 + len(p.value) for p in parts) + len(BETWEEN) * (len(parts) - 1)
+
+
+def _asked(kb: KnowledgeBase, held: Held) -> str:
+    if held.asked is None:
+        return ""
+    found = kb.find("character", held.asked.character) if held.asked.character else None
+    return found.label if found is not None else wording.ASKING.get(held.asked.kind, held.asked.question)
 
 
 def _fish(kb: KnowledgeBase, taxa: tuple[str, ...]) -> str:

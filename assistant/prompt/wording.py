@@ -19,6 +19,13 @@ MADE_UP = f"({WATER} and its rules are made up, to try things out.)"
 WAYS = '"help" says more, "bye" leaves.'
 
 
+FAREWELLS = ("bye", "goodbye", "quit", "exit")
+"""Words that leave even where an answer is waited for."""
+ASKING = {"which": "which one", "fish": "which fish", "place": "where", "length": "how long", "confirm": "is that so",
+          "key": "a step of the key", "quiz": "a quiz question"}
+"""What is asked back, in short, by kind of question."""
+
+
 def splash(water: bool, pair: bool) -> list[tuple[str, str]]:
     """The greeting as (style, text) lines; which of the examples the base can answer."""
     lines = [("lead", SPLASH)]

@@ -50,12 +50,14 @@ def question_lines(answer: Answer, width: int) -> tuple[Line, ...]:
     """The question back with its choices numbered; empty when nothing is asked."""
     width = fitting(width)
     asked = answer.asked
-    own = [b for b in answer.blocks if _asks(b, asked)]
+    own = [b.text for b in answer.blocks if _asks(b, asked)]
     if asked is None or not own:
         return ()
-    if not asked.choices:
-        return tuple(_wrapped("ask", own[0].text, width))
-    return (*_wrapped("ask", asked.question, width), *_choices(asked, width))
+    text = " ".join(own)
+    if not asked.choices or _lettered(text):
+        return tuple(_wrapped("ask", text, width))
+    spelt = all(words in text for _, words in asked.choices)
+    return (*_wrapped("ask", asked.question if spelt else text, width), *_choices(asked, width))
 
 
 def offered(asked: Asked | None) -> tuple[str, ...]:
@@ -104,7 +106,12 @@ def _has(char: str, encoding: str) -> bool:
 
 
 def _asks(block: Block, asked: Asked | None) -> bool:
-    return asked is not None and block.kind == "next" and block.text.startswith(asked.question)
+    return asked is not None and block.kind == "next" and asked.question.rstrip("?.! ") in block.text
+
+
+def _lettered(text: str) -> bool:
+    """True where a question brings its choices along with letters, as those of a quiz do."""
+    return "(a)" in text and "(b)" in text
 
 
 def _block(block: Block, width: int) -> Iterator[Line]:

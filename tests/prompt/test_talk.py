@@ -91,8 +91,13 @@ def test_goodbye_leaves(kb: KnowledgeBase, typed: str) -> None:
 
 
 def test_other_lines_stay(kb: KnowledgeBase) -> None:
-    """A line that merely holds a goodbye does not end the conversation, nor does one that answers a question."""
-    assert not talk_with(kb, Engine()).say("he said bye to the bluegill", 80).leave
+    """A line that merely holds a goodbye does not end the conversation, nor does a doubtful one at an open question."""
+    talk = talk_with(kb, Engine({"look": said("Look.", asked=COLOURS)}))
+    assert not talk.say("he said bye to the bluegill", 80).leave
+    talk.say("look", 80)
+    assert not talk.say("done", 80).leave
+    talk.say("look", 80)
+    assert talk.say("quit", 80).leave
 
 
 def test_known_fault_takes_two_lines(tiny_kb: KnowledgeBase) -> None:

@@ -83,6 +83,21 @@ def test_question_without_choices() -> None:
     )
 
 
+@pytest.mark.parametrize("text", ["Fins (red; dark grey; or not sure)?", "Fins?"])
+def test_choices_are_listed_once(text: str) -> None:
+    """Whether or not the question spells its choices out, they are shown once, each with its digit."""
+    asked = Asked("character", "Fins?", "fin-colour", (("x.a", "red"), ("x.b", "dark grey")))
+    answer = Answer("identify", (Block("next", text, claim=False),), asked=asked)
+    assert plain(question_lines(answer, 80)).splitlines() == ["Fins?", "  1  red", "  2  dark grey", "  3  not sure"]
+
+
+def test_lettered_choices_stay() -> None:
+    """A quiz question keeps the letters it came with."""
+    asked = Asked("quiz", "Which?", choices=(("x", "tall vennet"), ("y", "slow ommar")))
+    text = "1 of 5. Which? (a) tall vennet (b) slow ommar"
+    assert plain(question_lines(Answer("quiz", (Block("next", text, claim=False),), asked=asked), 80)) == text
+
+
 def test_not_sure_is_a_choice_of_features_only() -> None:
     """A question for a feature can be answered "not sure"; a question which fish was meant cannot."""
     assert offered(Asked("character", "?", "x", (("x.a", "a"),))) == ("a", "not sure")
