@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from assistant.dialogue.reading import Reading
+from assistant.dialogue.reading import Mention, Reading
 from assistant.model.knowledge import KnowledgeBase
 from assistant.text import key
 
@@ -53,7 +53,7 @@ def find_cues(kb: KnowledgeBase, reading: Reading) -> tuple[Cue, ...]:
     """
     words = [(key(m.group()), m.start(), m.end()) for m in _WORD.finditer(reading.text)][:MOST_WORDS]
     named = [(m.start, m.end) for m in reading.mentions if m.kind in NAMED and m.end]
-    longer = [(m.start, m.end) for m in reading.mentions if m.kind in ("term", "group", "character", "state")]
+    longer = [(m.start, m.end) for m in reading.mentions if m.kind in ("term", "group") or _on_the_fish(kb, m)]
     told = [(s.start, s.end) for s in reading.seen]
     found: list[Cue] = []
     for i in range(len(words)):
@@ -68,6 +68,14 @@ def find_cues(kb: KnowledgeBase, reading: Reading) -> tuple[Cue, ...]:
             found += [Cue(name, *at) for name in ids if (free or name in UNNAMED) and not (buried and name in BURIED)]
     spans = sorted({(c.start, c.end) for c in found})
     return tuple(c for c in found if not _nested(c, spans))
+
+
+def _on_the_fish(kb: KnowledgeBase, mention: Mention) -> bool:
+    """True for a character that is looked at on the fish, or one of its states."""
+    if mention.kind not in ("character", "state"):
+        return False
+    found = [kb.find("character", i.partition(".")[0]) for i in mention.ids]
+    return any(c is not None and c.use == "identify" for c in found)
 
 
 def _inside(start: int, end: int, named: list[tuple[int, int]]) -> bool:

@@ -104,6 +104,8 @@ def _things(kb: KnowledgeBase, reading: Reading) -> set[str]:
         out.add("taxon")
     if len(taxa) >= 2:
         out.add("two-fish")
+    if len(named) + len(grouped) + len(reading.of("likeness")) >= 2:
+        out.add("two-mentions")
     if len({m.ids for m in (*named, *grouped)}) >= 2:
         out.add("two-kinds")
     if len(taxa) == 1 and not grouped:
@@ -190,7 +192,9 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         f"answer-{reading.answer}": bool(reading.answer),
         "count": bool(reading.counts),
         "the-one": count <= 6 and bool(_THE_ONE.search(reading.text.lower())),
-        "which-group": _which_group(reading, cues),
+        "which-group": _which_group(reading),
+        "of-fish": _of_fish(reading),
+        "ends-go": bool(reading.words) and reading.words[-1] == "go",
         "yes-no": _yes_no(cues),
         "size-word": bool(reading.size_word),
     }
@@ -198,13 +202,35 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
     return out
 
 
-def _which_group(reading: Reading, cues: Sequence[Cue]) -> bool:
-    """True for "which sunfishes have ...": a question word right before a group word, and more after it."""
-    for m in reading.of("group"):
-        before = any(c.id in ("asks-what", "list") and 0 <= m.start - c.end <= 2 for c in cues)
-        if before and len(reading.text[m.end :].split()) >= 2:
+_KINDS = re.compile(
+    r"\b(?:which|what|any|every|all|list|show me|give me|name)\b(?:\s+(?:of|the|your|these|those|other|kinds?|sorts?|types?|"
+    r"all|every|else|me|different|a|list|are|do|you|have|know))*\s*$"
+)
+_PLURAL = re.compile(
+    r"\b(?:which|what|list|name|show me|give me)\b[\w\s]{0,20}\b(?:fishes|species|taxa|ones|kinds|else)\b|\b(?:which|what) fish "
+    r"(?:have|live|are|do|in|grow|come|lack|get|were|can)\b|\b(?:what|which) (?:lives|live|else)\b|^fishes\b"
+)
+
+
+def _which_group(reading: Reading) -> bool:
+    """True for "which sunfishes have ...": a question word right before a group's name, or a plural asked for."""
+    text = reading.text.lower()
+    if _PLURAL.search(text):
+        return True
+    for m in reading.of("group", "taxon"):
+        wide = m.kind == "group" or len(m.ids) > 1
+        if wide and _KINDS.search(text[: m.start]) and len(text[m.end :].split()) >= 2:
             return True
     return False
+
+
+_OF_FISH = re.compile(r"\b(?:of|on|for|in)(?:\s+(?:the|a|an|any|my))?\s*$")
+
+
+def _of_fish(reading: Reading) -> bool:
+    """True for "eye colour of the rock bass": a fish named right after "of", "on", "for" or "in"."""
+    text = reading.text.lower()
+    return any(_OF_FISH.search(text[: m.start]) for m in reading.of("taxon", "hybrid", "group"))
 
 
 def _yes_no(cues: Sequence[Cue]) -> bool:

@@ -159,6 +159,7 @@ def main() -> None:
     args = parser.parse_args()
     base = open_base()
     scores: dict[str, list[bool]] = defaultdict(list)
+    by_intent: dict[str, list[bool]] = defaultdict(list)
     times: list[float] = []
     held, current, shown = Held(), "", 0
     for case in cases(CASES / f"utterances_{args.which}.tsv"):
@@ -174,6 +175,7 @@ def main() -> None:
         for column, right in found.items():
             scores[column].append(right)
         scores["all"].append(all(found.values()))
+        by_intent[case.intents[0]].append(found["intent"])
         wrong = [c for c, right in found.items() if not right]
         if args.which == "open" and wrong and shown < args.show and (not args.column or args.column in wrong):
             shown += 1
@@ -183,6 +185,7 @@ def main() -> None:
                   f" {case.says_any if 'says' in wrong else ''} | {render_plain(answer)[:140]!r}")
     for column, values in scores.items():
         print(f"{column:10} {100 * sum(values) / len(values):6.1f} % of {len(values)}")
+    print("intent by intent: " + ", ".join(f"{k} {sum(v)}/{len(v)}" for k, v in sorted(by_intent.items())))
     times.sort()
     print(f"median {1000 * times[len(times) // 2]:.1f} ms, 95th {1000 * times[int(0.95 * len(times))]:.1f} ms, longest {1000 * times[-1]:.0f} ms")
 
