@@ -1,0 +1,62 @@
+"""README.md and DEVELOPERS.md against the program: every command, option, path and exit code named exists, and back."""
+
+from __future__ import annotations
+
+import io
+import re
+from pathlib import Path
+
+import pytest
+
+from assistant.cli.main import COMMANDS, main
+
+ROOT = Path(__file__).parent.parent
+README = (ROOT / "README.md").read_text(encoding="utf-8")
+DEVELOPERS = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+
+
+def help_of(*argv: str) -> str:
+    """The help text of the program or of a command."""
+    out = io.StringIO()
+    assert main([*argv, "--help"], io.StringIO(), out, io.StringIO()) == 0
+    return out.getvalue()
+
+
+@pytest.mark.parametrize("command", sorted(COMMANDS))
+def test_every_command_is_documented_and_explains_itself(command: str) -> None:
+    """Each command stands in README.md and has help of its own."""
+    assert re.search(rf"\b{re.escape(command)}\b", README)
+    assert command in help_of(command)
+
+
+def test_no_unknown_command_is_documented() -> None:
+    """Each `tellfin X` in the documents is a command."""
+    for word in re.findall(r"`tellfin ([a-z][a-z-]+)", README + DEVELOPERS):
+        assert word in COMMANDS, word
+
+
+def test_every_option_named_exists() -> None:
+    """Each --option of the documents is known to some command, to pytest or to pip."""
+    known = set(re.findall(r"--[a-z][a-z-]+", help_of() + "".join(help_of(c) for c in COMMANDS))) | {"--accept"}
+    for option in set(re.findall(r"(?<![\w-])--[a-z][a-z-]+", README + DEVELOPERS)):
+        assert option in known, option
+
+
+def test_every_path_named_exists() -> None:
+    """Each path in the documents exists in the tree."""
+    for path in set(re.findall(r"`((?:ontology|shapes|assistant|tests)/[\w./-]+)`", README + DEVELOPERS)):
+        assert list(ROOT.glob(path)) or (ROOT / path).exists(), path
+
+
+def test_exit_codes_are_documented_as_help_states_them() -> None:
+    """The exit codes of README.md are those of the help."""
+    for line in ("0 fine", "1 the data are at fault", "2 wrong use", "130 stopped by Ctrl-C"):
+        assert line in README and line in " ".join(help_of().split())
+
+
+def test_the_two_readme_commands_set_themselves_up() -> None:
+    """Both commands make their own environment; the first ends in the crappie question, the second runs pytest."""
+    commands = [c for c in re.findall(r"```\n(.*?)\n```", README, re.S) if c.startswith("python3 -m venv")]
+    assert len(commands) == 2
+    assert "How do I tell a white crappie from a black crappie?" in commands[0]
+    assert commands[1].endswith("-m pytest")
