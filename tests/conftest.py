@@ -1,35 +1,15 @@
-"""Fixtures that many tests share: the shipped base, read once, and a small made-up base of one's own."""
+"""Fixtures that many tests share: the shipped base, read once, a small made-up base of one's own, a command runner."""
 
 from __future__ import annotations
 
 import io
-import shutil
-from collections.abc import Callable
-from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
 
 from assistant.graph.locate import shipped_ontology
-from assistant.model.build import build_folder
-from assistant.model.knowledge import KnowledgeBase, MemoryStore
-
-TINY = Path(__file__).parent / "data" / "tiny"
-"""Three made-up species of two genera, six characters, two invented waters."""
-
-
-def copy_tiny_base(folder: Path) -> Path:
-    """A writable copy of the made-up base, with the shipped vocabulary beside it."""
-    shutil.copytree(TINY, folder)
-    for name in ("core.ttl", "qualifiers.ttl", "regulations.ttl"):
-        shutil.copy(shipped_ontology() / "vocabulary" / name, folder / "vocabulary" / name)
-    return folder
-
-
-def knowledge_of(folder: Path) -> KnowledgeBase:
-    """The knowledge base of a folder, held in memory."""
-    rows = build_folder(folder)
-    return KnowledgeBase(MemoryStore(rows.shared, rows.grouped, rows.version))
+from assistant.model.knowledge import KnowledgeBase
+from tests.helpers.bases import Ran, Tellfin, copy_tiny_base, knowledge_of
 
 
 @pytest.fixture(scope="session")
@@ -50,17 +30,8 @@ def tiny_kb(tiny_base: Path) -> KnowledgeBase:
     return knowledge_of(tiny_base)
 
 
-@dataclass(frozen=True, slots=True)
-class Ran:
-    """What a command left behind: exit code, standard output, standard error."""
-
-    code: int
-    out: str
-    err: str
-
-
 @pytest.fixture()
-def tellfin(monkeypatch: pytest.MonkeyPatch) -> Callable[..., Ran]:
+def tellfin(monkeypatch: pytest.MonkeyPatch) -> Tellfin:
     """Run a command in process; ``stdin`` is what it reads."""
     monkeypatch.delenv("TELLFIN_BASE", raising=False)
 
@@ -72,8 +43,3 @@ def tellfin(monkeypatch: pytest.MonkeyPatch) -> Callable[..., Ran]:
         return Ran(code, out.getvalue(), err.getvalue())
 
     return run
-
-
-def contents_of(folder: Path) -> dict[str, bytes]:
-    """Every Turtle file of a base by its path, to be held against another moment."""
-    return {p.relative_to(folder).as_posix(): p.read_bytes() for p in sorted(folder.rglob("*.ttl"))}

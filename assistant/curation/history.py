@@ -46,6 +46,15 @@ def next_number(base: Path) -> int:
     return max((int(n) for n in names if n.isdigit()), default=0) + 1
 
 
+def last_moment(base: Path) -> datetime | None:
+    """When the newest change was made, so that a clock that is behind cannot put a later change before it."""
+    folder = base / CHANGES
+    names = sorted(folder.glob("*.ttl")) if folder.is_dir() else []
+    for node in read_file(names[-1]).values() if names else ():
+        return datetime.fromisoformat(one(node, "prov:startedAtTime"))
+    return None
+
+
 def change_node(draft: Draft, author: Author, when: datetime, words: Iterable[str],
                 extra: Mapping[str, list[Value]], version: str, number: int) -> Node:
     """The record of a change that lies over a base."""

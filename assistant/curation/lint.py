@@ -127,7 +127,7 @@ def _literal_fault(value: Literal) -> str:
 
 
 def _is_canonical_number(value: Literal) -> bool:
-    pattern = r"0|-?[1-9]\d*" if value.datatype == "xsd:integer" else r"(0|-?[1-9]\d*|-0)\.(\d|\d*[1-9])"
+    pattern = r"0|-?[1-9][0-9]*" if value.datatype == "xsd:integer" else r"(0|-?[1-9][0-9]*|-0)\.([0-9]|[0-9]*[1-9])"
     return re.fullmatch(pattern, value.value) is not None
 
 

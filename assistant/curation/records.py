@@ -41,6 +41,16 @@ def build_node(kind: Kind, fields: Fields, lookup: Lookup) -> Node:
 def set_fields(node: Node, kind: Kind, fields: Fields, lookup: Lookup) -> None:
     """Set fields of a node from text; an empty text takes the property away. ``value`` and ``scope`` are understood."""
     named = {f.name.replace("_", "-"): f for f in kind.fields} | {f.name: f for f in kind.fields}
+    if kind.name != "statement" and ("value" in fields or "scope" in fields):
+        raise UsageError(f"a {kind.name} has no field 'value' or 'scope'", "these belong to statements")
+    last = {n for n, f in named.items() if f.term in VALUE_TERMS or f.term in _SCOPE_TERMS}
+    _set_plain(node, kind, named, {n: t for n, t in fields.items() if n not in last}, lookup)
+    if kind.name == "statement":
+        _statement_fields(node, fields, lookup)
+    _set_plain(node, kind, named, {n: t for n, t in fields.items() if n in last}, lookup)
+
+
+def _set_plain(node: Node, kind: Kind, named: Mapping[str, Field], fields: Fields, lookup: Lookup) -> None:
     for name, text in fields.items():
         if name in ("id", "class", "value", "scope"):
             continue
@@ -50,10 +60,6 @@ def set_fields(node: Node, kind: Kind, fields: Fields, lookup: Lookup) -> None:
         field = named[name]
         values = [_value(field, part, lookup, node) for part in _parts(field, text)]
         _put(node, field.term, values)
-    if kind.name == "statement":
-        _statement_fields(node, fields, lookup)
-    elif "value" in fields or "scope" in fields:
-        raise UsageError(f"a {kind.name} has no field 'value' or 'scope'", "these belong to statements")
 
 
 def _statement_fields(node: Node, fields: Fields, lookup: Lookup) -> None:
@@ -68,7 +74,7 @@ def _statement_fields(node: Node, fields: Fields, lookup: Lookup) -> None:
     if character is None:
         raise UsageError("a value needs its character", "give character=…")
     kind = one(character, "tf:kind").removeprefix("tf:")
-    node.props["rdf:type"] = [STATEMENT_TYPES.get(kind, "tf:NumberStatement")]
+    node.props["rdf:type"] = [fields.get("class") or STATEMENT_TYPES.get(kind, "tf:NumberStatement")]
     for term in VALUE_TERMS:
         node.props.pop(term, None)
     node.props.update(value_props(fields["value"], character, lookup))
@@ -129,7 +135,7 @@ def _literal(field: Field, text: str) -> Value | None:
     if field.value == "date":
         return Literal(text, "xsd:date")
     if field.value == "int":
-        return Literal(str(int(text)) if text.isdigit() else text, "xsd:integer")
+        return Literal(str(int(text)) if text.isascii() and text.isdigit() else text, "xsd:integer")
     if field.value == "bool":
         return Literal(_BOOLEANS.get(text.lower(), text), "xsd:boolean")
     if field.value in ("number", "decimal"):

@@ -161,16 +161,16 @@ def is_valid(value: Literal) -> bool:
     try:
         if kind == "xsd:date":
             date.fromisoformat(text)
-            return re.fullmatch(r"\d{4}-\d\d-\d\d", text) is not None
+            return re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", text) is not None
         if kind == "xsd:dateTime":
             datetime.fromisoformat(text)
             return True
     except ValueError:
         return False
     if kind == "xsd:integer":
-        return re.fullmatch(r"[+-]?\d+", text) is not None
+        return re.fullmatch(r"[+-]?[0-9]+", text) is not None
     if kind == "xsd:decimal":
-        return re.fullmatch(r"[+-]?(\d+(\.\d*)?|\.\d+)", text) is not None
+        return re.fullmatch(r"[+-]?([0-9]+(\.[0-9]*)?|\.[0-9]+)", text) is not None
     if kind == "xsd:boolean":
         return text in ("true", "false", "1", "0")
     return True

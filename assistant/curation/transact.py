@@ -10,7 +10,7 @@ from datetime import datetime
 from pathlib import Path
 
 from assistant.curation.findings import Finding
-from assistant.curation.history import Author, change_node, next_number
+from assistant.curation.history import Author, change_node, last_moment, next_number
 from assistant.curation.journal import commit, locked
 from assistant.curation.validate import Validator, refused
 from assistant.curation.view import Draft
@@ -59,7 +59,8 @@ def _attempt(base: Path, shapes: Path, author: Author, when: datetime, work: Wor
     findings = Validator(shapes).findings(draft)
     if refused(findings):
         return Outcome("", words, tuple(findings), True)
-    node = change_node(draft, author, when, words, extra, version_of(index.contents, base), next_number(base))
+    moment = max(when, last_moment(base) or when)
+    node = change_node(draft, author, moment, words, extra, version_of(index.contents, base), next_number(base))
     if write:
         commit(base, new_contents(draft, node))
     return Outcome(node.id, words, tuple(findings), False)

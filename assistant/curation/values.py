@@ -9,7 +9,7 @@ from decimal import Decimal
 from assistant.errors import DataError
 from assistant.graph.values import Literal, Value
 
-_N = r"(\d+(?:\.\d+)?)"
+_N = r"([0-9]+(?:\.[0-9]+)?)"
 _DASH = re.compile(r"\s*[–—−-]\s*")
 _DATE_LIKE = re.compile(r"(\d{1,2}[-/ ](jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\b.*|"
                         r"(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*[-/ ]\d{1,4}|"
@@ -32,7 +32,7 @@ _FORMS: tuple[tuple[re.Pattern[str], tuple[str, ...]], ...] = tuple((re.compile(
     (rf"{_N}\+", ("low",)),
     (rf"(?:about|c\.|~)?{_N}", ("low", "high")),
 ))
-_TAIL = re.compile(rf"(?:;?mean{_N})?(?:;?sd{_N})?(?:;?n(\d+))?$")
+_TAIL = re.compile(rf"(?:;?mean{_N})?(?:;?sd{_N})?(?:;?n([0-9]+))?$")
 
 
 def decimal_literal(number: Decimal) -> Literal:

@@ -11,6 +11,7 @@ import pytest
 from assistant.curation.check import check_folder
 from assistant.errors import DataError
 from assistant.graph.locate import shipped_ontology, shipped_shapes
+from tests.helpers.bases import Tellfin
 
 VENNIA = "taxa/vennidae/vennia.ttl"
 FAULTS: list[tuple[str, str, str, str]] = [
@@ -23,8 +24,10 @@ FAULTS: list[tuple[str, str, str, str]] = [
     ("qudt:hasUnit unit:MilliM ;", "qudt:hasUnit unit:GM ;", "unit", "unit:GM"),
     ("    a tf:LookAlike ;", "    a tf:LokkAlike ;", "shape:typed.type", "tf:LokkAlike"),
     ("tf:parent taxon:vennia ;", "tf:parent taxon:vennia-rubra ;", "cyclic parents", "taxon:vennia-rubra"),
-    ('dcterms:created "2026-01-05"^^xsd:date ;', 'dcterms:created "2026-02-30"^^xsd:date ;', "literal form", "2026-02-30"),
-    ("tf:nameKind tf:accepted ;", "tf:nameKind tf:vernacular ;", "names without an accepted one", "none of kind accepted"),
+    ('dcterms:created "2026-01-05"^^xsd:date ;', 'dcterms:created "2026-02-30"^^xsd:date ;', "literal form",
+     "2026-02-30"),
+    ("tf:nameKind tf:accepted ;", "tf:nameKind tf:vernacular ;", "names without an accepted one",
+     "none of kind accepted"),
     ("tf:basis tf:memory ;", "tf:basis tf:read ;", "basis and source", "src:memory"),
 ]
 
@@ -98,7 +101,7 @@ def test_nothing_checked_is_a_failure(tmp_path: Path, tiny_base: Path) -> None:
     assert any(f.rule == "nothing checked" for f in outcome.findings) and not outcome.passed
 
 
-def test_the_report_is_grouped_and_can_be_json(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_the_report_is_grouped_and_can_be_json(tiny_base: Path, tellfin: Tellfin) -> None:
     """Findings are grouped, worst first, with place, found, expected and mend; exit code 1; JSON holds the same."""
     path = tiny_base / VENNIA
     path.write_text(path.read_text().replace("tf:low 8.0 ;", "tf:low 12.0 ;"))

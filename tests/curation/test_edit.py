@@ -6,11 +6,10 @@ import io
 import json
 from pathlib import Path
 
-from conftest import contents_of
-
 from assistant.curation.check import check_folder
 from assistant.graph.lines import Index
 from assistant.graph.locate import shipped_shapes
+from tests.helpers.bases import Tellfin, contents_of
 
 NEW = ("add", "statement", "taxon=ember vennet", "character=jaw-reach", "value=past-eye", "source=vell-2001",
        "basis=read", "scope=adult; male", "frequency=sometimes")
@@ -18,7 +17,7 @@ KEY = "st:vennia-rubra.jaw-reach.male-adult.vell-2001"
 BY = ("--by", "Ansa Merrow", "--why", "seen on plate 4")
 
 
-def test_an_added_statement_is_one_block_in_its_genus_file(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_an_added_statement_is_one_block_in_its_genus_file(tiny_base: Path, tellfin: Tellfin) -> None:
     """Add touches the genus file and the history only, and the base still passes."""
     before = contents_of(tiny_base)
     ran = tellfin("--base", tiny_base, *NEW, *BY)
@@ -35,7 +34,7 @@ def test_an_added_statement_is_one_block_in_its_genus_file(tiny_base: Path, tell
     assert check_folder(tiny_base, shipped_shapes()).passed
 
 
-def test_a_dry_run_says_the_change_and_writes_nothing(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_a_dry_run_says_the_change_and_writes_nothing(tiny_base: Path, tellfin: Tellfin) -> None:
     """--dry-run shows words and findings; the bytes stay."""
     before = contents_of(tiny_base)
     ran = tellfin("--base", tiny_base, *NEW, *BY, "--dry-run")
@@ -43,7 +42,7 @@ def test_a_dry_run_says_the_change_and_writes_nothing(tiny_base: Path, tellfin) 
     assert contents_of(tiny_base) == before and not (tiny_base / "changes").exists()
 
 
-def test_a_corrected_value_keeps_its_identifier(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_a_corrected_value_keeps_its_identifier(tiny_base: Path, tellfin: Tellfin) -> None:
     """A new value is told as old → new with its source, and is a two-line diff."""
     key = "st:vennia-rubra.gill-rakers.any.vell-2001"
     before = contents_of(tiny_base)["taxa/vennidae/vennia.ttl"].decode().splitlines()
@@ -53,7 +52,7 @@ def test_a_corrected_value_keeps_its_identifier(tiny_base: Path, tellfin) -> Non
     assert [a for a, b in zip(before, after, strict=True) if a != b] == ["    tf:low 8.0 ;", "    tf:high 10.0 ;"]
 
 
-def test_a_correction_that_says_something_else_replaces_the_statement(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_a_correction_that_says_something_else_replaces_the_statement(tiny_base: Path, tellfin: Tellfin) -> None:
     """Another scope is another statement: the old one is kept as retracted, the new one has its own identifier."""
     key = "st:vennia-rubra.fin-colour.any.vell-2001"
     ran = tellfin("--base", tiny_base, "correct", key, "scope=adult", *BY)
@@ -64,7 +63,7 @@ def test_a_correction_that_says_something_else_replaces_the_statement(tiny_base:
     assert check_folder(tiny_base, shipped_shapes()).passed
 
 
-def test_a_retracted_statement_stays_with_date_and_reason(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_a_retracted_statement_stays_with_date_and_reason(tiny_base: Path, tellfin: Tellfin) -> None:
     """Retract keeps a statement but takes it out of the records; a range is taken out of its file."""
     key = "st:vennia-alta.jaw-reach.any.vell-2001"
     assert tellfin("--base", tiny_base, "retract", key, *BY).code == 0
@@ -76,7 +75,7 @@ def test_a_retracted_statement_stays_with_date_and_reason(tiny_base: Path, tellf
     assert again.code == 1 and "retracted already" in again.err
 
 
-def test_what_others_point_to_cannot_be_taken_out(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_what_others_point_to_cannot_be_taken_out(tiny_base: Path, tellfin: Tellfin) -> None:
     """Retracting a source that statements rest on is refused and names them."""
     before = contents_of(tiny_base)
     ran = tellfin("--base", tiny_base, "retract", "src:vell-2001", *BY)
@@ -84,17 +83,17 @@ def test_what_others_point_to_cannot_be_taken_out(tiny_base: Path, tellfin) -> N
     assert contents_of(tiny_base) == before
 
 
-def test_the_last_accepted_name_cannot_go(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_the_last_accepted_name_cannot_go(tiny_base: Path, tellfin: Tellfin) -> None:
     """A change is also checked against what it belongs to: a species keeps its accepted name."""
     ran = tellfin("--base", tiny_base, "retract", "name:vennia-alta.tall-vennet", *BY)
     assert ran.code == 1 and "names without an accepted one" in ran.out
 
 
-def test_names_ranges_look_alikes_sources_and_rules_can_be_added(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_names_ranges_look_alikes_sources_and_rules_can_be_added(tiny_base: Path, tellfin: Tellfin) -> None:
     """Every kind of record is added by its fields."""
     for words in (("source", "id=merrow-2019", "kind=paper", "title=Notes on vennets", "year=2019"),
-                  ("name", "taxon=vennia-rubra", "text=emberling", "language=en", "kind=vernacular", "source=merrow-2019",
-                   "basis=read"),
+                  ("name", "taxon=vennia-rubra", "text=emberling", "language=en", "kind=vernacular",
+                   "source=merrow-2019", "basis=read"),
                   ("range", "taxon=ommaria-lenta", "place=little-ommary", "status=stocked", "source=merrow-2019",
                    "basis=read"),
                   ("look-alike", "taxon=vennia-alta", "other=ommaria-lenta", "separable=hard", "source=merrow-2019",
@@ -107,12 +106,13 @@ def test_names_ranges_look_alikes_sources_and_rules_can_be_added(tiny_base: Path
     assert check_folder(tiny_base, shipped_shapes()).passed
 
 
-def test_patches_in_json_and_turtle(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_patches_in_json_and_turtle(tiny_base: Path, tellfin: Tellfin) -> None:
     """A patch on standard input may add, correct and retract at once; Turtle needs no prefix lines."""
     patch = {"add": [{"kind": "statement", "taxon": "vennia-alta", "character": "maximum-length", "value": "300-340 mm",
                       "source": "vell-2001", "basis": "read"}],
              "correct": [{"id": "st:vennia-alta.gill-rakers.any.vell-2001", "value": "12-14", "page": 12}],
-             "retract": [{"id": "st:vennia-rubra.gill-rakers.any.memory", "because": "read since"}], "why": "second reading"}
+             "retract": [{"id": "st:vennia-rubra.gill-rakers.any.memory", "because": "read since"}],
+             "why": "second reading"}
     ran = tellfin("--base", tiny_base, "add", "--patch", "-", "--by", "Ansa Merrow", stdin=json.dumps(patch))
     assert ran.code == 0 and "11–14 → 12–14" in ran.out, ran
     turtle = ('st:vennia-alta.jaw-reach.juvenile.vell-2001 a tf:StateStatement ; tf:taxon taxon:vennia-alta ; '
@@ -125,7 +125,7 @@ def test_patches_in_json_and_turtle(tiny_base: Path, tellfin) -> None:  # type: 
     assert check_folder(tiny_base, shipped_shapes()).passed
 
 
-def test_who_is_asked_once(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_who_is_asked_once(tiny_base: Path, tellfin: Tellfin) -> None:
     """Without a name nothing is changed; a name given once is remembered with the base."""
     first = tellfin("--base", tiny_base, *NEW, "--why", "x")
     assert first.code == 2 and "--by" in first.err
@@ -147,13 +147,13 @@ def test_a_terminal_is_asked_for_the_name(tiny_base: Path) -> None:
     assert (tiny_base / ".tellfin" / "curator").read_text() == "Orrin Vell\n"
 
 
-def test_the_shipped_base_is_read_only(tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_the_shipped_base_is_read_only(tellfin: Tellfin) -> None:
     """Edits need a base of one's own and say how to make one."""
     ran = tellfin(*NEW, *BY)
     assert ran.code == 2 and "new-base" in ran.err
 
 
-def test_near_names_are_offered_not_taken(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_near_names_are_offered_not_taken(tiny_base: Path, tellfin: Tellfin) -> None:
     """A misspelt taxon, an ambiguous name and an unknown state are refused with candidates."""
     for word, said in (("taxon=ember venet", "vennia-rubra"), ("taxon=redfin", "several taxa"),
                        ("taxon=Vennia rubro", "vennia-rubra")):
@@ -163,13 +163,13 @@ def test_near_names_are_offered_not_taken(tiny_base: Path, tellfin) -> None:  # 
     assert ran.code == 1 and "past-eye" in ran.err
 
 
-def test_old_names_lead_to_the_taxon(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_old_names_lead_to_the_taxon(tiny_base: Path, tellfin: Tellfin) -> None:
     """A synonym is as good as the accepted name."""
     ran = tellfin("--base", tiny_base, NEW[0], NEW[1], "taxon=Vennia celsa", *NEW[3:], *BY)
     assert ran.code == 0 and "tall vennet" in ran.out
 
 
-def test_a_file_out_of_form_is_not_rewritten(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_a_file_out_of_form_is_not_rewritten(tiny_base: Path, tellfin: Tellfin) -> None:
     """An edit would lose the layout of a hand-made file: it is refused and format is named."""
     path = tiny_base / "taxa/vennidae/vennia.ttl"
     path.write_text(path.read_text().replace("taxon:vennia\n", "# a note\ntaxon:vennia\n", 1))

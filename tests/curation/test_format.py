@@ -9,9 +9,10 @@ import pytest
 from assistant.curation.format import canonical, first_difference, format_files, unformatted
 from assistant.errors import DataError
 from assistant.graph.read import read_file
+from tests.helpers.bases import Tellfin
 
 
-def test_formatting_twice_is_formatting_once(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_formatting_twice_is_formatting_once(tiny_base: Path, tellfin: Tellfin) -> None:
     """A shuffled file comes back to the bytes it had; the second run changes nothing."""
     path = tiny_base / "taxa/vennidae/vennia.ttl"
     wanted, nodes = path.read_bytes(), read_file(path)

@@ -6,16 +6,15 @@ import json
 from datetime import date
 from pathlib import Path
 
-from conftest import knowledge_of
-
 from assistant.curation.gaps import find_gaps
 from assistant.model.knowledge import KnowledgeBase
+from tests.helpers.bases import Tellfin, knowledge_of
 
 BY = ("--by", "Ansa Merrow", "--why", "trial")
 TODAY = date(2026, 7, 4)
 
 
-def test_a_pair_without_a_telling_feature_is_listed(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_a_pair_without_a_telling_feature_is_listed(tiny_base: Path, tellfin: Tellfin) -> None:
     """Two fishes that live together and differ in one feature are told apart by it; without it they are a gap."""
     before = find_gaps(knowledge_of(tiny_base), TODAY)
     assert before.unseparated == ()
@@ -26,7 +25,7 @@ def test_a_pair_without_a_telling_feature_is_listed(tiny_base: Path, tellfin) ->
     assert {c.character for c in after.cells if c.taxon == "vennia-alta"} == set()
 
 
-def test_conflicts_and_single_sources(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_conflicts_and_single_sources(tiny_base: Path, tellfin: Tellfin) -> None:
     """Statements that exclude one another are listed until one is preferred; a source used once is named."""
     for words in (("add", "source", "id=merrow-2019", "kind=paper", "title=Notes"),
                   ("add", "statement", "taxon=vennia-alta", "character=gill-rakers", "value=20-25",
@@ -40,7 +39,7 @@ def test_conflicts_and_single_sources(tiny_base: Path, tellfin) -> None:  # type
     assert find_gaps(knowledge_of(tiny_base), TODAY).conflicts == ()
 
 
-def test_rules_past_their_year(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_rules_past_their_year(tiny_base: Path, tellfin: Tellfin) -> None:
     """A rule year that is over on the day is listed, one that runs is not."""
     tellfin("--base", tiny_base, "add", "rule-set", "id=vnm-2025", "label=Vennimoor 2025", "jurisdiction=vennimoor",
             "unit=CentiM", "valid-from=2025-01-01", "valid-through=2025-12-31", "as-of=2025-01-02", "invented=yes",
@@ -60,7 +59,7 @@ def test_the_cells_of_the_shipped_base_are_useful(kb: KnowledgeBase) -> None:
         assert not any(kb.statements_on(t, cell.character) for t in kb.lineage(cell.taxon))
 
 
-def test_the_command_prints_every_part(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_the_command_prints_every_part(tiny_base: Path, tellfin: Tellfin) -> None:
     """Text and JSON name the same parts."""
     ran = tellfin("--base", tiny_base, "gaps", "--date", "2026-07-04")
     assert ran.code == 0 and "pairs not told apart on a live fish (0)" in ran.out, ran

@@ -4,18 +4,17 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from conftest import contents_of, knowledge_of
-
 from assistant.curation.check import check_folder
 from assistant.curation.history import read_changes
 from assistant.curation.view import many, one
 from assistant.graph.locate import shipped_shapes
+from tests.helpers.bases import Tellfin, contents_of, knowledge_of
 
 RAKERS = "st:vennia-rubra.gill-rakers.any.vell-2001"
 BY = ("--by", "Ansa Merrow", "--why", "counted again", "--from-source", "vell-2001")
 
 
-def edit_thrice(base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def edit_thrice(base: Path, tellfin: Tellfin) -> None:
     """A correction, a retraction and an addition."""
     for words in (("correct", RAKERS, "value=9-11"), ("retract", "st:vennia-rubra.gill-rakers.any.memory"),
                   ("add", "range", "taxon=vennia-rubra", "place=vennimoor", "status=introduced", "source=vell-2001",
@@ -23,7 +22,7 @@ def edit_thrice(base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
         assert tellfin("--base", base, *words, *BY).code == 0
 
 
-def test_a_change_says_who_when_why_and_whence(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_a_change_says_who_when_why_and_whence(tiny_base: Path, tellfin: Tellfin) -> None:
     """Each change is a node with agent, time, reason, source, the triples it took and gave, and the version before."""
     version = knowledge_of(tiny_base).version
     edit_thrice(tiny_base, tellfin)
@@ -36,7 +35,7 @@ def test_a_change_says_who_when_why_and_whence(tiny_base: Path, tellfin) -> None
     assert check_folder(tiny_base, shipped_shapes()).passed
 
 
-def test_history_is_listed_newest_first_and_by_thing(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_history_is_listed_newest_first_and_by_thing(tiny_base: Path, tellfin: Tellfin) -> None:
     """history names changes in words; a taxon or a statement narrows it."""
     edit_thrice(tiny_base, tellfin)
     lines = tellfin("--base", tiny_base, "history").out.splitlines()
@@ -46,7 +45,7 @@ def test_history_is_listed_newest_first_and_by_thing(tiny_base: Path, tellfin) -
     assert tellfin("--base", tiny_base, "history", "ember vennet").out.splitlines()[-1] == "3 changes"
 
 
-def test_undo_restores_the_bytes(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_undo_restores_the_bytes(tiny_base: Path, tellfin: Tellfin) -> None:
     """Taking changes back gives every file but the history the bytes it had, also for a record that was taken out."""
     tellfin("--base", tiny_base, "retract", "range:vennia-alta.vennimoor.vell-2001", *BY)
     before = contents_of(tiny_base)
@@ -61,7 +60,7 @@ def test_undo_restores_the_bytes(tiny_base: Path, tellfin) -> None:  # type: ign
     assert again.code == 1 and "already undone by change 8" in again.err
 
 
-def test_undo_refuses_when_something_later_stands_on_it(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_undo_refuses_when_something_later_stands_on_it(tiny_base: Path, tellfin: Tellfin) -> None:
     """A change that was overwritten cannot be taken back before the later one is."""
     tellfin("--base", tiny_base, "correct", RAKERS, "value=9-11", *BY)
     tellfin("--base", tiny_base, "correct", RAKERS, "value=9-12", *BY)
@@ -70,7 +69,7 @@ def test_undo_refuses_when_something_later_stands_on_it(tiny_base: Path, tellfin
     assert ran.code == 1 and "undo change 2 first" in ran.err and contents_of(tiny_base) == before
 
 
-def test_any_version_comes_back_exactly(tiny_base: Path, tmp_path: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_any_version_comes_back_exactly(tiny_base: Path, tmp_path: Path, tellfin: Tellfin) -> None:
     """Each version that a change names is rebuilt byte for byte into a folder of its own."""
     kept = []
     for number in range(3):
@@ -82,7 +81,7 @@ def test_any_version_comes_back_exactly(tiny_base: Path, tmp_path: Path, tellfin
         assert contents_of(into) == contents and knowledge_of(into).version == version
 
 
-def test_a_version_touched_by_hand_is_not_claimed(tiny_base: Path, tmp_path: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_a_version_touched_by_hand_is_not_claimed(tiny_base: Path, tmp_path: Path, tellfin: Tellfin) -> None:
     """When files were edited in other ways the replay says so and leaves nothing behind."""
     version = knowledge_of(tiny_base).version
     tellfin("--base", tiny_base, "correct", RAKERS, "value=9-11", *BY)
@@ -93,7 +92,7 @@ def test_a_version_touched_by_hand_is_not_claimed(tiny_base: Path, tmp_path: Pat
     assert tellfin("--base", tiny_base, "history", "--at", "0" * 16, "--into", tmp_path / "old").code == 2
 
 
-def test_bases_are_compared_in_words(tiny_base: Path, tmp_path: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_bases_are_compared_in_words(tiny_base: Path, tmp_path: Path, tellfin: Tellfin) -> None:
     """compare-bases says what differs as a person would, with the source."""
     version = knowledge_of(tiny_base).version
     edit_thrice(tiny_base, tellfin)

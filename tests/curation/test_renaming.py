@@ -4,18 +4,17 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from conftest import contents_of, knowledge_of
-
 from assistant.curation.check import check_folder
 from assistant.curation.view import many, one
 from assistant.graph.lines import Index
 from assistant.graph.locate import shipped_shapes
+from tests.helpers.bases import Tellfin, contents_of, knowledge_of
 
 BY = ("--by", "Ansa Merrow", "--why", "Vell revised the genus", "--from-source", "vell-2001")
 SPLIT = ("split", "ember vennet", "--into", "Vennia rubra=true ember vennet", "--into", "Vennia aurea=gilt vennet", *BY)
 
 
-def test_a_renamed_taxon_keeps_its_identifier(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_a_renamed_taxon_keeps_its_identifier(tiny_base: Path, tellfin: Tellfin) -> None:
     """The label and the scientific name change, both old ones stay as names, the paper is named."""
     ran = tellfin("--base", tiny_base, "rename", "tall vennet", "--scientific", "Altavennia alta", "--label",
                   "steep vennet", *BY)
@@ -29,7 +28,7 @@ def test_a_renamed_taxon_keeps_its_identifier(tiny_base: Path, tellfin) -> None:
     assert tellfin("--base", tiny_base, "history", "Vennia alta").out.splitlines()[-1] == "1 change"
 
 
-def test_a_change_of_names_needs_its_paper(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_a_change_of_names_needs_its_paper(tiny_base: Path, tellfin: Tellfin) -> None:
     """Without a source, or with a name that is none, nothing is renamed."""
     before = contents_of(tiny_base)
     assert tellfin("--base", tiny_base, "rename", "tall vennet", "--label", "x", *BY[:4]).code == 2
@@ -38,7 +37,7 @@ def test_a_change_of_names_needs_its_paper(tiny_base: Path, tellfin) -> None:  #
     assert contents_of(tiny_base) == before
 
 
-def test_a_split_leaves_records_on_the_wide_concept(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_a_split_leaves_records_on_the_wide_concept(tiny_base: Path, tellfin: Tellfin) -> None:
     """Parts are new taxa, the wide one is retired and leads to them, its records wait, its names lead to both."""
     ran = tellfin("--base", tiny_base, *SPLIT)
     assert ran.code == 0, ran
@@ -55,7 +54,7 @@ def test_a_split_leaves_records_on_the_wide_concept(tiny_base: Path, tellfin) ->
     assert check_folder(tiny_base, shipped_shapes()).passed
 
 
-def test_undecided_records_are_given_to_a_part_by_a_person(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_undecided_records_are_given_to_a_part_by_a_person(tiny_base: Path, tellfin: Tellfin) -> None:
     """A decision makes the statement of the part, keeps the old one as retracted, and shortens the queue."""
     tellfin("--base", tiny_base, *SPLIT)
     key = "st:vennia-rubra.gill-rakers.any.vell-2001"
@@ -74,7 +73,7 @@ def test_undecided_records_are_given_to_a_part_by_a_person(tiny_base: Path, tell
     assert check_folder(tiny_base, shipped_shapes()).passed
 
 
-def test_undoing_a_split_empties_the_queue(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_undoing_a_split_empties_the_queue(tiny_base: Path, tellfin: Tellfin) -> None:
     """A split taken back leaves the files as they were and nobody waiting."""
     before = contents_of(tiny_base)
     tellfin("--base", tiny_base, *SPLIT)
@@ -84,7 +83,7 @@ def test_undoing_a_split_empties_the_queue(tiny_base: Path, tellfin) -> None:  #
     assert tellfin("--base", tiny_base, "split", "--queue").out.strip() == "0 records waiting"
 
 
-def test_a_lump_keeps_both_names(tiny_base: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_a_lump_keeps_both_names(tiny_base: Path, tellfin: Tellfin) -> None:
     """The joined taxon is retired, its scientific and English names lead to the kept one, its records wait."""
     ran = tellfin("--base", tiny_base, "lump", "ember vennet", "tall vennet", *BY)
     assert ran.code == 0, ran

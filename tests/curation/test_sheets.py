@@ -7,11 +7,11 @@ from pathlib import Path
 
 import openpyxl
 import pytest
-from conftest import contents_of
 
 from assistant.curation.check import check_folder
 from assistant.graph.lines import Index
 from assistant.graph.locate import shipped_shapes
+from tests.helpers.bases import Tellfin, contents_of
 
 HEADER = "taxon,character,value,frequency,scope,source_key,basis,note\n"
 BY = ("--by", "Ansa Merrow", "--why", "plate counts")
@@ -24,7 +24,7 @@ def sheet(tmp_path: Path, *rows: str, name: str = "facts.csv") -> Path:
     return path
 
 
-def test_rows_are_new_changed_same_or_rejected(tiny_base: Path, tmp_path: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_rows_are_new_changed_same_or_rejected(tiny_base: Path, tmp_path: Path, tellfin: Tellfin) -> None:
     """The report names each rejected row with column, value and reason; nothing is applied."""
     path = sheet(tmp_path, "Vennia alta,maximum-length,30-34 cm,,adult,vell-2001,read,",
                  "Vennia rubra,gill-rakers,9-11,usually,,vell-2001,read,",
@@ -46,15 +46,16 @@ def test_rows_are_new_changed_same_or_rejected(tiny_base: Path, tmp_path: Path, 
     assert check_folder(tiny_base, shipped_shapes()).passed
 
 
-def test_a_row_that_the_base_does_not_bear_is_rejected(tiny_base: Path, tmp_path: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_a_row_that_the_base_does_not_bear_is_rejected(tiny_base: Path, tmp_path: Path, tellfin: Tellfin) -> None:
     """Arithmetic and doubling are found row by row as well."""
     path = sheet(tmp_path, "Vennia alta,maximum-length,340-300,,,vell-2001,read,",
-                 "Vennia alta,depth-ratio,3.1,,female,vell-2001,read,", "Vennia alta,depth-ratio,3.1,,female,vell-2001,read,")
+                 "Vennia alta,depth-ratio,3.1,,female,vell-2001,read,",
+                 "Vennia alta,depth-ratio,3.1,,female,vell-2001,read,")
     ran = tellfin("--base", tiny_base, "import", path, *BY)
     assert "row 2, column order of numbers" in ran.out and ran.code == 1, ran
 
 
-def test_10_12_stays_a_range_in_every_form(tiny_base: Path, tmp_path: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_10_12_stays_a_range_in_every_form(tiny_base: Path, tmp_path: Path, tellfin: Tellfin) -> None:
     """CSV, TSV and XLSX keep 10-12; a cell that a table program turned into a date is rejected as such."""
     row = ["Vennia alta", "gill-rakers", "10-12", "usually", "juvenile", "vell-2001", "read", ""]
     (tmp_path / "a.tsv").write_text("\t".join(HEADER.strip().split(",")) + "\n" + "\t".join(row) + "\n")
@@ -74,7 +75,8 @@ def test_10_12_stays_a_range_in_every_form(tiny_base: Path, tmp_path: Path, tell
 
 @pytest.mark.parametrize("form", ["facts", "darwin-core", "names", "ranges", "sources"])
 @pytest.mark.parametrize("suffix", [".csv", ".tsv", ".xlsx"])
-def test_what_is_exported_is_the_same_when_imported(form: str, suffix: str, tiny_base: Path, tmp_path: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_what_is_exported_is_the_same_when_imported(form: str, suffix: str, tiny_base: Path, tmp_path: Path,
+                                                    tellfin: Tellfin) -> None:
     """Exported rows are all found to stand in the base already, and a second export has the same bytes."""
     first, second = tmp_path / f"one{suffix}", tmp_path / f"two{suffix}"
     assert tellfin("--base", tiny_base, "export", first, "--form", form).code == 0
@@ -84,7 +86,7 @@ def test_what_is_exported_is_the_same_when_imported(form: str, suffix: str, tiny
     assert first.read_bytes() == second.read_bytes()
 
 
-def test_facts_taken_out_come_back_the_same(tiny_base: Path, tmp_path: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_facts_taken_out_come_back_the_same(tiny_base: Path, tmp_path: Path, tellfin: Tellfin) -> None:
     """A sheet brings statements back under the same identifiers with the same content."""
     tellfin("--base", tiny_base, "export", tmp_path / "facts.csv", "--taxon", "vennia")
     before = {k: Index(tiny_base).node(k) for k in Index(tiny_base).ids("st") if "vennia" in k}
@@ -101,7 +103,7 @@ def test_facts_taken_out_come_back_the_same(tiny_base: Path, tmp_path: Path, tel
             p: v for p, v in old.props.items() if p not in quiet}
 
 
-def test_a_whole_base_goes_out_and_comes_back_byte_for_byte(tiny_base: Path, tmp_path: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_a_whole_base_goes_out_and_comes_back_byte_for_byte(tiny_base: Path, tmp_path: Path, tellfin: Tellfin) -> None:
     """Export and import into an empty base give the same graph and the same bytes, history included."""
     tellfin("--base", tiny_base, "correct", "st:vennia-rubra.gill-rakers.any.vell-2001", "value=9-11", *BY)
     assert tellfin("--base", tiny_base, "export", tmp_path / "sheets", "--form", "whole").code == 0
@@ -111,7 +113,7 @@ def test_a_whole_base_goes_out_and_comes_back_byte_for_byte(tiny_base: Path, tmp
 
 
 @pytest.mark.long
-def test_the_dossier_form_of_thousands_of_rows_is_reported(tmp_path: Path, tellfin) -> None:  # type: ignore[no-untyped-def]
+def test_the_dossier_form_of_thousands_of_rows_is_reported(tmp_path: Path, tellfin: Tellfin) -> None:
     """The shipped facts, exported and imported into a copy, are all the same: nothing is new, changed or rejected."""
     base = tmp_path / "base"
     assert tellfin("new-base", base).code == 0
