@@ -102,8 +102,8 @@ YES_WORDS, NO_WORDS = frozenset("true t yes y right correct yep yeah".split()), 
 
 def judge(question: Question, typed: str) -> int | None:
     """The choice that a typed answer means: a letter, a number, a name or enough of its words; None when it is unclear."""
-    text = key(typed)
-    words = [w for w in text.split() if w not in say.ANSWER_FILLERS]
+    said = key(typed).split()
+    words = [w for w in said if w not in say.ANSWER_FILLERS] or said[-1:]
     if not words:
         return None
     if question.choices == (say.TRUE, say.FALSE):

@@ -10,7 +10,8 @@ from collections.abc import Sequence
 
 _STARTS = ("=", "+", "-", "@", "\t", "\r")
 _DATELIKE = re.compile(
-    r"""\s*(?: \d{1,4}\s*[-/.:]\s*\d{1,4}(?:\s*[-/.:]\s*\d{1,4})?        # 10-12, 3/4, 1.2.2024, 10:30
+    r"""\s*(?: \d{1,4}\s*[-/:]\s*\d{1,4}(?:\s*[-/:]\s*\d{1,4})?          # 10-12, 3/4, 10:30
+           | \d{1,4}\.\d{1,2}\.\d{1,4}                                  # 1.2.2024
            | \d{1,2}[-\s]?(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*(?:[-\s,]*\d{2,4})?
            | (?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*[-\s]*\d{1,4}(?:[-\s,]+\d{2,4})?
            | \d+[eE]\d+ | 0\d+ )\s*""", re.IGNORECASE | re.VERBOSE)

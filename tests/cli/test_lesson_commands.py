@@ -1,0 +1,107 @@
+"""The commands for lessons: forms, files, and one clear line with the right exit code where the input is bad."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from assistant.cli import lesson_options
+from assistant.cli.main import main
+from assistant.model.knowledge import KnowledgeBase
+
+THREE = ("bluegill", "redear sunfish", "pumpkinseed")
+
+
+@pytest.fixture(autouse=True)
+def shared_base(kb: KnowledgeBase, monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
+    """The commands read the base that the tests share, instead of opening it anew."""
+    from assistant.cli import compare, key, quiz, sheet
+
+    for module in (lesson_options, compare, key, quiz, sheet):
+        monkeypatch.setattr(module, "open_kb", lambda args: kb)
+    yield
+
+
+def run(*argv: str) -> tuple[int, str, str]:
+    """Exit code, standard output and standard error of a command."""
+    out, err = io.StringIO(), io.StringIO()
+    return main(list(argv), io.StringIO(), out, err), out.getvalue(), err.getvalue()
+
+
+@pytest.mark.parametrize("form", ["text", "markdown", "csv", "html", "json"])
+@pytest.mark.parametrize("command", ["compare", "key"])
+def test_every_form_is_deterministic(command: str, form: str) -> None:
+    """The same command gives the same bytes, and the fishes are in them."""
+    first, second = run(command, *THREE, "--format", form), run(command, *THREE, "--format", form)
+    assert first == second and first[0] == 0
+    assert all(name in first[1] for name in THREE)
+
+
+def test_look_limits_what_is_shown() -> None:
+    """A comparison by picture holds only what a picture shows."""
+    code, out, _ = run("compare", "--group", "pikes", "--look", "picture", "--format", "json")
+    assert code == 0
+    pictured = {r["character"] for r in json.loads(out)["separating"]}
+    _, out, _ = run("compare", "--group", "pikes", "--look", "lab", "--format", "json", "--rows", "40")
+    benched = {r["character"] for r in json.loads(out)["separating"]}
+    assert pictured and not any("rays" in c or "scales" in c for c in pictured) and any("rays" in c for c in benched)
+
+
+def test_csv_has_one_row_a_feature() -> None:
+    """The CSV reads back with as many columns as fishes and one for the feature, and no cell starts a formula."""
+    _, out, _ = run("compare", *THREE, "--format", "csv", "--shared")
+    rows = list(csv.reader(io.StringIO(out)))
+    assert {len(r) for r in rows} == {4} and len(rows) > 6
+    assert not any(c.startswith(("=", "+", "-", "@")) for r in rows for c in r)
+
+
+def test_json_names_statements() -> None:
+    """Every cell that tells something names the statements it rests on."""
+    _, out, _ = run("compare", *THREE, "--format", "json")
+    cells = [c for r in json.loads(out)["separating"] for c in r["cells"]]
+    assert all(c["statements"] for c in cells if c["basis"])
+
+
+def test_quiz_answers_stand_apart(tmp_path: Path) -> None:
+    """With --answers the questions hold no answer key, and the file does."""
+    code, out, _ = run("quiz", "--group", "sunfishes", "--items", "6", "--answers", str(tmp_path / "key.txt"))
+    assert code == 0 and "Answers" not in out and out.count("\n   A  ") == 6
+    assert "Answers" in (tmp_path / "key.txt").read_text()
+
+
+def test_quiz_seed_is_kept() -> None:
+    """The same seed gives the same quiz, another one another."""
+    assert run("quiz", *THREE, "--seed", "4")[1] == run("quiz", *THREE, "--seed", "4")[1] != run("quiz", *THREE, "--seed", "5")[1]
+
+
+def test_sheet_is_written(tmp_path: Path) -> None:
+    """The sheet goes to the file named, and the command says where."""
+    target = tmp_path / "sheet.html"
+    code, _, err = run("sheet", *THREE, "-o", str(target))
+    assert code == 0 and str(target) in err and target.read_text().count("<svg") == 3
+
+
+@pytest.mark.parametrize(("argv", "code", "says"), [
+    (("compare", "bluegill"), 2, "2 fishes or more"),
+    (("compare",), 2, "no fish is named"),
+    (("compare", "bluegill", "clown fish"), 2, "clown fish"),
+    (("compare", "--group", "panfish"), 2, "8 fishes at most"),
+    (("compare", "bluegill", "walleye", "--rows", "0"), 2, "--rows"),
+    (("key", "bluegill"), 2, "two fishes or more"),
+    (("key", "--place", "Atlantis"), 2, "Atlantis"),
+    (("key", "--group", "wugs"), 2, "wugs"),
+    (("sheet", "bluegill", "walleye", "-o", "/nowhere/at/all.html"), 3, "cannot write"),
+    (("quiz", "--group", "pikes", "--items", "0"), 2, "1 to 50"),
+    (("compare", "bluegill", "walleye", "--format", "pdf"), 2, "pdf"),
+])
+def test_bad_input_gets_one_clear_line(argv: tuple[str, ...], code: int, says: str) -> None:
+    """Wrong use ends with its exit code, one line that says what is wrong and one that says what to do."""
+    got, out, err = run(*argv)
+    assert got == code and out == ""
+    lines = err.strip().splitlines()
+    assert lines[0].startswith("tellfin: ") and says in lines[0] and len(lines) <= 2

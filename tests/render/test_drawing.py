@@ -1,0 +1,89 @@
+"""Drawn fishes: a pure function of the base, sound SVG, what is told firm and what is not faint."""
+
+from __future__ import annotations
+
+import re
+import xml.etree.ElementTree as ET
+
+import pytest
+
+from assistant.model.knowledge import KnowledgeBase
+from assistant.render.drawing import draw_fish, drawable
+from assistant.render.drawing_plans import PLANS
+from assistant.render.drawing_shapes import Curve, smooth, span
+from assistant.render.drawing_traits import ink, plan_of, read_traits
+
+NUMBERED, NUMBER = ("d", "cx", "cy", "r", "rx", "ry", "x", "y"), re.compile(r"nan|inf|-?\d+(?:\.\d+)?")
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def test_every_fish_can_be_drawn(kb: KnowledgeBase) -> None:
+    """Each species and cross gives sound SVG with a title, a description, and nothing outside its picture."""
+    for taxon in kb.species:
+        root = ET.fromstring(draw_fish(kb, taxon))
+        assert root.tag == SVG + "svg" and root.get("role") == "img"
+        assert kb.taxon(taxon).label in (root.findtext(SVG + "title") or "")
+        numbers = [x for e in root.iter() for n, value in e.attrib.items() if n in NUMBERED for x in NUMBER.findall(value)]
+        assert len(numbers) > 300 and all(-80 < float(x) < 760 for x in numbers)
+
+
+def test_plans_of_the_base_are_known(kb: KnowledgeBase) -> None:
+    """Every species takes a body plan, and the drawing knows each plan that the base names."""
+    plans = {plan_of(kb, t) for t in kb.species}
+    assert plans <= set(PLANS) and len(plans) >= 8
+
+
+def test_drawing_is_pure(kb: KnowledgeBase) -> None:
+    """The same fish is drawn the same, whatever was drawn before."""
+    first = draw_fish(kb, "esox-lucius")
+    draw_fish(kb, "lepomis-gibbosus")
+    assert draw_fish(kb, "esox-lucius") == first
+
+
+def test_statements_change_the_drawing(kb: KnowledgeBase) -> None:
+    """Fishes of one plan that differ in statements differ in their drawing: bars, spots, blotch."""
+    assert draw_fish(kb, "lepomis-macrochirus").replace("macrochirus", "") != draw_fish(kb, "lepomis-gibbosus").replace("gibbosus", "")
+
+
+def test_what_is_not_told_is_faint(kb: KnowledgeBase) -> None:
+    """A fish with an untold pectoral fin form gets a dashed fin; one with a told form a firm one."""
+    told = next(t for t in kb.species if read_traits(kb, t).one("pectoral-fin-form") == "long-pointed")
+    untold = next(t for t in kb.species if not read_traits(kb, t).knows("pectoral-fin-form")
+                  and not read_traits(kb, t).shows("pectoral-fins", "absent"))
+    assert 'stroke-opacity=".7"' in _pectoral(kb, untold) and 'stroke-dasharray="3 2.4" stroke-opacity=".7"' not in draw_fish(kb, told)
+
+
+def _pectoral(kb: KnowledgeBase, taxon: str) -> str:
+    return next(p for p in draw_fish(kb, taxon).split("<path") if 'stroke-opacity=".7"' in p and "3 2.4" in p)
+
+
+@pytest.mark.parametrize(("states", "characters"), [
+    ("adipose-fin.present", ("adipose-fin",)), ("barbels.eight", ("barbels",)), ("spiny-dorsal-blotch.present", ("spiny-dorsal-blotch",))])
+def test_features_told_have_a_place(kb: KnowledgeBase, states: str, characters: tuple[str, ...]) -> None:
+    """A feature that the base tells of can be pointed at in the drawing."""
+    character, _, state = states.partition(".")
+    taxon = next(t for t in kb.species if read_traits(kb, t).shows(character, state))
+    assert drawable(kb, taxon, characters) == frozenset(characters)
+
+
+def test_rings_bear_their_numbers(kb: KnowledgeBase) -> None:
+    """Call-outs are drawn with their numbers and do not touch."""
+    rings = {"body-form": "1", "eye-size": "2", "caudal-fin-shape": "3", "dorsal-fin-arrangement": "4"}
+    root = ET.fromstring(draw_fish(kb, "micropterus-dolomieu", rings))
+    texts = [t for t in root.iter(SVG + "text")]
+    assert sorted(t.text or "" for t in texts) == ["1", "2", "3", "4"]
+    places = [(float(t.get("x") or 0), float(t.get("y") or 0)) for t in texts]
+    assert all(abs(a[0] - b[0]) > 28 or abs(a[1] - b[1]) > 28 for i, a in enumerate(places) for b in places[:i])
+
+
+def test_curve_runs_through_its_points() -> None:
+    """A curve meets its points and stays flat beyond them."""
+    curve = Curve(((0, 0), (1, 2), (2, 1)))
+    assert [curve(u) for u in (-1, 0, 1, 2, 3)] == [0, 0, 2, 1, 1]
+    assert smooth([(0, 0), (1, 1), (2, 0)]).startswith("M0 0C") and span(0, 1, 3) == [0, 0.5, 1]
+
+
+def test_inks_follow_colour_words() -> None:
+    """The first colour word counts, the longer one where two begin there."""
+    assert ink("blue-green-flecks") == ink("blue-green") != ink("blue")
+    assert ink("no-colour-here") == ""
