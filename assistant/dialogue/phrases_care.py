@@ -152,9 +152,9 @@ def life_point(label: str, told: str) -> str:
     return f"{label[:1].upper()}{label[1:]}: {told}."
 
 
-def life_yes(answer: str, name: str, told: str) -> str:
+def life_yes(answer: str, name: str, label: str, told: str) -> str:
     """A yes/no question on life."""
-    return sentence(f"{answer}: the {name}, {told}")
+    return sentence(f"{answer}. {label[:1].upper()}{label[1:]} of the {name}: {told}")
 
 
 def inherited(text: str, name: str) -> str:

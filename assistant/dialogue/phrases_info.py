@@ -28,6 +28,16 @@ def titled(label: str, text: str) -> str:
     return f"{label[:1].upper()}{label[1:]}: {text}"
 
 
+def taken_as(words: str, name: str) -> str:
+    """A loose name taken for one fish."""
+    return f'"{words}" is used for several fishes; this is for the {name}. Name another if you meant it.'
+
+
+def of_family(family: str, count: int) -> str:
+    """Fishes of a family."""
+    return f"{'fish' if count == 1 else 'fishes'} of the {family}"
+
+
 def ids_or_none(names: str, topic: str) -> str:
     """Nothing held of a side of some fishes."""
     return f"The base holds nothing on {topic} for the {names}."
@@ -146,9 +156,19 @@ def range_wider(name: str, status: str, part: str, place: str) -> str:
 
 def range_lead(name: str, status: str, places: str) -> str:
     """Where a fish is native, or what it is where it is none."""
-    if status == "native":
-        return sentence(f"the {name} is native to {places}")
-    return sentence(f"the {name} is {STATUS_OF[status]} in {places}")
+    return sentence(RANGE_LEADS.get(status, RANGE_LEADS["uncertain"]).format(name=name, places=places))
+
+
+RANGE_LEADS = {
+    "native": "the {name} is native to {places}",
+    "reintroduced": "the {name} died out and was brought back in {places}",
+    "introduced": "the {name} was brought by people to {places}; it is not native there",
+    "stocked": "the {name} is stocked in {places}; it is not native there",
+    "vagrant": "the {name} strays into {places} at times",
+    "uncertain": "whether the {name} lives in {places} is uncertain",
+    "extirpated": "the {name} has died out in {places}",
+    "absent": "the {name} is not expected in {places}",
+}
 
 
 def range_line(status: str, places: str) -> str:

@@ -19,11 +19,6 @@ def list_none(what: str) -> str:
     return f"None: I hold no {what}."
 
 
-def of_family(family: str, count: int) -> str:
-    """Fishes of a family."""
-    return f"{'fish' if count == 1 else 'fishes'} of the {family}"
-
-
 def fishes(count: int) -> str:
     """Fishes of whatever group."""
     return "fish" if count == 1 else "fishes"

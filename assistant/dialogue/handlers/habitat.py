@@ -8,9 +8,10 @@ from assistant.dialogue import phrases as core
 from assistant.dialogue import phrases_care as care
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.asked_about import asked_about
 from assistant.dialogue.aspects import aspects, characters, states
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.subjects import label, species_of, subjects
+from assistant.dialogue.subjects import label, species_of
 from assistant.dialogue.telling import advice, cut, ids, spread, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
@@ -43,7 +44,7 @@ WITHOUT = ("none", "absent")
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """What the base says of the side of life asked about, else of the main ones."""
     kb, held = turn.kb, turn.held
-    asked = subjects(turn)
+    asked, remarks = asked_about(turn)
     taxa = species_of(kb, asked)
     if not taxa:
         return which_fish("habitat", say.WHICH_FISH), held
@@ -53,7 +54,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     asked_back = _north(turn)
     if asked_back:
         blocks.append(Block("next", asked_back.question, claim=False))
-    first, *rest = blocks
+    first, *rest = [*blocks, *remarks]
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
     return Answer("habitat", (head, *rest), taxa=spread(turn.kb, asked), asked=asked_back), held
 
@@ -132,7 +133,7 @@ def _told(turn: Turn, taxon: str, character: str, first: bool) -> Block:
     answer = _yes_no(turn, character, chosen)
     name = label(kb, taxon)
     if answer and first:
-        text = care.life_yes(answer, name, f"{heading.lower()}: {told}")
+        text = care.life_yes(answer, name, heading.lower(), told)
     else:
         text = care.life_lead(name, heading.lower(), told) if first else care.life_point(heading, told)
     return Block(

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from assistant.dialogue import phrases_care as care
 from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.asked_about import asked_about
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.subjects import label, species_of, subjects
 from assistant.dialogue.telling import SHOWN, advice, cut, ids, plain, spread
@@ -32,7 +33,7 @@ ADVISORY = "eat-advisory"
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """The cautions that the line asks for and that fit the fish, those that must come first at the head."""
     kb = turn.kb
-    asked = subjects(turn)
+    asked, remarks = asked_about(turn)
     taxa = species_of(kb, asked)
     found = weigh(kb, PREFIX, turn.reading.words, taxa)
     wanted = _topics(found) or ((BASICS if taxa else ()) if _names_fish(turn) else ())
@@ -41,7 +42,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     chosen = _chosen(kb, found, wanted, bool(taxa))
     if not chosen:
         return plain("handling", care.NO_ADVICE), turn.held
-    blocks = _blocks(turn, chosen, taxa) + _closing(turn, chosen, taxa)
+    blocks = [*_blocks(turn, chosen), *remarks, *_closing(turn, chosen, taxa)]
     return Answer("handling", tuple(blocks), taxa=spread(turn.kb, asked)), turn.held
 
 
@@ -101,7 +102,7 @@ def _leads(found: Found) -> bool:
     return isinstance(found.record, Caution) and found.record.lead
 
 
-def _blocks(turn: Turn, chosen: Sequence[Found], taxa: Sequence[str]) -> list[Block]:
+def _blocks(turn: Turn, chosen: Sequence[Found]) -> list[Block]:
     out: list[Block] = []
     for f in chosen:
         kind = "lead" if not out else "point"

@@ -29,7 +29,6 @@ TELLING = (
     "growth",
     "hybrid-note",
     "backcrossing",
-    "cross-direction",
     "catchability",
     "legal-status",
 )

@@ -9,6 +9,7 @@ from assistant.dialogue import phrases_info as say
 from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.gaps_told import asks_gaps, gaps
@@ -178,15 +179,6 @@ def _what(turn: Turn, name: str, seen: Sequence[Seen], places: Sequence[str], co
     if places:
         parts.append(lists.in_place(speak.place_words(kb, places)))
     return " ".join(parts)
-
-
-def kinds_name(kb: KnowledgeBase, key: str, count: int) -> str:
-    """A group or higher taxon as anglers call it, singular for one: "catfish", "catfishes"."""
-    group = kb.find("group", key) or next((g for g in kb.all("group") if g.members == (key,)), None)
-    if group is None:
-        return label(kb, key)
-    name = str(group.label if count == 1 else group.plural or group.label)
-    return lists.of_family(name, count) if name.endswith("family") else name
 
 
 def _shown(turn: Turn, names: Sequence[str], most: int) -> str:

@@ -9,8 +9,9 @@ from assistant.dialogue import phrases_info as say
 from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.asked_about import asked_about
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.subjects import label, species_of, subjects
+from assistant.dialogue.subjects import label, species_of
 from assistant.dialogue.telling import MEMORY, plain, spread, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
@@ -32,7 +33,7 @@ STATES = frozenset({"state", "states", "province", "provinces", "list", "every",
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """The status of the fish in the place asked about, or where it lives."""
     kb, reading, held = turn.kb, turn.reading, turn.held
-    asked = subjects(turn)
+    asked, remarks = asked_about(turn)
     taxa = species_of(kb, asked)
     if reading.unknown_place and not reading.places:
         return plain(
@@ -53,7 +54,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     else:
         full = bool(set(reading.words) & STATES) or "more" in turn.cues
         blocks = [b for t in taxa for b in overall(kb, t, full)[: len(ORDER) if len(taxa) <= FEW else 1]]
-    first, *rest = blocks
+    first, *rest = [*blocks, *remarks]
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
     return Answer("range", (head, *rest), taxa=spread(turn.kb, asked)), held
 

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue.amount_words import Amounts, amounts, middle, span, system, typed
 from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.asked_about import asked_about
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.subjects import label, named, species_of, subjects
@@ -27,7 +28,7 @@ STEPS = ("stock", "quality", "preferred", "memorable", "trophy")
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """Usual and largest length, or how a given length compares with them."""
     kb, held = turn.kb, turn.held
-    asked = subjects(turn)
+    asked, remarks = asked_about(turn)
     taxa = species_of(kb, asked)
     told = amounts(turn.reading, held, bool(named(turn)))
     if not taxa:
@@ -40,7 +41,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     asked_back = _asked(turn, told)
     after = [Block("next", asked_back.question, claim=False)] if asked_back else []
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
-    return Answer("size", (head, *rest, *after), taxa=spread(turn.kb, asked), asked=asked_back), held
+    return Answer("size", (head, *rest, *remarks, *after), taxa=spread(turn.kb, asked), asked=asked_back), held
 
 
 def _fewest(kb: KnowledgeBase, taxa: Sequence[str]) -> tuple[str, ...]:

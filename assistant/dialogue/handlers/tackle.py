@@ -7,9 +7,10 @@ from collections.abc import Sequence
 from assistant.dialogue import phrases_care as care
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.asked_about import asked_about, kinds_name
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.subjects import label, species_of, subjects
+from assistant.dialogue.subjects import label, species_of
 from assistant.dialogue.telling import advice, cut, plain, spread
 from assistant.dialogue.turn import Turn
 from assistant.model.records import Practice
@@ -27,7 +28,7 @@ COMMON = "common-practice"
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """The practices that the line asks for, for the fish named or held; several fishes one by one."""
-    asked = _asked(turn)
+    asked, remarks = _asked(turn)
     taxa = species_of(turn.kb, asked)
     single = [t for t in asked if (x := turn.kb.find("taxon", t)) is not None and x.is_species]
     if 1 < len(asked) <= FEW and len(single) == len(asked):
@@ -39,22 +40,22 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if not blocks:
         return plain("tackle", care.NO_TACKLE, taxa=spread(turn.kb, asked)), turn.held
     blocks = cut(blocks, "more" in turn.cues, 4 if asked else 3)
-    if len(asked) == 1 and (name := label(turn.kb, asked[0])).lower() not in blocks[0].text.lower():
+    if len(asked) == 1 and (name := kinds_name(turn.kb, asked[0])).lower() not in blocks[0].text.lower():
         blocks[0] = Block(blocks[0].kind, say.titled(name, blocks[0].text), statements=blocks[0].statements)
     return Answer(
-        "tackle", (*_fight(turn), *_headed(blocks), *_basis(turn, blocks)), taxa=spread(turn.kb, shown)
+        "tackle", (*_fight(turn), *_headed(blocks), *_basis(turn, blocks), *remarks), taxa=spread(turn.kb, shown)
     ), turn.held
 
 
-def _asked(turn: Turn) -> tuple[str, ...]:
+def _asked(turn: Turn) -> tuple[tuple[str, ...], tuple[Block, ...]]:
     """The fishes asked about; the last two compared where the line says "which one"."""
-    own = subjects(turn, carried=False)
+    own, remarks = asked_about(turn, carried=False)
     if own:
-        return own
+        return own, remarks
     held = turn.held
     if turn.cues & {"which-of", "both"} and len(held.shown) > 1:
-        return held.shown
-    return held.taxa
+        return held.shown, ()
+    return held.taxa, ()
 
 
 def _words(turn: Turn) -> tuple[str, ...]:

@@ -7,9 +7,10 @@ from collections.abc import Sequence
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue.amount_words import Amounts, amounts, middle, system, typed
 from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.asked_about import asked_about
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.subjects import groups, label, named, species_of, subjects
+from assistant.dialogue.subjects import groups, label, named, species_of
 from assistant.dialogue.telling import basis_of, plain, spread, trusted
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
@@ -35,7 +36,7 @@ STREAM = frozenset({"stream", "river", "creek", "brook", "streams", "rivers"})
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """The weight of the length told, the length of the weight told, or what both say of the fish's shape."""
     kb, held = turn.kb, turn.held
-    asked = subjects(turn)
+    asked, remarks = asked_about(turn)
     taxa = species_of(kb, asked)
     told = amounts(turn.reading, held, bool(named(turn)) and not _same(turn))
     if told.empty and held.lengths and (_same(turn) or held.intent == "weight"):
@@ -44,7 +45,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if not blocks:
         return _ask(turn, asked, taxa), held
     blocks += _record(turn, taxa, told)
-    first, *rest = blocks
+    first, *rest = [*blocks, *remarks]
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
     return Answer("weight", (head, *rest), taxa=spread(turn.kb, asked)), held
 

@@ -1,0 +1,48 @@
+"""Which fishes an information answer is about; a loose name is taken for its likeliest fish and so told (layer 4)."""
+
+from __future__ import annotations
+
+from assistant.dialogue import phrases_info as say
+from assistant.dialogue.answer import Block
+from assistant.dialogue.reading import Mention
+from assistant.dialogue.subjects import groups, label, named, subjects, unclear
+from assistant.dialogue.turn import Turn
+from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.place_prior import expand_places
+from assistant.text import key, singular
+
+LIVING = ("native", "introduced", "reintroduced", "stocked")
+
+
+def asked_about(turn: Turn, carried: bool = True) -> tuple[tuple[str, ...], tuple[Block, ...]]:
+    """The ids asked about, and a remark where one loose name ("perch") was taken for one fish."""
+    own = subjects(turn, carried)
+    loose = unclear(turn)
+    if named(turn) or groups(turn.reading) or len(loose) != 1:
+        return own, ()
+    best = likeliest(turn.kb, loose[0], turn.held.places)
+    remark = Block("doubt", say.taken_as(loose[0].words, label(turn.kb, best)), claim=False)
+    return (best,), (remark,)
+
+
+def likeliest(kb: KnowledgeBase, mention: Mention, places: tuple[str, ...]) -> str:
+    """Of the fishes that a loose name stands for: one of the place held, one that bears it in its accepted name."""
+    word = singular(key(mention.words).split()[-1]) if key(mention.words) else ""
+    wanted = expand_places(kb, places)
+
+    def rank(taxon: str) -> tuple[bool, bool]:
+        here = any(r.place in wanted and r.status in LIVING for r in kb.ranges(taxon)) if wanted else True
+        return not here, word not in key(label(kb, taxon)).split()
+
+    return min(mention.ids, key=rank)
+
+
+def kinds_name(kb: KnowledgeBase, key_: str, count: int = 2) -> str:
+    """A group or higher taxon as anglers call it, singular for one ("catfish", "catfishes"); the label of a species."""
+    group = kb.find("group", key_)
+    if group is None and (taxon := kb.find("taxon", key_)) is not None and not taxon.is_species:
+        group = next((g for g in kb.all("group") if g.members == (key_,)), None)
+    if group is None:
+        return label(kb, key_)
+    name = str(group.label if count == 1 else group.plural or group.label)
+    return say.of_family(name, count) if name.endswith("family") else name
