@@ -82,11 +82,12 @@ class Talk:
         return self.is_cue(text, "bye") and (self.held.asked is None or key(text) in wording.FAREWELLS)
 
     def _chosen(self, text: str) -> str:
-        """The words of the choice behind a bare digit ("2", "2."), else the text as it is."""
+        """A bare digit as the engine counts choices; its words where only the prompt offers the choice ("not sure")."""
         choices = offered(self.held.asked)
         digit = text.rstrip(".) ")
-        number = int(digit) if digit.isascii() and digit.isdigit() and len(digit) < 3 else 0
-        return choices[number - 1] if 1 <= number <= len(choices) else text
+        if self.held.asked is None or not digit.isascii() or not digit.isdigit() or len(digit) > 2:
+            return text
+        return choices[-1] if len(self.held.asked.choices) < int(digit) == len(choices) else digit
 
     def _fault(self, told: AssistantError, cause: Exception) -> tuple[Line, ...]:
         if self.debug:

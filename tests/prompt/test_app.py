@@ -75,7 +75,7 @@ def test_tab_completes_a_choice(tiny_kb: KnowledgeBase) -> None:
         "look",
         "dark grey",
         "look",
-        "red",
+        "1",
     ]
 
 
