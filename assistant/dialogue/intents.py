@@ -59,6 +59,10 @@ SAME_ANSWER = frozenset(
         ("identify", "contrast"),
         ("names", "term"),
         ("term", "names"),
+        ("rules", "contrast"),
+        ("rules", "describe"),
+        ("rules", "identify"),
+        ("rules", "tackle"),
     }
 )
 """Pairs of which the second is no separate wish."""

@@ -21,8 +21,10 @@ ACT = {
     "release": "put it back",
     "closed": "fishing for it is not open; one caught by accident goes back at once",
     "do-not-release": "it must not go back alive",
-    "unknown": "no lawful act is certain",
 }
+NOTHING_CERTAIN = "no lawful act is certain"
+RELEASE_CERTAIN = "whether it may be kept is not certain; letting it go is fine"
+NOT_KNOWN = "the rules held do not answer this"
 
 
 # --- small pieces ------------------------------------------------------------------------------------------------
@@ -52,9 +54,9 @@ def one_of_many(names: list[str]) -> str:
 # --- the verdict --------------------------------------------------------------------------------------------------
 
 
-def verdict_lead(word: str, why: str) -> str:
+def verdict_lead(word: str, why: str, act: str) -> str:
     """The verdict and its reason."""
-    return f"{VERDICT[word]}: {ACT[word]}. {why}"
+    return f"{VERDICT[word]}: {act}. {why}"
 
 
 def sequence_lead(words: str) -> str:
@@ -76,6 +78,11 @@ def may_keep(fish: str, place: str, fewer: str, length: str) -> str:
 def fewer_than(limits: list[str]) -> str:
     """Kept count not told."""
     return f"keep if you have fewer than {join(limits)} so far today"
+
+
+def with_big(text: str, limits: list[str]) -> str:
+    """The room left, with the limits on large fish that this one would count in."""
+    return f"{text}, and of such large fish {join(limits)}" if limits else text
 
 
 def room(counts: list[str]) -> str:

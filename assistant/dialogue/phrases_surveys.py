@@ -50,6 +50,11 @@ LISTED = {
 }
 
 
+def closed_to_all(opens: str, tag: str) -> str:
+    """Closed to all fishing on the day."""
+    return sentence("closed to all fishing" + (f"; it opens again on {opens}" if opens else "") + tag)
+
+
 def closures(tag: str) -> str:
     """A rule on all fish closes the water for part of the year."""
     return sentence(f"a closure to all fishing holds here in part of the year{tag}")
@@ -73,9 +78,14 @@ def not_held(place: str, day: str, first: str, last: str) -> str:
     return sentence(f"unknown: the rules held for {place} run from {first} to {last} and say nothing of {day}")
 
 
-def side_heading(place: str) -> str:
+def in_rule_year(day: str) -> str:
+    """The nearest day that is covered."""
+    return f"What they say for {day}, which need not hold on the day you ask for:"
+
+
+def side_heading(place: str, differs: bool) -> str:
     """The side or part that the next lines are for."""
-    return f"{place}:"
+    return f"{place} only:" if differs else f"{place}:"
 
 
 # --- topics -------------------------------------------------------------------------------------------------------

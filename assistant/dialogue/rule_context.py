@@ -309,7 +309,7 @@ def _held_fish(turn: Turn) -> tuple[Named, ...]:
     """Everything that the fish of the conversation may still be."""
     kb, last = turn.kb, turn.held.last
     found: Iterable[str] = turn.held.taxa
-    if last is not None and last.intent == "identify" and last.candidates:
+    if last is not None and last.candidates:
         found = [x.taxon for x in last.candidates if x.probability >= STILL_OPEN] or [last.candidates[0].taxon]
     fish = [
         Named(kb.taxon(t).label, (t,)) if kb.find("taxon", t) is not None else Named(t, _members(kb, t)) for t in found

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 
 from assistant.dialogue import phrases_rules as say
 from assistant.dialogue import phrases_surveys as tell
@@ -36,41 +36,47 @@ def survey(kb: KnowledgeBase, book: Rulebook, place: str, day: date, named: Sequ
     """The rules at a place on a day, for the fishes named or for all that the rules there name."""
     here = book.positions(place)
     wanted = unique(t for n in named for m in meant(n, here, book) for t in _spread(m, book))
-    found = outlooks(place, day, book, wanted)
     name = " / ".join(unique(n.words.lower() for n in named))
     where = words.place_words(kb, place)
+    found = outlooks(place, day, book, wanted)
     lead = Block("lead", tell.outlook_lead(where, words.day_words(day), name), claim=False)
-    blocks: list[Block] = []
-    seen: list[tuple[Block, ...]] = []
-    for outlook in found:
-        lines = tuple(_at(kb, book, outlook, where, name, bool(named)))
-        if lines in seen:
-            continue
-        seen.append(lines)
-        if len(found) > 1 and outlook.position.place != place:
-            blocks.append(Block("point", tell.side_heading(words.place_words(kb, outlook.position.place)), claim=False))
-        blocks += lines
-    blocks = [*_orders(book, found), *blocks]
+    blocks = _orders(book, found)
+    sides = [_at(kb, book, _or_nearest(o, place, book, wanted), o, where, name) for o in found]
+    shared = [b for b in sides[0] if all(b in side for side in sides)] if sides else []
+    blocks += shared
+    for outlook, side in zip(found, sides, strict=True):
+        own = [b for b in side if b not in shared]
+        if own and len(found) > 1 and outlook.position.place != place:
+            only = tell.side_heading(words.place_words(kb, outlook.position.place), bool(shared))
+            blocks.append(Block("point", only, claim=False))
+        blocks += own
     if len(blocks) == 1:
-        lead, blocks = (
-            Block("lead", f"{lead.text} {blocks[0].text}", statements=blocks[0].statements, claim=blocks[0].claim),
-            [],
-        )
-    rules = unique(r for o in found for line in o.lines for r in line.rules) + unique(
-        c for o in found for c in o.closures
-    )
-    held = [o for o in found if o.held]
-    years = (
-        max((o.rule_year[0] for o in held or found), default=""),
-        min((o.rule_year[1] for o in held or found), default=""),
-    )
-    return Survey(
-        (lead, *blocks),
-        unique(rules),
-        _verdict(found, bool(named)),
-        min((o.as_of for o in found if o.as_of), default=""),
-        years,
-    )
+        (one,) = blocks
+        lead, blocks = Block("lead", f"{lead.text} {one.text}", statements=one.statements, claim=one.claim), []
+    return Survey((lead, *blocks), _rules(found), _verdict(found, bool(named)), *_dates(found))
+
+
+def _or_nearest(outlook: Outlook, place: str, book: Rulebook, wanted: Sequence[str]) -> Outlook:
+    """The outlook itself, or that of the nearest day of the rule year held, where the day lies outside it."""
+    first, last = outlook.rule_year
+    if outlook.held or not first:
+        return outlook
+    day = date.fromisoformat(first if outlook.day.isoformat() < first else last)
+    near = (o for o in outlooks(place, day, book, wanted) if o.position == outlook.position)
+    return next(near, outlook)
+
+
+def _rules(found: Sequence[Outlook]) -> tuple[str, ...]:
+    lines = [r for o in found for line in o.lines for r in line.rules]
+    return unique([*lines, *(c for o in found for c in o.closures)])
+
+
+def _dates(found: Sequence[Outlook]) -> tuple[str, tuple[str, str]]:
+    """The day of the last check, and the rule year that all sides share."""
+    held = [o for o in found if o.held] or list(found)
+    first = max((o.rule_year[0] for o in held), default="")
+    last = min((o.rule_year[1] for o in held), default="")
+    return min((o.as_of for o in found if o.as_of), default=""), (first, last)
 
 
 def _spread(name: str, book: Rulebook) -> tuple[str, ...]:
@@ -104,25 +110,47 @@ def _verdict(found: Sequence[Outlook], asked: bool) -> str | None:
     )
 
 
-def _at(kb: KnowledgeBase, book: Rulebook, outlook: Outlook, where: str, name: str, asked: bool) -> list[Block]:
-    if not outlook.held:
-        first, last = (words.day_words(d) for d in outlook.rule_year) if outlook.rule_year[0] else ("", "")
-        return [Block("point", tell.not_held(where, words.day_words(outlook.day), first, last), claim=False)]
-    lines = _lines(kb, book, outlook)
-    blocks = lines[:MOST_LINES]
-    if asked and not lines:
-        blocks = [Block("point", tell.nothing_named(name, where), claim=False)]
+def _at(kb: KnowledgeBase, book: Rulebook, outlook: Outlook, asked: Outlook, where: str, name: str) -> list[Block]:
+    """The lines of one side or part; where the day asked for is not covered, that first."""
+    blocks: list[Block] = []
+    if not asked.held:
+        first, last = (words.day_words(d) for d in asked.rule_year) if asked.rule_year[0] else ("", "")
+        blocks.append(Block("point", tell.not_held(where, words.day_words(asked.day), first, last), claim=False))
+        if not outlook.held:
+            return blocks
+        blocks.append(Block("point", tell.in_rule_year(words.day_words(outlook.day)), claim=False))
     if outlook.under_age is not None:
-        blocks.insert(0, Block("point", tell.under_age(outlook.under_age), claim=False))
-    if not asked:
-        blocks += [_closure(kb, book, c, outlook.day) for c in outlook.closures]
-    return blocks if asked else [*blocks, *_duties(kb, book, outlook)]
+        blocks.append(Block("point", tell.under_age(outlook.under_age), claim=False))
+    shut = _shut(book, outlook)
+    lines = [*shut, *_lines(kb, book, outlook)]
+    blocks += lines[:MOST_LINES]
+    if name:
+        return blocks if lines else [*blocks, Block("point", tell.nothing_named(name, where), claim=False)]
+    closures = [] if shut else [_closure(book, rule) for rule in outlook.closures]
+    return [*blocks, *closures, *_duties(kb, book, outlook)]
+
+
+def _shut(book: Rulebook, outlook: Outlook) -> list[Block]:
+    """That the place is closed to all fishing on the day, in place of a line for every fish."""
+    found = {
+        x.season.rule: x.season
+        for x in outlook.lines
+        if x.season.mode == "closed" and x.season.rule in outlook.closures
+    }
+    out = []
+    for rule, season in sorted(found.items()):
+        opens = words.day_words(season.last + timedelta(days=1)) if season.last is not None else ""
+        text = tell.closed_to_all(opens, say.rule(words.rule_tag(book, rule)))
+        out.append(Block("point", text, statements=statements((rule,))))
+    return out
 
 
 def _lines(kb: KnowledgeBase, book: Rulebook, outlook: Outlook) -> list[Block]:
     """One block for all fishes that stand under the same words."""
     names: dict[tuple[tuple[str, ...], tuple[str, ...]], list[str]] = {}
     for line in outlook.lines:
+        if line.season.mode == "closed" and line.season.rule in outlook.closures:
+            continue
         parts = (
             (tell.LISTED[line.listed],)
             if line.listed
@@ -156,7 +184,7 @@ def _numbers(kb: KnowledgeBase, book: Rulebook, line: Line) -> list[str]:
     if line.no_limit:
         parts = [tell.STATED_NO_LIMIT]
     elif line.daily is None:
-        parts = [tell.NO_BAG]
+        parts = [] if line.season.mode == "closed" else [tell.NO_BAG]
     elif line.daily == 0:
         return [tell.NONE_KEPT]
     else:
@@ -182,7 +210,7 @@ def _orders(book: Rulebook, found: Sequence[Outlook]) -> list[Block]:
     return out
 
 
-def _closure(kb: KnowledgeBase, book: Rulebook, rule: str, day: date) -> Block:
+def _closure(book: Rulebook, rule: str) -> Block:
     return Block("point", tell.closures(say.rule(words.rule_tag(book, rule))), statements=statements((rule,)))
 
 

@@ -14,8 +14,10 @@ from assistant.dialogue import rule_words as words
 from assistant.dialogue.answer import Asked, Block
 from assistant.dialogue.catch_query import Step
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.regulations import Rulebook
-from assistant.reasoning.verdict import Reason, Remark, Season, Tally, Verdict, Why, Word
+from assistant.model.regulations import OverCount, Rulebook
+from assistant.reasoning.catch import UNSAID
+from assistant.reasoning.counting import is_over
+from assistant.reasoning.verdict import Act, Reason, Remark, Season, Tally, Verdict, Why, Word
 from assistant.text import join, unique
 
 TOLD_DUTIES = frozenset({"report", "transport", "gear", "handling"})
@@ -99,7 +101,16 @@ def lead_text(told: Told) -> str:
     why = reason_text(told)
     if told.verdict.word is Word.UNKNOWN and told.verdict.reason.why in JUST_ASK:
         return why
-    return say.verdict_lead(str(told.verdict.word), why)
+    return say.verdict_lead(str(told.verdict.word), why, _act(told.verdict))
+
+
+def _act(found: Verdict) -> str:
+    """What to do, in short; for an open verdict what is still certain."""
+    if found.word is not Word.UNKNOWN:
+        return say.ACT[str(found.word)]
+    if found.reason.why is Why.NO_LAWFUL_ACT:
+        return say.NOTHING_CERTAIN
+    return say.RELEASE_CERTAIN if Act.RELEASE in found.acts else say.NOT_KNOWN
 
 
 def points(told: Sequence[Told], day_said: bool, clock: date) -> list[Block]:
@@ -155,7 +166,15 @@ def _may_keep(told: Told, reason: Reason) -> str:
     else:
         text = say.room([words.tally_words(told.kb, told.book, t) for t in limits])
     length = words.fish_length(told.step.length)
-    return say.may_keep(told.fish, told.place, text + told.tag(reason), length)
+    big = [words.over_words(x) for x in _over_counts(told)]
+    return say.may_keep(told.fish, told.place, say.with_big(text, big) + told.tag(reason), length)
+
+
+def _over_counts(told: Told) -> list[OverCount]:
+    """Counts of large fish in which this fish would count."""
+    gone = {r.rule for r in told.verdict.replaced if r.field == "length"}
+    overs = [told.book.overs[x] for r in told.verdict.rules if r not in gone for x in told.book.rules[r].overs]
+    return [x for x in overs if told.step.length != UNSAID and is_over(told.step.length, x)]
 
 
 def _binding(tallies: Sequence[Tally]) -> list[Tally]:

@@ -23,8 +23,8 @@ TOPICS = (
     "rule-packing",
     "rule-bait",
     "rule-gear",
-    "rule-licence",
     "rule-border",
+    "rule-licence",
     "rule-possession",
 )
 """Topics in order of precedence."""

@@ -14,7 +14,7 @@ from assistant.dialogue import phrases_surveys as tell
 from assistant.dialogue import rule_telling as telling
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
-from assistant.dialogue.catch_judge import judge
+from assistant.dialogue.catch_judge import judge, meant
 from assistant.dialogue.catch_query import CatchQuery, Named, Step
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.out_of_scope import safe_echo
@@ -29,7 +29,7 @@ from assistant.reasoning import catch as c
 from assistant.reasoning.verdict import Why, Word
 from assistant.text import key
 
-SURVEY = frozenset({"rule-limit", "rule-open", "rule-length"})
+SURVEY = frozenset({"rule-limit", "rule-open", "rule-length", "rule-possession"})
 IN_HAND = frozenset({"rule-keep"})
 CARE = "release-basic"
 """The caution that tells how a fish is let go."""
@@ -40,7 +40,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     asked = frozenset(a for a in aspects(turn.kb, turn.reading) if a.startswith("rule-"))
     found = context_of(turn)
     before = spoken(turn.held)
-    surveying = bool(asked & SURVEY) or (before.surveying and not asked and not found.fresh)
+    surveying = bool(asked & SURVEY) or (before.surveying and not asked and not _in_hand(turn, found))
     held = turn.held.after(catch=Spoken(found.query or before.query, surveying))
     if (against := quoted(replace(turn, held=held), found)) is not None:
         return against
@@ -64,7 +64,7 @@ def _private(found: Context) -> bool:
 def _topic(turn: Turn, asked: frozenset[str], found: Context) -> str:
     """The duty asked about, where the line is not about keeping one fish."""
     wanted = [t for t in TOPICS if t in asked]
-    if not wanted:
+    if not wanted or (wanted == ["rule-possession"] and found.places):
         return ""
     told = (
         found.fresh
@@ -82,9 +82,7 @@ def _topic(turn: Turn, asked: frozenset[str], found: Context) -> str:
 
 def _about_place(turn: Turn, asked: frozenset[str], found: Context, surveying: bool) -> bool:
     """True when the rules of the place are asked for rather than a verdict on a fish."""
-    measured = any(m.kind == "length" and m.own for m in turn.reading.measures)
-    kept = found.fresh and found.query is not None and any(s.kept is not None for s in found.query.steps)
-    if measured or kept:
+    if _in_hand(turn, found):
         return False
     if surveying and not ("rule-keep" in asked and not asked & {"rule-limit", "rule-open"}):
         return True
@@ -94,6 +92,13 @@ def _about_place(turn: Turn, asked: frozenset[str], found: Context, surveying: b
     if found.query is not None and "rule-keep" in asked and found.about.age is None:
         return False
     return not _shut_to_all(found, turn)
+
+
+def _in_hand(turn: Turn, found: Context) -> bool:
+    """True when the line tells of a length or of kept fish, as of a fish in hand."""
+    if any(m.kind == "length" and m.own for m in turn.reading.measures):
+        return True
+    return found.fresh and found.query is not None and any(s.kept is not None for s in found.query.steps)
 
 
 def _shut_to_all(found: Context, turn: Turn) -> bool:
@@ -131,7 +136,8 @@ def _wanted(turn: Turn, found: Context) -> tuple[Named, ...]:
         return tuple(n for n in found.named if n.taxa)
     words = set(turn.reading.words)
     back = words & {"it", "them", "they", "that", "this", "those", "one"}
-    if turn.held.taxa and back and found.query is not None:
+    carried = spoken(turn.held).surveying and turn.held.intent == "rules"
+    if turn.held.taxa and (back or carried) and found.query is not None:
         return found.query.steps[0].fish
     return ()
 
@@ -200,15 +206,20 @@ def _care(kb: KnowledgeBase) -> list[Block]:
 
 
 def _taxa(turn: Turn, found: Context, query: CatchQuery | None = None) -> tuple[str, ...]:
-    """The fishes of the answer: those judged, by the ids under which the line named them, else those named or held."""
+    """The fishes of the answer: those that the rules mean by what was said, and the ids that the line named."""
     query = query or found.query
-    if not found.named and turn.held.intent == "rules" and turn.held.taxa:
-        return turn.held.taxa[:MOST]
     named = {key(m.words): m.ids for m in turn.reading.of("taxon", "hybrid", "group")}
-    fish = [n for s in query.steps for n in s.fish] if query is not None else []
-    ids = [t for n in fish for t in named.get(key(n.words), n.taxa[:MOST])]
-    ids = [t for t in ids if turn.kb.find("taxon", t) is not None] or list(subjects(turn))
-    return tuple(dict.fromkeys(ids))[:MOST]
+    ids: list[str] = []
+    for fish in [n for s in query.steps for n in s.fish] if query is not None else found.named:
+        said = named.get(key(fish.words), ())
+        meant_here = meant(fish, found.book.positions(found.places[0]), found.book) if found.places else ()
+        species = [t for m in meant_here for t in sorted(found.book.members.get(m, ())) or (m,)]
+        if len(species) == 1:
+            ids += [*species, *(said if len(said) == 1 else ())]
+        else:
+            ids += [*said, *(species or fish.taxa)]
+    known = [t for t in ids if turn.kb.find("taxon", t) is not None] or list(subjects(turn))
+    return tuple(dict.fromkeys(known))[:MOST]
 
 
 def _nothing(turn: Turn, found: Context) -> Answer:
