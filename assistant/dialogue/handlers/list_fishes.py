@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -24,7 +25,7 @@ from assistant.reasoning.evidence import about, distribution, number_range
 from assistant.reasoning.observed import Observation
 from assistant.reasoning.place_prior import expand_places
 from assistant.reasoning.size import size_range
-from assistant.text import unique
+from assistant.text import key, unique
 
 FITS, DOUBTFUL = 0.5, 0.15
 """Share of fish of a kind from which it fits a feature asked for, and from which it does so at times."""
@@ -258,8 +259,10 @@ def _counts(kb: KnowledgeBase) -> Answer:
 def _membership(turn: Turn) -> Answer | None:
     """Which of the fishes named belong to a group ("which of these is a char: brook, brown, rainbow, lake")."""
     kb = turn.kb
-    own = tuple(dict.fromkeys(i for m in turn.reading.of("taxon", "hybrid") for i in m.ids))
     wider = groups(turn.reading)
+    own = tuple(dict.fromkeys(i for m in turn.reading.of("taxon", "hybrid") for i in m.ids))
+    if wider and len(own) < 2 and "which-of" in turn.cues:
+        own = _by_first_words(turn, wider[0].ids[0])
     if len(own) < 2 or not wider or not any(kb.taxon(t).is_species for t in own):
         return None
     members = set(species_of(kb, (wider[0].ids[0],)))
@@ -279,6 +282,16 @@ def _membership(turn: Turn) -> Answer | None:
         text = lists.member_no(say.names_with([label(kb, t) for t in outside]))
         blocks.append(Block("point", text, statements=tuple(f"taxon:{t}" for t in outside)))
     return Answer("list", tuple(blocks), taxa=tuple(inside))
+
+
+def _by_first_words(turn: Turn, group: str) -> tuple[str, ...]:
+    """Fishes of the same family told by the first words of their names ("brook, brown, rainbow, lake")."""
+    kb = turn.kb
+    families = {f for t in species_of(kb, (group,)) for f in kb.lineage(t) if kb.taxon(f).rank == "family"}
+    names = {t: key(label(kb, t)).split() for t in species_of(kb, tuple(sorted(families)))}
+    hits = [t for t, words in names.items() if len(words) == 2 and words[0] in turn.reading.words]
+    last = Counter(names[t][1] for t in hits).most_common(1)
+    return tuple(t for t in hits if names[t][1] == last[0][0])
 
 
 def _invasive(turn: Turn) -> Answer:

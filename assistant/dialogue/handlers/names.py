@@ -20,6 +20,7 @@ from assistant.reasoning.place_prior import expand_places
 from assistant.text import join, key, singular, unique
 
 SHOWN = 8
+AT_ONCE = 6
 NOTES = ("nomenclature-note", "taxonomy-note")
 LOCAL = ("vernacular", "ambiguous")
 LANGUAGES = (("lang-fr", "fr"), ("lang-es", "es"))
@@ -103,11 +104,24 @@ def meant(kb: KnowledgeBase, mention: Mention) -> tuple[str, ...]:
 
 
 def _meanings(turn: Turn, local: Sequence[Mention]) -> list[Block]:
-    return [
+    """What each name means; a word that is also a term of anglers ("slab") is explained as that first."""
+    return _as_terms(turn.kb, local) + [
         b
         for words in unique(m.words for m in local)
         for b in _meaning(turn, words, unique(i for m in local if m.words == words for i in meant(turn.kb, m)))
     ]
+
+
+def _as_terms(kb: KnowledgeBase, local: Sequence[Mention]) -> list[Block]:
+    keys = unique(
+        thing
+        for m in local
+        for w in (key(m.words), singular_key(m.words))
+        for kind, thing, _ in kb.spoken(w)
+        if kind == "term"
+    )
+    terms = [t for k in keys if (t := kb.find("term", k)) is not None]
+    return [Block("point", say.term_lead(t.label, t.plain), statements=(f"term:{t.id}",)) for t in terms]
 
 
 def _meaning(turn: Turn, words: str, ids: Sequence[str]) -> list[Block]:
@@ -166,12 +180,12 @@ def _several(turn: Turn, words: str, found: Sequence[tuple[str, Name | None]]) -
     out = []
     if here:
         place = speak.place_words(kb, turn.held.places)
-        top = [t for t in order if t in here]
+        top = [t for t in order if t in here][:AT_ONCE]
         out.append(
             Block(
                 "point",
-                say.name_here(words, place, speak.fishes(kb, top[:4], "or")),
-                statements=tuple(names[t] for t in top[:4]),
+                say.name_here(words, place, speak.fishes(kb, top, "or")),
+                statements=tuple(names[t] for t in top),
             )
         )
     else:
@@ -186,17 +200,15 @@ def _several(turn: Turn, words: str, found: Sequence[tuple[str, Name | None]]) -
 
 
 def _here(turn: Turn, found: Sequence[tuple[str, Name | None]]) -> frozenset[str]:
-    """The fishes whose use of the name is told of the place held, else those of them that live there."""
+    """The fishes whose use of the name is told of the place held, and those natives of it for which no region is told."""
     kb = turn.kb
     if not turn.held.places:
         return frozenset()
     wanted = expand_places(kb, turn.held.places)
-    told = frozenset(t for t, n in found if n is not None and n.regions and wanted & expand_places(kb, n.regions))
-    if told:
-        return told
+    told = {t for t, n in found if n is not None and n.regions and wanted & expand_places(kb, n.regions)}
     free = {t for t, n in found if n is None or not n.regions}
     return frozenset(
-        t for t in free if any(r.place in wanted and r.status in ("native", "introduced") for r in kb.ranges(t))
+        told | {t for t in free if any(r.place in wanted and r.status == "native" for r in kb.ranges(t))}
     )
 
 
