@@ -125,18 +125,19 @@ def ready(
     parts: dict[str, dict[int, list[Hit]]] = {}
     clauses: set[int] = set()
     for hit in hits:
-        if hit.phrase.kind == "character":
+        if hit.phrase.kind == "character" and lexicon.on_fish(hit.phrase.id):
             clause = content[hit.first].clause
             parts.setdefault(hit.phrase.id, {}).setdefault(clause, []).append(hit)
             if lexicon.kb.character(hit.phrase.id).part != WHOLE:
                 clauses.add(clause)
     spans = frozenset(frozenset(h.at) for h in hits if h.phrase.kind == "character" and len(h.at) > 1)
-    return Line(tokens, content, hits, scopes, lexicon, talk, parts, frozenset(clauses), nouns_of(hits), spans)
+    return Line(tokens, content, hits, scopes, lexicon, talk, parts, frozenset(clauses), nouns_of(hits, lexicon), spans)
 
 
-def nouns_of(hits: Sequence[Hit]) -> frozenset[int]:
+def nouns_of(hits: Sequence[Hit], lexicon: Lexicon) -> frozenset[int]:
     """Positions of single words that name a part: several features may be said of one of them."""
-    return frozenset(h.at[0] for h in hits if h.phrase.kind == "character" and len(h.at) == 1)
+    single = (h for h in hits if h.phrase.kind == "character" and len(h.at) == 1)
+    return frozenset(h.at[0] for h in single if lexicon.on_fish(h.phrase.id))
 
 
 def claims_of(line: Line) -> list[Claim]:

@@ -15,6 +15,8 @@ from assistant.model.stems import Stem, stems_of
 
 Entry = tuple[str, str, str]
 T = TypeVar("T")
+NOT_ON_FISH = frozenset(("hybrid", "life", "place"))
+"""Parts under which the base files what is not seen on a fish."""
 MOST_KEPT = 20_000
 """Entries that each look-up remembers."""
 CUE = "cue-"
@@ -140,7 +142,11 @@ class Lexicon:
 
     def is_part(self, word: str) -> bool:
         """True for a word that by itself names a feature or a part of a fish."""
-        return any(e[0] == "character" and e[2] == "words" for e in self.spoken(word))
+        return any(e[0] == "character" and e[2] == "words" and self.on_fish(e[1]) for e in self.spoken(word))
+
+    def on_fish(self, character: str) -> bool:
+        """True for a character that is seen on the fish, not told of its life or its descent."""
+        return self.kb.character(character).part not in NOT_ON_FISH
 
     def _mended(self, word: str) -> tuple[str, ...]:
         if len(word) < 4 or len(word) > 24 or not word.isalpha():

@@ -46,6 +46,9 @@ def decide(
     found = _found(content, hits)
     for number, named in enumerate(names):
         words = " ".join(t.word for t in tokens[named.first : named.after])
+        if not named.entries and not named.outside:
+            strong.update(range(named.first, named.after))
+            continue
         if named.outside:
             if _compared(named, found, tokens, lexicon):
                 continue
@@ -85,7 +88,10 @@ def _is_feature(named: Named, beside: bool, found: _Found, tokens: Sequence[Toke
         return False
     here = found.at.get(min(own), ())
     longer = any(own < set(h.at) and (h.phrase.kind == "character" or h.phrase.alone) for h in here)
-    if all(e[2] == "short" for e in named.entries) and len(tokens) > 6:
+    short = all(e[2] == "short" for e in named.entries)
+    if short and "common-word" in lexicon.cues(tokens[named.first].word):
+        return True
+    if short and len(tokens) > 6:
         return not set(_before(named, tokens)[:1]) & {"a", "an", "the", "for", "my", "of"}
     if named.after - named.first == 1:
         word = tokens[named.first].word
@@ -163,13 +169,13 @@ def _two_plain_words(named: Named, tokens: Sequence[Token], lexicon: Lexicon) ->
 def _beside_name(named: Named, names: Sequence[Named], tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """True when only a joining word, or a comma between plain names, parts it from another name ("red ear or gill")."""
     for other in names:
-        if other is named or other.outside or _both_plain(named, other, tokens, lexicon):
+        if other is named or not other.entries or _both_plain(named, other, tokens, lexicon):
             continue
         first, second = (other, named) if other.after <= named.first else (named, other)
         gap = tokens[first.after : second.first]
         if len(gap) <= 2 and any(t.word in _AGAINST for t in gap):
             return True
-        short = len(tokens) <= 4 or not (_weak(named, tokens, lexicon) or named.after - named.first == 2)
+        short = not _weak(named, tokens, lexicon) and (len(tokens) <= 4 or named.after - named.first != 2)
         if not gap and short and tokens[second.first].clause != tokens[first.after - 1].clause:
             return True
     return False

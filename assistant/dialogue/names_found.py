@@ -14,11 +14,16 @@ LONGEST = 6
 KINDS = ("taxon", "group")
 OUTSIDE = "outside-fish"
 """The cue family of fishes that are not of these waters."""
+NO_FISH = "no-fish"
+"""The cue family of things whose names begin like the name of a fish ("dollar bill")."""
 
 
 @dataclass(frozen=True, slots=True)
 class Named:
-    """A stretch of tokens that names a fish or a group: what the words stand for, and how they were matched."""
+    """A stretch of tokens that names a fish or a group: what the words stand for, and how they were matched.
+
+    Without entries it is a fish from elsewhere (``outside``), or a thing that is no fish at all.
+    """
 
     first: int
     after: int
@@ -75,7 +80,7 @@ def _with_shared_nouns(tokens: Sequence[Token], found: list[Named], lexicon: Lex
     """Names whose last word is said only once ("black and white crappie", "brook, brown and rainbow trout")."""
     out = list(found)
     for named in found:
-        if named.outside or named.after - named.first < 2:
+        if not named.entries or named.after - named.first < 2:
             continue
         noun = tokens[named.after - 1].word
         at = named.first - 1
@@ -98,7 +103,7 @@ def _with_shared_nouns(tokens: Sequence[Token], found: list[Named], lexicon: Lex
 
 
 def _kind_of(named: Named, kind: Named, lexicon: Lexicon) -> bool:
-    if named.outside or kind.outside:
+    if not named.entries or not kind.entries:
         return False
     species = {e[1] for e in named.entries if e[0] == "taxon" and e[2] != "ambiguous"}
     wide = {m for e in kind.entries for m in lexicon.kb.members(e[1])}
@@ -114,6 +119,8 @@ def _longest_at(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> Named | N
             entries = lexicon.spoken(phrase)
             kept = tuple(e for e in entries if e[0] in KINDS)
             outside = any(e[0] == "cue" and e[1] == f"cue-{OUTSIDE}" for e in entries)
+            if any(e[0] == "cue" and e[1] == f"cue-{NO_FISH}" for e in entries):
+                return Named(at, at + size, ())
             if outside and all(e[2] == "ambiguous" for e in kept):
                 return Named(at, at + size, (), outside=True)
             if kept:
@@ -148,7 +155,7 @@ def _variants(words: list[str], lexicon: Lexicon) -> Iterator[str]:
             yield from lexicon.joined(known)
         if last.endswith("ish") and len(last) > 6:
             return
-    elif len(words) <= 4 and all(len(w) > 1 for w in words):
+    elif len(words) <= 4 and all(len(w) > 2 for w in words):
         for i in range(len(words) - 1):
             yield " ".join([*words[:i], words[i] + words[i + 1], *words[i + 2 :]])
             if last != words[-1]:

@@ -59,7 +59,7 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     decided = decide(tokens, names, content, hits, where.places or held.places, lexicon)
     blocked = _content_in(content, decided.strong)
     hits = tuple(h for h in hits if not blocked & set(h.at))
-    scopes = scopes_of(tokens, content, nouns_of(hits), lexicon)
+    scopes = scopes_of(tokens, content, nouns_of(hits, lexicon), lexicon)
     talk = _talk(tokens, held, decided, frozenset(blocked), lexicon)
     made = ready(tokens, content, hits, scopes, lexicon, talk)
     features = read_features(made, count_claims(made, line))
