@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from decimal import Decimal
 
@@ -10,7 +11,7 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.reading import Measure
 from assistant.dialogue.subjects import species_of
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.records import Statement
+from assistant.model.records import Place, Statement
 from assistant.reasoning.advice import Record
 from assistant.units import GRAMS, MM, show_length, show_weight
 
@@ -63,6 +64,20 @@ def spread(kb: KnowledgeBase, asked: Sequence[str], most: int = MOST_TAXA) -> tu
         out.update(dict.fromkeys(wider))
         out.update(dict.fromkeys(sorted(species, key=lambda t: (-len(kb.ranges(t)), t))))
     return tuple(out)[:most]
+
+
+def place_name(place: Place) -> str:
+    """A place as it is said in a sentence: "the Ozarks", "the Midwest", "Ohio"."""
+    name = place.label
+    takes = place.kind == "drainage" or (
+        place.kind == "region" and re.search(r"(s|west|east|south|north)$", name, re.I)
+    )
+    return f"the {name}" if takes and not name.lower().startswith("the ") else name
+
+
+def place_names(kb: KnowledgeBase, places: Iterable[str]) -> str:
+    """Places in a list."""
+    return say.names_with([place_name(p) for key in places if (p := kb.place(key)) is not None])
 
 
 def which_fish(intent: str, lead: str) -> Answer:

@@ -18,7 +18,7 @@ from assistant.dialogue.handlers.range import status_in
 from assistant.dialogue.handlers.term import words_for_lesson
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.subjects import groups, label, named, species_of, subjects
-from assistant.dialogue.telling import plain
+from assistant.dialogue.telling import place_names, plain
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about, distribution, number_range
@@ -178,7 +178,7 @@ def _what(turn: Turn, name: str, seen: Sequence[Seen], places: Sequence[str], co
     if seen:
         parts.append(lists.with_what(say.names_with([speak.seen_words(kb, s.observation) for s in seen[:3]])))
     if places:
-        parts.append(lists.in_place(speak.place_words(kb, places)))
+        parts.append(lists.in_place(place_names(kb, places)))
     return " ".join(parts)
 
 
@@ -314,9 +314,7 @@ def _invasive(turn: Turn) -> Answer:
         if warnings and (not wanted or row is None or row.status in ("introduced", "uncertain", "stocked")):
             found.append((t, tuple(f"st:{s.id}" for s in warnings)))
     if not found:
-        return plain(
-            "list", lists.list_none(lists.in_place(speak.place_words(kb, turn.held.places)) if wanted else "")
-        )
+        return plain("list", lists.list_none(lists.in_place(place_names(kb, turn.held.places)) if wanted else ""))
     names = say.names_with([label(kb, t) for t, _ in found])
     blocks = (
         Block("lead", lists.invasive_lead(len(found), names), statements=tuple(i for _, ids in found for i in ids)),

@@ -11,7 +11,7 @@ from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.reading import Mention
 from assistant.dialogue.subjects import label, species_of, subjects, unclear
-from assistant.dialogue.telling import MEMORY, plain, spread, trusted
+from assistant.dialogue.telling import MEMORY, place_names, plain, spread, trusted
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Name, Taxon
@@ -179,7 +179,7 @@ def _several(turn: Turn, words: str, found: Sequence[tuple[str, Name | None]]) -
     )
     out = []
     if here:
-        place = speak.place_words(kb, turn.held.places)
+        place = place_names(kb, turn.held.places)
         top = [t for t in order if t in here][:AT_ONCE]
         out.append(
             Block(
@@ -200,7 +200,7 @@ def _several(turn: Turn, words: str, found: Sequence[tuple[str, Name | None]]) -
 
 
 def _here(turn: Turn, found: Sequence[tuple[str, Name | None]]) -> frozenset[str]:
-    """The fishes whose use of the name is told of the place held, and those natives of it for which no region is told."""
+    """The fishes whose use of the name is told of the place held, and natives of it of which no region is told."""
     kb = turn.kb
     if not turn.held.places:
         return frozenset()
@@ -213,7 +213,7 @@ def _here(turn: Turn, found: Sequence[tuple[str, Name | None]]) -> frozenset[str
 
 
 def _regions(kb: KnowledgeBase, name: Name) -> str:
-    return join([x for x in (speak.place_words(kb, name.regions), name.region_text) if x])
+    return join([x for x in (place_names(kb, name.regions), name.region_text) if x])
 
 
 def _basis(text: str, name: Name | None) -> str:
@@ -302,7 +302,7 @@ def _local_names(turn: Turn, record: Taxon, skip: str = "") -> list[Block]:
         return []
     names = join([n.text for n in shown])
     text = (
-        say.also_called_in(record.label, speak.place_words(kb, turn.held.places), names)
+        say.also_called_in(record.label, place_names(kb, turn.held.places), names)
         if near
         else say.also_called(record.label, names)
     )

@@ -7,12 +7,11 @@ from collections.abc import Iterable, Sequence
 from assistant.dialogue import phrases_care as care
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue import phrases_lists as lists
-from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import asked_about
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.subjects import label, species_of
-from assistant.dialogue.telling import MEMORY, plain, spread, trusted, which_fish
+from assistant.dialogue.telling import MEMORY, place_name, place_names, plain, spread, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Place, Range
@@ -90,9 +89,7 @@ def _one_place(kb: KnowledgeBase, taxon: str, key: str) -> list[Block]:
     wider = _best([r for r in rows(kb, taxon) if (w := kb.place(r.place)) is not None and key in w.covers])
     if wider:
         first = wider[0]
-        text = trusted(
-            say.range_wider(name, first.status, speak.place_words(kb, (first.place,)), place.label), first.basis
-        )
+        text = trusted(say.range_wider(name, first.status, place_names(kb, (first.place,)), place.label), first.basis)
         return [Block("point", text, statements=(f"range:{first.id}",))]
     listed = [r for r in rows(kb, taxon) if r.status == "native"]
     out = [
@@ -127,7 +124,7 @@ def _told(kb: KnowledgeBase, taxon: str, name: str, place: Place, found: list[Ra
     first = found[0]
     same = [r for r in found if r.status == first.status]
     sure = next((r for r in same if r.basis != MEMORY), first)
-    text = trusted(say.range_here(name, place.label, first.status), sure.basis)
+    text = trusted(say.range_here(name, place_name(place), first.status), sure.basis)
     out = [Block("point", text, statements=tuple(f"range:{r.id}" for r in same[:6]))]
     if first.area and _speaks(first.area):
         out.append(Block("point", say.range_part(first.area), statements=(f"range:{first.id}",)))
@@ -154,7 +151,9 @@ def _parts(kb: KnowledgeBase, name: str, place: Place, found: list[Range]) -> li
         if same:
             names = _places(kb, [r.place for r in same], full=False)
             text = (
-                say.range_here(name, f"{place.label}: {names}", status) if not out else say.range_line(status, names)
+                say.range_here(name, f"{place_name(place)}: {names}", status)
+                if not out
+                else say.range_line(status, names)
             )
             out.append(Block("point", text, statements=tuple(f"range:{r.id}" for r in same)))
     return out
@@ -224,9 +223,9 @@ def _places(kb: KnowledgeBase, keys: Iterable[str], full: bool) -> str:
         ]
         for region in sorted(wide, key=lambda p: (-len(p.covers), p.id)):
             if set(region.covers) <= left:
-                named.append(region.label)
+                named.append(place_name(region))
                 left -= set(region.covers)
-    rest = sorted(p.label for k in left if (p := kb.place(k)) is not None)
+    rest = sorted(place_name(p) for k in left if (p := kb.place(k)) is not None)
     names = [*named, *rest]
     if full or len(names) <= MOST_PLACES + 2:
         return say.names_with(names)
@@ -250,7 +249,7 @@ def _group(kb: KnowledgeBase, asked: Sequence[str], taxa: Sequence[str], places:
         if (row := status_in(kb, t, wanted)) is not None:
             by_status.setdefault(row.status, []).append((t, row))
     living = [x for s in ("native", "reintroduced", "introduced", "stocked") for x in by_status.get(s, ())]
-    lead = say.group_here(len(living), len(taxa), name, speak.place_words(kb, places))
+    lead = say.group_here(len(living), len(taxa), name, place_names(kb, places))
     out = [Block("point", lead, statements=tuple(f"range:{r.id}" for _, r in living), claim=bool(living))]
     for status in ORDER:
         if some := by_status.get(status):
