@@ -1,4 +1,4 @@
-"""Options that the commands for lessons share: which fishes, how they are looked at, where the result goes (layer 7)."""
+"""Options that the commands for lessons share: which fishes, which look, where the result goes (layer 7)."""
 
 from __future__ import annotations
 
@@ -15,22 +15,26 @@ if TYPE_CHECKING:
 
 def add_fishes(parser: argparse.ArgumentParser) -> None:
     """The arguments that choose fishes."""
-    parser.add_argument("fishes", nargs="*", metavar="FISH", help="fishes by English or scientific name (quote names of two words)")
-    parser.add_argument("--group", default="", metavar="GROUP", help="all fishes of a group, genus or family (sunfishes, pikes)")
-    parser.add_argument("--place", default="", metavar="PLACE", help="only fishes met in a state or province (Ohio, US-OH)")
+    parser.add_argument("fishes", nargs="*", metavar="FISH",
+                        help="fishes by English or scientific name (quote names of two words)")
+    parser.add_argument("--group", default="", metavar="GROUP",
+                        help="all fishes of a group, genus or family (sunfishes, pikes)")
+    parser.add_argument("--place", default="", metavar="PLACE",
+                        help="only fishes met in a state or province (Ohio, US-OH)")
 
 
 def add_words(parser: argparse.ArgumentParser) -> None:
     """The arguments that choose features and words."""
     parser.add_argument("--look", choices=("picture", "hand", "lab"), default="hand",
-                        help="features that can be seen in a picture, on a fish in the hand, or on the bench (default: hand)")
+                        help="features seen in a picture, on a fish in the hand, or on the bench (default: hand)")
     parser.add_argument("--level", choices=("young", "plain", "trade"), default="plain",
                         help="words for children, for everybody, or for the trade (default: plain)")
 
 
 def add_output(parser: argparse.ArgumentParser, formats: tuple[str, ...]) -> None:
     """The arguments that choose the form and the file."""
-    parser.add_argument("--format", choices=formats, default=formats[0], help=f"form of the output (default: {formats[0]})")
+    parser.add_argument("--format", choices=formats, default=formats[0],
+                        help=f"form of the output (default: {formats[0]})")
     parser.add_argument("-o", "--output", metavar="FILE", help="write to a file (else to standard output)")
 
 

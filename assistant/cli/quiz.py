@@ -25,8 +25,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     add_words(parser)
     parser.set_defaults(look="picture")
     parser.add_argument("--items", type=int, default=8, metavar="N", help="number of questions (default: 8)")
-    parser.add_argument("--seed", type=int, default=1, metavar="N", help="another number gives another quiz (default: 1)")
-    parser.add_argument("--answers", metavar="FILE", help="write the answer key to a file of its own (else it follows the questions)")
+    parser.add_argument("--seed", type=int, default=1, metavar="N",
+                        help="another number gives another quiz (default: 1)")
+    parser.add_argument("--answers", metavar="FILE",
+                        help="write the answer key to a file of its own (else it follows the questions)")
     add_output(parser, ("text", "markdown", "html", "json"))
 
 

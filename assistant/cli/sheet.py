@@ -26,5 +26,6 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     from assistant.render.html import sheet_page
 
     kb = open_kb(args)
-    write_out(sheet_page(kb, lesson_sheet(kb, chosen(kb, args), args.look, args.level, args.title)), args.output, streams)
+    write_out(sheet_page(kb, lesson_sheet(kb, chosen(kb, args), args.look, args.level, args.title)), args.output,
+              streams)
     return 0

@@ -20,7 +20,7 @@ ROWS_SHOWN = 12
 
 @dataclass(frozen=True, slots=True)
 class Cell:
-    """What is told of one fish: the words, the basis (read, memory, ...; empty where nothing is held), from whom, on what."""
+    """What is told of one fish: words, basis (empty where nothing is held), whether its group is meant, statements."""
 
     text: str
     basis: str
@@ -74,9 +74,11 @@ def check_number(taxa: Sequence[str], fewest: int = FEWEST, most: int = MOST) ->
     """The taxa, each once. Raises UsageError where they are too few or too many."""
     chosen = unique(taxa)
     if len(chosen) < fewest:
-        raise UsageError(f"a comparison takes {fewest} fishes or more, not {len(chosen)}", "name another fish or a group")
+        raise UsageError(f"a comparison takes {fewest} fishes or more, not {len(chosen)}",
+                         "name another fish or a group")
     if len(chosen) > most:
-        raise UsageError(f"a comparison takes {most} fishes at most, not {len(chosen)}", "name them one by one, or add --place")
+        raise UsageError(f"a comparison takes {most} fishes at most, not {len(chosen)}",
+                         "name them one by one, or add --place")
     return chosen
 
 

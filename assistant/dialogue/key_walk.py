@@ -13,8 +13,8 @@ from assistant.reasoning.evidence import below
 from assistant.reasoning.key import Couplet, Key, Lead, build_key
 from assistant.text import key as folded
 
-FIRST = frozenset("a 1 first former one 1a upper top".split())
-SECOND = frozenset("b 2 second latter two 1b lower bottom".split())
+FIRST = frozenset(["a", "1", "first", "former", "one", "1a", "upper", "top"])
+SECOND = frozenset(["b", "2", "second", "latter", "two", "1b", "lower", "bottom"])
 UNSURE = frozenset({"unsure", "skip"})
 BACK, NOT_SURE, STOP = "back", "not-sure", "stop"
 
@@ -54,7 +54,7 @@ def take(walk: KeyWalk, lead: int) -> KeyWalk | tuple[str, ...]:
 
 
 def pass_over(kb: KnowledgeBase, walk: KeyWalk) -> KeyWalk | tuple[str, ...]:
-    """A walk on with a fresh key of the taxa left that does without the character asked, or the taxa that cannot be parted."""
+    """A walk on with a fresh key of the taxa left, without the character asked, or the taxa that cannot be parted."""
     passed = walk.passed | {walk.couplet.character}
     made = build_key(kb, walk.left, walk.key.look, without=passed)
     return KeyWalk(made, 1, walk.level, passed, walk) if made.couplets else walk.left
@@ -71,7 +71,8 @@ def meaning(kb: KnowledgeBase, walk: KeyWalk, reading: Reading) -> int | str | N
         return NOT_SURE
     if len(words) <= 3 and (found := _ordinal(words, walk.at)) is not None:
         return found
-    return _seen(kb, walk.couplet, reading) if _seen(kb, walk.couplet, reading) is not None else _worded(kb, walk, reading, words)
+    return _seen(kb, walk.couplet, reading) if _seen(kb, walk.couplet, reading) is not None else _worded(kb, walk,
+                                                                                                         reading, words)
 
 
 def _ordinal(words: list[str], number: int) -> int | None:

@@ -12,8 +12,10 @@ from assistant.model.stems import NUMBERS
 from assistant.reasoning.place_prior import expand_places
 from assistant.reasoning.selection import living_at, species_below
 
-_GRADE = re.compile(r"\b(?:grade\s*\d+|\d+(?:st|nd|rd|th)\s+grade\w*|(?:first|second|third|fourth|fifth|sixth)\s+grade\w*|grade\w*\s+\w+)")
-_YOUNG = re.compile(r"\b(kids?|child(?:ren)?|pupils?|elementary|kindergarten|little ones|simple words|plain words|year olds?|scouts?|campers?)\b")
+_GRADE = re.compile(r"\b(?:grade\s*\d+|\d+(?:st|nd|rd|th)\s+grade\w*"
+                    r"|(?:first|second|third|fourth|fifth|sixth)\s+grade\w*|grade\w*\s+\w+)")
+_YOUNG = re.compile(r"\b(kids?|child(?:ren)?|pupils?|elementary|kindergarten|little ones|simple words"
+                    r"|plain words|year olds?|scouts?|campers?)\b")
 _TRADE = re.compile(r"\b(biologists?|college|university|technical|latin|curators?|professionals?)\b")
 _PICTURE = re.compile(r"\b(photos?|pictures?|pics?|images?|at a glance|without touching|from the outside)\b")
 _UNCOUNTED = re.compile(r"\bno count\w*|\bwithout count\w*|\bnot? count\w*|\bdon'?t count")
@@ -21,7 +23,8 @@ _TOUCH = re.compile(r"\b(touch|by feel|feel only|blind)\b")
 _LAB = re.compile(r"\b(lab|laboratory|bench|dissect\w*|dead)\b")
 _ITEMS = re.compile(r"\b(\d+|" + "|".join(w for w in NUMBERS if w != "zero") + r")[\s-]+(?:quick\s+|short\s+|good\s+)?"
                     r"(?:questions?|items?|q's|qs|problems?|rounds?|cards?)\b")
-_PAPER = re.compile(r"\b(answers? (?:key |sheet )?(?:separate|apart|at the end|on the back)|separate answers?|print\w*|hand ?outs?|worksheet|the class"
+_PAPER = re.compile(r"\b(answers? (?:key |sheet )?(?:separate|apart|at the end|on the back)|separate answers?"
+                    r"|print\w*|hand ?outs?|worksheet|the class"
                     r"|answer key|for (?:my|the) (?:class|students|pupils))\b")
 MOST_ITEMS = 20
 
@@ -40,7 +43,8 @@ class Request:
 def request_of(turn: Turn, look: str, carried: bool = True) -> Request:
     """What the line asks for; ``look`` where it names none, the fishes held where it names none and ``carried``."""
     text = turn.reading.text.lower()
-    level = "young" if _GRADE.search(text) or _YOUNG.search(text) or "plainer" in turn.cues else "trade" if _TRADE.search(text) else "plain"
+    simple = bool(_GRADE.search(text) or _YOUNG.search(text) or "plainer" in turn.cues)
+    level = "young" if simple else "trade" if _TRADE.search(text) else "plain"
     return Request(fishes_of(turn, carried), look_of(text) or look, level, items_of(text), bool(_PAPER.search(text)))
 
 
@@ -79,7 +83,8 @@ def _spread(kb: KnowledgeBase, key: str) -> tuple[str, ...]:
 
 def _places(turn: Turn) -> tuple[str, ...]:
     places = turn.reading.places or turn.held.places
-    return tuple(p for p in places if (found := turn.kb.place(p)) is not None and not found.invented and expand_places(turn.kb, (p,)))
+    return tuple(p for p in places if (found := turn.kb.place(p)) is not None and not found.invented
+                 and expand_places(turn.kb, (p,)))
 
 
 def _at(kb: KnowledgeBase, taxa: tuple[str, ...], places: tuple[str, ...]) -> tuple[str, ...]:

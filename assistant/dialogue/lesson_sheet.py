@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from assistant.dialogue import phrases_lesson as say
 from assistant.dialogue import speak
 from assistant.dialogue.comparison import Comparison, Row, compare
-from assistant.dialogue.levels import lead_words, young
 from assistant.dialogue.lesson_key import LessonKey, lesson_key
+from assistant.dialogue.levels import lead_words, young
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Caution, Term
 from assistant.reasoning.advice import kin
@@ -77,8 +77,9 @@ def _leads(kb: KnowledgeBase, made: LessonKey) -> list[str]:
     return [lead_words(kb, c.character, lead, made.level) for c in made.key.couplets for lead in c.leads]
 
 
-def terms_in(kb: KnowledgeBase, texts: Iterable[str], level: str, most: int = MOST_TERMS) -> tuple[tuple[str, str, str], ...]:
-    """The glossary terms that occur in some texts: (term, meaning, where to look), those with a place on the fish first."""
+def terms_in(kb: KnowledgeBase, texts: Iterable[str], level: str, most: int = MOST_TERMS) -> tuple[tuple[str, str,
+                                                                                                         str], ...]:
+    """The glossary terms in some texts: (term, meaning, where to look), those with a place on the fish first."""
     words = f" {' '.join(' '.join(singular(w) for w in key(t).split()) for t in texts)} "
     found = [t for t in kb.all("term") if any(f" {_folded(n)} " in words for n in (t.label, *t.words))]
     found.sort(key=lambda t: (not t.where, t.label))

@@ -90,13 +90,13 @@ def value_words(kb: KnowledgeBase, told: Told | None, level: str) -> str:
 
 def _character_of(kb: KnowledgeBase, told: Told) -> str:
     record = kb.record_at(f"st:{told.statements[0]}")
-    return str(record.character)
+    return str(record.character) if record is not None else ""
 
 
 def lead_words(kb: KnowledgeBase, character: str, lead: Lead, level: str) -> str:
     """What a lead of a key says: the feature and the state or count that takes the reader on."""
     found = kb.character(character)
-    name = young(kb, found.label) if level == "young" else found.trade if level == "trade" and found.trade else found.label
+    name = character_words(kb, found.id, level) if level != "plain" else found.label
     return say.lead(name, choice_words(kb, character, lead, level))
 
 

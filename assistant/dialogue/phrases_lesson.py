@@ -11,7 +11,7 @@ YOUNG_OFTEN = {"usually": "mostly", "often": "often", "sometimes": "now and then
 MEMORY_MARK, SHARED_MARK = "*", "+"
 MEMORY_NOTE = "* from memory: nobody has checked it against a book yet"
 SHARED_NOTE = "+ told of the whole group that the fish belongs to"
-FREQUENCY_NOTE = ("Usually means 60 to 95 in 100 fish, often 35 to 75, sometimes 5 to 40; no such word means nearly all.")
+FREQUENCY_NOTE = "Usually means 60 to 95 in 100 fish, often 35 to 75, sometimes 5 to 40; no such word: nearly all."
 YOUNG_FREQUENCY_NOTE = "Mostly: more than half of the fish. Now and then: a few of them. No such word: nearly all."
 FEATURE = "Feature"
 ALIKE = "Alike in all of them"
@@ -121,7 +121,8 @@ def also_called(used: str, term: str) -> str:
 # --- quiz -------------------------------------------------------------------------------------------------------
 
 TRUE, FALSE = "true", "false"
-ANSWER_FILLERS = frozenset("the a an it is its i think say guess answer my would be choose pick number letter option um uh maybe".split())
+ANSWER_FILLERS = frozenset(["the", "a", "an", "it", "is", "its", "i", "think", "say", "guess", "answer", "my", "would",
+                            "be", "choose", "pick", "number", "letter", "option", "um", "uh", "maybe"])
 QUIZ_ANSWERS = "Answers"
 
 
@@ -191,8 +192,8 @@ def quiz_fewer(made: int, wanted: int) -> str:
 
 # --- keys and quizzes in talk -----------------------------------------------------------------------------------
 
-BACK_WORDS = frozenset("back previous undo backup oops".split())
-STOP_WORDS = frozenset("stop quit end exit enough cancel".split())
+BACK_WORDS = frozenset(["back", "previous", "undo", "backup", "oops"])
+STOP_WORDS = frozenset(["stop", "quit", "end", "exit", "enough", "cancel"])
 KEY_WHICH = "Name some fishes or a group, for instance: a key of the sunfishes in Ohio."
 KEY_FROM_FAMILIES = "Let us find the family first. Say a or b; \"back\" and \"not sure\" work too."
 KEY_STOPPED = "The key is put away."
@@ -220,7 +221,8 @@ def key_one(names: str) -> str:
 
 def key_long(taxa: int, couplets: int) -> str:
     """A key too long to show."""
-    return f"That key has {couplets} steps for {taxa} fishes, too long to show here; let us walk through it. Say a or b, \"back\" or \"not sure\"."
+    return (f"That key has {couplets} steps for {taxa} fishes, too long to show here; let us walk through it. "
+            "Say a or b, \"back\" or \"not sure\".")
 
 
 def key_offer(question: str) -> str:
@@ -268,7 +270,7 @@ def key_check(names: str) -> str:
     return f"A key knows only the fishes in it; look at the {names} too before you settle."
 
 
-SCORE_WORDS = frozenset("score points".split())
+SCORE_WORDS = frozenset(["score", "points"])
 QUIZ_STOPPED = "The quiz is over."
 QUIZ_UNREAD = "I could not tell which choice you mean; a letter will do."
 QUIZ_ANSWERS_APART = "Answers, to be kept apart:"
@@ -313,7 +315,7 @@ def quiz_review(question: str, answer: str, reason: str) -> str:
 
 def quiz_paper(count: int) -> str:
     """The head of a quiz for a class."""
-    return f"A quiz of {count} questions; the answers follow apart. \"tellfin quiz\" writes the same to files for printing."
+    return f"A quiz of {count} questions; the answers follow apart. \"tellfin quiz\" writes one to files for printing."
 
 
 def quiz_answer_line(number: int, letter: str, choice: str, reason: str, mistake: str) -> str:

@@ -37,7 +37,8 @@ def worded(kb: KnowledgeBase, item: Item, level: str = "plain") -> Question:
     """An item in the words of a level (young, plain, trade)."""
     choices = tuple(_choice(kb, item, c, level) for c in item.choices)
     statements = speak.short_ids(s for f in (*item.facts, *item.because) for s in f.statements)
-    return Question(_question(kb, item, level), choices, item.answer, _reason(kb, item, level), _mistake(kb, item, choices, level),
+    return Question(_question(kb, item, level), choices, item.answer, _reason(kb, item, level), _mistake(kb, item,
+        choices, level),
                     statements)
 
 
@@ -97,11 +98,12 @@ def _mistake(kb: KnowledgeBase, item: Item, choices: Sequence[str], level: str) 
     return say.quiz_tempting(choices[item.tempting], because)
 
 
-YES_WORDS, NO_WORDS = frozenset("true t yes y right correct yep yeah".split()), frozenset("false f no n wrong nope nah".split())
+YES_WORDS, NO_WORDS = frozenset(["true", "t", "yes", "y", "right", "correct", "yep", "yeah"]), frozenset(["false", "f",
+    "no", "n", "wrong", "nope", "nah"])
 
 
 def judge(question: Question, typed: str) -> int | None:
-    """The choice that a typed answer means: a letter, a number, a name or enough of its words; None when it is unclear."""
+    """The choice that a typed answer means (a letter, a number, a name, enough of its words); None when unclear."""
     said = key(typed).split()
     words = [w for w in said if w not in say.ANSWER_FILLERS] or said[-1:]
     if not words:

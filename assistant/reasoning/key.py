@@ -71,7 +71,7 @@ KEY_LOOKS: Mapping[str, frozenset[str]] = {
 
 def build_key(kb: KnowledgeBase, taxa: Sequence[str], look: str = "hand", exact: int = EXACT,
               without: Collection[str] = ()) -> Key:
-    """The key of some taxa with characters that can be seen at a look (``KEY_LOOKS``), those in ``without`` left out."""
+    """The key of some taxa with characters seen at a look (``KEY_LOOKS``), those in ``without`` left out."""
     names = tuple(dict.fromkeys(taxa))
     cells = [c for c in cells_of(kb, names, KEY_LOOKS[look]) if c.character.id not in without]
     search = Search(splits_of(kb, cells, len(names)), {c.character.id: c for c in cells}, exact)

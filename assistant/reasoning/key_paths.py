@@ -1,4 +1,4 @@
-"""The ways through a key: its ends, the steps to them, and each lead as an observation that identify understands (layer 3)."""
+"""The ways through a key: its ends, the steps to them, and each lead as an observation (layer 3)."""
 
 from __future__ import annotations
 

@@ -153,5 +153,5 @@ def _floor(taxa: int) -> float:
 
 
 def _together(taxa: int) -> float:
-    """What it costs to leave taxa together: more than any tree that parts them, so that they are parted if they can be."""
+    """What it costs to leave taxa together: more than any tree that parts them."""
     return 4.0 * taxa.bit_count()

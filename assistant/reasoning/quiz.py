@@ -15,8 +15,8 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
 from assistant.reasoning.contrast import ADULT, tell
 from assistant.reasoning.evidence import about, below
+from assistant.reasoning.observer import taxon_distribution
 from assistant.reasoning.splits import loose_denials, usable
-from assistant.reasoning.tables import taxon_distribution
 
 RIGHT = 0.8
 """Share of fish from which a state counts as right."""
@@ -47,7 +47,7 @@ class Fact:
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """A question: its kind, the fish and facts it is about, the choices (ids of taxa, states or terms, or true and false).
+    """A question: its kind, the fish and facts it is about, the choices (ids of taxa, states, terms; true and false).
 
     ``answer`` is the place of the right choice; ``tempting`` that of the wrong one most easily taken, with ``because``
     the facts that show it wrong.
@@ -94,15 +94,17 @@ class Pool:
         return found is not None and found.share(below(self.kb, state)) <= LEFT_OVER
 
     def fresh(self, used: set[tuple[str, ...]]) -> tuple[Fact, ...]:
-        """The facts on characters not asked about yet, those that hold for a whole family left out; else all of them."""
+        """The facts on characters not asked about yet, what holds for a whole family left out; else all of them."""
         telling = [f for f in self.facts if not _dull(self.kb, f)]
         return tuple(f for f in telling if ("character", f.character) not in used) or tuple(telling)
 
     def terms(self) -> list[str]:
         """Ids of the words of the body that the characters of these fishes speak of."""
-        texts = " ".join(f" {c.label} {c.trade} " for c in self.characters if any(f.character == c.id for f in self.facts))
+        texts = " ".join(f" {c.label} {c.trade} " for c in self.characters if any(f.character == c.id
+                                                                                  for f in self.facts))
         found = [t for t in self.kb.all("term") if t.where]
-        return [t.id for t in found if any(f" {w.lower()} " in texts.lower() for w in (t.label, *t.words))] or [t.id for t in found]
+        return [t.id for t in found if any(f" {w.lower()} " in texts.lower() for w in (t.label, *t.words))] or [t.id
+            for t in found]
 
     def of(self, taxon: str) -> list[Fact]:
         """The facts of one fish."""
@@ -182,7 +184,7 @@ def _which_feature(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -
 
 
 def _wrong_states(pool: Pool, rng: random.Random, fact: Fact) -> list[str]:
-    """States of the character that the fish cannot show, those that other fishes of the pool show first; no two alike."""
+    """States that the fish cannot show, those that other fishes of the pool show first; no two alike."""
     shown = [f.state for f in pool.facts if f.character == fact.character]
     rest = [s.id for s in pool.kb.states(fact.character) if len(below(pool.kb, s.id)) == 1 and s.clause]
     out: list[str] = []
@@ -216,7 +218,8 @@ def _true_false(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> I
         if wants_true:
             used |= {("tf", fact.state), ("character", fact.character)}
             return Item("true-false", fact.taxon, (fact,), ("true", "false"), 0, 1, ())
-        victims = [t for t in pool.taxa if t != fact.taxon and pool.wrong(t, fact.state) and pool.fact(t, fact.character)]
+        victims = [t for t in pool.taxa if t != fact.taxon and pool.wrong(t, fact.state) and pool.fact(t,
+                                                                                                       fact.character)]
         if victims:
             used |= {("tf", fact.state), ("character", fact.character)}
             taxon = _nearest_first(pool, rng, fact.taxon, victims)[0]
@@ -233,7 +236,8 @@ def _catch(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> Item |
         for fact in facts:
             parts.setdefault(pool.kb.character(fact.character).part, fact)
         others = [t for t in pool.taxa if t != taxon]
-        telling = sorted(parts.values(), key=lambda f: (-sum(pool.wrong(t, f.state) for t in others), f.state))[:FEATURES]
+        telling = sorted(parts.values(), key=lambda f: (-sum(pool.wrong(t, f.state) for t in others),
+                                                        f.state))[:FEATURES]
         wrong = [t for t in others if any(pool.wrong(t, f.state) for f in telling)]
         if ("catch", taxon) in used or len(telling) < 2 or not wrong:
             continue
@@ -249,19 +253,22 @@ def _against(pool: Pool, item: Item, telling: Sequence[Fact]) -> tuple[Fact, ...
     if item.tempting is None:
         return ()
     wrong = item.choices[item.tempting]
-    return tuple(f for t in telling if pool.wrong(wrong, t.state) and (f := pool.fact(wrong, t.character)) is not None)[:1]
+    return tuple(f for t in telling if pool.wrong(wrong, t.state)
+                 and (f := pool.fact(wrong, t.character)) is not None)[:1]
 
 
 def _term(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> Item | None:
     """A word of the body and what it means; the other choices are words of other places on the fish."""
     terms = [t for t in pool.kb.all("term") if t.where]
-    for term in [pool.kb.find("term", k) for k in _shuffled(rng, pool.terms())]:
+    wanted = set(pool.terms())
+    for term in _shuffled(rng, [t for t in terms if t.id in wanted]):
         if ("term", term.id) in used:
             continue
         used.add(("term", term.id))
         named = {w for t in (term,) for w in f"{t.label} {t.plain}".lower().split()}
         others = [t.id for t in _shuffled(rng, terms) if t.id != term.id and t.where != term.where
-                  and not {t.label.lower(), *(w.lower() for w in t.words)} & {term.label.lower(), *(w.lower() for w in term.words)}
+                  and not {t.label.lower(), *(w.lower() for w in t.words)} & {term.label.lower(),
+                                                                              *(w.lower() for w in term.words)}
                   and not set(t.label.lower().split()) & named]
         fact = Fact("", "", term.id, (), "common-practice")
         return _item(rng, pool, "term", fact, term.id, others[: CHOICES - 1])
@@ -280,7 +287,8 @@ def _item(rng: random.Random, pool: Pool, kind: str, fact: Fact, good: str, wron
 def _nearest_first(pool: Pool, rng: random.Random, taxon: str, others: Sequence[str]) -> list[str]:
     """Fishes most easily taken for a taxon first: listed look-alikes, then kin, then any."""
     kb = pool.kb
-    alike = {x.other for x in kb.look_alikes(taxon)} | {t for t in others for x in kb.look_alikes(t) if x.other == taxon}
+    alike = {x.other for x in kb.look_alikes(taxon)} | {t for t in others for x in kb.look_alikes(t)
+                                                        if x.other == taxon}
     line = set(kb.lineage(taxon)[1:2])
     mixed = _shuffled(rng, others)
     return sorted(mixed, key=lambda t: (t not in alike, not line & set(kb.lineage(t))))
@@ -292,10 +300,12 @@ def _dull(kb: KnowledgeBase, fact: Fact) -> bool:
     return found is None and kb.character(fact.character).error < 0.04
 
 
-def _shuffled(rng: random.Random, items: Sequence[str] | Sequence[Fact] | Sequence[object]) -> list:  # type: ignore[type-arg]
+def _shuffled(rng: random.Random,
+              items: Sequence[str] | Sequence[Fact] | Sequence[object]) -> list:  # type: ignore[type-arg]
     out = list(items)
     rng.shuffle(out)
     return out
 
 
-_MAKERS = {"which-fish": _which_fish, "which-feature": _which_feature, "true-false": _true_false, "catch": _catch, "term": _term}
+_MAKERS = {"which-fish": _which_fish, "which-feature": _which_feature, "true-false": _true_false, "catch": _catch,
+           "term": _term}

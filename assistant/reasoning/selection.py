@@ -104,7 +104,8 @@ def _label(kb: KnowledgeBase, found: str) -> str:
 
 
 def _names(kb: KnowledgeBase) -> list[str]:
-    return [key(t.label) for t in kb.all("taxon") if not t.deprecated] + [key(g.plural or g.label) for g in kb.all("group")]
+    return [key(t.label) for t in kb.all("taxon") if not t.deprecated] + [key(g.plural or g.label)
+                                                                          for g in kb.all("group")]
 
 
 def select(kb: KnowledgeBase, names: Sequence[str], group: str = "", place: str = "") -> tuple[str, ...]:
@@ -123,5 +124,6 @@ def select(kb: KnowledgeBase, names: Sequence[str], group: str = "", place: str 
     wanted = tuple(chosen) if chosen else everything
     found = living_at(kb, wanted, where)
     if not found:
-        raise UsageError("the base knows none of these fishes from that place", "leave the place out, or name other fishes")
+        raise UsageError("the base knows none of these fishes from that place",
+                         "leave the place out, or name other fishes")
     return found

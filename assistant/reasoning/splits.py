@@ -86,7 +86,7 @@ def _applies(kb: KnowledgeBase, character: Character, taxa: Sequence[str]) -> bo
 
 
 def _told(kb: KnowledgeBase, taxon: str, character: str) -> Distribution | None:
-    """The distribution in grown fish; None where all that is said holds for one sex, the young or the breeding season."""
+    """The distribution in grown fish; None where all that is said holds for one sex, the young or a season."""
     if not kb.taxon(taxon).is_hybrid:
         statements, _ = about(kb, taxon, character)
         if statements and all(s.sex or s.breeding or s.stage == "juvenile" for s in statements):
@@ -97,8 +97,9 @@ def _told(kb: KnowledgeBase, taxon: str, character: str) -> Distribution | None:
 
 
 def loose_denials(kb: KnowledgeBase, character: str) -> frozenset[str]:
-    """States that deny only a part ("no red spots" beside "no spots"): a fish may show them and another state as well."""
-    denials = sorted((s for s in kb.states(character) if s.clause.startswith("no ")), key=lambda s: (len(s.clause), s.id))
+    """States that deny only a part ("no red spots" beside "no spots"): a fish may show another state as well."""
+    denials = sorted((s for s in kb.states(character) if s.clause.startswith("no ")), key=lambda s: (len(s.clause),
+                                                                                                     s.id))
     return frozenset(s.id for s in denials[1:])
 
 
@@ -128,7 +129,8 @@ Part = tuple[tuple[str, ...], tuple[str, ...], int | None, bool]
 def _parts(kb: KnowledgeBase, cell: Cells) -> list[Part]:
     present = [s for s in cell.order if cell.shows[s]]
     if not cell.character.is_stated:
-        return [(cell.order[:i], cell.order[i:], int(cell.order[i - 1]), bool(cell.shows[cell.order[i - 1]] and cell.shows[s]))
+        return [(cell.order[:i], cell.order[i:], int(cell.order[i - 1]),
+                 bool(cell.shows[cell.order[i - 1]] and cell.shows[s]))
                 for i, s in enumerate(cell.order) if i and present and int(present[0]) < int(s) <= int(present[-1])]
     if cell.character.kind == "ordered":
         return _cuts(kb, present)
@@ -168,15 +170,16 @@ def _umbrellas(kb: KnowledgeBase, state: str) -> list:  # type: ignore[type-arg]
     return out
 
 
-def _split(cell: Cells, left: tuple[str, ...], right: tuple[str, ...], at: int | None, near: bool, size: int) -> Split | None:
+def _split(cell: Cells, left: tuple[str, ...], right: tuple[str, ...], at: int | None, near: bool,
+           size: int) -> Split | None:
     a = b = (1 << size) - 1
     missed = 0.0
     known = 0
-    for i, found in enumerate(cell.told):
-        if found is None:
+    for i, told in enumerate(cell.told):
+        if told is None:
             continue
         known += 1
-        goes_left, goes_right = found.share(left), found.share(right)
+        goes_left, goes_right = told.share(left), told.share(right)
         whole = goes_left + goes_right or 1.0
         if goes_left / whole < BOTH:
             a &= ~(1 << i)

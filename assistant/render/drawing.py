@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from html import escape
 
 from assistant.model.knowledge import KnowledgeBase
-from assistant.render.drawing_canvas import FAINT, INK, PAPER, Canvas, ahead, blend, body_ring, outline_of
+from assistant.render.drawing_canvas import FAINT, INK, PAPER, Canvas, Style, ahead, blend, body_ring, outline_of
 from assistant.render.drawing_fins import draw_adipose, draw_anal, draw_dorsal, draw_pectoral, draw_pelvic, draw_tail
 from assistant.render.drawing_head import body_ink, draw_head
 from assistant.render.drawing_marks import draw_fin_marks, draw_marks, draw_skin
@@ -21,6 +21,7 @@ WIDE, HIGH = 640, 330
 MARGIN = 30
 RING = 15.0
 """Radius of the ring of a call-out."""
+NOT_TO_SCALE = "drawn from the base, not to scale"
 NO_RINGS: Mapping[str, str] = {}
 
 
@@ -68,7 +69,8 @@ def _body(canvas: Canvas) -> None:
     back = t.colour("back-colour") or t.colour("body-colour") or "#7f8577"
     belly = blend(t.colour("breast-colour"), PAPER, .5) if t.colour("breast-colour") else "#fbf8ef"
     canvas.pieces.append(
-        f'<linearGradient id="{tint}" x1="0" y1="0" x2="0" y2="1"><stop offset="0" stop-color="{blend(back, PAPER, .78)}"/>'
+        f'<linearGradient id="{tint}" x1="0" y1="0" x2="0" y2="1">'
+        f'<stop offset="0" stop-color="{blend(back, PAPER, .78)}"/>'
         f'<stop offset=".42" stop-color="{side}"/><stop offset="1" stop-color="{belly}"/></linearGradient>')
     ring = [canvas.frame.at(*p) for p in body_ring(canvas)]
     data = smooth(ring, closed=True)
@@ -79,7 +81,7 @@ def _body(canvas: Canvas) -> None:
     draw_skin(canvas)
     draw_marks(canvas)
     canvas.close_group()
-    style = {} if t.knows("body-form") or t.plan_known else dict(FAINT)
+    style: Style = {} if t.knows("body-form") or t.plan_known else dict(FAINT)
     half = len(ring) // 2
     canvas.path(smooth([*ring[half:], *ring[:half]]), stroke_width=1.7, stroke_linejoin="round", **style)
 
@@ -87,13 +89,17 @@ def _body(canvas: Canvas) -> None:
 def _hatch(canvas: Canvas) -> None:
     """Fine lines along the back and the belly that round the body, as in an engraving."""
     for i, share in enumerate((.97, .93, .885, .84, .79, .74, .685, .63)):
-        canvas.curve([canvas.inside(u, share) for u in span(.05 + .012 * i, .985, 16)], stroke_width=.7, stroke_opacity=.5 - .045 * i)
+        canvas.curve([canvas.inside(u, share) for u in span(.05 + .012 * i, .985, 16)], stroke_width=.7,
+                     stroke_opacity=.5 - .045 * i)
     for i, share in enumerate((-.97, -.93, -.88)):
-        canvas.curve([canvas.inside(u, share) for u in span(.12, .96, 14)], stroke_width=.6, stroke_opacity=.34 - .08 * i)
+        canvas.curve([canvas.inside(u, share) for u in span(.12, .96, 14)], stroke_width=.6,
+                     stroke_opacity=.34 - .08 * i)
 
 
-CALLED = {"barbels": "mouth-barbels", "body-bars": "bars", "body-bar-count": "bars", "body-spots": "spots", "lateral-line": "lateral-line",
-          "lateral-line-scales": "lateral-line", "soft-dorsal-blotch": "soft-dorsal-fin", "spiny-dorsal-blotch": "spiny-dorsal-fin",
+CALLED = {"barbels": "mouth-barbels", "body-bars": "bars", "body-bar-count": "bars", "body-spots": "spots",
+          "lateral-line": "lateral-line",
+          "lateral-line-scales": "lateral-line", "soft-dorsal-blotch": "soft-dorsal-fin",
+          "spiny-dorsal-blotch": "spiny-dorsal-fin",
           "barbel-colour": "mouth-barbels"}
 """Characters whose place is more exact than that of their body part."""
 
@@ -108,18 +114,21 @@ def place_of(kb: KnowledgeBase, canvas: Canvas, character: str) -> Point | None:
 
 def _rings(kb: KnowledgeBase, canvas: Canvas, callouts: Mapping[str, str]) -> None:
     """Numbers beside the fish with a line to the place of each feature."""
-    spots = [(ring, canvas.frame.at(*place)) for c, ring in callouts.items() if (place := place_of(kb, canvas, c)) is not None]
+    spots = [(ring, canvas.frame.at(*place)) for c, ring in callouts.items()
+             if (place := place_of(kb, canvas, c)) is not None]
     upper = sorted((s for s in spots if s[1][1] <= HIGH / 2), key=lambda s: s[1][0])
     lower = sorted((s for s in spots if s[1][1] > HIGH / 2), key=lambda s: s[1][0])
     for row, y in ((upper, RING + 2.0), (lower, HIGH - RING - 2.0)):
-        for (index, (x, at)), place in zip(row, _spread([s[1][0] for s in row]), strict=True):
+        for (index, (x, at)), beside in zip(row, _spread([s[1][0] for s in row]), strict=True):
             edge = y + (RING if y < at else -RING)
+            line = f'<path d="M{number(beside)} {number(edge)}L{number(x)} {number(at)}" fill="none" '
             canvas.pieces.append(
-                f'<path d="M{number(place)} {number(edge)}L{number(x)} {number(at)}" fill="none" stroke="{PAPER}" stroke-width="3"/>'
-                f'<path d="M{number(place)} {number(edge)}L{number(x)} {number(at)}" fill="none" stroke="{INK}" stroke-width=".9"/>'
+                f'{line}stroke="{PAPER}" stroke-width="3"/>{line}stroke="{INK}" stroke-width=".9"/>'
                 f'<circle cx="{number(x)}" cy="{number(at)}" r="2.4" fill="{INK}" stroke="{PAPER}"/>'
-                f'<circle cx="{number(place)}" cy="{number(y)}" r="{number(RING)}" fill="#ffffff" stroke="{INK}" stroke-width="1.3"/>'
-                f'<text x="{number(place)}" y="{number(y + 6.6)}" text-anchor="middle" font-size="19" font-weight="700" '
+                f'<circle cx="{number(beside)}" cy="{number(y)}" r="{number(RING)}" fill="#ffffff" '
+                f'stroke="{INK}" stroke-width="1.3"/>'
+                f'<text x="{number(beside)}" y="{number(y + 6.6)}" text-anchor="middle" font-size="19" '
+                f'font-weight="700" '
                 f'fill="{INK}">{index}</text>')
 
 
@@ -148,6 +157,7 @@ def description(kb: KnowledgeBase, traits: Traits) -> str:
 def _framed(kb: KnowledgeBase, taxon: str, canvas: Canvas) -> str:
     label = kb.taxon(taxon).label
     name = canvas.name
-    return (f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDE} {HIGH}" role="img" aria-labelledby="{name}-title {name}-desc" '
-            f'font-family="Georgia, serif"><title id="{name}-title">{escape(label)}, drawn from the base, not to scale</title>'
+    return (f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDE} {HIGH}" role="img" '
+            f'aria-labelledby="{name}-title {name}-desc" '
+            f'font-family="Georgia, serif"><title id="{name}-title">{escape(label)}, {NOT_TO_SCALE}</title>'
             f'<desc id="{name}-desc">{escape(description(kb, canvas.traits))}</desc>{"".join(canvas.pieces)}</svg>')

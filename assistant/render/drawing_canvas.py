@@ -1,4 +1,4 @@
-"""What the parts of a drawn fish share: the outline, the ink, the pieces drawn so far, places for call-outs (layer 5)."""
+"""What the parts of a drawn fish share: outline, ink, the pieces drawn so far, places for call-outs (layer 5)."""
 
 from __future__ import annotations
 
@@ -9,8 +9,9 @@ from assistant.render.drawing_plans import DEPTHS
 from assistant.render.drawing_shapes import Curve, Frame, Point, number, smooth, span
 from assistant.render.drawing_traits import Traits
 
+Style = dict[str, str | float]
 INK, PAPER, FIN = "#1f2b2c", "#f7f3e8", "#ece5d2"
-FAINT = {"stroke-dasharray": "3 2.4", "stroke-opacity": ".45"}
+FAINT: Mapping[str, str] = {"stroke-dasharray": "3 2.4", "stroke-opacity": ".45"}
 """How a line looks that stands for something not told."""
 
 
@@ -28,7 +29,8 @@ class Canvas:
 
     def path(self, data: str, **style: str | float) -> None:
         """Add a path; style names have underscores for hyphens, ink lines by default."""
-        self.pieces.append(element("path", {"d": data, "fill": "none", "stroke": INK, "stroke-width": "1", **_named(style)}))
+        self.pieces.append(element("path", {"d": data, "fill": "none", "stroke": INK, "stroke-width": "1",
+                                            **_named(style)}))
 
     def circle(self, centre: Point, radius: float, **style: str | float) -> None:
         """Add a circle at a place of the fish; the radius is in units of the fish."""
@@ -42,12 +44,17 @@ class Canvas:
         x, y = self.frame.at(*centre)
         turn = {"transform": f"rotate({number(degrees)} {number(x)} {number(y)})"} if degrees else {}
         self.pieces.append(element("ellipse", {
-            "cx": number(x), "cy": number(y), "rx": number(wide * self.frame.scale), "ry": number(high * self.frame.scale),
+            "cx": number(x), "cy": number(y), "rx": number(wide * self.frame.scale),
+            "ry": number(high * self.frame.scale),
             "fill": INK, "stroke": "none", **turn, **_named(style)}))
 
-    def curve(self, points: Sequence[Point], closed: bool = False, **style: str | float) -> None:
+    def curve(self, points: Sequence[Point], **style: str | float) -> None:
         """Add a smooth curve through places of the fish."""
-        self.path(smooth([self.frame.at(*p) for p in points], closed), **style)
+        self.path(smooth([self.frame.at(*p) for p in points]), **style)
+
+    def shape(self, points: Sequence[Point], **style: str | float) -> None:
+        """Add a closed smooth shape through places of the fish."""
+        self.path(smooth([self.frame.at(*p) for p in points], closed=True), **style)
 
     def open_group(self, **attributes: str) -> None:
         """Begin a group of pieces."""
@@ -84,7 +91,8 @@ def outline_of(traits: Traits) -> tuple[Curve, Curve]:
         rows = [(u, top * _taper(u), bottom * _taper(u)) for u, top, bottom in rows]
     rows = [*snout_of(traits), *rows[1:]] if snout_of(traits) else rows
     nape = {"concave": -.016, "strongly-concave": -.032, "convex": .012}.get(traits.one("head-profile"), 0.0)
-    hump = .03 if traits.shows("back-profile", "humped") else .014 if traits.shows("back-profile", "arched", "raised") else 0.0
+    hump = .03 if traits.shows("back-profile", "humped") else .014 if traits.shows("back-profile", "arched",
+                                                                                   "raised") else 0.0
     top = [(u, t + nape * _bell(u, .15, .08) + hump * _bell(u, .33, .11)) for u, t, _ in rows]
     return Curve(tuple(top)), Curve(tuple((u, b) for u, _, b in rows))
 
@@ -93,7 +101,8 @@ def _taper(u: float) -> float:
     return 1 - .86 * max(0.0, (u - .55) / .45) ** 2
 
 
-BEAKS = {"long-slender-beak": (.2, .011), "long-toothed-beak": (.12, .018), "mid-beak": (.11, .018), "short-broad-beak": (.075, .028)}
+BEAKS = {"long-slender-beak": (.2, .011), "long-toothed-beak": (.12, .018), "mid-beak": (.11, .018),
+         "short-broad-beak": (.075, .028)}
 """How far a beak runs ahead of the head, and half its height."""
 PADDLE, CONE = .32, .06
 """How far a paddle and an overhanging cone run ahead of the head."""
@@ -103,10 +112,12 @@ def snout_of(traits: Traits) -> list[tuple[float, float, float]]:
     """The outline ahead of the head of a fish with a beak, a paddle or an overhanging snout; empty for other fishes."""
     if beak := BEAKS.get(traits.one("snout-form")):
         long, high = beak
-        return [(-long, high * .5, -high * .5), (-long * .94, high * .9, -high * .9), (-long * .5, high * .8, -high * .85),
+        return [(-long, high * .5, -high * .5), (-long * .94, high * .9, -high * .9), (-long * .5, high * .8,
+                                                                                       -high * .85),
                 (.0, high * 1.25, -high * 1.45)]
     if traits.shows("snout-form", "paddle"):
-        return [(-PADDLE, .008, -.004), (-PADDLE * .93, .017, -.01), (-PADDLE * .5, .014, -.006), (-.03, .02, -.008), (.01, .024, -.03)]
+        return [(-PADDLE, .008, -.004), (-PADDLE * .93, .017, -.01), (-PADDLE * .5, .014, -.006), (-.03, .02, -.008),
+                (.01, .024, -.03)]
     if traits.shows("snout-form", "conical-overhanging", "shovel"):
         return [(-CONE, -.004, -.012), (-CONE * .7, .008, -.017), (-.005, .028, -.026)]
     return []

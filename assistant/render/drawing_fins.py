@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from assistant.render.drawing_canvas import FAINT, FIN, INK, Canvas, blend
+from assistant.render.drawing_canvas import FAINT, FIN, INK, Canvas, Style, blend
 from assistant.render.drawing_shapes import Point, line, smooth, span
 
 Height = Callable[[float], float]
@@ -57,7 +57,8 @@ def dorsal_fins(canvas: Canvas) -> list[Fin]:
     dip = .22 if t.shows("dorsal-fin-arrangement", "two-joined-deep-notch") else .5 if t.shows(
         "dorsal-fin-arrangement", "two-joined") else .9
     return [Fin("spiny-dorsal-fin", start, cut, _spiny_height(high, dip), spines, 0, known=known),
-            Fin("soft-dorsal-fin", cut, start + length, _rounded(plan.dorsal_height * 1.08, dip if dip < .6 else .85), 0, rays,
+            Fin("soft-dorsal-fin", cut, start + length, _rounded(plan.dorsal_height * 1.08, dip if dip < .6 else .85),
+                0, rays,
                 known=known)]
 
 
@@ -87,7 +88,8 @@ def _two_fins(canvas: Canvas, start: float, length: float, high: float) -> list[
         front = .035 + .009 * t.count("dorsal-first-rays", 11)
         hill = _rounded(high, .7)
         return [Fin("dorsal-fin", start, start + front, hill, 0, t.count("dorsal-first-rays", 11)),
-                Fin("dorsal-fin", start + front + .02, min(.95, start + front + .5), _even(high * .9), 0, min(rays, 48))]
+                Fin("dorsal-fin", start + front + .02, min(.95, start + front + .5), _even(high * .9), 0, min(rays,
+                                                                                                              48))]
     front = length * _spiny_share(spines, rays)
     return [Fin("spiny-dorsal-fin", start, start + front - .02, _spiny_height(high, .2), spines, 0),
             Fin("soft-dorsal-fin", start + front + .025, start + length, _rounded(high * .82, .8), 0, rays)]
@@ -102,7 +104,8 @@ def _spiny_height(high: float, dip: float) -> Height:
 
 
 def _rounded(high: float, front: float) -> Height:
-    return lambda s: high * (front + (1 - front) * math.sin(min(1, s / .45) * math.pi / 2)) * (1 - .42 * max(0, (s - .5) / .5) ** 2)
+    return lambda s: high * (front + (1 - front) * math.sin(min(1, s / .45) * math.pi / 2)) * (1 - .42 * max(0,
+        (s - .5) / .5) ** 2)
 
 
 def _even(high: float) -> Height:
@@ -122,7 +125,8 @@ def draw_anal(canvas: Canvas) -> None:
     """The anal fin: as long as its rays tell, with its spines and its outline."""
     t, plan = canvas.traits, canvas.traits.plan
     if t.shows("dorsal-fin-arrangement", "continuous-with-tail"):
-        return draw_fin(canvas, Fin("anal-fin", .46, 1.0, lambda s: .04 * min(1, s * 5) * (1 - .4 * s), 0, 50, above=False))
+        return draw_fin(canvas, Fin("anal-fin", .46, 1.0, lambda s: .04 * min(1, s * 5) * (1 - .4 * s), 0, 50,
+                                    above=False))
     if t.shows("mouth-form", "sucking-disc"):
         return None
     start, length = plan.anal
@@ -149,12 +153,13 @@ def draw_fin(canvas: Canvas, fin: Fin) -> None:
     outer = [_edge(canvas, fin, s) for s in _stops(fin)]
     base = [_base(canvas, fin, s) for s in span(1, 0, 9)]
     at = canvas.frame.at
-    style: dict[str, str] = dict(FAINT) if not fin.known else {}
+    style: Style = dict(FAINT) if not fin.known else {}
     first = line([at(*_base(canvas, fin, 0)), at(*outer[0])])
     edge = line([at(*p) for p in outer]) if fin.spines > 1 else smooth([at(*p) for p in outer])
     back = line([at(*p) for p in base])
     data = first + edge.replace("M", "L", 1) + back.replace("M", "L", 1) + "Z"
-    canvas.path(data, fill=blend(_fin_ink(canvas, fin), FIN, .55), fill_opacity=.9 if fin.known else .35, stroke_width=.9,
+    canvas.path(data, fill=blend(_fin_ink(canvas, fin), FIN, .55), fill_opacity=.9 if fin.known else .35,
+                stroke_width=.9,
                 stroke_linejoin="round", **style)
     if not fin.above:
         canvas.anchors["anal-front"], canvas.anchors["anal-front-tip"] = _base(canvas, fin, 0), _edge(canvas, fin, .04)
@@ -214,16 +219,18 @@ def draw_tail(canvas: Canvas) -> None:
         canvas.mark("tail-fin", (1.04, 0))
         return
     known = t.knows("caudal-fin-shape")
-    style: dict[str, str] = {} if known else dict(FAINT)
+    style: Style = {} if known else dict(FAINT)
     tip = trailing(canvas)
     at = canvas.frame.at
     up, down = (.985, canvas.top(.985)), (.985, canvas.bottom(.985))
     first, last = tip[0], tip[-1]
     data = (smooth([at(*up), at((up[0] + first[0]) / 2, (up[1] * .9 + first[1]) / 2.05), at(*first)])
             + smooth([at(*p) for p in tip]).replace("M", "L", 1)
-            + smooth([at(*last), at((down[0] + last[0]) / 2, (down[1] * .9 + last[1]) / 2.05), at(*down)]).replace("M", "L", 1))
+            + smooth([at(*last), at((down[0] + last[0]) / 2, (down[1] * .9 + last[1]) / 2.05), at(*down)]).replace("M",
+                "L", 1))
     fill = blend(t.colour("tail-fin-colour", FIN), FIN, .5)
-    canvas.path(data + "Z", fill=fill, fill_opacity=.9 if known else .35, stroke_width=.9, stroke_linejoin="round", **style)
+    canvas.path(data + "Z", fill=fill, fill_opacity=.9 if known else .35, stroke_width=.9, stroke_linejoin="round",
+                **style)
     for i in range(1, len(tip) - 1):
         start = (.992, canvas.top(1) * (1 - 2 * i / (len(tip) - 1)))
         end = (start[0] + (tip[i][0] - start[0]) * .96, start[1] + (tip[i][1] - start[1]) * .96)
@@ -237,7 +244,8 @@ def trailing(canvas: Canvas) -> list[Point]:
     t, plan = canvas.traits, canvas.traits.plan
     shape = t.one("caudal-fin-shape")
     if t.shows("caudal-fin-shape", "shark-like"):
-        return [(1 + plan.tail * (.45 + .95 * max(0, y) + .28 * max(0, -y) ** .7) - .02, plan.tail_height * (1.15 * y + .15))
+        return [(1 + plan.tail * (.45 + .95 * max(0, y) + .28 * max(0, -y) ** .7) - .02,
+                 plan.tail_height * (1.15 * y + .15))
                 for y in span(1, -1, 17)]
     notch = {"forked": .5, "slightly-indented": .16, "truncate": .03}.get(shape, .05)
     if shape in ("rounded", "double-truncate"):
@@ -258,13 +266,15 @@ def draw_pelvic(canvas: Canvas) -> None:
         place, max(.44, plan.dorsal[0] + .06) if plan.dorsal[0] < .6 else .52)
     if plan.dorsal[0] > .6:
         u = .52 if place in ("abdominal", "separate") else u
-    style: dict[str, str] = {} if t.knows("pelvic-fin-position") else dict(FAINT)
+    style: Style = {} if t.knows("pelvic-fin-position") else dict(FAINT)
     v = canvas.bottom(u) + .01
     long = plan.pectoral_length * (.78 if place != "fused-disc" else .7)
     if place == "fused-disc":
-        points = [(u - .03, v), (u + .0, v - .045), (u + long * .55, v - .06), (u + long * .95, v - .012), (u + long * .7, v)]
+        points = [(u - .03, v), (u + .0, v - .045), (u + long * .55, v - .06), (u + long * .95, v - .012),
+                  (u + long * .7, v)]
     else:
-        points = [(u, v), (u + long * .25, v - long * .62), (u + long * .55, v - long * .66), (u + long * .6, v - long * .1)]
+        points = [(u, v), (u + long * .25, v - long * .62), (u + long * .55, v - long * .66), (u + long * .6,
+                                                                                               v - long * .1)]
     fill = blend(t.colour("pelvic-fin-colour") or t.colour("lower-fin-colour") or FIN, FIN, .5)
     data = smooth([canvas.frame.at(*p) for p in points])
     canvas.path(data + "Z", fill=fill, fill_opacity=.92, stroke_width=.9, stroke_linejoin="round", **style)
@@ -283,13 +293,14 @@ def draw_adipose(canvas: Canvas) -> None:
         return
     fill = blend(t.colour("adipose-fin-colour", FIN), FIN, .35)
     if t.shows("adipose-fin-form", "keel-joined-to-tail", "joined-notched", "joined-smooth"):
-        points = [(.70, canvas.top(.70)), (.80, canvas.top(.80) + .03), (.92, canvas.top(.92) + .026), (.995, canvas.top(.99) + .012),
+        points = [(.70, canvas.top(.70)), (.80, canvas.top(.80) + .03), (.92, canvas.top(.92) + .026), (.995,
+            canvas.top(.99) + .012),
                   (.995, canvas.top(.99) - .004), (.85, canvas.top(.85) - .006)]
     else:
         u = .83 if t.plan.tail_height < .125 else .80
         points = [(u, canvas.top(u) - .004), (u + .012, canvas.top(u) + .03), (u + .05, canvas.top(u) + .046),
                   (u + .062, canvas.top(u) + .026), (u + .04, canvas.top(u + .04) - .002)]
-    canvas.curve(points, closed=True, fill=fill, stroke_width=.9)
+    canvas.shape(points, fill=fill, stroke_width=.9)
     canvas.mark("adipose-fin", (points[2][0], points[2][1] - .012))
 
 
@@ -301,13 +312,13 @@ def draw_pectoral(canvas: Canvas) -> None:
     form = t.one("pectoral-fin-form")
     long, wide = {"long-pointed": (.235, .042), "short-rounded": (.145, .058), "fan-shaped": (.15, .07),
                   "intermediate": (.18, .05)}.get(form, (plan.pectoral_length, .042))
-    style: dict[str, str] = {} if form else {"stroke-dasharray": "3 2.4", "stroke-opacity": ".7"}
+    style: Style = {} if form else {"stroke-dasharray": "3 2.4", "stroke-opacity": ".7"}
     u, v = plan.pectoral
     v = max(v, canvas.bottom(u) * .75)
     drop = .22 if form == "long-pointed" else .42
     spots = _leaf(u, v, long, wide, drop, pointed=form == "long-pointed", fan=form == "fan-shaped")
     fill = blend(t.colour("pectoral-fin-colour", FIN), FIN, .4)
-    canvas.curve(spots, closed=True, fill=fill, fill_opacity=.86, stroke_width=.95, stroke_linejoin="round", **style)
+    canvas.shape(spots, fill=fill, fill_opacity=.86, stroke_width=.95, stroke_linejoin="round", **style)
     for share in (.2, .4, .6, .8):
         i = round(share * (len(spots) - 2)) + 1
         end = (u + (spots[i][0] - u) * .93, v + (spots[i][1] - v) * .93)
@@ -323,10 +334,13 @@ def _leaf(u: float, v: float, long: float, wide: float, drop: float, pointed: bo
         return (u + long * along + drop * across * wide, v - drop * long * along + across * wide)
 
     if pointed:
-        return [place(0, .22), place(.35, .62), place(.75, .42), place(1, .05), place(.7, -.3), place(.3, -.55), place(0, -.3)]
+        return [place(0, .22), place(.35, .62), place(.75, .42), place(1, .05), place(.7, -.3), place(.3, -.55),
+                place(0, -.3)]
     if fan:
-        return [place(0, .3), place(.45, .85), place(.85, .62), place(1, 0), place(.85, -.62), place(.45, -.8), place(0, -.3)]
-    return [place(0, .28), place(.4, .75), place(.8, .72), place(1, .1), place(.82, -.55), place(.4, -.75), place(0, -.3)]
+        return [place(0, .3), place(.45, .85), place(.85, .62), place(1, 0), place(.85, -.62), place(.45, -.8),
+                place(0, -.3)]
+    return [place(0, .28), place(.4, .75), place(.8, .72), place(1, .1), place(.82, -.55), place(.4, -.75), place(0,
+                                                                                                                  -.3)]
 
 
 __all__ = ["INK", "draw_adipose", "draw_anal", "draw_dorsal", "draw_pectoral", "draw_pelvic", "draw_tail", "trailing"]

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from assistant.render.drawing_canvas import BEAKS, FAINT, INK, PAPER, Canvas, ahead, blend
+from assistant.render.drawing_canvas import BEAKS, FAINT, INK, PAPER, Canvas, Style, ahead, blend
 from assistant.render.drawing_shapes import Point, span
+
 
 def draw_head(canvas: Canvas) -> None:
     """Gill cover, mouth, eye, ear flap and whiskers, over the body."""
@@ -41,7 +42,8 @@ def _gill_cover(canvas: Canvas) -> None:
         return
     high, low = canvas.top(g) * .62, canvas.bottom(g - .03)
     rear = g + (.05 if t.shows("gill-cover-length", "very-long") else .012)
-    canvas.curve([(g - .07, high), (g - .02, high * .86), (rear, .06 * high), (g - .005, low * .4), (g - .045, low * .74),
+    canvas.curve([(g - .07, high), (g - .02, high * .86), (rear, .06 * high), (g - .005, low * .4), (g - .045,
+                                                                                                     low * .74),
                   (g - .11, canvas.bottom(g - .11) * .93)], stroke_width=1.35)
     front = plan.eye[0] + (g - plan.eye[0]) * .52
     canvas.curve([(front + .005, high * .55), (front + .012, 0), (front - .005, low * .45), (front - .05, low * .72)],
@@ -62,7 +64,7 @@ def _mouth(canvas: Canvas) -> None:
                            stroke_dasharray="1 1.6")
         return canvas.mark("mouth", (.0, -.03))
     start, end, known = mouth_line(canvas)
-    style: dict[str, str] = {} if known else dict(FAINT)
+    style: Style = {} if known else dict(FAINT)
     if t.shows("mouth-position", "underside", "downturned", "subterminal") and not t.shows("mouth-position", "upward"):
         return _low_mouth(canvas)
     middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2 + .006)
@@ -70,7 +72,8 @@ def _mouth(canvas: Canvas) -> None:
     wide = end[0] - start[0]
     if wide > .05 and known:
         canvas.curve([(start[0] + wide * .35, start[1] + .012), (start[0] + wide * .75, (start[1] + end[1]) / 2 + .018),
-                      (end[0] + .004, end[1] + .016), (end[0] + .005, end[1] - .004)], stroke_width=.7, stroke_opacity=.7)
+                      (end[0] + .004, end[1] + .016), (end[0] + .005, end[1] - .004)], stroke_width=.7,
+                      stroke_opacity=.7)
     if t.shows("teeth-form", "sharp", "needle-rows") or t.shows("canine-teeth", "present"):
         for u in span(start[0] + .012, start[0] + wide * .8, 6 if plan.gill > .25 else 4):
             v = start[1] + (end[1] - start[1]) * (u - start[0]) / (wide or 1)
@@ -83,7 +86,8 @@ def mouth_line(canvas: Canvas) -> tuple[Point, Point, bool]:
     t, plan = canvas.traits, canvas.traits.plan
     eye_u, _, radius = eye_place(canvas)
     reach = t.one("upper-jaw-reach")
-    end = {"short-of-eye": eye_u - radius - .016, "front-edge-of-eye": eye_u - radius, "front-of-pupil": eye_u - radius * .45,
+    end = {"short-of-eye": eye_u - radius - .016, "front-edge-of-eye": eye_u - radius,
+           "front-of-pupil": eye_u - radius * .45,
            "mid-eye": eye_u, "rear-edge-of-eye": eye_u + radius, "past-eye": eye_u + radius + .026,
            "large-mouth": eye_u + radius * .5, "small-mouth": eye_u - radius - .004}.get(reach, eye_u * .62)
     if t.one("snout-form") in BEAKS:
@@ -102,11 +106,13 @@ def _low_mouth(canvas: Canvas) -> None:
     u = .085 if t.shows("mouth-position", "downturned") else .035
     v = canvas.bottom(u)
     if t.shows("mouth-position", "downturned") or t.shows("lips", "fleshy", "thick-grooved", "papillose"):
-        canvas.curve([(u - .022, v + .016), (u - .018, v - .012), (u + .002, v - .022), (u + .022, v - .012), (u + .026, v + .008)],
+        canvas.curve([(u - .022, v + .016), (u - .018, v - .012), (u + .002, v - .022), (u + .022, v - .012),
+                      (u + .026, v + .008)],
                      fill=blend("#c98f7e", PAPER, .4), stroke_width=1.1)
         canvas.curve([(u - .016, v - .006), (u + .004, v - .009), (u + .02, v - .004)], stroke_width=.8)
     else:
-        canvas.curve([(.01, canvas.bottom(.01) + .004), (.035, canvas.bottom(.035) + .016), (.066, canvas.bottom(.06) + .022)],
+        canvas.curve([(.01, canvas.bottom(.01) + .004), (.035, canvas.bottom(.035) + .016), (.066,
+            canvas.bottom(.06) + .022)],
                      stroke_width=1.5, stroke_linecap="round")
     canvas.mark("mouth", (u, v))
 
@@ -129,13 +135,14 @@ def _eye(canvas: Canvas) -> None:
     iris = t.colour("eye-colour") or ("#d9dcc8" if t.shows("eye-form", "large-glassy") else "#d8cfae")
     if t.shows("suborbital-bar", "present", "vertical", "slants-backward", "slants-forward"):
         lean = {"slants-backward": .03, "slants-forward": -.03}.get(t.one("suborbital-bar"), .0)
-        canvas.curve([(u, v - radius), (u + lean, canvas.bottom(u) * .72)], stroke_width=3.4, stroke_opacity=.75, stroke_linecap="round")
-    canvas.circle((u, v), radius, fill=iris, stroke=INK, stroke_width="1.2",
-                  **({} if t.knows("eye-colour") or t.knows("eye-form") else {}))
+        canvas.curve([(u, v - radius), (u + lean, canvas.bottom(u) * .72)], stroke_width=3.4, stroke_opacity=.75,
+                     stroke_linecap="round")
+    canvas.circle((u, v), radius, fill=iris, stroke=INK, stroke_width="1.2")
     canvas.circle((u, v), radius * (.5 if not t.shows("eye-form", "large-glassy") else .56), fill=INK)
     canvas.circle((u - radius * .18, v + radius * .22), radius * .16, fill="#ffffff")
     if t.shows("eye-form", "large-glassy"):
-        canvas.ellipse((u + radius * .3, v - radius * .1), radius * .22, radius * .5, 20, fill="#ffffff", fill_opacity=".7")
+        canvas.ellipse((u + radius * .3, v - radius * .1), radius * .22, radius * .5, 20, fill="#ffffff",
+                       fill_opacity=".7")
     canvas.mark("eye", (u, v))
 
 
@@ -150,13 +157,17 @@ def _ear_flap(canvas: Canvas) -> None:
     tilt = -14 if t.shows("opercular-flap-angle", "angled-up") else 0
     canvas.ellipse((u, v), long, high, tilt, fill="#171d20", stroke=INK, stroke_width=".8")
     if told[1] in ("pale-or-white-edge", "yellow-orange-edge", "red-or-orange-band", "not-all-dark", "red-or-orange"):
-        rim = {"pale-or-white-edge": "#fffdf4", "yellow-orange-edge": "#d9a13a", "not-all-dark": "#cfc9b5"}.get(told[1], "#c23b2a")
+        rim = {"pale-or-white-edge": "#fffdf4", "yellow-orange-edge": "#d9a13a",
+               "not-all-dark": "#cfc9b5"}.get(told[1], "#c23b2a")
         canvas.curve([(u + long * .25, v + high * .92), (u + long * .8, v + high * .55), (u + long * .97, v),
-                      (u + long * .8, v - high * .55), (u + long * .25, v - high * .92)], stroke=rim, stroke_width=2.6, stroke_linecap="round")
+                      (u + long * .8, v - high * .55), (u + long * .25, v - high * .92)], stroke=rim, stroke_width=2.6,
+                      stroke_linecap="round")
         canvas.ellipse((u, v), long * 1.08, high * 1.12, tilt, fill="none", stroke=INK, stroke_width=".6")
     if told[1] == "red-or-orange-spot":
-        canvas.curve([(u + long * .42, v + high * .72), (u + long * .92, v + high * .2), (u + long * .92, v - high * .3),
-                      (u + long * .42, v - high * .72), (u + long * .55, v)], closed=True, fill="#c23b2a", stroke="#fffdf4", stroke_width=.9)
+        canvas.shape([(u + long * .42, v + high * .72), (u + long * .92, v + high * .2), (u + long * .92,
+                                                                                          v - high * .3),
+                      (u + long * .42, v - high * .72), (u + long * .55, v)], fill="#c23b2a", stroke="#fffdf4",
+                      stroke_width=.9)
     canvas.mark("ear-flap", (u + long * .5, v))
 
 
@@ -168,7 +179,7 @@ def _head_lines(canvas: Canvas) -> None:
     colour = "#2f6ea3" if "blue" in lines else "#9a5b2a" if "orange" in lines else INK
     u0, v0, radius = eye_place(canvas)
     rear = t.plan.gill - .02
-    dash = {"stroke_dasharray": "5 3"} if "broken" in lines else {}
+    dash: Style = {"stroke_dasharray": "5 3"} if "broken" in lines else {}
     for row, share in enumerate(span(.1, -.78, 5)):
         v1 = share * .8 * t.plan.depth * .42
         first = (u0 - radius * .5 + .012 * row, v0 - radius * 1.1 - .016 * row)
@@ -184,24 +195,29 @@ def _whiskers(canvas: Canvas) -> None:
     chin = t.colour("barbel-colour", INK)
     pale = "#8d8775" if chin in ("#ffffff", "#efe9da") else chin
     low = canvas.bottom(.05)
-    style = {"stroke_width": 1.9, "stroke_linecap": "round"}
+    style: Style = {"stroke_width": 1.9, "stroke_linecap": "round"}
     if kind in ("eight", "whiskers"):
         canvas.curve([(.03, -.028), (.07, -.055), (.15, -.085), (.22, -.082)], stroke=INK, **style)
         canvas.curve([(.045, .042), (.03, .075), (.012, .092)], stroke=INK, stroke_width=1.3, stroke_linecap="round")
-        canvas.curve([(.055, low), (.075, low - .04), (.07, low - .075)], stroke=pale, stroke_width=1.5, stroke_linecap="round")
-        canvas.curve([(.085, low - .006), (.115, low - .045), (.12, low - .08)], stroke=pale, stroke_width=1.5, stroke_linecap="round")
+        canvas.curve([(.055, low), (.075, low - .04), (.07, low - .075)], stroke=pale, stroke_width=1.5,
+                     stroke_linecap="round")
+        canvas.curve([(.085, low - .006), (.115, low - .045), (.12, low - .08)], stroke=pale, stroke_width=1.5,
+                     stroke_linecap="round")
     elif kind == "four":
         under = t.shows("mouth-position", "downturned")
         for k in range(4 if under else 2):
             u = .0 + .016 * k if under else .03 + .02 * k
-            canvas.curve([(u, canvas.bottom(max(u, .02)) + .008), (u + .004, canvas.bottom(.03) - .022), (u - .006, canvas.bottom(.03) - .045)],
+            canvas.curve([(u, canvas.bottom(max(u, .02)) + .008), (u + .004, canvas.bottom(.03) - .022), (u - .006,
+                canvas.bottom(.03) - .045)],
                          **{**style, "stroke_width": 1.4})
     elif kind == "one-chin":
-        canvas.curve([(.035, canvas.bottom(.035)), (.042, canvas.bottom(.035) - .03), (.03, canvas.bottom(.035) - .055)], **style)
+        canvas.curve([(.035, canvas.bottom(.035)), (.042, canvas.bottom(.035) - .03), (.03,
+            canvas.bottom(.035) - .055)], **style)
     elif kind in ("two", "two-tiny"):
         long = .012 if kind == "two-tiny" else .035
         canvas.curve([(.05, -.03), (.055, -.03 - long)], **{**style, "stroke_width": 1.3})
     if kind and kind not in ("none",):
         canvas.anchors["mouth-barbels"] = (.06, low - .05)
     if t.shows("nostril-tubes", "present", "short-not-over-lip", "over-lip"):
-        canvas.curve([(.022, canvas.top(.022) * .9), (.01, canvas.top(.022) + .014)], stroke_width=1.6, stroke_linecap="round")
+        canvas.curve([(.022, canvas.top(.022) * .9), (.01, canvas.top(.022) + .014)], stroke_width=1.6,
+                     stroke_linecap="round")

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from assistant.render.drawing_canvas import INK, Canvas
+from assistant.render.drawing_canvas import INK, Canvas, Style
 from assistant.render.drawing_fins import Fin, dorsal_fins, trailing
 from assistant.render.drawing_shapes import Point, number, scattered, span
 
 DARK = "#26302f"
-WARM = {"red-spots": "#b8322c", "orange-red-dots": "#cf5030", "red-brown-dots": "#8d4a33", "red-squares-in-rows": "#b8322c",
-        "warm-spots": "#cf7a34", "orange-gold-brown": "#c97e2e", "gold-spots": "#c69a3a", "yellow-gold-flecks": "#d8b13a",
-        "purple-gold-dots": "#8a6a62", "yellow-squares-in-rows": "#d8b13a", "red-and-dark-with-halos": "#b8322c", "blue": "#3f6fa5",
+WARM = {"red-spots": "#b8322c", "orange-red-dots": "#cf5030", "red-brown-dots": "#8d4a33",
+        "red-squares-in-rows": "#b8322c",
+        "warm-spots": "#cf7a34", "orange-gold-brown": "#c97e2e", "gold-spots": "#c69a3a",
+        "yellow-gold-flecks": "#d8b13a",
+        "purple-gold-dots": "#8a6a62", "yellow-squares-in-rows": "#d8b13a", "red-and-dark-with-halos": "#b8322c",
+        "blue": "#3f6fa5",
         "blue-silver-rows": "#7d9ab0", "light-on-dark": "#fdf8e4", "fine-spots-in-rows": "#8f5a3a"}
 """Inks of spots; other spots are dark."""
 
@@ -36,13 +39,15 @@ def _pattern(canvas: Canvas, step: float, diamonds: bool) -> None:
     if diamonds:
         shape = f"M0 0L{half} {half}L{s} 0M0 {s}L{half} {half}L{s} {s}"
     else:
-        shape = f"M{half} 0A{half} {half} 0 0 0 {half} {s}M0 -{half}A{half} {half} 0 0 0 0 {half}M0 {half}A{half} {half} 0 0 0 0 {number(step * 1.5)}"
+        arc = f"A{half} {half} 0 0 0"
+        shape = f"M{half} 0{arc} {half} {s}M0 -{half}{arc} 0 {half}M0 {half}{arc} 0 {number(step * 1.5)}"
     canvas.pieces.append(f'<pattern id="{name}" width="{s}" height="{s}" patternUnits="userSpaceOnUse">'
-                         f'<path d="{shape}" fill="none" stroke="{INK}" stroke-width=".55" stroke-opacity=".34"/></pattern>')
+                         f'<path d="{shape}" fill="none" stroke="{INK}" stroke-width=".55" '
+                         'stroke-opacity=".34"/></pattern>')
     g = canvas.traits.plan.gill
     ring = [(g + .02, canvas.top(g) * .8), *((u, canvas.top(u)) for u in span(g + .06, .985, 12)),
             *((u, canvas.bottom(u) * .8) for u in span(.985, g + .04, 12)), (g, canvas.bottom(g) * .5)]
-    canvas.curve(ring, closed=True, fill=f"url(#{name})", stroke="none")
+    canvas.shape(ring, fill=f"url(#{name})", stroke="none")
     assert quarter
 
 
@@ -52,7 +57,8 @@ def _plates(canvas: Canvas) -> None:
             if share > .9 and u > .72:
                 continue
             x, y = canvas.inside(u, share)
-            canvas.curve([(x - size, y), (x, y + size * .5), (x + size, y), (x, y - size * .5), (x - size, y)], stroke_width=.9,
+            canvas.curve([(x - size, y), (x, y + size * .5), (x + size, y), (x, y - size * .5), (x - size, y)],
+                         stroke_width=.9,
                          fill="#cfcab8")
     canvas.mark("skin", canvas.inside(.5, .08))
 
@@ -78,14 +84,16 @@ def _mottling(canvas: Canvas) -> None:
         dark = .3 if t.shows("body-mottling", "faint-saddles") else .58
         for u in (.34, .52, .70, .86):
             wide = .045
-            canvas.curve([(u - wide, canvas.top(u - wide)), (u + wide, canvas.top(u + wide)), canvas.inside(u + wide * 1.5, .1),
+            canvas.curve([(u - wide, canvas.top(u - wide)), (u + wide, canvas.top(u + wide)),
+                          canvas.inside(u + wide * 1.5, .1),
                           canvas.inside(u + .02, -.12), canvas.inside(u - wide * .5, .3)], closed=True, fill=DARK,
                          fill_opacity=dark, stroke="none")
     elif t.shows("body-mottling", "blotchy", "mottled", "dark-blotches"):
         for i, (a, b) in enumerate(scattered(34)):
             u, share = .1 + .86 * a, .92 - 1.35 * b
             x, y = canvas.inside(u, share)
-            canvas.ellipse((x, y), .018 + .016 * ((i * 7) % 5) / 5, .009 + .007 * ((i * 3) % 4) / 4, (i * 37) % 50 - 25, fill=DARK,
+            canvas.ellipse((x, y), .018 + .016 * ((i * 7) % 5) / 5, .009 + .007 * ((i * 3) % 4) / 4,
+                           (i * 37) % 50 - 25, fill=DARK,
                            fill_opacity=".34")
 
 
@@ -102,13 +110,16 @@ def _bars(canvas: Canvas) -> None:
         low = -.55 if not ("zebra" in kind and i % 2) else .1
         wide = .46 * (.87 - g) / count if "pale" not in kind else .01
         steps = span(.97, low, 7)
-        sway = [(.008 if "wavy" in kind or "calico" in kind else .0) * (1 if k % 2 else -1) + lean * (1 - s) * .4 for k, s in enumerate(steps)]
+        sway = [(.008 if "wavy" in kind or "calico" in kind else .0) * (1 if k % 2 else -1) + lean * (1 - s) * .4
+                for k, s in enumerate(steps)]
         left = [canvas.inside(u - wide / 2 + x, s) for s, x in zip(steps, sway, strict=True)]
-        right = [canvas.inside(u + wide / 2 * (1 - .5 * (k / 6)) + x, s) for k, (s, x) in enumerate(zip(steps, sway, strict=True))]
-        canvas.curve([*left, *reversed(right)], closed=True, fill=ink_, fill_opacity=.95 if "pale" in kind else dark, stroke="none")
+        right = [canvas.inside(u + wide / 2 * (1 - .5 * (k / 6)) + x, s) for k, (s,
+            x) in enumerate(zip(steps, sway, strict=True))]
+        canvas.shape([*left, *reversed(right)], fill=ink_, fill_opacity=.95 if "pale" in kind else dark, stroke="none")
     if "chain" in kind or "links" in kind:
         for share in (.55, .1, -.3):
-            canvas.curve([canvas.inside(u, share + .08 * (1 if k % 2 else -1)) for k, u in enumerate(span(g + .05, .93, 17))],
+            canvas.curve([canvas.inside(u, share + .08 * (1 if k % 2 else -1)) for k,
+                          u in enumerate(span(g + .05, .93, 17))],
                          stroke=DARK, stroke_width=2.6, stroke_opacity=.55)
     canvas.anchors["bars"] = canvas.inside(g + .06 + (.87 - g) / count, .5)
 
@@ -126,13 +137,14 @@ def _stripes(canvas: Canvas) -> None:
                 x, y = canvas.inside(u, .03)
                 canvas.ellipse((x, y), .026, .013 + .004 * (k % 3), fill=colour, fill_opacity=".66")
         else:
-            canvas.curve([canvas.inside(u, .05) for u in span(g * .8, .985, 8)], stroke=colour, stroke_width=.022 * canvas.frame.scale,
+            canvas.curve([canvas.inside(u, .05) for u in span(g * .8, .985, 8)], stroke=colour,
+                         stroke_width=.022 * canvas.frame.scale,
                          stroke_opacity=.5)
         return
     if not t.shows("stripe-pattern", "stripes", "continuous", "broken", "faint"):
         return
     count = min(9, max(3, t.count("stripe-count", 7)))
-    dash = {"stroke_dasharray": "14 5"} if t.shows("stripe-pattern", "broken") else {}
+    dash: Style = {"stroke_dasharray": "14 5"} if t.shows("stripe-pattern", "broken") else {}
     for share in span(.78, -.5, count):
         canvas.curve([canvas.inside(u, share) for u in span(g + .02, .975, 9)], stroke=DARK, stroke_width=2.0,
                      stroke_opacity=.35 if t.shows("stripe-pattern", "faint") else .68, **dash)
@@ -148,7 +160,8 @@ def _vermiculation(canvas: Canvas) -> None:
         x, y = canvas.inside(u, share)
         d = .02
         bend = .009 * (1 if i % 2 else -1)
-        canvas.curve([(x - d, y), (x - d * .45, y + bend), (x + d * .2, y - bend * .6), (x + d, y + bend * .9)], stroke="#fbf4d9",
+        canvas.curve([(x - d, y), (x - d * .45, y + bend), (x + d * .2, y - bend * .6), (x + d, y + bend * .9)],
+                     stroke="#fbf4d9",
                      stroke_width=2.4, stroke_linecap="round")
 
 
@@ -166,8 +179,9 @@ def _spots(canvas: Canvas) -> None:
         size *= .8 if rows and "squares" not in kind else 1.0
         for x, y in _spot_places(canvas, rows, kind):
             if rings and rings != "absent":
-                canvas.circle((x, y), size * 1.75, fill="none", stroke="#6d93b5" if rings == "blue" else "#fbf4d9", stroke_width="1.3")
-            edge = {"stroke": INK, "stroke_width": ".4"} if kind == "light-on-dark" else {}
+                canvas.circle((x, y), size * 1.75, fill="none", stroke="#6d93b5" if rings == "blue" else "#fbf4d9",
+                              stroke_width="1.3")
+            edge: Style = {"stroke": INK, "stroke_width": ".4"} if kind == "light-on-dark" else {}
             canvas.circle((x, y), size, fill=WARM.get(kind, DARK), fill_opacity=".92", **edge)
         if kind == "red-and-dark-with-halos":
             for x, y in _spot_places(canvas, False, "more"):
@@ -198,9 +212,11 @@ def _lateral_line(canvas: Canvas) -> None:
     if found == "absent" or not (found or t.knows("lateral-line-scales") or t.knows("lateral-line-course")):
         return
     end = .55 if found == "incomplete" else .985
-    bow = {"nearly-straight": .0, "strongly-curved": -.35}.get(t.one("lateral-line-course"), .16 if t.plan.depth > .3 else .06)
+    bow = {"nearly-straight": .0, "strongly-curved": -.35}.get(t.one("lateral-line-course"), .16 if t.plan.depth > .3
+                                                               else .06)
     g = t.plan.gill
-    canvas.curve([canvas.inside(u, max(-.6, .3 * (1 - (u - g) / (1 - g)) + bow * 4 * (u - g) * (1 - u))) for u in span(g + .015, end, 12)],
+    canvas.curve([canvas.inside(u, max(-.6, .3 * (1 - (u - g) / (1 - g)) + bow * 4 * (u - g) * (1 - u)))
+                  for u in span(g + .015, end, 12)],
                  stroke_width=1.1, stroke_opacity=.7, stroke_dasharray="4 1.6")
     canvas.anchors["lateral-line"] = canvas.inside(.6, .2)
     if t.shows("lateral-line-end", "onto-tail-fin"):
@@ -216,14 +232,16 @@ def _tail_base(canvas: Canvas) -> None:
         canvas.circle((.955, high), .0135)
         canvas.anchors["tail-base"] = (.955, high)
     if t.shows("caudal-base-dark-bar", "present"):
-        canvas.curve([(.965, canvas.top(.965)), (.97, 0), (.965, canvas.bottom(.965))], stroke_width=4, stroke_opacity=.7)
+        canvas.curve([(.965, canvas.top(.965)), (.97, 0), (.965, canvas.bottom(.965))], stroke_width=4,
+                     stroke_opacity=.7)
     if t.shows("black-nose-stripe", "present"):
         canvas.curve([(u, canvas.top(u)) for u in span(.32, .0, 8)], stroke_width=5, stroke_opacity=.85)
     if t.shows("pectoral-base-blotch", "present"):
         u, v = t.plan.pectoral
         canvas.ellipse((u - .004, v), .012, .02)
     if t.shows("throat-slash", "present", "faint-or-broken"):
-        canvas.curve([(.05, canvas.bottom(.05) + .012), (.1, canvas.bottom(.1) + .014), (.15, canvas.bottom(.15) + .012)],
+        canvas.curve([(.05, canvas.bottom(.05) + .012), (.1, canvas.bottom(.1) + .014), (.15,
+                                                                                         canvas.bottom(.15) + .012)],
                      stroke="#c23b2a", stroke_width=3.2, stroke_linecap="round")
     if t.shows("parr-marks", "present", "kept-in-adults"):
         for u in span(.28, .92, 10):
@@ -240,7 +258,8 @@ def draw_fin_marks(canvas: Canvas) -> None:
 
 def _marks_in(canvas: Canvas, fin: Fin) -> None:
     t = canvas.traits
-    marks = t.one("median-fin-marks") or {"barred-or-mottled": "spots-rows", "black": "spots-rows"}.get(t.one("dorsal-fin-marks"), "")
+    marks = t.one("median-fin-marks") or {"barred-or-mottled": "spots-rows",
+                                          "black": "spots-rows"}.get(t.one("dorsal-fin-marks"), "")
     soft = fin.part != "spiny-dorsal-fin"
 
     def at(s: float, share: float) -> Point:
@@ -249,15 +268,18 @@ def _marks_in(canvas: Canvas, fin: Fin) -> None:
         (a, b), (c, d) = _base(canvas, fin, s), _edge(canvas, fin, s)
         return a + (c - a) * share, b + (d - b) * share
 
-    if marks in ("spots-rows", "bright-spots-rows", "brown-black-blotches", "blue-spots", "pale-spots-in-dark-net", "red-orange-blotches"):
-        ink_ = {"blue-spots": "#3f6fa5", "red-orange-blotches": "#c9562e", "pale-spots-in-dark-net": "#fffbe9"}.get(marks, DARK)
+    if marks in ("spots-rows", "bright-spots-rows", "brown-black-blotches", "blue-spots", "pale-spots-in-dark-net",
+                 "red-orange-blotches"):
+        ink_ = {"blue-spots": "#3f6fa5", "red-orange-blotches": "#c9562e",
+                "pale-spots-in-dark-net": "#fffbe9"}.get(marks, DARK)
         size = .0085 if "blotches" in marks else .0055
         for row in (.3, .62):
             for s in span(.08, .92, 9 if soft else 7):
                 canvas.circle(at(s, row), size, fill=ink_, fill_opacity=".75")
     if marks == "wavy-bands":
         for row in (.28, .55, .8):
-            canvas.curve([at(s, row + .05 * (1 if k % 2 else -1)) for k, s in enumerate(span(.04, .95, 12))], stroke=DARK, stroke_width=2.6,
+            canvas.curve([at(s, row + .05 * (1 if k % 2 else -1)) for k, s in enumerate(span(.04, .95, 12))],
+                         stroke=DARK, stroke_width=2.6,
                          stroke_opacity=.5)
     if marks in ("streaks", "streaks-between-spines") and not soft:
         for s in span(.1, .9, 7):
@@ -282,7 +304,8 @@ def _tail_marks(canvas: Canvas) -> None:
         return start[0] + (tip[i][0] - start[0]) * share, start[1] + (tip[i][1] - start[1]) * share
 
     if t.shows("tail-tip-mark", "white"):
-        canvas.curve([tip[-1], tip[-2], tip[-4], at(len(tip) - 4, .72), at(len(tip) - 2, .72)], closed=True, fill="#ffffff", stroke=INK,
+        canvas.shape([tip[-1], tip[-2], tip[-4], at(len(tip) - 4, .72), at(len(tip) - 2, .72)], fill="#ffffff",
+                     stroke=INK,
                      stroke_width=.8)
         canvas.anchors["tail-fin"] = at(len(tip) - 2, .86)
     spots = t.one("caudal-spots")
@@ -304,10 +327,10 @@ def _lower_edges(canvas: Canvas) -> None:
     if edge in ("", "plain"):
         return
     for part in ("pelvic-front", "anal-front"):
-        line = canvas.anchors.get(part), canvas.anchors.get(part + "-tip")
-        if line[0] and line[1]:
-            a, b = line
+        a, b = canvas.anchors.get(part), canvas.anchors.get(part + "-tip")
+        if a is not None and b is not None:
             canvas.curve([a, b], stroke=INK, stroke_width=4.2, stroke_linecap="round")
             canvas.curve([a, b], stroke="#ffffff", stroke_width=2.6, stroke_linecap="round")
             if "black" in edge:
-                canvas.curve([(a[0] + .012, a[1]), (b[0] + .012, b[1])], stroke="#101415", stroke_width=2, stroke_linecap="round")
+                canvas.curve([(a[0] + .012, a[1]), (b[0] + .012, b[1])], stroke="#101415", stroke_width=2,
+                             stroke_linecap="round")

@@ -107,4 +107,5 @@ def turned(point: Point, centre: Point, degrees: float) -> Point:
     """A point turned round a centre (clockwise in the picture)."""
     angle = math.radians(degrees)
     x, y = point[0] - centre[0], point[1] - centre[1]
-    return (centre[0] + x * math.cos(angle) - y * math.sin(angle), centre[1] + x * math.sin(angle) + y * math.cos(angle))
+    return (centre[0] + x * math.cos(angle) - y * math.sin(angle),
+            centre[1] + x * math.sin(angle) + y * math.cos(angle))

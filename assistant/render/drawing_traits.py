@@ -1,4 +1,4 @@
-"""What the base tells of a fish, as the drawing needs it: the commonest state of each character, numbers, the plan (layer 5)."""
+"""What the base tells of a fish, as the drawing needs it: commonest states, numbers, the body plan (layer 5)."""
 
 from __future__ import annotations
 
@@ -10,11 +10,16 @@ from assistant.reasoning.contrast import tell
 from assistant.render.drawing_plans import OTHER, PLANS, Plan
 
 COLOURS: Mapping[str, str] = {
-    "blue-green": "#4f8f8c", "blue-black": "#27364a", "blue-silver": "#8fa6b8", "blue-grey": "#6c7f8c", "dark-green": "#3f5f48",
-    "turquoise": "#3f9a98", "silvery-blue": "#8fa9bb", "red-orange": "#cf5a33", "yellow-orange": "#d99a35", "olive": "#7d7f4b",
-    "red": "#b8322c", "orange": "#d9742b", "yellow": "#d8b13a", "gold": "#c69a3a", "golden": "#c2a052", "copper": "#a8623c",
-    "blue": "#3f6fa5", "green": "#5b8557", "brown": "#7b5b3f", "black": "#1d2226", "blackish": "#2b3033", "dark": "#33393d",
-    "dusky": "#5b6163", "silver": "#a9b4b9", "silvery": "#a9b4b9", "white": "#ffffff", "pale": "#efe9da", "pink": "#cf8d8a",
+    "blue-green": "#4f8f8c", "blue-black": "#27364a", "blue-silver": "#8fa6b8", "blue-grey": "#6c7f8c",
+    "dark-green": "#3f5f48",
+    "turquoise": "#3f9a98", "silvery-blue": "#8fa9bb", "red-orange": "#cf5a33", "yellow-orange": "#d99a35",
+    "olive": "#7d7f4b",
+    "red": "#b8322c", "orange": "#d9742b", "yellow": "#d8b13a", "gold": "#c69a3a", "golden": "#c2a052",
+    "copper": "#a8623c",
+    "blue": "#3f6fa5", "green": "#5b8557", "brown": "#7b5b3f", "black": "#1d2226", "blackish": "#2b3033",
+    "dark": "#33393d",
+    "dusky": "#5b6163", "silver": "#a9b4b9", "silvery": "#a9b4b9", "white": "#ffffff", "pale": "#efe9da",
+    "pink": "#cf8d8a",
     "purple": "#6f4b7d", "grey": "#8b9294", "maroon": "#7c2f33", "bronze": "#9a7440",
 }
 """Inks for colour words; the longest that a state names wins."""
@@ -22,7 +27,7 @@ COLOURS: Mapping[str, str] = {
 
 @dataclass(frozen=True, slots=True)
 class Traits:
-    """The states told of a fish by character (commonest first), the middle of its numbers, its plan, whether that is told."""
+    """The states told by character (commonest first), the middle of numbers, the plan, whether that is told."""
 
     states: Mapping[str, tuple[str, ...]]
     numbers: Mapping[str, float]
@@ -40,7 +45,8 @@ class Traits:
 
     def shows(self, character: str, *names: str) -> bool:
         """True where the commonest state is one of these, or stands under one of them."""
-        return any(name in self.states.get(character, ())[:1] or f"<{name}" in self.states.get(character, ()) for name in names)
+        return any(name in self.states.get(character, ())[:1] or f"<{name}" in self.states.get(character, ())
+                   for name in names)
 
     def colour(self, character: str, otherwise: str = "") -> str:
         """The ink of the colour word in the commonest state of a character."""
@@ -53,7 +59,8 @@ class Traits:
 
 def ink(words: str, otherwise: str = "") -> str:
     """The ink of the first colour word (the longest at that place) in some words joined by hyphens."""
-    found = [(f"-{words}-".find(f"-{name}-"), -len(name), code) for name, code in COLOURS.items() if f"-{name}-" in f"-{words}-"]
+    found = [(f"-{words}-".find(f"-{name}-"), -len(name), code) for name, code in COLOURS.items()
+             if f"-{name}-" in f"-{words}-"]
     return min(found)[2] if found else otherwise
 
 
@@ -68,7 +75,8 @@ def read_traits(kb: KnowledgeBase, taxon: str) -> Traits:
         if told.numbers is not None:
             numbers[character.id] = (told.numbers[1] + told.numbers[2]) / 2
         elif told.states:
-            names = [s.partition(".")[2] for s, share in told.states if share >= 0.3] or [told.states[0][0].partition(".")[2]]
+            names = [s.partition(".")[2] for s, share in told.states
+                     if share >= 0.3] or [told.states[0][0].partition(".")[2]]
             states[character.id] = (*names, *_above(kb, told.states[0][0]))
     plan = plan_of(kb, taxon)
     return Traits(states, numbers, PLANS.get(plan, PLANS[OTHER]), plan in PLANS)
@@ -85,7 +93,7 @@ def _above(kb: KnowledgeBase, state: str) -> tuple[str, ...]:
 
 
 def plan_of(kb: KnowledgeBase, taxon: str) -> str:
-    """The body plan that the base gives to a taxon or the nearest taxon above it; that of the first parent for a cross."""
+    """The body plan given to a taxon or the nearest taxon above it; that of the first parent for a cross."""
     first = kb.taxon(taxon).parents or (taxon,)
     for above in kb.lineage(first[0]):
         if plan := kb.taxon(above).body_plan:

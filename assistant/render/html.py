@@ -64,5 +64,6 @@ def key_page(kb: KnowledgeBase, found: LessonKey) -> str:
 def couplet_values(kb: KnowledgeBase, key: Key, level: str) -> Sequence[Mapping[str, object]]:
     """The couplets as a template takes them."""
     return [{"number": c.number, "leads": [
-        {"text": lead_words(kb, c.character, lead, level), "goes_to": lead.goes_to, "end": end_words(kb, lead, scientific=False)}
+        {"text": lead_words(kb, c.character, lead, level), "goes_to": lead.goes_to, "end": end_words(kb, lead,
+                                                                                                     scientific=False)}
         for lead in c.leads]} for c in key.couplets]

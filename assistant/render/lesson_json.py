@@ -13,14 +13,17 @@ from assistant.model.knowledge import KnowledgeBase
 
 def comparison_json(found: Comparison) -> dict[str, Any]:  # Any: a JSON object
     """A comparison: fishes, separating and shared features with the statements they rest on, remarks."""
-    fishes = [{"id": t, "name": n, "scientific": s} for t, n, s in zip(found.taxa, found.names, found.scientific, strict=True)]
-    return {"fishes": fishes, "look": found.look, "level": found.level, "separating": [_row(found, r) for r in found.rows],
+    fishes = [{"id": t, "name": n, "scientific": s} for t, n, s in zip(found.taxa, found.names, found.scientific,
+                                                                       strict=True)]
+    return {"fishes": fishes, "look": found.look, "level": found.level,
+            "separating": [_row(found, r) for r in found.rows],
             "shared": [_row(found, r) for r in found.shared], "remarks": list(found.notes)}
 
 
 def _row(found: Comparison, row: Row) -> dict[str, Any]:  # Any: a JSON object
     return {"character": row.character, "feature": row.feature, "separation": round(row.separation, 3), "cells": [
-        {"fish": taxon, "text": c.text, "basis": c.basis or None, "told_of_group": c.shared, "statements": list(c.statements)}
+        {"fish": taxon, "text": c.text, "basis": c.basis or None, "told_of_group": c.shared,
+         "statements": list(c.statements)}
         for taxon, c in zip(found.taxa, row.cells, strict=True)]}
 
 

@@ -24,7 +24,8 @@ def comparison_rows(found: Comparison, rows: Sequence[Row]) -> list[list[str]]:
 
 def comparison_text(found: Comparison, shared: bool = False, width: int = 100) -> str:
     """A comparison for a terminal or a mail."""
-    parts = [found.title, text_table(comparison_rows(found, found.rows), width) if found.rows else say.NOTHING_SEPARATES]
+    parts = [found.title, text_table(comparison_rows(found, found.rows), width) if found.rows
+             else say.NOTHING_SEPARATES]
     if shared and found.shared:
         parts += [say.ALIKE, text_table(comparison_rows(found, found.shared), width)]
     for group in (found.notes, found.legend(shared)):
@@ -35,7 +36,8 @@ def comparison_text(found: Comparison, shared: bool = False, width: int = 100) -
 
 def comparison_markdown(found: Comparison, shared: bool = False) -> str:
     """A comparison as Markdown."""
-    parts = [f"# {found.title}", markdown_table(comparison_rows(found, found.rows)) if found.rows else say.NOTHING_SEPARATES]
+    parts = [f"# {found.title}", markdown_table(comparison_rows(found, found.rows)) if found.rows
+             else say.NOTHING_SEPARATES]
     if shared and found.shared:
         parts += [f"## {say.ALIKE}", markdown_table(comparison_rows(found, found.shared))]
     for group in (found.notes, found.legend(shared)):
@@ -57,7 +59,7 @@ def key_lines(kb: KnowledgeBase, key: Key, level: str = "plain", width: int = 10
     lines: list[str] = []
     for couplet in key.couplets:
         for letter, lead in zip("ab", couplet.leads, strict=True):
-            head = f"{couplet.number}{letter}".ljust(5) if letter == "a" else f"{couplet.number}{letter}".ljust(5)
+            head = f"{couplet.number}{letter}".ljust(5)
             text = lead_words(kb, couplet.character, lead, level)
             lines += _lead_lines(head, text, end_words(kb, lead), width)
         lines.append("")
@@ -75,9 +77,11 @@ def _lead_lines(head: str, text: str, end: str, width: int) -> list[str]:
     return [*lines, *(" " * len(head) + ("  -> " if i == 0 else "     ") + t for i, t in enumerate(tail))]
 
 
-def key_text(kb: KnowledgeBase, key: Key, title: str, notes: Sequence[str], level: str = "plain", width: int = 100) -> str:
+def key_text(kb: KnowledgeBase, key: Key, title: str, notes: Sequence[str], level: str = "plain",
+             width: int = 100) -> str:
     """A key for a terminal or a mail."""
-    parts = [title, textwrap.fill(say.key_how(len(key.taxa), key.look), width), "\n".join(key_lines(kb, key, level, width))]
+    parts = [title, textwrap.fill(say.key_how(len(key.taxa), key.look), width),
+             "\n".join(key_lines(kb, key, level, width))]
     if notes:
         parts.append("\n".join(textwrap.fill(n, width) for n in notes))
     return "\n\n".join(parts) + "\n"
@@ -109,5 +113,6 @@ def repeated(key: Key) -> tuple[str, ...]:
     return tuple(t for t in key.taxa if counts.get(t, 0) > 1)
 
 
-__all__ = ["Couplet", "comparison_markdown", "comparison_rows", "comparison_text", "end_words", "key_lines", "key_markdown",
+__all__ = ["Couplet", "comparison_markdown", "comparison_rows", "comparison_text", "end_words", "key_lines",
+           "key_markdown",
            "key_rows", "key_text", "repeated"]

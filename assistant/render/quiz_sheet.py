@@ -28,7 +28,8 @@ def answers_text(title: str, questions: Sequence[Question]) -> str:
     """The answers with the reason and the tempting mistake of each."""
     parts = [f"{say.QUIZ_ANSWERS}. {title}"]
     for number, question in enumerate(questions, 1):
-        body = " ".join(x for x in (f"{question.letter} - {question.choices[question.answer]}.", question.reason, question.mistake) if x)
+        body = " ".join(x for x in (f"{question.letter} - {question.choices[question.answer]}.", question.reason,
+                                    question.mistake) if x)
         parts.append(textwrap.fill(body, WIDTH, initial_indent=f"{number}. ", subsequent_indent="   "))
     return "\n\n".join(parts) + "\n"
 
@@ -37,14 +38,16 @@ def questions_markdown(title: str, questions: Sequence[Question], remark: str = 
     """The questions as Markdown."""
     parts = [f"# {title}", *([remark] if remark else [])]
     for number, question in enumerate(questions, 1):
-        choices = "\n".join(f"   - {letter.upper()}. {choice}" for letter, choice in zip(LETTERS, question.choices, strict=False))
+        choices = "\n".join(f"   - {letter.upper()}. {choice}" for letter, choice in zip(LETTERS, question.choices,
+                                                                                         strict=False))
         parts.append(f"{number}. {question.text}\n{choices}")
     return "\n\n".join(parts) + "\n"
 
 
 def answers_markdown(title: str, questions: Sequence[Question]) -> str:
     """The answers as Markdown."""
-    lines = [f"{n}. **{q.letter}** {q.choices[q.answer]}. {q.reason} {q.mistake}".rstrip() for n, q in enumerate(questions, 1)]
+    lines = [f"{n}. **{q.letter}** {q.choices[q.answer]}. {q.reason} {q.mistake}".rstrip() for n,
+             q in enumerate(questions, 1)]
     return f"# {say.QUIZ_ANSWERS}: {title}\n\n" + "\n".join(lines) + "\n"
 
 

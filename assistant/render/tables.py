@@ -19,13 +19,14 @@ NARROWEST = 14
 
 
 def safe_cell(text: str) -> str:
-    """A cell that no spreadsheet takes for a formula or turns into a date or another number: an apostrophe goes before it.
+    """A cell that no spreadsheet takes for a formula or a date: an apostrophe goes before what looks like one.
 
     >>> safe_cell("=1+1"), safe_cell("10-12"), safe_cell("10 to 12"), safe_cell("may 5")
     ("'=1+1", "'10-12", '10 to 12', "'may 5")
     """
     flat = " ".join(text.split("\n")) if "\n" in text else text
-    return "'" + flat if flat.lstrip().startswith(_STARTS) or flat.startswith(_STARTS) or _DATELIKE.fullmatch(flat) else flat
+    formula = flat.lstrip().startswith(_STARTS) or flat.startswith(_STARTS)
+    return "'" + flat if formula or _DATELIKE.fullmatch(flat) else flat
 
 
 def csv_table(rows: Sequence[Sequence[str]]) -> str:
@@ -47,7 +48,7 @@ def _escaped(text: str) -> str:
 
 
 def text_table(rows: Sequence[Sequence[str]], width: int = 100) -> str:
-    """Rows in columns that fit a width, cells wrapped; one block a row, read aloud fish by fish, where the width is too small."""
+    """Rows in columns that fit a width, cells wrapped; a block for each row where the width is too small."""
     if not rows:
         return ""
     columns = len(rows[0])

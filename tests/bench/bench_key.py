@@ -72,12 +72,14 @@ def test_expected_cost_against_brute_force(kb: KnowledgeBase, capsys: pytest.Cap
         exact, ahead = search_for(kb, taxa, 9), search_for(kb, taxa, 2)
         whole = (1 << len(taxa)) - 1
         least = least_cost(exact, len(taxa))
-        rows.append((len(taxa), least, exact.solve(whole)[0], ahead.solve(whole)[0], expected_steps(kb, build_key(kb, taxa))))
+        rows.append((len(taxa), least, exact.solve(whole)[0], ahead.solve(whole)[0], expected_steps(kb,
+            build_key(kb, taxa))))
     with capsys.disabled():
         print("\n taxa  least   ours  look-ahead  steps")
         for n, least, ours, ahead_cost, steps in rows:
             print(f"{n:5d} {least:6.3f} {ours:6.3f} {ahead_cost:8.3f}  {steps:7.2f}")
-        print(f"worst: ours {max(o / b for _, b, o, _, _ in rows):.3f}, look-ahead {max(a / b for _, b, _, a, _ in rows):.3f}, "
+        print(f"worst: ours {max(o / b for _, b, o, _, _ in rows):.3f}, look-ahead "
+                  f"{max(a / b for _, b, _, a, _ in rows):.3f}, "
               f"mean look-ahead {sum(a / b for _, b, _, a, _ in rows) / len(rows):.3f}")
     assert all(ours <= WITHIN * least + 1e-9 for _, least, ours, _, _ in rows)
     assert sum(ahead_cost / least for _, least, _, ahead_cost, _ in rows) / len(rows) <= WITHIN

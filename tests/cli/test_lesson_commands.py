@@ -76,7 +76,8 @@ def test_quiz_answers_stand_apart(tmp_path: Path) -> None:
 
 def test_quiz_seed_is_kept() -> None:
     """The same seed gives the same quiz, another one another."""
-    assert run("quiz", *THREE, "--seed", "4")[1] == run("quiz", *THREE, "--seed", "4")[1] != run("quiz", *THREE, "--seed", "5")[1]
+    assert run("quiz", *THREE, "--seed", "4")[1] == run("quiz", *THREE, "--seed", "4")[1] != run("quiz", *THREE,
+                                                                                                 "--seed", "5")[1]
 
 
 def test_sheet_is_written(tmp_path: Path) -> None:

@@ -28,7 +28,7 @@ LESSONS = (("lepomis-macrochirus", "lepomis-microlophus", "lepomis-gibbosus"),
 @pytest.mark.parametrize("taxa", LESSONS)
 @pytest.mark.parametrize("level", ["young", "plain", "trade"])
 def test_table_key_quiz_and_sheet_agree(kb: KnowledgeBase, taxa: tuple[str, ...], level: str) -> None:
-    """What the key leads by, and what the quiz calls right, stands so in the table's source, and the sheet holds both."""
+    """What the key leads by and the quiz calls right stands so in the table, and the sheet holds both."""
     table = compare(kb, taxa, "picture", level)
     made = lesson_key(kb, taxa, "picture", level)
     for path in paths(made.key):
@@ -89,22 +89,26 @@ def test_too_many_fishes_are_refused(kb: KnowledgeBase) -> None:
 
 def test_a_cross_can_be_compared(kb: KnowledgeBase) -> None:
     """A cross stands beside its parents."""
-    cross = next(t for t in kb.species if kb.taxon(t).is_hybrid and all(len(kb.statements(p)) > 20 for p in kb.taxon(t).parents))
+    cross = next(t for t in kb.species if kb.taxon(t).is_hybrid and all(len(kb.statements(p)) > 20
+                                                                        for p in kb.taxon(t).parents))
     assert compare(kb, (cross, *kb.taxon(cross).parents)).rows
 
 
-QUESTION = Question("Which?", ("northern pike", "chain pickerel", "redfin pickerel", "no bars on the side"), 0, "", "", ())
+QUESTION = Question("Which?", ("northern pike", "chain pickerel", "redfin pickerel", "no bars on the side"), 0, "", "",
+                    ())
 
 
 @pytest.mark.parametrize(("typed", "choice"), [
-    ("a", 0), ("B", 1), ("3", 2), ("the second", 1), ("Northern Pike", 0), ("I think it's the chain pickeral", 1), ("pike", 0),
+    ("a", 0), ("B", 1), ("3", 2), ("the second", 1), ("Northern Pike", 0), ("I think it's the chain pickeral", 1),
+    ("pike", 0),
     ("redfin", 2), ("d)", 3), ("pickerel", None), ("", None), ("dunno", None)])
 def test_answers_are_judged_kindly(typed: str, choice: int | None) -> None:
     """Letters, numbers, names, parts of names and small slips count; what fits two choices does not."""
     assert judge(QUESTION, typed) == choice
 
 
-@pytest.mark.parametrize(("typed", "choice"), [("true", 0), ("T", 0), ("yes", 0), ("nope", 1), ("false!", 1), ("a", 0), ("b", 1)])
+@pytest.mark.parametrize(("typed", "choice"), [("true", 0), ("T", 0), ("yes", 0), ("nope", 1), ("false!", 1), ("a", 0),
+                                               ("b", 1)])
 def test_true_and_false_are_judged(typed: str, choice: int) -> None:
     """True and false have many names."""
     assert judge(Question("True?", ("true", "false"), 0, "", "", ()), typed) == choice

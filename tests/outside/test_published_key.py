@@ -1,9 +1,10 @@
 """Our key of the pikes against a published one: typical specimens end at the same fish.
 
-The published key: J. A. Henshall, Bass, Pike, Perch, and Others (Macmillan, 1903; year from memory), the artificial key of
-the chapter on the pike family, with the heads of its technical list for the pickerels; read at
-https://bitlit.ru/page/en/james-a-henshall/bass-pike-perch-and-others/36. Names there: Esox nobilior for the muskellunge,
-E. reticulatus for the chain pickerel, E. vermiculatus and E. americanus for the grass and redfin pickerels.
+The published key: J. A. Henshall, Bass, Pike, Perch, and Others (Macmillan, 1903; year from memory), the artificial key
+of the chapter on the pike family, with the heads of its technical list for the pickerels; read at
+https://bitlit.ru/page/en/james-a-henshall/bass-pike-perch-and-others/36. Names there:
+Esox nobilior for the muskellunge, E. reticulatus for the chain pickerel, E. vermiculatus and E. americanus for the grass
+and redfin pickerels.
 """
 
 from __future__ import annotations
@@ -17,7 +18,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.contrast import ADULT
 from assistant.reasoning.evidence import below
 from assistant.reasoning.key import Key, Lead, build_key
-from assistant.reasoning.tables import taxon_distribution
+from assistant.reasoning.observer import taxon_distribution
 
 Value = str | int
 
@@ -31,11 +32,14 @@ class Specimen:
 
 
 SPECIMENS = (
-    Specimen("esox-masquinongy", {"cheek-scaling": "partly-scaled", "opercle-scaling": "upper-half", "branchiostegal-rays": 18,
+    Specimen("esox-masquinongy", {"cheek-scaling": "partly-scaled", "opercle-scaling": "upper-half",
+                                  "branchiostegal-rays": 18,
                                   "dorsal-soft-rays": 17, "anal-soft-rays": 15, "lateral-line-scales": 150}),
-    Specimen("esox-lucius", {"cheek-scaling": "fully-scaled", "opercle-scaling": "upper-half", "branchiostegal-rays": 15,
+    Specimen("esox-lucius", {"cheek-scaling": "fully-scaled", "opercle-scaling": "upper-half",
+                             "branchiostegal-rays": 15,
                              "dorsal-soft-rays": 17, "anal-soft-rays": 14, "lateral-line-scales": 125}),
-    Specimen("esox-niger", {"cheek-scaling": "fully-scaled", "opercle-scaling": "fully-scaled", "branchiostegal-rays": 15,
+    Specimen("esox-niger", {"cheek-scaling": "fully-scaled", "opercle-scaling": "fully-scaled",
+                            "branchiostegal-rays": 15,
                             "dorsal-soft-rays": 14, "anal-soft-rays": 13, "lateral-line-scales": 125}),
     Specimen("esox-americanus-vermiculatus", {"cheek-scaling": "fully-scaled", "opercle-scaling": "fully-scaled",
                                               "branchiostegal-rays": 12, "dorsal-soft-rays": 11, "anal-soft-rays": 11}),

@@ -7,9 +7,9 @@ import pytest
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.contrast import ADULT, LOOKS
 from assistant.reasoning.evidence import about, below
+from assistant.reasoning.observer import taxon_distribution
 from assistant.reasoning.quiz import KINDS, Item, build_quiz
 from assistant.reasoning.selection import species_below
-from assistant.reasoning.tables import taxon_distribution
 
 GROUPS = ("lepomis", "esox", "ictaluridae", "salmonidae", "percidae", "panfish", "micropterus", "catostomidae")
 
@@ -34,9 +34,11 @@ def check_item(kb: KnowledgeBase, item: Item) -> None:
         assert share(kb, item.taxon, fact.state) >= 0.8
     wrong = [c for i, c in enumerate(item.choices) if i != item.answer]
     if item.kind == "which-fish":
-        assert all(not named_anywhere(kb, t, item.facts[0].state) and share(kb, t, item.facts[0].state) <= 0.15 for t in wrong)
+        assert all(not named_anywhere(kb, t, item.facts[0].state) and share(kb, t, item.facts[0].state) <= 0.15
+                   for t in wrong)
     elif item.kind == "catch":
-        assert all(any(not named_anywhere(kb, t, f.state) and share(kb, t, f.state) <= 0.15 for f in item.facts) for t in wrong)
+        assert all(any(not named_anywhere(kb, t, f.state) and share(kb, t, f.state) <= 0.15 for f in item.facts)
+                   for t in wrong)
     elif item.kind == "which-feature":
         assert all(not named_anywhere(kb, item.taxon, s) and share(kb, item.taxon, s) <= 0.15 for s in wrong)
     elif item.kind == "true-false":

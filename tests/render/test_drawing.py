@@ -23,7 +23,8 @@ def test_every_fish_can_be_drawn(kb: KnowledgeBase) -> None:
         root = ET.fromstring(draw_fish(kb, taxon))
         assert root.tag == SVG + "svg" and root.get("role") == "img"
         assert kb.taxon(taxon).label in (root.findtext(SVG + "title") or "")
-        numbers = [x for e in root.iter() for n, value in e.attrib.items() if n in NUMBERED for x in NUMBER.findall(value)]
+        numbers = [x for e in root.iter() for n, value in e.attrib.items() if n in NUMBERED
+                   for x in NUMBER.findall(value)]
         assert len(numbers) > 300 and all(-80 < float(x) < 760 for x in numbers)
 
 
@@ -42,7 +43,8 @@ def test_drawing_is_pure(kb: KnowledgeBase) -> None:
 
 def test_statements_change_the_drawing(kb: KnowledgeBase) -> None:
     """Fishes of one plan that differ in statements differ in their drawing: bars, spots, blotch."""
-    assert draw_fish(kb, "lepomis-macrochirus").replace("macrochirus", "") != draw_fish(kb, "lepomis-gibbosus").replace("gibbosus", "")
+    assert draw_fish(kb, "lepomis-macrochirus").replace("macrochirus", "") != draw_fish(kb,
+        "lepomis-gibbosus").replace("gibbosus", "")
 
 
 def test_what_is_not_told_is_faint(kb: KnowledgeBase) -> None:
@@ -50,7 +52,8 @@ def test_what_is_not_told_is_faint(kb: KnowledgeBase) -> None:
     told = next(t for t in kb.species if read_traits(kb, t).one("pectoral-fin-form") == "long-pointed")
     untold = next(t for t in kb.species if not read_traits(kb, t).knows("pectoral-fin-form")
                   and not read_traits(kb, t).shows("pectoral-fins", "absent"))
-    assert 'stroke-opacity=".7"' in _pectoral(kb, untold) and 'stroke-dasharray="3 2.4" stroke-opacity=".7"' not in draw_fish(kb, told)
+    assert 'stroke-opacity=".7"' in _pectoral(kb,
+        untold) and 'stroke-dasharray="3 2.4" stroke-opacity=".7"' not in draw_fish(kb, told)
 
 
 def _pectoral(kb: KnowledgeBase, taxon: str) -> str:
@@ -58,7 +61,8 @@ def _pectoral(kb: KnowledgeBase, taxon: str) -> str:
 
 
 @pytest.mark.parametrize(("states", "characters"), [
-    ("adipose-fin.present", ("adipose-fin",)), ("barbels.eight", ("barbels",)), ("spiny-dorsal-blotch.present", ("spiny-dorsal-blotch",))])
+    ("adipose-fin.present", ("adipose-fin",)), ("barbels.eight", ("barbels",)), ("spiny-dorsal-blotch.present",
+                                                                                 ("spiny-dorsal-blotch",))])
 def test_features_told_have_a_place(kb: KnowledgeBase, states: str, characters: tuple[str, ...]) -> None:
     """A feature that the base tells of can be pointed at in the drawing."""
     character, _, state = states.partition(".")
@@ -70,7 +74,7 @@ def test_rings_bear_their_numbers(kb: KnowledgeBase) -> None:
     """Call-outs are drawn with their numbers and do not touch."""
     rings = {"body-form": "1", "eye-size": "2", "caudal-fin-shape": "3", "dorsal-fin-arrangement": "4"}
     root = ET.fromstring(draw_fish(kb, "micropterus-dolomieu", rings))
-    texts = [t for t in root.iter(SVG + "text")]
+    texts = list(root.iter(SVG + "text"))
     assert sorted(t.text or "" for t in texts) == ["1", "2", "3", "4"]
     places = [(float(t.get("x") or 0), float(t.get("y") or 0)) for t in texts]
     assert all(abs(a[0] - b[0]) > 28 or abs(a[1] - b[1]) > 28 for i, a in enumerate(places) for b in places[:i])

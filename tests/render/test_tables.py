@@ -11,7 +11,8 @@ from assistant.render.tables import csv_table, markdown_table, safe_cell, text_t
 
 FORMULAS = ("=1+1", "+1", "-1", "@SUM(A1)", " =1", "\t=1", "=cmd|' /C calc'!A0")
 DATES = ("10-12", "3/4", "10-12-2024", "may 5", "Mar 10", "1-2", "5 Jun", "2:30", "1e5", "007", "1.2.2024")
-PLAIN = ("10 to 12", "dark right to the edge", "usually 6 (5 to 7)", "maybe 5 spots", "12", "3.5", "", "march of the fishes")
+PLAIN = ("10 to 12", "dark right to the edge", "usually 6 (5 to 7)", "maybe 5 spots", "12", "3.5", "",
+         "march of the fishes")
 
 
 @pytest.mark.parametrize("text", FORMULAS + DATES)
@@ -43,7 +44,8 @@ def test_markdown_keeps_its_columns() -> None:
 @pytest.mark.parametrize("width", [30, 60, 100])
 def test_text_fits_its_width(width: int) -> None:
     """No line is wider than asked for, and no word is lost, at any width."""
-    rows = [["feature", "one fish", "another fish"], ["edge of the ear flap", "dark right to the edge", "red or orange spot"]]
+    rows = [["feature", "one fish", "another fish"], ["edge of the ear flap", "dark right to the edge",
+                                                      "red or orange spot"]]
     text = text_table(rows, width)
     assert max(map(len, text.splitlines())) <= width
     assert all(word in text for row in rows for cell in row for word in cell.split() if word != "feature")

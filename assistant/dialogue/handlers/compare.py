@@ -1,4 +1,4 @@
-"""A comparison in a table for a lesson: what ``contrast`` answers with where a table or a school class is spoken of (layer 4)."""
+"""A comparison for a lesson: what ``contrast`` answers where a table or a class is spoken of (layer 4)."""
 
 from __future__ import annotations
 
@@ -26,7 +26,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return Answer("contrast", (Block("lead", say.TABLE_NEEDS_TWO, claim=False),), taxa), turn.held
     look = wanted.look if wanted.look in ("picture", "hand", "lab") else "hand"
     found = compare(turn.kb, taxa, look, wanted.level, ROWS)
-    blocks = [Block("lead", say.table_lead(found.title, found.level), claim=False), *(_line(found, r) for r in found.rows)]
+    blocks = [Block("lead", say.table_lead(found.title, found.level), claim=False),
+              *(_line(found, r) for r in found.rows)]
     blocks += [Block("doubt", note, claim=False) for note in (*found.notes[:2], *found.legend())]
     blocks.append(Block("next", say.TABLE_OFFER, claim=False))
     return Answer("contrast", tuple(blocks), taxa), turn.held

@@ -19,7 +19,7 @@ from assistant.reasoning.key import Key, Lead, build_key
 from assistant.text import join, key
 
 INTENT = "key"
-WALK_WORDS = frozenset("walk walking questions step steps guide through twenty".split())
+WALK_WORDS = frozenset(["walk", "walking", "questions", "step", "steps", "guide", "through", "twenty"])
 ANSWER_WORDS = 6
 """Words up to which a line is taken for an answer to the couplet asked."""
 PRINTED = 24
@@ -69,11 +69,13 @@ def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
 def _printed(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held]:
     kb = turn.kb
     groups = turn.reading.of("group")
-    title = title_of(kb, walk.key.taxa, groups[0].ids[0] if groups else "", turn.reading.places[0] if turn.reading.places else "")
+    title = title_of(kb, walk.key.taxa, groups[0].ids[0] if groups else "", turn.reading.places[0]
+                     if turn.reading.places else "")
     blocks = [Block("lead", say.key_title_line(title, len(walk.key.taxa), walk.key.look), claim=False)]
     for couplet in walk.key.couplets:
         ids = speak.short_ids(statements(kb, walk.key, couplet.number))
-        blocks += [Block("point", say.key_line(f"{couplet.number}{letter}", lead_words(kb, couplet.character, lead, walk.level),
+        blocks += [Block("point", say.key_line(f"{couplet.number}{letter}",
+                                               lead_words(kb, couplet.character, lead, walk.level),
                                                _end(kb, lead)), statements=ids)
                    for letter, lead in zip("ab", couplet.leads, strict=True)]
     blocks += [Block("doubt", note, claim=False) for note in notes_of(kb, walk.key)]
@@ -91,7 +93,8 @@ def _step(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held]:
         return _ask(turn, walk.before or walk, say.KEY_BACK if walk.before else say.KEY_AT_START)
     if choice == NOT_SURE:
         found = pass_over(kb, walk)
-        return _ask(turn, found, say.key_passed(kb.character(walk.couplet.character).label)) if isinstance(found, KeyWalk) else (
+        return _ask(turn, found, say.key_passed(kb.character(walk.couplet.character).label)) if isinstance(found,
+            KeyWalk) else (
             _ended(turn, walk, found))
     if choice is None:
         return _ask(turn, walk, say.key_unread(kb.character(walk.couplet.character).how))
@@ -113,7 +116,8 @@ def _ended(turn: Turn, walk: KeyWalk, taxa: tuple[str, ...], taken: str = "") ->
     ids = ids or speak.short_ids(s.id for t in taxa for s in kb.statements(t)[:1])
     names = [speak.fish_both(kb, t) for t in taxa]
     text = say.key_end(names[0], taken) if len(names) == 1 else say.key_end_several(join(names, "or"))
-    alike = [speak.fish(kb, x.other) for t in taxa for x in kb.look_alikes(t) if x.other not in taxa][:2] if len(taxa) == 1 else []
+    alike = [speak.fish(kb, x.other) for t in taxa for x in kb.look_alikes(t)
+             if x.other not in taxa][:2] if len(taxa) == 1 else []
     blocks = [Block("lead", text, statements=ids)]
     if alike:
         blocks.append(Block("doubt", say.key_check(join(alike, "and")), statements=speak.short_ids(

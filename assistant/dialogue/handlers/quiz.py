@@ -68,7 +68,8 @@ def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
 def _beside(kb: KnowledgeBase, taxa: tuple[str, ...]) -> tuple[str, ...]:
     """One fish with those it is taken for; none: the fishes that most is told of."""
     if taxa:
-        near = [x.other for x in kb.look_alikes(taxa[0])] + [t for t in kb.species if any(x.other == taxa[0] for x in kb.look_alikes(t))]
+        near = [x.other for x in kb.look_alikes(taxa[0])] + [t for t in kb.species if any(x.other == taxa[0]
+                                                                                          for x in kb.look_alikes(t))]
         return tuple(dict.fromkeys((*taxa, *(t for t in near if kb.find("taxon", t) is not None))))
     own = [t for t in kb.species if not kb.taxon(t).is_hybrid]
     return tuple(sorted(sorted(own, key=lambda t: (-len(kb.statements(t)), t))[:KNOWN]))
@@ -93,7 +94,8 @@ def _judge(turn: Turn, run: QuizRun) -> tuple[Answer, Held]:
     told = question.choices[question.answer]
     if choice is None and not given_up and _one_of(question, turn.reading.text):
         return _ask(turn, run, [Block("lead", say.QUIZ_UNREAD, claim=False)])
-    lead = say.quiz_right(question.reason) if right else say.quiz_wrong(question.letter, told, question.reason, question.mistake)
+    lead = say.quiz_right(question.reason) if right else say.quiz_wrong(question.letter, told, question.reason,
+                                                                        question.mistake)
     block = Block("lead", lead, statements=question.statements, claim=bool(question.statements))
     after = replace(run, at=run.at + 1, score=run.score + right, missed=run.missed if right else (*run.missed, run.at))
     if after.at < len(run.questions):
@@ -123,7 +125,8 @@ def _paper(turn: Turn, questions: tuple[Question, ...], taxa: tuple[str, ...]) -
     """All questions, and apart from them the answers."""
     blocks = [Block("lead", say.quiz_paper(len(questions)), claim=False)]
     for number, q in enumerate(questions, 1):
-        text = say.quiz_ask(number, len(questions), q.text, [f"({a}) {c}" for a, c in zip(LETTERS, q.choices, strict=False)])
+        text = say.quiz_ask(number, len(questions), q.text, [f"({a}) {c}" for a,
+                                                             c in zip(LETTERS, q.choices, strict=False)])
         blocks.append(Block("point", text, statements=q.statements, claim=bool(q.statements)))
     blocks.append(Block("lead", say.QUIZ_ANSWERS_APART, claim=False))
     for number, q in enumerate(questions, 1):
@@ -133,4 +136,5 @@ def _paper(turn: Turn, questions: tuple[Question, ...], taxa: tuple[str, ...]) -
 
 
 def _said(turn: Turn, run: QuizRun, text: str) -> tuple[Answer, Held]:
-    return _ask(turn, run, [Block("lead", text, claim=False)]) if run.at < len(run.questions) else _finish(turn, run, text)
+    return _ask(turn, run, [Block("lead", text, claim=False)]) if run.at < len(run.questions) else _finish(turn, run,
+                                                                                                           text)
