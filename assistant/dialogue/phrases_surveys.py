@@ -96,6 +96,7 @@ DUTY_FOUND = {
     "gear": "The gear rule here:",
     "licence": "The licence rule here:",
     "transport": "The rule here:",
+    "border": "On this border water:",
 }
 
 

@@ -159,10 +159,10 @@ class KnowledgeBase:
             marker = f"/{_folder(kind.prefix)}/"
             if marker in iri or iri.startswith(f"{kind.prefix}:"):
                 key = local(iri)
-                if not kind.by:
-                    return self.find(kind.name, key)
                 group = key.partition(".")[0]
-                return next((x for x in self.group(kind.name, group) if x.id == key), None)
+                found = self.group(kind.name, group) if kind.by else (self.find(kind.name, key),)
+                if (record := next((x for x in found if x is not None and x.id == key), None)) is not None:
+                    return record
         return None
 
     def spoken(self, phrase: str) -> tuple[tuple[str, str, str], ...]:

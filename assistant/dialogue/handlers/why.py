@@ -10,6 +10,7 @@ from assistant.dialogue.asking import ask_block, next_asked
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.observing import evidence_of
 from assistant.dialogue.parts import characters_asked
+from assistant.dialogue.rule_grounds import rule_grounds
 from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.turn import Turn
 from assistant.model.records import Caution, Character, Practice, Range, SizeRecord, Statement
@@ -25,6 +26,8 @@ VERDICT_TERM = "verdict-"
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """Answer from the evidence held where a fish is being named, else from the statements of the last answer."""
     held, cues = turn.held, turn.cues
+    if held.last is not None and held.last.intent == "rules" and (rules := rule_grounds(turn.kb, held.last)):
+        return Answer("why", rules, held.last.taxa), held
     if held.seen or (held.hints and held.intent != "contrast"):
         found = identify(turn.kb, turn.table, evidence_of(held))
         other = _other(turn, found)
