@@ -25,7 +25,7 @@ from assistant.prompt.history import LineHistory
 from assistant.prompt.style import STYLE
 from assistant.prompt.talk import LONGEST, Talk, greeting, one_line, wrapped
 from assistant.prompt.toolbar import BETWEEN, empty_words, fitted, held_parts
-from assistant.render.terminal import Line
+from assistant.render.terminal import Line, encodable
 
 T = TypeVar("T")
 _CODES = re.compile(r"\x1b\[[0-9;?]*[ -/]*[@-~]")
@@ -66,7 +66,8 @@ class App:
             history=history, completer=NameCompleter(lambda: self._names, lambda: talk.held.asked),
             complete_while_typing=False, complete_style=CompleteStyle.COLUMN, reserve_space_for_menu=MENU_ROWS,
             lexer=WordLexer(self._recognised), bottom_toolbar=self._toolbar, key_bindings=bindings(self._hint),
-            enable_history_search=True, search_ignore_case=True, include_default_pygments_style=False)
+            enable_history_search=True, search_ignore_case=True, enable_suspend=True,
+            include_default_pygments_style=False)
 
     def run(self, notices: Sequence[str] = ()) -> int:
         """Hold the conversation until it is left; 0."""
@@ -111,9 +112,10 @@ class App:
         self._notices.clear()
 
     def _show(self, lines: Sequence[Line]) -> None:
+        encoding = self._output.encoding()
         for line in lines:
-            text = FormattedText([(f"class:{style}" if style else "", piece) for style, piece in line])
-            print_formatted_text(text, output=self._output, style=self._style, include_default_pygments_style=False)
+            pieces = [(f"class:{style}" if style else "", encodable(text, encoding)) for style, text in line]
+            print_formatted_text(FormattedText(pieces), output=self._output, style=self._style, include_default_pygments_style=False)
 
     def _columns(self) -> int:
         return self._output.get_size().columns

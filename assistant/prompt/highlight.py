@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from prompt_toolkit.document import Document
 from prompt_toolkit.formatted_text import StyleAndTextTuples
 from prompt_toolkit.lexers import Lexer
 
-from assistant.dialogue.reading import Reading
+if TYPE_CHECKING:
+    from assistant.dialogue.reading import Reading
 
 LONGEST = 400
 """Characters of a line that are looked at while it is typed."""
@@ -25,9 +27,6 @@ class Span:
     start: int
     end: int
     style: str
-
-
-Recognise = Callable[[str], Reading]
 
 
 def spans_of(reading: Reading, typed: str, observable: Callable[[str], bool]) -> tuple[Span, ...]:

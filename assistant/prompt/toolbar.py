@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Collection
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from assistant.dialogue import speak
-from assistant.dialogue.conversation import Held
-from assistant.model.knowledge import KnowledgeBase
 from assistant.prompt import wording
 from assistant.text import strip_controls
+
+if TYPE_CHECKING:
+    from assistant.dialogue.conversation import Held
+    from assistant.model.knowledge import KnowledgeBase
 
 UNITS = {"us": "inches first", "metric": "metric first"}
 BETWEEN = " | "
@@ -81,6 +83,10 @@ def _asked(kb: KnowledgeBase, held: Held) -> str:
 
 
 def _fish(kb: KnowledgeBase, taxa: tuple[str, ...]) -> str:
+    if not taxa:
+        return ""
+    from assistant.dialogue import speak
+
     names = [speak.fish(kb, t) for t in taxa[:SHOWN]]
     rest = f" +{len(taxa) - SHOWN}" if len(taxa) > SHOWN else ""
     return ", ".join(names) + rest
@@ -90,6 +96,10 @@ def _place(kb: KnowledgeBase, held: Held) -> str:
     found = kb.place(held.water) if held.water else None
     if held.water:
         return strip_controls(found.label if found is not None else held.water)
+    if not held.places:
+        return ""
+    from assistant.dialogue import speak
+
     return speak.place_words(kb, held.places)
 
 

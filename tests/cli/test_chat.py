@@ -59,9 +59,14 @@ class Terminal:
         os.write(self.master, keys.encode())
 
     def leave(self) -> int:
-        """Ctrl-D, and the exit code."""
-        os.write(self.master, b"\x04")
-        return self.process.wait(30)
+        """Ctrl-D, again until it is heard (what is typed while an answer is made may be lost), and the exit code."""
+        for _ in range(40):
+            os.write(self.master, b"\x04")
+            try:
+                return self.process.wait(0.5)
+            except subprocess.TimeoutExpired:
+                continue
+        raise AssertionError("Ctrl-D does not leave")
 
     def close(self) -> None:
         """End the process if it is still there."""
@@ -123,6 +128,22 @@ def test_full_prompt_on_a_terminal(opened: Callable[..., Terminal], tmp_path: Pa
     assert terminal.leave() == 0
     kept = tmp_path / "state" / "tellfin" / "lines.txt"
     assert "white crappie" in kept.read_text() and kept.stat().st_mode & 0o077 == 0
+
+
+def test_a_prompt_loads_nothing_heavy() -> None:
+    """Before the first answer neither scoring nor RDF libraries are loaded, in plain lines not even prompt_toolkit."""
+    code = (
+        "import io, sys; from assistant.cli.main import main\n"
+        "main(['chat', '--plain'], io.StringIO(''), io.StringIO(), io.StringIO())\n"
+        "plain = set(sys.modules); from assistant.prompt import app\n"
+        "print(sorted(plain & {'prompt_toolkit', 'numpy', 'rdflib', 'pyshacl', 'jinja2', 'rapidfuzz'}),"
+        " sorted(set(sys.modules) & {'numpy', 'rdflib', 'pyshacl', 'jinja2', 'rapidfuzz'}))"
+    )
+    subprocess.run(
+        [sys.executable, "-m", "assistant", "chat", "--plain"], input=b"", cwd=ROOT, check=True, capture_output=True
+    )
+    ran = subprocess.run([sys.executable, "-c", code], cwd=ROOT, capture_output=True, text=True, check=True)
+    assert ran.stdout.strip() == "[] []"
 
 
 @pytest.mark.long
