@@ -36,6 +36,8 @@ ACROSS = 1.0
 """What it costs a reading to join words over a preposition."""
 SPECIFIC = -0.5
 """What a value of three words or more is worth with no part word by it."""
+INSIDE = 0.4
+"""What it costs a value that its part word is inside the name of another part ("dorsal" in "spiny dorsal")."""
 BEYOND = 0.5
 """What it costs a value that "under" or "behind" stands between it and its part."""
 AND = 0.6
@@ -217,9 +219,14 @@ def _skips(hit: Hit, line: Line) -> float:
     own = set(hit.at) | {p for h in _parts_in_clause(hit, line) for p in h.at}
     skipped = [p for p in range(hit.first + 1, hit.last) if p not in own]
     joined = any(line.tokens[i].word in _AND for i in range(line.content[hit.first].last, line.content[hit.last].first))
-    if any(p in line.nouns for p in skipped):
+    if any(p in line.nouns or _belongs(p, own, line) for p in skipped):
         return OVER + OVER * joined
     return spread + (OVER if skipped and joined else 0.0) + STOLEN * _steals(hit, own, line)
+
+
+def _belongs(position: int, own: set[int], line: Line) -> bool:
+    """True for a word that makes a word of the reading part of another name ("spiny" in "spiny dorsal")."""
+    return any(position in span and span & own for span in line.spans)
 
 
 def _steals(hit: Hit, own: set[int], line: Line) -> bool:
@@ -267,12 +274,19 @@ def _worth(hit: Hit, part: Hit, back: int, line: Line) -> float:
     if all(line.content[p].stem.isdigit() for p in hit.at):
         return len(own) if back == 0 and _gap(hit, part) == 0 else 0.0
     if back == 0:
-        return len(own) - FAR * min(_gap(hit, part), 8) - _parted(hit, part, line)
+        return len(own) - FAR * min(_gap(hit, part), 8) - _parted(hit, part, line) - _foreign(hit, part, line)
     if back > 0:
         carried = CARRIED / back - FAR * 0.5 * min(hit.first - part.last - 1, 8)
         return 0.0 if _of_another_part(hit, line) else carried
     fragment = len(hit.at) > 1 and line.clause(hit) not in line.part_clauses
     return AHEAD if fragment or (len(hit.at) > 1 and _only_within(hit, line)) else 0.0
+
+
+def _foreign(hit: Hit, part: Hit, line: Line) -> float:
+    """What it costs that a part word stands inside the name of another part, or is one where several are told of."""
+    mine = {frozenset(h.at) for h in _parts_in_clause(hit, line)}
+    inside = any(set(part.at) < span for span in line.spans if span not in mine)
+    return INSIDE * inside + UNLIKE * (len(part.at) > 1 and _unlike(part, line) > 0)
 
 
 def _gap(hit: Hit, part: Hit) -> int:

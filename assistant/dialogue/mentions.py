@@ -108,7 +108,7 @@ def _is_feature(named: Named, beside: bool, found: _Found, tokens: Sequence[Toke
     if not (longer or any(own == set(h.at) and h.phrase.kind == "state" and not h.phrase.denies for h in here)):
         return False
     before = _before(named, tokens)
-    if longer or _HAS & set(before):
+    if longer or (_HAS | _ADVERBS) & set(before) or _noun_follows(named, tokens, lexicon):
         return True
     others = any(not own & set(h.at) for h in found.alone)
     return others and before[:1] not in (["a"], ["an"], ["this"], ["that"])
@@ -139,6 +139,14 @@ def _found(content: Sequence[Content], hits: Sequence[Hit]) -> _Found:
     return _Found(at, alone, {i: n for n, c in enumerate(content) for i in range(c.first, c.last + 1)})
 
 
+def _noun_follows(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True when the words stand before a noun of a description ("a red cut throat mark")."""
+    if named.after >= len(tokens) or tokens[named.after].clause != tokens[named.first].clause:
+        return False
+    word = tokens[named.after].word
+    return word == "fish" or lexicon.is_part(word) or (lexicon.head(word) in _MARKS)
+
+
 def _before(named: Named, tokens: Sequence[Token]) -> list[str]:
     """The words just before a name, small ones and adverbs passed over, the nearest first."""
     out: list[str] = []
@@ -151,7 +159,8 @@ def _before(named: Named, tokens: Sequence[Token]) -> list[str]:
     return out
 
 
-_ADVERBS = word_set("really super kinda sorta totally all mostly bright dark pale solid")
+_MARKS = word_set("spot spots bar bars stripe stripes speck specks streak edge")
+_ADVERBS = word_set("all very so really super kinda sorta totally all mostly bright dark pale solid")
 
 
 def _weak(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:

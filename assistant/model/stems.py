@@ -18,7 +18,7 @@ DROPPED = word_set(
     "a an the or nor of its it is are was were be been has have had with and his her my that this these those "
     "there theres in on at for by as so also just really very pretty quite kind sort em them they he she "
     "i we you your our some any all which what who then too got im ive thats whats bit about like looking "
-    "lookin look looks do does did fish fishes even"
+    "lookin look looks do does did"
 )
 """Words without a meaning of their own in a description; left out on both sides of a comparison."""
 NEGATORS = word_set(
