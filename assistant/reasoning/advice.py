@@ -97,3 +97,12 @@ def topics(found: Sequence[Found]) -> tuple[tuple[str, float], ...]:
         if f.met > 0 and f.fit > OTHERS:
             best[f.record.topic] = max(best.get(f.record.topic, 0.0), f.met + 0.2 * f.fit)
     return tuple(sorted(best.items(), key=lambda kv: (-kv[1], kv[0])))
+
+
+def strongest(kb: KnowledgeBase, kind: str, words: Sequence[str]) -> float:
+    """How well the best met phrase of a kind of advice is met by a line, whatever fish it is about; 0 when none is.
+
+    From 2 on a phrase of two words or more stands in the line: it asks for that kind of advice.
+    """
+    stems, text = line_stems(words), " ".join(words)
+    return max((met(record, stems, text) for record in kb.all(kind)), default=0.0)

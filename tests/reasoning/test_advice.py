@@ -71,3 +71,11 @@ def test_advice_for_other_fishes_does_not_fit(kb: KnowledgeBase) -> None:
     assert how(()) == SOME_KIN
     found = {f.record.id: f.fit for f in weigh(kb, "caution", (), ("perca-flavescens",))}
     assert found["deep-water-perch"] == ABOUT_FISH and found["gills-eyes"] == GENERAL
+
+
+def test_a_line_that_asks_for_advice_is_told_from_one_that_does_not(kb: KnowledgeBase) -> None:
+    """Two words of a phrase together ask for advice; a description of a fish does not."""
+    assert strongest(kb, "caution", "my kid fell in the lake".split()) >= 2
+    assert strongest(kb, "practice", "set drag on my reel".split()) >= 2
+    assert strongest(kb, "caution", "seven dorsal spines and freckles".split()) < 2
+    assert strongest(kb, "caution", ()) == 0
