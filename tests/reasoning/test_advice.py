@@ -14,6 +14,7 @@ from assistant.reasoning.advice import (
     kin,
     line_stems,
     met,
+    strongest,
     topics,
     weigh,
 )
@@ -75,7 +76,11 @@ def test_advice_for_other_fishes_does_not_fit(kb: KnowledgeBase) -> None:
 
 def test_a_line_that_asks_for_advice_is_told_from_one_that_does_not(kb: KnowledgeBase) -> None:
     """Two words of a phrase together ask for advice; a description of a fish does not."""
-    assert strongest(kb, "caution", "my kid fell in the lake".split()) >= 2
-    assert strongest(kb, "practice", "set drag on my reel".split()) >= 2
-    assert strongest(kb, "caution", "seven dorsal spines and freckles".split()) < 2
+
+    def score(kind: str, text: str) -> float:
+        return strongest(kb, kind, text.split())
+
+    assert score("caution", "my kid fell in the lake") >= 2
+    assert score("practice", "set drag on my reel") >= 2
+    assert score("caution", "seven dorsal spines and freckles") < 2
     assert strongest(kb, "caution", ()) == 0
