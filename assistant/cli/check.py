@@ -24,7 +24,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     from assistant.curation.findings import as_data, report, tally
     from assistant.graph.locate import shipped_shapes
 
-    folder = base_folder(args.base)
+    folder = base_folder(args.base, streams.err)
     outcome = check_folder(folder, shipped_shapes())
     if args.format == "json":
         streams.out(json.dumps({"passed": outcome.passed, "checked": outcome.counts,

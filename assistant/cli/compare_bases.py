@@ -21,8 +21,8 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     from assistant.curation.bases import base_folder
     from assistant.curation.compare import compare_bases
 
-    first = base_folder(None if args.first == "shipped" else args.first)
-    second = base_folder(None if args.second == "shipped" else args.second or args.base)
+    first = base_folder(None if args.first == "shipped" else args.first, streams.err)
+    second = base_folder(None if args.second == "shipped" else args.second or args.base, streams.err)
     lines = compare_bases(first, second)
     for line in lines:
         streams.out(line)

@@ -26,7 +26,7 @@ def add_edit_options(parser: argparse.ArgumentParser, patch: bool = False) -> No
     parser.add_argument("--why", metavar="TEXT", help="why the change is made")
     parser.add_argument("--from-source", metavar="KEY", action="append", default=[],
                         help="a source of the base that the change rests on (may be given again)")
-    parser.add_argument("--dry-run", action="store_true", help="show the change in words and its findings; write nothing")
+    parser.add_argument("--dry-run", action="store_true", help="show the change in words and findings, write nothing")
     if patch:
         parser.add_argument("--patch", metavar="FILE", help="a small Turtle or JSON patch (- reads standard input)")
 

@@ -28,7 +28,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     from assistant.curation.tables import table_bytes, write_table
     from assistant.graph.lines import Index
 
-    index = Index(base_folder(args.base))
+    index = Index(base_folder(args.base, streams.err))
     if args.form == "whole":
         if args.taxon or args.output == "-":
             raise UsageError("a whole base is written into a folder", "tellfin export DIR --form whole")

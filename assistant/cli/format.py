@@ -24,7 +24,8 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     from assistant.graph.locate import shipped_shapes
     from assistant.graph.read import turtle_files
 
-    roots = [Path(p) for p in args.paths] or [base_folder(args.base), *([] if args.base else [shipped_shapes()])]
+    own = [] if args.base else [shipped_shapes()]
+    roots = [Path(p) for p in args.paths] or [base_folder(args.base, streams.err), *own]
     files = [f for root in roots for f in ([root] if root.is_file() else turtle_files(root))]
     if args.check:
         faults = list(unformatted(files))

@@ -36,7 +36,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
         today = date.fromisoformat(args.date) if args.date else date.today()
     except ValueError as error:
         raise UsageError(f"{args.date!r} is no date", "write it as 2026-07-04") from error
-    with closing(open_base(base_folder(args.base) if args.base else None)) as opened:
+    with closing(open_base(base_folder(args.base, streams.err) if args.base else None)) as opened:
         found = find_gaps(opened.kb, today)
         if args.format == "json":
             streams.out(json.dumps(as_data(found, args.limit), ensure_ascii=False, indent=1))

@@ -35,7 +35,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     form = args.format or ("turtle" if constructs else "table")
     if constructs and form != "turtle":
         raise UsageError("the result of CONSTRUCT is Turtle", "leave --format out")
-    streams.stdout.write(ask_folder(base_folder(args.base), text, form, args.seconds))
+    streams.stdout.write(ask_folder(base_folder(args.base, streams.err), text, form, args.seconds))
     return 0
 
 

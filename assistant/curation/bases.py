@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import shutil
+from collections.abc import Callable
 from pathlib import Path
 
 from assistant.curation.files import sync_folder
@@ -20,10 +21,18 @@ def is_server(text: str | None) -> bool:
     return bool(text) and str(text).startswith(("http://", "https://"))
 
 
-def base_folder(text: str | None) -> Path:
-    """The folder to read: the shipped base when nothing is given; a half-done change in it is finished first."""
+def base_folder(text: str | None, tell: Callable[[str], None] | None = None) -> Path:
+    """The folder to read: the shipped base when nothing is given; a half-done change in it is finished first.
+
+    For the address of a server it is a snapshot of what the server holds; ``tell`` is called with a line when the
+    server did not answer and the snapshot is an older one.
+    """
     if not text:
         return shipped_ontology()
+    if is_server(text):
+        from assistant.curation.served import snapshot_folder
+
+        return snapshot_folder(text, tell or (lambda _: None))
     folder = Path(text)
     if not folder.is_dir():
         raise UsageError("is not a folder", "give the folder of a base; tellfin new-base makes one", text)

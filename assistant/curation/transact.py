@@ -38,32 +38,44 @@ class Outcome:
     refused: bool
 
 
+@dataclass(frozen=True, slots=True)
+class Prepared:
+    """A change that is ready: what it comes to, and where it stands the draft and the record of the change."""
+
+    outcome: Outcome
+    draft: Draft
+    node: Node | None = None
+
+
 def transact(base: Path, shapes: Path, author: Author, when: datetime, work: Work, dry_run: bool = False) -> Outcome:
     """Make one change. Nothing is written when it is refused, changes nothing, or is a dry run."""
+    def attempt() -> Prepared:
+        return prepare(Index(base), shapes, author, max(when, last_moment(base) or when), work, next_number(base))
+
     if dry_run:
         with paused_collector():
-            return _attempt(base, shapes, author, when, work, write=False)
+            return attempt().outcome
     with locked(base), paused_collector():
-        return _attempt(base, shapes, author, when, work, write=True)
+        ready = attempt()
+        if ready.node is not None:
+            commit(base, new_contents(ready.draft, ready.node))
+        return ready.outcome
 
 
-def _attempt(base: Path, shapes: Path, author: Author, when: datetime, work: Work, write: bool) -> Outcome:
-    index = Index(base)
+def prepare(index: Index, shapes: Path, author: Author, when: datetime, work: Work, number: int) -> Prepared:
+    """Lay a change over a base and validate it; there is no node where it is refused or changes nothing."""
     draft = Draft(index)
     ensure_agent(draft, author)
     extra = work(draft) or {}
     changed = {k: pair for k, pair in draft.changed().items() if k != author.key}
     if not changed and not extra:
-        return Outcome("", (), (), False)
+        return Prepared(Outcome("", (), (), False), draft)
     words = tuple(describe_changes(changed, index, draft)) or ("settled, nothing moves",)
     findings = Validator(shapes).findings(draft)
     if refused(findings):
-        return Outcome("", words, tuple(findings), True)
-    moment = max(when, last_moment(base) or when)
-    node = change_node(draft, author, moment, words, extra, version_of(index.contents, base), next_number(base))
-    if write:
-        commit(base, new_contents(draft, node))
-    return Outcome(node.id, words, tuple(findings), False)
+        return Prepared(Outcome("", words, tuple(findings), True), draft)
+    node = change_node(draft, author, when, words, extra, version_of(index.contents, index.folder), number)
+    return Prepared(Outcome(node.id, words, tuple(findings), False), draft, node)
 
 
 def ensure_agent(draft: Draft, author: Author) -> None:

@@ -19,6 +19,7 @@ FORMATS = ("table", "csv", "json", "turtle")
 _HIDDEN = re.compile(r"""#[^\n]*|<[^<>"{}|^`\\\s]*>|\"\"\".*?\"\"\"|'''.*?'''"""
                      r"""|"(?:[^"\\\n]|\\.)*"|'(?:[^'\\\n]|\\.)*'""", re.S)
 _WORD = re.compile(r"(?<![?$:\w.-])([A-Za-z]+)(?![\w:-])")
+_DOTTED = re.compile(r"(?<![\w:?$-])([a-z]+):([A-Za-z0-9_-]+(?:\.[A-Za-z0-9_-]+){2,})")
 _FORMS = ("SELECT", "ASK", "CONSTRUCT")
 _REFUSED = frozenset({"INSERT", "DELETE", "LOAD", "CLEAR", "DROP", "CREATE", "ADD", "MOVE", "COPY", "SERVICE",
                       "DESCRIBE"})
@@ -61,8 +62,28 @@ def ask_folder(folder: Path, query: str, form: str, seconds: float) -> str:
 
 
 def with_prefixes(query: str) -> str:
-    """The query with our prefixes in front; its own declarations come later and win."""
-    return "".join(f"PREFIX {p}: <{iri}>\n" for p, iri in PREFIXES.items()) + query
+    """The query with our prefixes in front; its own declarations come later and win.
+
+    Names with dots in them ("st:TAXON.CHARACTER.any.SOURCE") are written in full: the engine reads no two dots.
+    """
+    declared = {p.lower() for p in re.findall(r"prefix\s+([\w-]*):", query, re.I)}
+    parts: list[str] = []
+    last = 0
+    for hidden in _HIDDEN.finditer(query):
+        parts += [_in_full(query[last:hidden.start()], declared), hidden.group()]
+        last = hidden.end()
+    body = "".join([*parts, _in_full(query[last:], declared)])
+    return "".join(f"PREFIX {p}: <{iri}>\n" for p, iri in PREFIXES.items()) + body
+
+
+def _in_full(text: str, declared: set[str]) -> str:
+    def full(match: re.Match[str]) -> str:
+        prefix = match.group(1)
+        if prefix not in PREFIXES or prefix in declared:
+            return match.group()
+        return f"<{PREFIXES[prefix]}{match.group(2)}>"
+
+    return _DOTTED.sub(full, text)
 
 
 def _work(request: dict[str, str]) -> bytes:
