@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from assistant.dialogue.reading import Mention, Reading
+from assistant.dialogue.reading import Mention, Reading, Seen
 from assistant.model.knowledge import KnowledgeBase
 from assistant.text import key
 
@@ -54,7 +54,7 @@ def find_cues(kb: KnowledgeBase, reading: Reading) -> tuple[Cue, ...]:
     words = [(key(m.group()), m.start(), m.end()) for m in _WORD.finditer(reading.text)][:MOST_WORDS]
     named = [(m.start, m.end) for m in reading.mentions if m.kind in NAMED and m.end]
     longer = [(m.start, m.end) for m in reading.mentions if m.kind in ("term", "group") or _on_the_fish(kb, m)]
-    told = [(s.start, s.end) for s in reading.seen]
+    told = [(s.start, s.end) for s in reading.seen if not whole_line(reading, s)]
     found: list[Cue] = []
     for i in range(len(words)):
         phrase = ""
@@ -62,12 +62,17 @@ def find_cues(kb: KnowledgeBase, reading: Reading) -> tuple[Cue, ...]:
             phrase = f"{phrase} {word}" if phrase else word
             ids = [e[1].removeprefix("cue-") for e in kb.spoken(phrase) if e[0] == "cue"]
             at = (words[i][1], end)
-            ids = ids if not _strictly(*at, longer) else []
+            ids = ids if not _strictly(*at, longer) else [name for name in ids if name in UNNAMED]
             buried = " " not in phrase and _strictly(*at, told)
             free = not _inside(*at, named)
             found += [Cue(name, *at) for name in ids if (free or name in UNNAMED) and not (buried and name in BURIED)]
     spans = sorted({(c.start, c.end) for c in found})
     return tuple(c for c in found if not _nested(c, spans))
+
+
+def whole_line(reading: Reading, seen: Seen) -> bool:
+    """True for an observation read from all the words of a line (an answer to the question asked back)."""
+    return seen.start <= 1 and seen.end >= len(reading.text.rstrip(" ?!.")) - 1
 
 
 def _on_the_fish(kb: KnowledgeBase, mention: Mention) -> bool:

@@ -11,7 +11,7 @@ from assistant.dialogue import phrases
 from assistant.dialogue.absorb import absorb
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.cues import Cue, find_cues
+from assistant.dialogue.cues import Cue, find_cues, whole_line
 from assistant.dialogue.facts import ASKING, Facts, gather
 from assistant.dialogue.handlers import handler_of
 from assistant.dialogue.intents import recognise
@@ -118,7 +118,12 @@ def _of_fishes(kb: KnowledgeBase, character: str) -> bool:
 def unasked(reading: Reading, cues: Sequence[Cue]) -> Reading:
     """The reading without observations made of the words of a question ("how long do they get" tells no long body)."""
     asking = [(c.start, c.end) for c in cues if c.id in ASKING and " " in reading.text[c.start : c.end].strip()]
-    seen = tuple(s for s in reading.seen if not any(a <= s.start and s.end <= b for a, b in asking))
+    asks = any(c.id in ASKING for c in cues)
+    seen = tuple(
+        s
+        for s in reading.seen
+        if not any(a <= s.start and s.end <= b for a, b in asking) and not (asks and not s.retract and whole_line(reading, s))
+    )
     things = tuple(
         m
         for m in reading.mentions
