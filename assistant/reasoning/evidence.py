@@ -120,7 +120,7 @@ def distribution(kb: KnowledgeBase, taxon: str, character: str, scope: Scope = A
         return None
     if found.is_stated:
         order = leaves(kb, character)
-        spread = {s: below(kb, s) for st in statements for s in st.states}
+        spread = {s: (s,) if s in order else below(kb, s) for st in statements for s in st.states}
         shares = mix(statements, scope, lambda group: _state_shares(kb, group, order, spread))
     elif found.kind == "count":
         shares = mix(statements, scope, lambda group: count_shares(kb, group))

@@ -15,8 +15,8 @@ from assistant.reasoning.evidence import LEAK, Distribution, Scope, distribution
 
 NEIGHBOUR = 0.35
 """How much likelier a wrong report is for each step nearer in an ordered character."""
-NEAR_KIN = 5.0
-"""How much likelier a state is taken for one under the same umbrella than for another."""
+KIN_ERROR = 0.15
+"""How often a state is taken for another under the same umbrella (specks for dots in rows), beside other errors."""
 COUNT_MARGIN = 2
 MOST_ERROR = 0.6
 FARTHEST = 12
@@ -53,13 +53,18 @@ def error_weights(character: Character, size: int) -> list[float]:
 
 
 def kin_of(kb: KnowledgeBase, character: Character, keys: Sequence[str]) -> tuple[int, ...]:
-    """A number per column, the same for states under one umbrella; empty where no two states are so near."""
+    """A number per column, the same for states under one topmost umbrella; empty where no two states are so near."""
     if not character.is_stated or character.kind == "ordered":
         return ()
-    above = {s.id: s.broader or (s.id if any(x.broader == s.id for x in kb.states(character.id)) else "")
-             for s in kb.states(character.id)}
-    names = [above.get(key) or key for key in keys]
-    return tuple(names.index(name) for name in names) if len(set(names)) < len(names) else ()
+    above = {s.id: s.broader for s in kb.states(character.id)}
+    tops = []
+    for key in keys:
+        top, seen = key, {key}
+        while (up := above.get(top)) and up not in seen:
+            top = up
+            seen.add(up)
+        tops.append(top)
+    return tuple(tops.index(top) for top in tops) if len(set(tops)) < len(tops) else ()
 
 
 def told_shares(keys: Sequence[str], cell: Distribution) -> list[float]:
@@ -97,12 +102,16 @@ def report_chances(character: Character, truth: Sequence[float], kin: Sequence[i
 
 
 def _kin_chances(error: float, truth: Sequence[float], kin: Sequence[int]) -> list[float]:
-    out = [(1.0 - error) * share for share in truth]
+    size = len(truth)
+    out = [0.0] * size
     for place, share in enumerate(truth):
-        near = [NEAR_KIN if other == kin[place] else 1.0 for other in kin]
-        near[place] = 0.0
-        scale = error * share / sum(near)
-        out = [chance + scale * weight for chance, weight in zip(out, near, strict=True)]
+        near = [i for i in range(size) if i != place and kin[i] == kin[place]]
+        right = (1.0 - error) * share
+        out[place] += right * (1.0 - KIN_ERROR) if near else right
+        for i in near:
+            out[i] += right * KIN_ERROR / len(near)
+        wrong = error * share / (size - 1)
+        out = [chance + (0.0 if i == place else wrong) for i, chance in enumerate(out)]
     return out
 
 

@@ -19,8 +19,8 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
 from assistant.reasoning.evidence import ANY, LEAK, Distribution, below
 from assistant.reasoning.observer import (
+    KIN_ERROR,
     MOST_ERROR,
-    NEAR_KIN,
     column_keys,
     error_weights,
     kin_of,
@@ -121,11 +121,14 @@ def confusion(character: Character, size: int, kin: Sequence[int] = ()) -> Float
     error = min(MOST_ERROR, character.error)
     places = np.arange(size)
     off = np.array(error_weights(character, size))[np.abs(np.subtract.outer(places, places))]
-    if kin:
-        off = np.where(np.equal.outer(np.array(kin), np.array(kin)), NEAR_KIN, 1.0)
-        np.fill_diagonal(off, 0.0)
     out = error * off / off.sum(axis=0)
-    np.fill_diagonal(out, 1.0 - error)
+    right = np.diag(np.full(size, 1.0 - error))
+    if kin:
+        near = np.equal.outer(np.array(kin), np.array(kin)) & ~np.eye(size, dtype=bool)
+        count = near.sum(axis=0)
+        right = right * np.where(count > 0, 1.0 - KIN_ERROR, 1.0)
+        right = right + (1.0 - error) * KIN_ERROR * near / np.maximum(count, 1)
+    out = out + right
     return np.asarray(out, dtype=np.float32)
 
 
