@@ -20,8 +20,10 @@ DENIES = 0.5
 """What a phrase that itself denies is worth more, where the line denies."""
 PLAIN_DENIAL = 0.7
 """What a denied noun is worth as the state that nothing is there."""
-EXPECTED = 0.5
+EXPECTED = 0.9
 """What a value without its part is worth when the feature was asked for."""
+OFFERED = 0.5
+"""What it is worth that a state was offered as an answer."""
 FAR = 0.18
 """What each word between a value and its part costs."""
 CARRIED = 0.5
@@ -81,13 +83,14 @@ class Claim:
 @dataclass(frozen=True, slots=True)
 class Talk:
     """What a line is read against: characters asked for or being put right, the stems of what was last seen, the
-    positions of names, and the fishes spoken of.
+    positions of names, the fishes spoken of, and the states that were offered as answers.
     """
 
     expected: frozenset[str] = frozenset()
     words: frozenset[str] = frozenset()
     walls: frozenset[int] = frozenset()
     taxa: tuple[str, ...] = ()
+    offered: frozenset[str] = frozenset()
 
     def share(self, character: str, lexicon: Lexicon) -> float:
         """The share of the fishes spoken of about which the character is stated."""
@@ -179,6 +182,7 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
     )
     score += (
         _usual(phrase.character, phrase.id, line.lexicon)
+        + OFFERED * (phrase.id in line.talk.offered)
         - UNLIKE * _unlike(hit, line)
         - ACROSS * _across(hit, line)
         - _skips(hit, line)
@@ -286,7 +290,8 @@ def _foreign(hit: Hit, part: Hit, line: Line) -> float:
     """What it costs that a part word stands inside the name of another part, or is one where several are told of."""
     mine = {frozenset(h.at) for h in _parts_in_clause(hit, line)}
     inside = any(set(part.at) < span for span in line.spans if span not in mine)
-    return INSIDE * inside + UNLIKE * (len(part.at) > 1 and _unlike(part, line) > 0)
+    gaps = part.last - part.first + 1 - len(set(part.at))
+    return INSIDE * (inside + gaps) + UNLIKE * (len(part.at) > 1 and _unlike(part, line) > 0)
 
 
 def _gap(hit: Hit, part: Hit) -> int:

@@ -37,8 +37,9 @@ def decide(
     hits: Sequence[Hit],
     places: Sequence[str],
     lexicon: Lexicon,
+    describing: bool = False,
 ) -> Decided:
-    """Sort the found names out."""
+    """Sort the found names out; ``describing`` when a feature was asked for."""
     mentions: list[Mention] = []
     strong: set[int] = set()
     outside: list[str] = []
@@ -56,7 +57,12 @@ def decide(
             strong.update(range(named.first, named.after))
             continue
         beside = _beside_name(named, names[max(0, number - 1) : number + 2], tokens, lexicon)
-        if _is_feature(named, beside, found, tokens, lexicon):
+        plain = (
+            describing
+            and (named.split or _two_plain_words(named, tokens, lexicon))
+            and lexicon.is_part(tokens[named.after - 1].word)
+        )
+        if plain or _is_feature(named, beside, found, tokens, lexicon):
             continue
         meaning = meaning_of(
             lexicon.kb, named.entries, named.phrase or words, places, "loose-name" in lexicon.cues(words)

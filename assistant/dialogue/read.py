@@ -26,7 +26,9 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import NUMBERS
 from assistant.text import key, unique, word_set
 
-MOST_TOKENS = 600
+MOST_TOKENS = 400
+SHORT = 3
+"""A line of so few words that picks an offered answer says nothing else of the fish."""
 NUMBERED = frozenset({"count", "age", "time"})
 """Questions back whose answer is a bare number, but no length."""
 Span = tuple[int, int]
@@ -38,8 +40,15 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     line = clean(text)
     tokens = tokenize(line)[:MOST_TOKENS]
     if gibberish(tokens, lexicon.known):
-        answer = read_answer(tokens, held, (), lexicon).answer if tokens else ""
-        return Reading(line, words_of(tokens), answer=answer, question="?" in line, noise=not answer)
+        answered = read_answer(tokens, held, (), lexicon) if tokens else Answered()
+        return Reading(
+            line,
+            words_of(tokens),
+            seen=answered.seen,
+            answer=answered.answer,
+            question="?" in line,
+            noise=not answered.answer,
+        )
     when = read_when(line, tokens, lexicon, clock)
     names = tuple(
         n for n in find_names(tokens, lexicon, _waters(tokens, lexicon)) if not names_place(tokens, n, lexicon)
@@ -56,7 +65,7 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     )
     content = content_of(tokens, _tokens_in(tokens, gone), lexicon)
     hits = spot(content, lexicon)
-    decided = decide(tokens, names, content, hits, where.places or held.places, lexicon)
+    decided = decide(tokens, names, content, hits, where.places or held.places, lexicon, _asks_feature(held))
     blocked = _content_in(content, decided.strong)
     hits = tuple(h for h in hits if not blocked & set(h.at))
     scopes = scopes_of(tokens, content, nouns_of(hits, lexicon), lexicon)
@@ -64,7 +73,8 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     made = ready(tokens, content, hits, scopes, lexicon, talk)
     features = read_features(made, count_claims(made, line))
     answered = read_answer(tokens, held, features, lexicon)
-    seen = _in_order((*formula, *features, *answered.seen))
+    told = () if answered.seen and len(tokens) <= SHORT else features
+    seen = _in_order((*formula, *told, *answered.seen))
     change = corrected(tokens, content, hits, seen, held, lexicon)
     qualities = read_qualities(tokens, decided, lexicon)
     return Reading(
@@ -108,7 +118,12 @@ def _talk(tokens: Sequence[Token], held: Held, decided: Decided, walls: frozense
     parents = unique(
         p for t in taxa if lexicon.kb.find("taxon", t) is not None for p in lexicon.kb.taxon(t).parents or (t,)
     )
-    return Talk(known, frozenset(s.text for s in lexicon.stems(last)), walls, parents[:6])
+    offered = (
+        frozenset(c if "." in c else f"{held.asked.character}.{c}" for c, _ in held.asked.choices)
+        if held.asked
+        else frozenset()
+    )
+    return Talk(known, frozenset(s.text for s in lexicon.stems(last)), walls, parents[:6], offered)
 
 
 def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
@@ -116,13 +131,19 @@ def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
     asked = held.asked.kind if held.asked is not None else ""
     unit = next((m.unit for m in reversed(held.lengths) if m.unit in ("in", "cm", "mm", "ft", "m")), "")
     unit = unit or ("cm" if held.units == "metric" else "in")
-    told = asked in NUMBERED and bool(tokens) and (tokens[0].word in NUMBERS or tokens[0].word.isdigit())
+    first = tokens[0].word if tokens else ""
+    told = asked == "time" or (asked in NUMBERED and (first in NUMBERS or first.isdigit()))
     talk = asked == "length" or (asked != "character" and not told and bool(held.lengths) and len(tokens) <= 7)
 
     def is_place(word: str) -> bool:
         return any(e[0] == "place" for e in lexicon.spoken(word)) and len(word) > 2
 
     return Setting("in" if unit == "ft" else unit, talk, is_place, lexicon.is_part)
+
+
+def _asks_feature(held: Held) -> bool:
+    """True when a feature of the fish was asked for, so that words for it are no name ("small mouth")."""
+    return held.asked is not None and held.asked.kind == "character"
 
 
 def _waters(tokens: Sequence[Token], lexicon: Lexicon) -> frozenset[int]:

@@ -5,14 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from decimal import Decimal
 
-from assistant.reasoning.identify import Hint, Observation
+from assistant.reasoning.observed import Hint, Observation
 
 
 @dataclass(frozen=True, slots=True)
 class Mention:
     """A thing of the base named in the text; several ``ids`` when the words mean several things.
 
-    ``kind``: taxon, hybrid, group, place, water, term, character, state, tackle, likeness (a fish named only to compare).
+    ``kind``: taxon, hybrid, group, place, water, term, character, likeness (a fish named only to compare).
     """
 
     kind: str
@@ -39,7 +39,7 @@ class Seen:
 class Measure:
     """A typed measure: ``kind`` length, girth, weight or temperature, ``low`` and ``high`` in mm, g or degrees C.
 
-    ``about`` for rounded or guessed values; ``method`` total, fork, standard or empty; ``own`` False when it is somebody's
+    ``about`` for rounded or guessed values; ``method`` total, fork, standard or empty; ``own`` False when it is a
     rule ("the board says ten") or a part of the fish and not the length of the catch.
     """
 
@@ -58,7 +58,13 @@ class Measure:
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """One line of typed text, read. Words are folded; offsets count in ``text``, which is the cleaned line."""
+    """One line of typed text, read. Words are folded; offsets count in ``text``, which is the cleaned line.
+
+    ``answer`` is what the line answers to a question asked back: yes, no, unsure, skip, either, first ... fourth,
+    last, the id of the choice picked, or the words of an observation about the character asked for. ``seen`` holds what is taken
+    back too (``retract``); ``corrections`` are the characters put right. ``outside`` are fishes that the base lacks,
+    ``unknown_place`` a water or place that it lacks. ``cues`` are the cue families found, without "cue-".
+    """
 
     text: str
     words: tuple[str, ...]
