@@ -84,9 +84,13 @@ def check_number(taxa: Sequence[str], fewest: int = FEWEST, most: int = MOST) ->
 
 def compare(kb: KnowledgeBase, taxa: Sequence[str], look: str = "hand", level: str = "plain",
             most: int = ROWS_SHOWN) -> Comparison:
-    """The comparison of some taxa at a look (picture, hand, lab) in the words of a level (young, plain, trade)."""
+    """The comparison of some taxa at a look (picture, hand, lab) in the words of a level (young, plain, trade).
+
+    Features told of all of them go before those with gaps, otherwise the order is that of the contrast.
+    """
     found = contrast(kb, check_number(taxa), LOOKS[look])
-    rows = tuple(_row(kb, r, level) for r in found.separating[:most])
+    told_first = sorted(found.separating, key=lambda r: sum(t is None for t in r.told))
+    rows = tuple(_row(kb, r, level) for r in told_first[:most])
     shared = tuple(_row(kb, r, level) for r in found.shared[:most])
     return Comparison(
         found.taxa, tuple(speak.fish(kb, t) for t in found.taxa), tuple(speak.scientific_of(kb, t) for t in found.taxa),

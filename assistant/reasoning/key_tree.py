@@ -19,8 +19,8 @@ AHEAD = 8
 """Couplets whose own best successors are looked at, above ``EXACT`` taxa."""
 SPREAD = 1.28
 """Steps that a set of n taxa is taken to need, per binary digit of n, while looking ahead."""
-LONG_LEAD = 0.12
-"""Cost of each state beyond the second that a lead has to name."""
+LONG_LEAD, SECOND = 0.12, 0.05
+"""Cost of each state beyond the second that a lead has to name, and of the second."""
 Option = tuple[int, int, float, Split]
 """The taxa left and right, the cost of the couplet, and the split."""
 
@@ -86,7 +86,7 @@ class Search:
             return 0.0
         shows = self.cells[split.character].shows
         names = max(sum(bool(shows[s] & taxa) for s in side) for side in (split.left, split.right))
-        return LONG_LEAD * max(0, names - 2)
+        return SECOND * (names > 1) + LONG_LEAD * max(0, names - 2)
 
     def _search(self, taxa: int, options: Sequence[Option]) -> tuple[float, Split | None]:
         if taxa in self.best:
