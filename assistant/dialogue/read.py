@@ -142,8 +142,8 @@ def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
 
 
 def _asks_feature(held: Held) -> bool:
-    """True when a feature of the fish was asked for, so that words for it are no name ("small mouth")."""
-    return held.asked is not None and held.asked.kind == "character"
+    """True when a fish is being described, so that words for a feature are no name ("small mouth")."""
+    return bool(held.seen) or (held.asked is not None and held.asked.kind == "character")
 
 
 def _waters(tokens: Sequence[Token], lexicon: Lexicon) -> frozenset[int]:

@@ -264,7 +264,9 @@ def _bare(
     lengths, _ = read_lengths(rest)
     if before is None and kept is None and not lengths:
         return None
-    step = Step(length=lengths[0] if lengths else c.UNSAID, day=days[0] if days else day, kept=kept)
+    moment = about.moments[0] if about.moments else None
+    length = lengths[0] if lengths else c.UNSAID
+    step = Step(length=length, day=days[0] if days else day, kept=kept, moment=moment)
     return CatchQuery(text, (step,), about, day_said=bool(days))
 
 
@@ -340,16 +342,12 @@ def _filled(
     """The query with place, day, length, kept fish and circumstances of the conversation where it tells none."""
     own = [m for m in turn.reading.measures if m.kind == "length" and m.own]
     last = before.steps[-1] if before is not None else Step()
+    answered = turn.held.asked is not None and turn.held.asked.kind == "kept-lengths"
     alone = bool(turn.reading.water or turn.reading.places) and query.day_said and _has_fish(query)
     steps = []
     for step in query.steps:
         step = _of_kept(step)
-        if (
-            step.length == c.UNSAID
-            and own
-            and len(query.steps) == 1
-            and all(k.length == c.UNSAID for k in step.kept or ())
-        ):
+        if step.length == c.UNSAID and own and len(query.steps) == 1 and not answered:
             step = replace(step, length=length_of(own[-1]))
         if not alone:
             step = _carried(step, last, places)
@@ -358,10 +356,15 @@ def _filled(
         if not query.day_said and said:
             step = replace(step, day=day)
         steps.append(step)
-    about = query.about
-    if before is not None and not alone and about == Circumstances():
-        about = before.about
+    about = query.about if before is None or alone else _with_earlier(query.about, before.about)
     return replace(query, steps=tuple(steps), about=about)
+
+
+def _with_earlier(about: Circumstances, earlier: Circumstances) -> Circumstances:
+    """The circumstances with those told earlier where the line tells none."""
+    plain = Circumstances()
+    told = {f: getattr(earlier, f) for f in Circumstances.__slots__ if getattr(about, f) == getattr(plain, f)}
+    return replace(about, **told)
 
 
 def _of_kept(step: Step) -> Step:
@@ -381,6 +384,8 @@ def _carried(step: Step, last: Step, places: tuple[str, ...]) -> Step:
         step = replace(step, length=last.length)
     if step.kept is None and step.day == last.day:
         step = replace(step, kept=last.kept)
+    if step.moment is None and step.day == last.day:
+        step = replace(step, moment=last.moment)
     return step
 
 

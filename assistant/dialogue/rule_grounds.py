@@ -20,7 +20,8 @@ MOST = 6
 def rule_grounds(kb: KnowledgeBase, last: Answer) -> tuple[Block, ...]:
     """What the rules of an answer state, the binding one first; nothing where it rests on none."""
     book = book_of(kb)
-    rules = [book.rules[r] for r in last.rules if r in book.rules]
+    names = (short.removeprefix("rule:") for short in last.rules)
+    rules = [book.rules[r] for r in names if r in book.rules]
     if not rules:
         return ()
     lead = Block("lead", say.lead(len(rules)), claim=False)

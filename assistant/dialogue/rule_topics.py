@@ -71,7 +71,7 @@ def topic_answer(turn: Turn, found: Context, topic: str) -> Answer:
         blocks += [*_place_note(turn, found), Block("rule-note", tell.REAL_NOTE, claim=False)]
     head, *rest = blocks
     lead = Block("lead", head.text, statements=head.statements, claim=head.claim)
-    return Answer("rules", (lead, *rest), taxa=subjects(turn)[:MOST], rules=tuple(unique(rules)))
+    return Answer("rules", (lead, *rest), taxa=subjects(turn)[:MOST], rules=statements(unique(rules)))
 
 
 def _duties(turn: Turn, found: Context, topics: Sequence[str]) -> tuple[list[Block], list[str]]:

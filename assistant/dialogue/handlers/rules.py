@@ -120,7 +120,7 @@ def _survey(turn: Turn, found: Context) -> Answer:
     place = found.places[0]
     told = survey(turn.kb, found.book, place, day, _wanted(turn, found))
     blocks = (*told.blocks, *telling.standing(found.book, told.rules, told.as_of, told.rule_year, ""))
-    return Answer("rules", blocks, taxa=_taxa(turn, found), verdict=told.verdict, rules=told.rules)
+    return Answer("rules", blocks, taxa=_taxa(turn, found), verdict=told.verdict, rules=telling.statements(told.rules))
 
 
 def _in_month(turn: Turn, found: Context) -> date:
@@ -164,7 +164,9 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
         blocks += telling.standing(book, rules, dated.as_of, dated.rule_year, telling.doubt_of(verdicts))
     if last.reason.why is Why.NO_FISH and (name := safe_echo(" ".join(query.unknown_names[:1]))):
         blocks.insert(0, Block("lead", say.unknown_fish(name), claim=False))
-    answer = Answer("rules", tuple(blocks), _taxa(turn, found, query), verdict=word, rules=rules, asked=asked)
+    answer = Answer(
+        "rules", tuple(blocks), _taxa(turn, found, query), verdict=word, rules=telling.statements(rules), asked=asked
+    )
     surveying = last.reason.why is Why.NO_PLACE and spoken(held).surveying
     return answer, held.after(catch=Spoken(query, surveying))
 

@@ -1,0 +1,256 @@
+"""Sentences about a catch through the conversation: worked examples, what is always said, what is carried over."""
+
+from __future__ import annotations
+
+import csv
+import json
+from datetime import date
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from assistant.dialogue.answer import Answer
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.engine import Base, respond
+from assistant.model.knowledge import KnowledgeBase
+from assistant.render.json import render_json
+from assistant.render.plain import render_plain
+from tests.dialogue.conftest import CLOCK, Talk
+
+FILE = Path(__file__).parent.parent / "cases" / "rule_examples.tsv"
+ROWS = list(csv.DictReader(FILE.read_text(encoding="utf-8").splitlines(), delimiter="\t", quoting=csv.QUOTE_NONE))
+VERDICTS = {"keep", "release", "closed", "do-not-release", "unknown"}
+NEVER = ("you're fine", "it is legal", "is legal to", "perfectly legal", "lawful to")
+
+
+def line_of(row: dict[str, str]) -> str:
+    """The sentence that is made from the columns of an example."""
+    return f"{row['where_when']}: {row['catch']}. Can I keep it?"
+
+
+def example(row_id: str) -> str:
+    """The sentence of one example."""
+    return line_of(next(r for r in ROWS if r["id"] == row_id))
+
+
+def text_of(answer: Answer) -> str:
+    """The answer as it is shown."""
+    return render_plain(answer)
+
+
+@pytest.mark.parametrize("row", ROWS, ids=[r["id"] for r in ROWS])
+def test_worked_example_through_the_conversation(row: dict[str, str], open_base: Base) -> None:
+    """Each worked example gives its verdict, names the binding rule, and says that the rules are invented."""
+    answer, held = respond(open_base, line_of(row), Held(), CLOCK)
+    words = row["verdict"].split(" > ")
+    assert answer.intent == "rules"
+    assert answer.verdict == (", then ".join(words) if len(set(words)) > 1 else words[0])
+    for rule in filter(None, row["rule"].split(" > ")):
+        assert f"rule:{rule}" in answer.rules
+        tag = open_base.kb.find("rule", rule).notation
+        assert tag in text_of(answer)
+    assert answer.blocks[0].kind == "lead" and answer.blocks[0].text.lower().startswith(
+        ("verdict: " + answer.verdict) if len(words) > 1 else ("which fish", "i know no", words[0].replace("-", " "))
+    )
+    notes = [b.text for b in answer.blocks if b.kind == "rule-note"]
+    assert any("Demo rules only" in n for n in notes) and any("Not legal advice" in n for n in notes)
+    assert not any(phrase in text_of(answer).lower() for phrase in NEVER)
+    assert held.catch is not None
+
+
+@pytest.mark.parametrize("row", [r for r in ROWS if r["verdict"] != "unknown"], ids=lambda r: r["id"])
+def test_claims_name_rules_that_exist(row: dict[str, str], open_base: Base) -> None:
+    """Every claim names records of the base: rules and cautions."""
+    answer, _ = respond(open_base, line_of(row), Held(), CLOCK)
+    for block in answer.blocks:
+        assert block.statements or not block.claim, block.text
+        assert all(open_base.kb.record_at(s) is not None for s in block.statements), block.statements
+
+
+def test_json_form_holds_verdict_and_rules(open_base: Base) -> None:
+    """The JSON form gives the verdict as one text, and the rules as full identifiers."""
+    say = example("E16")
+    answer, held = respond(open_base, say, Held(), CLOCK)
+    out = json.loads(json.dumps(render_json(open_base.kb, say, "c", answer, held)))
+    assert out["verdict"] == "keep, then release"
+    assert "https://tellfin.example/rule/q10" in out["rules"] and out["taxa"] == ["Micropterus nigricans"]
+    assert "keep, then release" in out["text"]
+    notes = [b for b in out["blocks"] if b["kind"] == "rule-note"]
+    assert len(notes) == 2
+
+
+def test_any_order_of_the_examples_in_one_conversation(open_base: Base) -> None:
+    """A sentence that tells place, day and fish owes nothing to the catch before it."""
+    held = Held()
+    for row in sorted(ROWS, key=lambda r: r["catch"]):
+        if "same fish" in row["catch"] or row["catch"].startswith("any fish"):
+            continue
+        answer, held = respond(open_base, line_of(row), held, CLOCK)
+        words = row["verdict"].split(" > ")
+        assert answer.verdict == (", then ".join(words) if len(set(words)) > 1 else words[0]), row["id"]
+
+
+@pytest.mark.parametrize(
+    ("lines", "verdicts"),
+    [
+        (("can I keep a 17 cm bluegill on Vennimoor Lake today, 8 kept already?",), ["release"]),
+        (("Vennimoor Lake bluegill 17 cm keep?", "7", "8 kept now"), ["keep", "keep", "release"]),
+        (("pike 75cm threlwick lake july 4 2026", "what if it was 69", "n 91"), ["release", "keep", "keep"]),
+        (("Threlwick Lake, 2026-07-04: walleye 40 cm. keep?", "and on 2027-03-20?"), ["keep", "closed"]),
+        (("Drennick Reservoir, 2026-06-01: largemouth bass 12 in. keep?", "at Ollimarsh Lake?"), ["keep", "release"]),
+        (
+            ("ketterfoss river above the old weir september 20 2026 fishing for trout", "below the weir?"),
+            ["closed", "release"],
+        ),
+        (
+            ("Vennimoor Lake bluegill 17 cm, 3 kept. keep?", "what about a 21 cm one", "all under 20"),
+            ["keep", "unknown", "keep"],
+        ),
+        (("Little Ommary Pond, pumpkinseed 14 cm, nothing kept. keep?", "34"), ["unknown", "closed"]),
+        (("Fenwrithe Creek 2026-07-20: brown trout 12 in. keep?", "at 15:30"), ["unknown", "closed"]),
+        (("little ommary pond, im 34, can i fish",), ["closed"]),
+        (("Corrabloom Reservoir on October 5 2026, i have 12 redear",), ["release"]),
+        (("vennimoor bluegill 9 inch have 2 over 8 already",), ["release"]),
+        (
+            (
+                "Tidderbrack Creek, 2026-10-05: 20 in fish, bowfin or northern snakehead, cannot tell",
+                "Ollimarsh Lake (QUI), 2026-10-05: same fish, same doubt. Can I keep it?",
+            ),
+            ["unknown", "unknown"],
+        ),
+    ],
+)
+def test_what_was_told_carries_over(lines: tuple[str, ...], verdicts: list[str], open_base: Base) -> None:
+    """Fish, place, day, length and count stay until something else is told."""
+    held, found = Held(), []
+    for line in lines:
+        answer, held = respond(open_base, line, held, CLOCK)
+        found.append(answer.verdict)
+    assert found == verdicts
+
+
+def test_a_fish_that_is_not_named_is_judged_as_all_it_may_be(open_base: Base) -> None:
+    """After a doubtful identification every candidate that cannot be excluded goes to the verdict."""
+    answer, held = respond(open_base, "7 in sunfish, no red on the ear, caught off the dock", Held(), CLOCK)
+    assert answer.candidates
+    likely = [c.taxon for c in answer.candidates if c.probability >= 0.05]
+    verdict, after = respond(open_base, "can I keep it at Ollimarsh Lake on 2026-06-01?", held, CLOCK)
+    assert verdict.intent == "rules"
+    judged = {t for step in after.catch.query.steps for n in step.fish for t in n.taxa}
+    assert set(likely) <= judged and judged
+
+
+def test_count_not_told_is_put_as_a_condition(talk: Talk) -> None:
+    """Without a count the verdict says below how many kept fish it holds, and asks."""
+    answer, _ = talk("Ollimarsh Lake, 2026-06-01: black crappie 10 in. Can I keep it?")
+    assert "fewer than 15 crappie and 30 panfish" in text_of(answer)
+    assert answer.asked is not None and answer.asked.kind == "count"
+
+
+def test_the_count_that_binds_is_told(talk: Talk) -> None:
+    """A full umbrella is told beside the bag that is not full."""
+    text = text_of(talk(example("E17"))[0])
+    assert "30 of 30 panfish" in text and "10 of 15 crappie" in text
+
+
+def test_lengths_in_the_unit_of_the_rule_first(talk: Talk) -> None:
+    """Bounds are told in the rule's unit with the other in brackets."""
+    assert "36 to 46 cm (14.2 to 18.1 in)" in text_of(talk(example("E06"))[0])
+    assert "13 to 17 in (33 to 43.2 cm)" in text_of(talk(example("E15"))[0])
+
+
+def test_a_fish_that_may_be_prohibited_is_never_to_be_put_back(talk: Talk) -> None:
+    """Where one of the candidates must not go back, no sentence says that the fish may be let go."""
+    for lines in (
+        ("Tidderbrack Creek, 2026-10-05: bowfin or northern snakehead, 20 in. keep?",),
+        ("Ollimarsh Lake, 2026-10-05: bowfin or northern snakehead, 20 in. keep?",),
+    ):
+        text = text_of(talk(*lines)[0]).lower()
+        assert "let it go" not in text and "put the fish back" not in text and "put it back" not in text
+        assert "never carry it alive" in text
+
+
+def test_no_limit_only_where_a_rule_states_it(open_base: Base) -> None:
+    """The words "no limit" stand only under the emergency order that lifts the limit, or in their denial."""
+    for row in ROWS:
+        text = text_of(respond(open_base, line_of(row), Held(), CLOCK)[0]).replace("not the same as no limit", "")
+        assert ("no limit" in text) == (row["rule"] == "q14"), row["id"]
+
+
+def test_turns_of_an_order_are_told(talk: Talk) -> None:
+    """An emergency order is named with its number and last day."""
+    assert "EO-26-05 is in force here through 31 October 2026" in text_of(talk(example("E35"))[0])
+
+
+PIECES = (
+    "Vennimoor Lake",
+    "Drennick",
+    "2026-07-04",
+    "2027-02-30",
+    "bluegill",
+    "walleye or sauger",
+    "17 cm",
+    "about 15 in",
+    "8 kept",
+    "in the freezer",
+    "can I keep it?",
+    "what's open",
+    "limit",
+    "minnows",
+    "my pond",
+    "kentucky",
+    "34",
+    ":",
+    ", then",
+    "same fish",
+    "x",
+    "½",
+    "at 25:00",
+    "QUI side",
+    "hybrid",
+    "none",
+    "the board says ten",
+    "\x1b[31m",
+    "<b>",
+    "0",
+    "-5 cm",
+)
+
+
+@settings(max_examples=120, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(st.lists(st.lists(st.sampled_from(PIECES), min_size=1, max_size=7), min_size=1, max_size=4))
+def test_nothing_typed_breaks_a_rules_conversation(open_base: Base, lines: list[list[str]]) -> None:
+    """Any mix of pieces is answered, turn after turn, with known verdict words and text."""
+    from assistant.dialogue.absorb import absorb
+    from assistant.dialogue.handlers.rules import handle
+    from assistant.dialogue.read import read_line
+    from assistant.dialogue.turn import Turn
+
+    held = Held()
+    for pieces in lines:
+        line = " ".join(pieces)
+        reading = read_line(open_base.kb, line, held, CLOCK)
+        turn = Turn(open_base.kb, reading, absorb(open_base.kb, held, reading), CLOCK, lambda: open_base.table, "rules")
+        answer, after = handle(turn)
+        assert set((answer.verdict or "unknown").split(", then ")) <= VERDICTS
+        assert all(b.text.strip() for b in answer.blocks)
+        held = after.after(intent="rules", last=answer, asked=answer.asked, taxa=answer.taxa or after.taxa)
+
+
+def test_the_rule_book_is_made_once(kb: KnowledgeBase) -> None:
+    """One rule book belongs to a base."""
+    from assistant.dialogue.rule_context import book_of
+
+    assert book_of(kb) is book_of(kb)
+
+
+def test_the_day_of_the_clock_is_the_day_of_today(open_base: Base) -> None:
+    """ "Today" and no day at all mean the day that is passed in, never another."""
+    for clock, word in ((date(2026, 6, 10), "release"), (date(2026, 7, 1), "keep"), (date(2027, 5, 1), "unknown")):
+        for line in (
+            "Threlwick Lake: smallmouth bass 35 cm. keep?",
+            "can I keep a 35 cm smallmouth bass on Threlwick Lake today?",
+        ):
+            assert respond(open_base, line, Held(), clock)[0].verdict == word
