@@ -72,7 +72,7 @@ def day_of(text: str) -> date:
 
 
 def placed(kb: KnowledgeBase, held: Held, place: str | None, clock: date) -> Held:
-    """The conversation with the place given on the command line or in a JSON line. Raises UsageError for an unknown one."""
+    """The conversation with the place of the command line or a JSON line. Raises UsageError for an unknown one."""
     if not place:
         return held
     from assistant.dialogue.absorb import absorb

@@ -12,7 +12,7 @@ from assistant.dialogue.turn import Turn
 
 
 def next_asked(turn: Turn, held: Held, posterior: Mapping[str, float], skip: Collection[str] = ()) -> Asked | None:
-    """The best feature to ask for now, never one seen, skipped or in ``skip``; None when nothing would change the verdict."""
+    """The best feature to ask for now, never one seen, skipped or in ``skip``; None when nothing would help."""
     import numpy as np
 
     from assistant.reasoning.next_question import next_question

@@ -79,7 +79,7 @@ ABOUT_A_CATCH = ("rules", "handling", "size", "weight", "tackle", "habitat", "na
 
 
 def with_catch(turn: Turn) -> Turn:
-    """The turn with the fish identified from its marks, where the line tells marks, names none and asks something else."""
+    """The turn with the fish identified from its marks, where the line names none and asks something else."""
     if turn.intent not in ABOUT_A_CATCH or turn.reading.of("taxon", "hybrid"):
         return turn
     if not any(not s.retract for s in turn.reading.seen):
@@ -122,7 +122,8 @@ def unasked(reading: Reading, cues: Sequence[Cue]) -> Reading:
     seen = tuple(
         s
         for s in reading.seen
-        if not any(a <= s.start and s.end <= b for a, b in asking) and not (asks and not s.retract and whole_line(reading, s))
+        if not any(a <= s.start and s.end <= b for a, b in asking)
+        and not (asks and not s.retract and whole_line(reading, s))
     )
     things = tuple(
         m

@@ -203,12 +203,13 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
 
 
 _KINDS = re.compile(
-    r"\b(?:which|what|any|every|all|list|show me|give me|name)\b(?:\s+(?:of|the|your|these|those|other|kinds?|sorts?|types?|"
-    r"all|every|else|me|different|a|list|are|do|you|have|know))*\s*$"
+    r"\b(?:which|what|any|every|all|list|show me|give me|name)\b(?:\s+(?:of|the|your|these|those|other|kinds?|"
+    r"sorts?|types?|all|every|else|me|different|a|list|are|do|you|have|know))*\s*$"
 )
 _PLURAL = re.compile(
-    r"\b(?:which|what|list|name|show me|give me)\b[\w\s]{0,20}\b(?:fishes|species|taxa|ones|kinds|else)\b|\b(?:which|what) fish "
-    r"(?:have|live|are|do|in|grow|come|lack|get|were|can)\b|\b(?:what|which) (?:lives|live|else)\b|^fishes\b"
+    r"\b(?:which|what|list|name|show me|give me)\b[\w\s]{0,20}\b(?:fishes|species|taxa|ones|kinds|else)\b|"
+    r"\b(?:which|what) fish (?:have|live|are|do|in|grow|come|lack|get|were|can)\b|"
+    r"\b(?:what|which) (?:lives|live|else)\b|^fishes\b"
 )
 
 

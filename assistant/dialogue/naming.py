@@ -58,7 +58,7 @@ def lead(kb: KnowledgeBase, held: Held, found: Identification) -> Block:
     top = found.candidates[0]
     names = speak.fishes(kb, [c.taxon for c in named], "or")
     because = join(grounds(kb, held, top)[:GROUNDS])
-    ids = speak.short_ids((*top.supports, *top.opposes)) or speak.short_ids(_any(kb, top.taxon))
+    ids = speak.short_ids((*top.supports, *top.opposes)) or speak.short_ids(any_statement(kb, top.taxon))
     if found.verdict == "sure":
         return Block("lead", wording.lead_sure(speak.fish_both(kb, top.taxon), because), statements=ids)
     if found.verdict == "likely":
@@ -75,7 +75,8 @@ def lead(kb: KnowledgeBase, held: Held, found: Identification) -> Block:
     return Block("lead", wording.lead_not_enough(names, group), statements=ids)
 
 
-def _any(kb: KnowledgeBase, taxon: str) -> list[str]:
+def any_statement(kb: KnowledgeBase, taxon: str) -> list[str]:
+    """Some statement about a fish, its parents or its lineage, for a claim that rests on no single one."""
     keys = (taxon, *kb.taxon(taxon).parents, *kb.lineage(taxon))
     return [s.id for key in keys for s in kb.statements(key)[:1]][:1]
 
@@ -104,7 +105,7 @@ def candidate_points(kb: KnowledgeBase, held: Held, found: Identification) -> li
     for c in named:
         fits, against = grounds(kb, held, c)[:GROUNDS], opposing(kb, held, c)[:2]
         against = [a for a in against if a not in fits]
-        ids = speak.short_ids((*c.supports, *c.opposes)) or speak.short_ids(_any(kb, c.taxon))
+        ids = speak.short_ids((*c.supports, *c.opposes)) or speak.short_ids(any_statement(kb, c.taxon))
         text = wording.candidate(speak.fish(kb, c.taxon), wording.share(c.probability), join(fits), join(against))
         out.append(Block("point", text, statements=ids))
     return out
@@ -138,7 +139,7 @@ def hybrid_doubts(kb: KnowledgeBase, held: Held, found: Identification) -> list[
     text = (
         wording.hybrid_doubt() if first is found.candidates[0] else wording.cross_possible(speak.fish(kb, first.taxon))
     )
-    ids = [s.id for s in kb.statements(first.taxon)][:3] or list(first.supports)[:3] or _any(kb, first.taxon)
+    ids = [s.id for s in kb.statements(first.taxon)][:3] or list(first.supports)[:3] or any_statement(kb, first.taxon)
     return [Block("doubt", text, statements=speak.short_ids(ids))]
 
 

@@ -53,7 +53,7 @@ def _taken_back(kb: KnowledgeBase, old: Observation, taken: Observation) -> bool
 
 
 def _replaced(kb: KnowledgeBase, old: Observation, characters: set[str], added: list[Seen]) -> bool:
-    """A new positive observation of a character stands in place of the older one; an older denial stays if it agrees."""
+    """A new positive observation of a character replaces the older one; an older denial stays if it agrees."""
     if old.character not in characters:
         return (
             any(s.observation.character == old.character and _taken_back(kb, old, s.observation) for s in added)

@@ -1,4 +1,4 @@
-"""Which characters a line asks about: named ones, those of a state, or those of a body part ("fins?", "its mouth") (layer 4)."""
+"""Which characters a line asks about: named ones, those of a state or of a body part ("fins?") (layer 4)."""
 
 from __future__ import annotations
 

@@ -259,12 +259,13 @@ HELP_POINTS = (
 
 def help_counts(species: int, crosses_held: int, statements: int) -> str:
     """How much is held."""
-    return f"The base holds {species} kinds of fish, {crosses_held} crosses and {statements} statements with their sources."
+    held = f"{species} kinds of fish, {crosses_held} crosses and {statements} statements"
+    return f"The base holds {held} with their sources."
 
 
 HELP_CURATE = (
-    "To check the base (a validation report): tellfin check. To edit or import a sheet, see tellfin --help: the command lists what "
-    "a curator needs."
+    "To check the base (a validation report): tellfin check. To edit or import a sheet, see tellfin --help: "
+    "the command lists what a curator needs."
 )
 HELP_SALT = "Only fishes of fresh water (and those that run up from the sea); I do not know marine fishes."
 GREETING = "Hello. Tell me about a fish you saw, or ask me to tell two apart."
@@ -285,20 +286,23 @@ def outside_fish(words: str) -> str:
 
 
 ABUNDANCE = (
-    "How many fish live in a water is not held here, and it changes by the year; I can't say. The state's fish and wildlife agency "
-    "surveys its waters and can tell."
+    "How many fish live in a water is not held here, and it changes by the year; I can't say. "
+    "The state's fish and wildlife agency surveys its waters and can tell."
 )
 MEDDLING = 'I can\'t do that. I only answer questions about freshwater fishes; "help" shows how to ask.'
 MEDICAL = (
-    "That is a question for your doctor; I can't give medical advice. For eating fish from a water, follow your state's fish "
-    "consumption advice."
+    "That is a question for your doctor; I can't give medical advice. For eating fish from a water, "
+    "follow your state's fish consumption advice."
 )
 NOT_UNDERSTOOD = "I did not understand that. Try naming a fish, asking how to tell two apart, or type help."
 EMPTY = (
     'Type a question about a fish, for instance how to tell a white crappie from a black crappie. "help" shows more.'
 )
 NOT_BUILT = "I cannot answer that kind of question yet."
-HOSTILE = 'I may well have got something wrong. Ask me "why" or "sources" and I will show what I went by; I only know freshwater fishes.'
+HOSTILE = (
+    'I may well have got something wrong. Ask me "why" or "sources" and I will show what I went by; '
+    "I only know freshwater fishes."
+)
 
 
 def also(what: str) -> str:

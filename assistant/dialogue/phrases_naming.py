@@ -235,8 +235,9 @@ def what_read(text: str) -> str:
 def base_sources(read: int, total: int, species: int) -> str:
     """Where the base as a whole comes from."""
     return (
-        f"The base rests on {total} sources (books, papers, agency pages); {read} of them were opened and read, the rest are marked "
-        f'"from memory, unchecked". Every statement on its {species} kinds of fish names its source. It is not peer reviewed.'
+        f"The base rests on {total} sources (books, papers, agency pages); {read} of them were opened and read, "
+        f'the rest are marked "from memory, unchecked". Every statement on its {species} kinds of fish names its '
+        "source. It is not peer reviewed."
     )
 
 
@@ -341,8 +342,8 @@ def observer(label: str, share: str, scopes: str) -> str:
 def observers(colour: str, counts: str, scopes: str) -> str:
     """Why colour is weak evidence."""
     return sentence(
-        f"colour is the weaker evidence: ordinary observers get colour marks wrong in about {colour} in 100, counts in about {counts}"
-        + (f", and colour changes with {scopes}" if scopes else "")
+        f"colour is the weaker evidence: ordinary observers get colour marks wrong in about {colour} in 100, "
+        f"counts in about {counts}" + (f", and colour changes with {scopes}" if scopes else "")
     )
 
 

@@ -39,7 +39,7 @@ def features(kb: KnowledgeBase, taxon: str, others: Sequence[str], most: int) ->
 
 
 def worth(kb: KnowledgeBase, character: Character, taxon: str, others: Sequence[str], told: Told) -> float:
-    """How much a character says of a fish: separation from others and how often authors tell it, at a glance before by count."""
+    """How much a character says of a fish: separation from others, how often authors tell it, and its ease."""
     value = (
         0.4
         + 0.1 * min(len(told.statements), 5)

@@ -44,7 +44,7 @@ COMMON = frozenset(
 
 
 def recall(kb: KnowledgeBase, reading: Reading, fish: tuple[str, ...] = (), most: int = 2) -> list[tuple[str, str]]:
-    """Texts with their short ids, best first; only records with at least three telling words in common with the line."""
+    """Texts with their short ids, best first; records that share at least three telling words with the line."""
     wanted = {singular(w) for w in reading.words} - COMMON
     scored = []
     for kind in ("caution", "practice"):

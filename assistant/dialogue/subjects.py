@@ -26,9 +26,9 @@ def unclear(turn: Turn) -> tuple[Mention, ...]:
 
 
 def subjects(turn: Turn, carried: bool = True) -> tuple[str, ...]:
-    """The fishes the turn is about: named ones, else the members of a named group's taxon, else (``carried``) held ones.
+    """The fishes the turn is about: named ones, else the groups named, else (``carried``) held ones.
 
-    Ids may be of species, crosses, genera, families or groups ("group" ids are not in ``kb.taxon``: see ``kb.members``).
+    Ids may be of species, crosses, genera, families or groups (which are not in ``kb.taxon``: see ``kb.members``).
     """
     own = named(turn)
     if own:

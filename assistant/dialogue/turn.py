@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Turn:
-    """The base, the line as read, what the conversation holds, and the day; the score table is compiled when asked for."""
+    """The base, the line as read, what the conversation holds, and the day; the table is compiled when asked for."""
 
     kb: KnowledgeBase
     reading: Reading

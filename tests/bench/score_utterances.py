@@ -26,9 +26,11 @@ from assistant.render.plain import render_plain
 
 CASES = Path(__file__).parent.parent / "cases"
 CLOCK = date(2026, 7, 4)
-SAME = ({"Amia calva", "Amia ocellicauda"},
-        {"Esox americanus", "Esox americanus americanus", "Esox americanus vermiculatus"},
-        {"Micropterus nigricans", "Micropterus salmoides"})
+SAME = (
+    {"Amia calva", "Amia ocellicauda"},
+    {"Esox americanus", "Esox americanus americanus", "Esox americanus vermiculatus"},
+    {"Micropterus nigricans", "Micropterus salmoides"},
+)
 
 
 @dataclass(frozen=True)
@@ -49,8 +51,11 @@ class Case:
 
 def unescape(text: str) -> str:
     """The typed text behind the escapes of the file."""
-    return re.sub(r"\\(n|t|\\|x[0-9a-fA-F]{2})", lambda m: {"n": "\n", "t": "\t", "\\": "\\"}.get(
-        m.group(1)) or chr(int(m.group(1)[1:], 16)), text)
+    return re.sub(
+        r"\\(n|t|\\|x[0-9a-fA-F]{2})",
+        lambda m: {"n": "\n", "t": "\t", "\\": "\\"}.get(m.group(1)) or chr(int(m.group(1)[1:], 16)),
+        text,
+    )
 
 
 def cases(path: Path) -> Iterator[Case]:
@@ -59,9 +64,18 @@ def cases(path: Path) -> Iterator[Case]:
         lines = (line for line in stream if not line.startswith("#"))
         for row in csv.DictReader(lines, delimiter="\t", quoting=csv.QUOTE_NONE):
             cell = {k: ("" if v is None or v.strip() == "-" else v.rstrip("\n")) for k, v in row.items()}
-            yield Case(row["conversation"], unescape(row["say"]), tuple(cell["intent"].split("|")),
-                       tuple(t.strip() for t in cell["taxa"].split(";") if t.strip()), cell["observed"], cell["length_mm"],
-                       cell["weight_g"], cell["place"], cell["says_any"], cell["says_none"])
+            yield Case(
+                row["conversation"],
+                unescape(row["say"]),
+                tuple(cell["intent"].split("|")),
+                tuple(t.strip() for t in cell["taxa"].split(";") if t.strip()),
+                cell["observed"],
+                cell["length_mm"],
+                cell["weight_g"],
+                cell["place"],
+                cell["says_any"],
+                cell["says_none"],
+            )
 
 
 def occurs(word: str, text: str) -> bool:
@@ -86,7 +100,9 @@ def covers(kb: KnowledgeBase, wanted: str, got: tuple[str, ...]) -> bool:
         if any(equal(wanted, n) for n in names):
             return True
     group = next((g for g in got if kb.find("group", g) is not None), None)
-    return group is not None and any(equal(wanted, kb.taxon(t).scientific) for m in kb.members(group) for t in kb.lineage(m))
+    return group is not None and any(
+        equal(wanted, kb.taxon(t).scientific) for m in kb.members(group) for t in kb.lineage(m)
+    )
 
 
 def taxa_right(kb: KnowledgeBase, case: Case, answer: Answer, held: Held) -> bool:
@@ -137,7 +153,9 @@ def marks(kb: KnowledgeBase, case: Case, answer: Answer, held: Held) -> dict[str
     if case.observed:
         out["observed"] = observed_right(case, tuple(s.observation for s in held.seen))
     if case.length:
-        out["length"] = near(case.length, [float(v) for m in held.lengths for v in (m.low, m.high, (m.low + m.high) / 2)])
+        out["length"] = near(
+            case.length, [float(v) for m in held.lengths for v in (m.low, m.high, (m.low + m.high) / 2)]
+        )
     if case.weight:
         out["weight"] = near(case.weight, [float(v) for m in held.weights for v in (m.low, m.high)])
     if case.place:
@@ -179,15 +197,16 @@ def main() -> None:
         wrong = [c for c, right in found.items() if not right]
         if args.which == "open" and wrong and shown < args.show and (not args.column or args.column in wrong):
             shown += 1
-            print(f"{case.conversation} {case.say[:110]!r}: {wrong} got {answer.intent} {answer.taxa[:4]} want {case.intents} "
-                  f"{case.taxa} {case.observed if 'observed' in wrong else ''}"
-                  f"{[(s.observation.character, s.observation.states or s.observation.value, s.observation.seen) for s in held.seen] if 'observed' in wrong else ''}"
-                  f" {case.says_any if 'says' in wrong else ''} | {render_plain(answer)[:140]!r}")
+            print(f"{case.conversation} {case.say[:110]!r}: {wrong} got {answer.intent} {answer.taxa[:4]}")
+            print(
+                f"    want {case.intents} {case.taxa} | {case.observed} | {case.says_any} | {render_plain(answer)[:140]!r}"
+            )
     for column, values in scores.items():
         print(f"{column:10} {100 * sum(values) / len(values):6.1f} % of {len(values)}")
     print("intent by intent: " + ", ".join(f"{k} {sum(v)}/{len(v)}" for k, v in sorted(by_intent.items())))
     times.sort()
-    print(f"median {1000 * times[len(times) // 2]:.1f} ms, 95th {1000 * times[int(0.95 * len(times))]:.1f} ms, longest {1000 * times[-1]:.0f} ms")
+    median, late = 1000 * times[len(times) // 2], 1000 * times[int(0.95 * len(times))]
+    print(f"median {median:.1f} ms, 95th {late:.1f} ms, longest {1000 * times[-1]:.0f} ms")
 
 
 if __name__ == "__main__":

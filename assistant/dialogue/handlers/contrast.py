@@ -54,7 +54,7 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
 
 
 def _listed(kb: KnowledgeBase, own: list[str], pool: tuple[str, ...], words: int) -> list[str]:
-    """Of a group word, the members that are known look-alikes of the fish it is set beside, else its best known ones."""
+    """Of a group word, the members that look like the fish it is set beside, else its best known ones."""
     near = {x.other for t in own for x in kb.look_alikes(t)} | {
         m for m in pool for x in kb.look_alikes(m) if x.other in own
     }
@@ -78,7 +78,7 @@ def _kept(turn: Turn, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
 
 
 def easy_first(kb: KnowledgeBase, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
-    """The rows with the best one that is seen without counting in front, where it decides nearly as well as the best."""
+    """The rows with the best one that needs no counting in front, where it decides nearly as well as the best."""
     lead = next(
         (r for r in rows if kb.character(r.character).look in ("glance", "hand") and r.worth >= NEARLY * rows[0].worth),
         None,

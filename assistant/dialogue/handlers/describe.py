@@ -1,4 +1,4 @@
-"""What a fish looks like: a portrait, one part of it, a yes or no about a feature, or a line on each of several (layer 4)."""
+"""What a fish looks like: a portrait, one part of it, a yes or no, or a line on each of several (layer 4)."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What to look at next: the best question now, the one after a skipped one, or what to check on a fish named (layer 4)."""
+"""What to look at next: the best question now, or what to check on a fish named (layer 4)."""
 
 from __future__ import annotations
 

@@ -1,0 +1,205 @@
+"""Grounds without a catch: features, words, notes, and the records that the last answer rests on (layer 4)."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from assistant.dialogue import phrases as say
+from assistant.dialogue import phrases_naming as wording
+from assistant.dialogue import speak
+from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.parts import characters_asked
+from assistant.dialogue.subjects import species_of, subjects
+from assistant.dialogue.turn import Turn
+from assistant.model.records import Caution, Character, Practice, Range, SizeRecord, Statement
+from assistant.reasoning.contrast import ContrastRow, contrast_row, tell
+from assistant.text import join, key, singular
+
+MOST = 5
+
+
+def general(turn: Turn) -> Answer:
+    """No fish is being named: the feature asked about, a word, else what the last answer rests on."""
+    kb = turn.kb
+    fish = subjects(turn, carried=False) or turn.held.taxa
+    if "hybrid" in turn.cues:
+        from assistant.dialogue.handlers import handler_of
+
+        return replace(handler_of("hybrids")(turn)[0], intent="why")
+    asked = characters_asked(kb, turn.reading) or _of_term(turn)
+    kinds = tuple(sorted(species_of(kb, fish), key=lambda t: (-len(kb.ranges(t)), t)))[:6]
+    if asked and kinds and (found := _feature(turn, fish, kinds, asked)) is not None:
+        return found
+    if set(turn.reading.words) & (COLOURS | DOUBTING) and (trust := _trust(turn, asked)):
+        return Answer("why", trust, fish)
+    if terms := _terms(turn):
+        return Answer("why", tuple(_term(turn, t, i) for i, t in enumerate(terms[:2])), fish)
+    if notes := _notes(turn, fish):
+        return Answer("why", tuple(notes), fish)
+    return _last(turn)
+
+
+def _terms(turn: Turn) -> list[str]:
+    """The glossary terms of the line, mentioned or spoken of by another word."""
+    kb = turn.kb
+    told = [t for m in turn.reading.of("term") for t in m.ids]
+    told += [thing for w in turn.reading.words[:60] for kind, thing, _ in kb.spoken(singular(w)) if kind == "term"]
+    return [t for t in dict.fromkeys(told) if kb.find("term", t) is not None]
+
+
+def _of_term(turn: Turn) -> tuple[str, ...]:
+    """Characters whose name holds a term of the line ("spine": the spine counts)."""
+    words = {singular(w) for m in turn.reading.of("term") for w in key(m.words).split()}
+    return tuple(
+        c.id for c in turn.kb.characters if c.use == "identify" and words & {singular(w) for w in key(c.label).split()}
+    )
+
+
+def _feature(turn: Turn, fish: tuple[str, ...], kinds: tuple[str, ...], asked: tuple[str, ...]) -> Answer | None:
+    kb = turn.kb
+    rows = (
+        [r for name in asked[:12] if (r := contrast_row(kb, kb.character(name), kinds)) is not None]
+        if len(kinds) > 1
+        else []
+    )
+    best = max(rows, key=lambda r: (r.separation, r.character), default=None)
+    terms = [t for m in turn.reading.of("term") for t in m.ids if kb.find("term", t) is not None]
+    if best is not None and best.separation >= 0.3:
+        text = wording.because_differs(kb.character(best.character).label, speak.fish(kb, fish[0]), both(turn, best))
+        return Answer(
+            "why",
+            (Block("lead", text, statements=speak.short_ids(s for t in best.told if t for s in t.statements)),),
+            fish,
+        )
+    blocks = [_term(turn, t, 0) for t in terms[:1]]
+    told = [(name, t) for name in asked[:6] if (t := tell(kb, kb.character(name), kinds[0])) is not None]
+    for name, t in told[:2]:
+        character = kb.character(name)
+        text = wording.in_common(
+            character.label, speak.fish(kb, fish[0]), speak.told_words(kb, t, character, turn.held.units)
+        )
+        blocks.append(Block("point" if blocks else "lead", text, statements=speak.short_ids(t.statements)))
+    return Answer("why", tuple(blocks), fish) if blocks else None
+
+
+DOUBTING = frozenset({"trust", "reliable", "unreliable", "bad", "rely", "wrong", "mistake"})
+COLOURS = frozenset({"colour", "color", "coloring", "colouring", "colors", "colours"})
+
+
+def _trust(turn: Turn, asked: tuple[str, ...]) -> tuple[Block, ...]:
+    """How far a feature (or colour at large) can be trusted: observer error and what it changes with, from the base."""
+    kb = turn.kb
+    if set(turn.reading.words) & COLOURS:
+        colour = [c for c in kb.characters if c.use == "identify" and "colour" in c.id]
+        counts = [c for c in kb.characters if c.use == "identify" and c.kind == "count"]
+        if colour and counts:
+            text = wording.observers(_rate(colour), _rate(counts), _scopes(turn, [c.id for c in colour]))
+            return (Block("lead", text, statements=tuple(f"char:{c.id}" for c in (*colour[:6], *counts[:6]))),)
+    if not asked:
+        return ()
+    character = kb.character(asked[0])
+    text = wording.observer(character.label, str(round(100 * character.error)), _scopes(turn, [character.id]))
+    return (Block("lead", text, statements=(f"char:{character.id}",)),)
+
+
+def _rate(characters: list[Character]) -> str:
+    return str(round(100 * sum(c.error for c in characters) / len(characters)))
+
+
+def _scopes(turn: Turn, characters: list[str]) -> str:
+    """What statements of some characters depend on, in words."""
+    kb, wanted = turn.kb, set(characters)
+    rows = [s for t in kb.ids("statement") for s in kb.statements(t) if s.character in wanted]
+    told = [
+        ("age", any(s.stage for s in rows)),
+        ("sex", any(s.sex for s in rows)),
+        ("season", any(s.breeding or s.season for s in rows)),
+        ("place", any(s.regions for s in rows)),
+    ]
+    return join([word for word, true in told if true])
+
+
+def _term(turn: Turn, term: str, position: int) -> Block:
+    found = turn.kb.find("term", term)
+    assert found is not None
+    return Block("point" if position else "lead", say.capital(found.plain), statements=(f"term:{term}",))
+
+
+def _notes(turn: Turn, fish: tuple[str, ...]) -> list[Block]:
+    """Cautions, practices and notes of the base whose words the line uses most."""
+    from assistant.dialogue.recall import recall
+
+    return [
+        Block("lead" if i == 0 else "point", text, statements=(short,))
+        for i, (text, short) in enumerate(recall(turn.kb, turn.reading, fish))
+    ]
+
+
+def _last(turn: Turn) -> Answer:
+    kb, last = turn.kb, turn.held.last
+    if last is None:
+        return Answer("why", (Block("lead", wording.WHY_NOTHING, claim=False),))
+    rows: dict[str, Block] = {}
+    for block in last.blocks:
+        for short in block.statements[:2]:
+            record = kb.record_at(short)
+            if isinstance(record, Statement):
+                rows.setdefault(short, Block("point", row_words(turn, record), statements=(short,)))
+            elif text := _record_words(turn, record):
+                rows.setdefault(short, Block("point", text, statements=(short,)))
+    if not rows:
+        return Answer("why", (Block("lead", wording.WHY_UNKNOWN, claim=False),), last.taxa)
+    lead = wording.AS_SURE_AS_SOURCES if "how-sure" in turn.cues else wording.RESTS_ON
+    crosses = [t for t in last.taxa if kb.find("taxon", t) is not None and kb.taxon(t).is_hybrid]
+    proof = (
+        [
+            Block(
+                "doubt", wording.hybrid_doubt(), statements=speak.short_ids(s.id for s in kb.statements(crosses[0])[:2])
+            )
+        ]
+        if crosses
+        else []
+    )
+    return Answer(
+        "why",
+        (Block("lead", lead, claim=False), *list(rows.values())[:MOST], *(p for p in proof if p.statements)),
+        last.taxa,
+    )
+
+
+def _record_words(turn: Turn, record: object) -> str:
+    """A caution, practice, size line or range as a ground, with its source."""
+    kb = turn.kb
+    source = next(iter(getattr(record, "source", ())), "")
+    cited, basis = (
+        speak.short_cite(kb, source) if source else "",
+        wording.BASIS_WORDS.get(getattr(record, "basis", ""), ""),
+    )
+    if isinstance(record, Caution | Practice):
+        return wording.rests_on(record.text.rstrip("."), cited, basis)
+    if isinstance(record, SizeRecord):
+        told = wording.size_line(record.label or record.kind.replace("-", " "), record.a, record.b, record.c)
+        return wording.rests_on(f"{speak.fish(kb, record.taxon)}, {told}", cited, basis)
+    if isinstance(record, Range):
+        place = kb.place(record.place)
+        where = place.label if place is not None else record.place
+        return wording.rests_on(f"{speak.fish(kb, record.taxon)}, {where}: {record.status}", cited, basis)
+    return ""
+
+
+def both(turn: Turn, row: ContrastRow) -> str:
+    kb = turn.kb
+    character = kb.character(row.character)
+    return "; ".join(
+        say.each(speak.fish(kb, t.taxon), speak.told_words(kb, t, character, turn.held.units)) for t in row.told if t
+    )
+
+
+def row_words(turn: Turn, s: Statement) -> str:
+    cited = join([speak.short_cite(turn.kb, k, s.page) for k in s.source[:1]])
+    return wording.says(
+        speak.fish(turn.kb, s.taxon),
+        speak.statement_words(turn.kb, s, turn.held.units),
+        cited,
+        wording.BASIS_WORDS.get(s.basis, s.basis),
+    )
