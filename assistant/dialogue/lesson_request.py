@@ -21,6 +21,7 @@ _PICTURE = re.compile(r"\b(photos?|pictures?|pics?|images?|at a glance|without t
 _UNCOUNTED = re.compile(r"\bno count\w*|\bwithout count\w*|\bnot? count\w*|\bdon'?t count")
 _TOUCH = re.compile(r"\b(touch|by feel|feel only|blind)\b")
 _LAB = re.compile(r"\b(lab|laboratory|bench|dissect\w*|dead)\b")
+_GENERA = re.compile(r"\b(genera|genuses|genus)\b")
 _ITEMS = re.compile(r"\b(\d+|" + "|".join(w for w in NUMBERS if w != "zero") + r")[\s-]+(?:quick\s+|short\s+|good\s+)?"
                     r"(?:questions?|items?|q's|qs|problems?|rounds?|cards?)\b")
 _PAPER = re.compile(r"\b(answers? (?:key |sheet )?(?:separate|apart|at the end|on the back)|separate answers?"
@@ -45,7 +46,10 @@ def request_of(turn: Turn, look: str, carried: bool = True) -> Request:
     text = turn.reading.text.lower()
     simple = bool(_GRADE.search(text) or _YOUNG.search(text) or "plainer" in turn.cues)
     level = "young" if simple else "trade" if _TRADE.search(text) else "plain"
-    return Request(fishes_of(turn, carried), look_of(text) or look, level, items_of(text), bool(_PAPER.search(text)))
+    taxa = fishes_of(turn, carried)
+    if _GENERA.search(text):
+        taxa = genera_of(turn.kb, taxa) or taxa
+    return Request(taxa, look_of(text) or look, level, items_of(text), bool(_PAPER.search(text)))
 
 
 def look_of(text: str) -> str:
@@ -74,6 +78,12 @@ def fishes_of(turn: Turn, carried: bool = True) -> tuple[str, ...]:
     taxa = tuple(dict.fromkeys(s for key in named for s in _spread(kb, key)))
     chosen_outright = all(kb.find("taxon", key) is not None and kb.taxon(key).is_species for key in named)
     return taxa if chosen_outright else _at(kb, taxa, _places(turn)) or taxa
+
+
+def genera_of(kb: KnowledgeBase, taxa: tuple[str, ...]) -> tuple[str, ...]:
+    """The genera of some species, each once; empty where there is only one."""
+    found = dict.fromkeys(k for t in taxa for k in kb.lineage(t) if kb.taxon(k).rank == "genus")
+    return tuple(found) if len(found) > 1 else ()
 
 
 def _spread(kb: KnowledgeBase, key: str) -> tuple[str, ...]:

@@ -77,7 +77,9 @@ def build_key(kb: KnowledgeBase, taxa: Sequence[str], look: str = "hand", exact:
     search = Search(splits_of(kb, cells, len(names)), {c.character.id: c for c in cells}, exact)
     whole = (1 << len(names)) - 1
     maker = _Maker(kb, names, search.cells)
-    tree = maker.settle(search.tree(whole)) if len(names) > 1 else whole
+    tree = search.tree(whole) if len(names) > 1 else whole
+    if not any(kb.taxon(t).rank == "genus" for t in names):
+        tree = maker.settle(tree)
     couplets: list[Couplet] = []
     if isinstance(tree, Fork):
         maker.number(tree, 0, couplets)
@@ -103,6 +105,8 @@ class _Maker:
 
     def settle(self, tree: Fork | int) -> Fork | int:
         """The tree without the ways on which another fish would be named, as long as every taxon keeps one."""
+        if isinstance(tree, int):
+            return tree
         table = compile_table(self.kb, self.taxa)
         for _ in range(ROUNDS):
             ends: list[tuple[int, int, Vector]] = []

@@ -15,6 +15,7 @@ from assistant.model.records import Character
 from assistant.reasoning.contrast import ADULT
 from assistant.reasoning.evidence import Distribution, about, below, leaves
 from assistant.reasoning.observer import scored, taxon_distribution
+from assistant.reasoning.selection import species_below
 
 BOTH = 0.15
 """Share of a taxon's fish from which the rarer side of a split is kept open for it."""
@@ -24,6 +25,8 @@ ERROR = 0.6
 """What a wrong turn costs, in steps."""
 APART = 0.5
 """Share of the observer's error that stays where the two sides are not neighbours."""
+MOST_TOLD = 0.6
+"""Share of the species of a genus that must be told of before the genus is."""
 MOST_STATES = 9
 """States up to which pairs of them are tried together on one side."""
 _PASSING = frozenset({"breeding", "spawning", "young", "juvenile", "nest"})
@@ -86,7 +89,12 @@ def _applies(kb: KnowledgeBase, character: Character, taxa: Sequence[str]) -> bo
 
 
 def _told(kb: KnowledgeBase, taxon: str, character: str) -> Distribution | None:
-    """The distribution in grown fish; None where all that is said holds for one sex, the young or a season."""
+    """The distribution in grown fish; None where all that is said holds for one sex, the young or a season.
+
+    A genus shows what its species show, each counted alike, once most of them are told of.
+    """
+    if kb.taxon(taxon).rank == "genus":
+        return _of_genus(kb, taxon, character)
     if not kb.taxon(taxon).is_hybrid:
         statements, _ = about(kb, taxon, character)
         if statements and all(s.sex or s.breeding or s.stage == "juvenile" for s in statements):
@@ -94,6 +102,16 @@ def _told(kb: KnowledgeBase, taxon: str, character: str) -> Distribution | None:
     found = taxon_distribution(kb, taxon, character, ADULT)
     loose = loose_denials(kb, character) if kb.character(character).is_stated else frozenset()
     return None if found is not None and found.share(loose) > BOTH else found
+
+
+def _of_genus(kb: KnowledgeBase, genus: str, character: str) -> Distribution | None:
+    species = species_below(kb, genus)
+    told = [d for s in species if (d := _told(kb, s, character)) is not None]
+    if not told or len(told) < MOST_TOLD * len(species):
+        return None
+    states = {s for d in told for s in d.shares}
+    shares = {s: sum(d.shares.get(s, 0.0) for d in told) / len(told) for s in sorted(states)}
+    return Distribution(character, shares, tuple(s for d in told for s in d.statements), genus, told[0].basis)
 
 
 def loose_denials(kb: KnowledgeBase, character: str) -> frozenset[str]:

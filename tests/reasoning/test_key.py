@@ -133,3 +133,11 @@ def test_leads_fold_states_into_their_umbrella(kb: KnowledgeBase) -> None:
     blue = ("head-lines.wavy-blue", "head-lines.faint-wavy-blue")
     assert folded(kb, blue, ("head-lines.none",)) == ("head-lines.blue-lines",)
     assert folded(kb, blue, ("head-lines.broken-blue",)) == blue
+
+
+def test_genera_can_be_keyed(kb: KnowledgeBase) -> None:
+    """A key of genera reaches each of them by what their species show."""
+    genera = tuple(t.id for t in kb.all("taxon") if t.rank == "genus" and t.parent == "centrarchidae")
+    key = build_key(kb, genera)
+    assert {t for p in paths(key) for t in p.taxa} == set(genera)
+    assert len(key.couplets) >= len(genera) - 2

@@ -25,6 +25,8 @@ ANSWER_WORDS = 6
 PRINTED = 24
 """Couplets up to which a key is shown whole."""
 RANK = "family"
+WIDER = (RANK, "genus")
+"""Ranks from which a walk goes on into a key of the species below."""
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -106,7 +108,7 @@ def _step(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held]:
 def _ended(turn: Turn, walk: KeyWalk, taxa: tuple[str, ...], taken: str = "") -> tuple[Answer, Held]:
     """The fish that the walk leads to; from a family on into its own key."""
     kb = turn.kb
-    if len(taxa) == 1 and kb.taxon(taxa[0]).rank == RANK:
+    if len(taxa) == 1 and kb.taxon(taxa[0]).rank in WIDER:
         below = request_members(kb, taxa[0])
         begun = start(kb, below, walk.key.look, walk.level) if len(below) > 1 else None
         if begun is not None:
