@@ -9,11 +9,12 @@ from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.aspects import characters
 from assistant.dialogue.subjects import label, named, species_of, subjects
-from assistant.dialogue.telling import plain
+from assistant.dialogue.telling import MEMORY, place_names, plain
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
 from assistant.reasoning.evidence import about
+from assistant.reasoning.place_prior import expand_places
 
 NUMBERS = ("count", "ratio", "length", "mass", "temperature")
 WITH_UNIT = ("length", "mass", "temperature")
@@ -24,7 +25,9 @@ UNSTATED = "lacking"
 
 def asks_gaps(turn: Turn, sides: frozenset[str]) -> bool:
     """True when a line asks what is missing, or narrows such an answer."""
-    if sides & {"coverage", "unit"} or (UNSTATED in sides and (_named(turn) or "unit" in sides)):
+    if sides & {"coverage", "unit", "from-memory"} or (UNSTATED in sides and turn.reading.places):
+        return True
+    if UNSTATED in sides and (_named(turn) or "unit" in sides):
         return True
     return "numeric" in sides and turn.held.intent == "list"
 
@@ -33,6 +36,10 @@ def gaps(turn: Turn, sides: frozenset[str]) -> Answer:
     """The gaps asked for."""
     if "unit" in sides:
         return _units(turn)
+    if "from-memory" in sides:
+        return _from_memory(turn)
+    if UNSTATED in sides and turn.reading.places and not _named(turn):
+        return _no_range(turn)
     if UNSTATED in sides and "coverage" not in sides and (found := _named(turn)):
         return _without(turn, found[:FEW])
     return _coverage(turn, "numeric" in sides)
@@ -106,6 +113,31 @@ def _without(turn: Turn, wanted: Sequence[str]) -> Answer:
         texts.append(lists.lacking(name, len(missing), shown) if missing else lists.lacking_none(name))
     first, *rest = texts
     return plain("list", first, rest=[Block("point", text, claim=False) for text in rest])
+
+
+def _no_range(turn: Turn) -> Answer:
+    """The taxa of which nothing is said for the places named."""
+    kb = turn.kb
+    wanted = expand_places(kb, turn.reading.places)
+    pool = [t for t in species_of(kb, subjects(turn, carried=False)) or kb.species if not kb.taxon(t).is_hybrid]
+    missing = [label(kb, t) for t in pool if not any(r.place in wanted for k in kb.lineage(t) for r in kb.ranges(k))]
+    place = place_names(kb, turn.reading.places)
+    return plain("list", lists.no_range(place, len(missing), _cut(missing, "more" in turn.cues)))
+
+
+def _from_memory(turn: Turn) -> Answer:
+    """How much of what is said of some taxa rests on memory alone, most first."""
+    kb = turn.kb
+    asked = subjects(turn)
+    taxa = species_of(kb, asked) or tuple(t for t in kb.species if not kb.taxon(t).is_hybrid)
+    counts = {t: [s.basis == MEMORY for s in kb.statements(t)] for t in taxa}
+    ranked = sorted((t for t in taxa if any(counts[t])), key=lambda t: (-sum(counts[t]), t))[:MOST_TAXA]
+    if not ranked:
+        return plain("list", lists.LIST_NEEDS)
+    texts = [lists.from_memory(label(kb, t), sum(counts[t]), len(counts[t])) for t in ranked]
+    ids = [tuple(f"st:{s.id}" for s in kb.statements(t) if s.basis == MEMORY)[:6] for t in ranked]
+    blocks = [Block("point" if i else "lead", text, statements=ids[i]) for i, text in enumerate(texts)]
+    return Answer("list", tuple(blocks), taxa=asked[:MOST_TAXA] or tuple(ranked))
 
 
 def _units(turn: Turn) -> Answer:

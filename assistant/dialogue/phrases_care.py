@@ -81,6 +81,11 @@ def fertile(text: str) -> str:
     return f"Fertility: {text}."
 
 
+def fertility_of_all(count: int, told: str) -> str:
+    """Fertility over all crosses."""
+    return f"It depends on the cross. Of the {count} crosses whose fertility is stated: {told}."
+
+
 def males(text: str) -> str:
     """Sex ratio."""
     return f"Males among them: {text}."
@@ -130,7 +135,7 @@ def stated(label: str, a: str, b: str, c: str) -> str:
 ASPECT = {
     "habitat": "Water",
     "diet": "Food",
-    "activity": "Active",
+    "activity": "Time of activity",
     "spawning-season": "Spawning season",
     "spawning-temperature": "Spawning temperature",
     "nest-habit": "Nests",
@@ -174,6 +179,7 @@ def nowhere_said(name: str, label: str) -> str:
     return f"The base holds nothing on the {label} of the {name}."
 
 
+DEPTH = "depth it keeps to"
 HABITAT_ASK = "where it lives, when it spawns, what it eats"
 NORTH = (
     "Farther north and in colder water it starts later; name a state or province and I will say what is held for it."

@@ -65,15 +65,15 @@ def term_lead(label: str, plain: str) -> str:
 
 # --- range ----------------------------------------------------------------------------------------------------
 
-STATUS_OF = {
-    "native": "native",
-    "introduced": "introduced, not native",
-    "stocked": "stocked, not native",
-    "reintroduced": "native, died out and brought back",
-    "absent": "not expected",
-    "extirpated": "native once, now gone",
-    "uncertain": "uncertain",
-    "vagrant": "only a stray",
+STATUS_VERB = {
+    "native": "is native",
+    "introduced": "is introduced, not native,",
+    "stocked": "is stocked, not native,",
+    "reintroduced": "was brought back",
+    "absent": "is not expected",
+    "extirpated": "has died out",
+    "uncertain": "is uncertain",
+    "vagrant": "is only a stray",
 }
 STATUS_LIST = {
     "native": "Native",
@@ -134,7 +134,7 @@ def no_such_place(words: str) -> str:
 
 def range_also(status: str, place: str) -> str:
     """A second, differing statement of the same place."""
-    return f"Sources differ: it is also listed as {STATUS_OF[status]} in {place}."
+    return f"Sources differ: one says that it {STATUS_VERB[status]} in {place}."
 
 
 def range_part(area: str) -> str:
@@ -144,14 +144,12 @@ def range_part(area: str) -> str:
 
 def range_part_of(name: str, status: str, part: str) -> str:
     """A status known for a part of the place asked about only."""
-    return sentence(f"in a part of it, {part}, the {name} is {STATUS_OF[status]}")
+    return sentence(f"in a part of it ({part}) the {name} {STATUS_VERB[status]}")
 
 
 def range_wider(name: str, status: str, part: str, place: str) -> str:
     """A status known for a wider area only."""
-    return sentence(
-        f"the {name} is listed as {STATUS_OF[status]} for {part}, which takes in at least part of {place}"
-    )
+    return sentence(f"the {name} {STATUS_VERB[status]} in {part}, which takes in at least part of {place}")
 
 
 def range_lead(name: str, status: str, places: str) -> str:
@@ -212,6 +210,11 @@ def size_biggest(name: str, largest: str, usual: str) -> str:
     """Largest length first."""
     tail = f"; usual adults are {usual}" if usual else ""
     return sentence(f"the largest {name} held is {largest}{tail}")
+
+
+def of_parents(name: str) -> str:
+    """Figures taken from a parent."""
+    return f"The base holds no largest length of its own for the {name}; that of the larger parent stands in for it."
 
 
 def size_none(name: str) -> str:

@@ -29,6 +29,11 @@ def with_what(what: str) -> str:
     return f"with {what}"
 
 
+def of_length(length: str, longer: bool) -> str:
+    """A bound on the largest length."""
+    return f"of which the largest held is {'longer' if longer else 'shorter'} than {length}"
+
+
 def in_place(place: str) -> str:
     """A place in a list."""
     return f"in {place}"
@@ -65,6 +70,16 @@ def lacking(label: str, count: int, names: str) -> str:
 def lacking_none(label: str) -> str:
     """Every taxon has a value."""
     return f"None: every taxon has a value for {label}, its own or inherited."
+
+
+def no_range(place: str, count: int, names: str) -> str:
+    """Taxa without a range statement for a place."""
+    return f"No range statement for {place} is held for {count} taxa: {names}."
+
+
+def from_memory(name: str, count: int, total: int) -> str:
+    """How many statements rest on memory alone."""
+    return f"{name[:1].upper()}{name[1:]}: {count} of {total} statements are from memory, unchecked."
 
 
 def unit_none(kind: str, count: int) -> str:

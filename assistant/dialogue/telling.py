@@ -18,6 +18,9 @@ from assistant.units import GRAMS, MM, show_length, show_weight
 MEMORY = "memory"
 SHOWN = 5
 MOST_TAXA = 12
+LONGEST_NOTE = 110
+PRIVATE = ("not opened", "look in", "read as", "quoted there", "see ")
+"""How notes begin that speak to curators about sources."""
 """Points shown until somebody asks for more."""
 LENGTH_UNITS, WEIGHT_UNITS = tuple(MM), tuple(GRAMS)
 
@@ -37,6 +40,13 @@ def basis_of(items: Sequence[Statement]) -> str:
     """The best basis among some statements."""
     found = {s.basis for s in items}
     return next((b for b in ("read", "common-practice", MEMORY) if b in found), "")
+
+
+def shown_note(note: str) -> str:
+    """A curator's note that readers may see beside a value: short, without remarks on what was opened."""
+    parts = [p.strip().rstrip(".") for p in note.split(";")]
+    text = "; ".join(p for p in parts if p and not p.lower().startswith(PRIVATE))
+    return text if len(text) <= LONGEST_NOTE else ""
 
 
 def trusted(text: str, basis: str) -> str:

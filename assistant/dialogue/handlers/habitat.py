@@ -8,11 +8,11 @@ from assistant.dialogue import phrases as core
 from assistant.dialogue import phrases_care as care
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Answer, Asked, Block
-from assistant.dialogue.asked_about import asked_about
+from assistant.dialogue.asked_about import asked_about, kinds_name
 from assistant.dialogue.aspects import aspects, characters, states
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.subjects import label, species_of
-from assistant.dialogue.telling import advice, cut, ids, spread, trusted, which_fish
+from assistant.dialogue.telling import advice, cut, ids, shown_note, spread, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement
@@ -37,7 +37,8 @@ TOPICS = ("pond", "predators", "depth", "cover")
 """Practices that answer questions on life: stunted ponds, what eats it, how deep it stays."""
 TEMPERATURE, RISK = "temperature", "conservation-status"
 ALSO_TOLD = 2
-SPAWNS_AT = "life-history"
+EXPLICIT = ("salinity-tolerance", "air-breathing", "max-age")
+"""Sides so plainly asked for that their lack is said even where another one answers."""
 WITHOUT = ("none", "absent")
 
 
@@ -50,6 +51,11 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return which_fish("habitat", say.WHICH_FISH), held
     wanted = _wanted(turn)
     blocks = _practice(turn, taxa) + [b for t in _few(kb, taxa) for b in _one(turn, t, wanted, len(taxa) > 1)]
+    blocks = _merged(kb, blocks, taxa, asked)
+    if "depth-of" in aspects(kb, turn.reading) and not any(
+        s.startswith("practice:") for b in blocks for s in b.statements
+    ):
+        blocks.insert(0, Block("point", care.nowhere_said(label(kb, taxa[0]), care.DEPTH), claim=False))
     blocks = cut(blocks, "more" in turn.cues, 6)
     asked_back = _north(turn)
     if asked_back:
@@ -57,6 +63,20 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     first, *rest = [*blocks, *remarks]
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
     return Answer("habitat", (head, *rest), taxa=spread(turn.kb, asked), asked=asked_back), held
+
+
+def _merged(kb: KnowledgeBase, blocks: Sequence[Block], taxa: Sequence[str], asked: Sequence[str]) -> list[Block]:
+    """What is told of several kinds by the same statements is told once, of their group."""
+    out: dict[tuple[str, ...] | str, Block] = {}
+    for b in blocks:
+        known = out.get(b.statements or b.text)
+        if known is None:
+            out[b.statements or b.text] = b
+        elif len(taxa) > 1:
+            name = next((label(kb, t) for t in taxa if f" {label(kb, t)}" in known.text), "")
+            text = known.text.replace(f"the {name}", kinds_name(kb, asked[0])) if name else known.text
+            out[b.statements or b.text] = Block(known.kind, text, statements=known.statements, claim=known.claim)
+    return list(out.values())
 
 
 def _few(kb: KnowledgeBase, taxa: Sequence[str]) -> tuple[str, ...]:
@@ -110,7 +130,9 @@ def _one(turn: Turn, taxon: str, wanted: Sequence[str], many: bool) -> list[Bloc
     name = label(kb, taxon)
     held = [c for c in wanted or USUAL if kb.find("character", c) is not None and about(kb, taxon, c)[0]]
     out = [_told(turn, taxon, c, first=not i or many) for i, c in enumerate(held)]
-    missing = [c for c in wanted[:1] if c not in (*held, SPAWNS_AT) and kb.find("character", c) is not None]
+    missing = [
+        c for c in wanted[:1] if c not in held and (not held or c in EXPLICIT) and kb.find("character", c) is not None
+    ]
     if not missing or (many and out):
         return out or [Block("point", care.nowhere_said(name, care.HABITAT_ASK), claim=False)]
     gap = Block("point", care.nowhere_said(name, _heading(kb, missing[0])), claim=False)
@@ -128,7 +150,7 @@ def _told(turn: Turn, taxon: str, character: str, first: bool) -> Block:
     chosen = _here(turn, found)
     told = _text(kb, character, chosen)
     if whose:
-        told = care.inherited(told, label(kb, whose))
+        told = care.inherited(told, kinds_name(kb, whose))
     heading = care.ASPECT.get(character, kb.character(character).label)
     answer = _yes_no(turn, character, chosen)
     name = label(kb, taxon)
@@ -164,7 +186,7 @@ def _text(kb: KnowledgeBase, character: str, found: Sequence[Statement]) -> str:
     for s in found:
         value = join([kb.state(x).label for x in s.states], "and") if s.states else s.text.replace("-", " ")
         where = join([p.label for r in s.regions if (p := kb.place(r)) is not None])
-        note = s.note.rstrip(".") if s.note and len(s.note) < 90 else ""
+        note = shown_note(s.note)
         inside = "; ".join(x for x in (note, where) if x)
         told.setdefault(f"{value} ({inside})" if inside else value)
     return "; ".join(list(told)[:4])

@@ -19,6 +19,7 @@ from assistant.text import join
 
 BASICS = ("holding", "unhooking", "release", "wet-hands")
 """Topics told of a fish when nothing narrower is asked."""
+FIRST = 10.0
 NEAR = 0.6
 """A second topic is answered as well when it is asked for at least so much as the first."""
 BY_LAW = frozenset({"kill", "eat", "move-live", "bait", "keep-alive"})
@@ -82,7 +83,7 @@ def _chosen(kb: KnowledgeBase, found: Sequence[Found], wanted: Sequence[str], kn
     if any(f.met > 0 and by_topic[f.record.topic] == 0 for f in pool):
         acts = _shared_acts([f for f in pool if f.met > 0])
         pool = [f for f in pool if f.met > 0 or (_leads(f) and (f.fit > GENERAL or _urgent(f, acts)))]
-    pool.sort(key=lambda f: (f.fit <= SOME_KIN, by_topic[f.record.topic], not _leads(f), -f.met, -f.fit, f.record.id))
+    pool.sort(key=lambda f: (f.fit <= SOME_KIN, by_topic[f.record.topic], -_weight(f), f.record.id))
     return pool
 
 
@@ -96,6 +97,12 @@ def _urgent(found: Found, acts: set[str]) -> bool:
     """True for what must be said first of any wound of the kind met."""
     record = found.record
     return record.topic == URGENT and isinstance(record, Caution) and bool(acts & set(record.acts) - {URGENT})
+
+
+def _weight(found: Found) -> float:
+    """How early a caution is said: by how well it is met and fits; what must come first before all of a wound."""
+    first = (FIRST if found.record.topic == URGENT else 1.0) if _leads(found) else 0.0
+    return found.met + 0.5 * found.fit + first
 
 
 def _leads(found: Found) -> bool:

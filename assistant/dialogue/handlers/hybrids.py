@@ -12,7 +12,7 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.subjects import MOST, label, species_of, subjects
-from assistant.dialogue.telling import cut, ids, plain, spread, trusted
+from assistant.dialogue.telling import cut, ids, plain, shown_note, spread, trusted
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement, Taxon
@@ -45,7 +45,6 @@ OCCURRENCE = {"common": 0, "uncommon": 1, "rare": 2}
 BETWEEN = ("intermediate",)
 EACH = 2
 NOTE = "hybrid-note"
-LONGEST_NOTE = 160
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -167,17 +166,12 @@ def _fact(kb: KnowledgeBase, character: str, statements: Sequence[Statement]) ->
 
 def _words(kb: KnowledgeBase, s: Statement) -> str:
     """The value of a statement with its note where that is short; a free note is told by its note alone."""
-    note = s.note.strip().rstrip(".")
+    note = shown_note(s.note)
     if s.character == NOTE and note:
         return note
-    value = (
-        join([kb.state(x).label for x in s.states], "or")
-        if s.states
-        else s.text
-        if s.character == MALES
-        else s.text.replace("-", " ")
-    )
-    return f"{value} ({note})" if note and len(note) <= LONGEST_NOTE and s.character != MALES else value
+    plain_text = s.text if any(c.isdigit() for c in s.text) else s.text.replace("-", " ")
+    value = join([kb.state(x).label for x in s.states], "or") if s.states else plain_text
+    return f"{value} ({note})" if note and s.character != MALES else value
 
 
 def _features(turn: Turn, found: Taxon) -> list[Block]:
@@ -274,6 +268,8 @@ def _of_one(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
         else say.counted(", ".join(names[:most]), len(names) - most),
     )
     out = [Block("point", text, statements=tuple(f"taxon:{t}" for t in found))]
+    if sides & {"fertile", "sex"}:
+        out += _cross(turn, found[0], sides)[:2]
     return [*out, Block("doubt", care.NOT_BY_EYE, claim=False)]
 
 
@@ -294,6 +290,8 @@ def _general(turn: Turn, sides: frozenset[str]) -> list[Block]:
         out.append(Block("point", care.NOT_BY_EYE, statements=_limits(kb)))
     if "halfway" in sides and not turn.held.taxa:
         out += [Block("point", care.HALFWAY, statements=_halfway(kb)), *_between(kb)]
+    if "fertile" in sides and not turn.held.taxa:
+        out += _fertility_of_all(kb)
     if not out and not turn.held.taxa:
         out = [*_term(kb, "hybrid"), *_term(kb, "f1")] if turn.reading.of("term") else []
     return out
@@ -333,6 +331,21 @@ def _between(kb: KnowledgeBase) -> list[Block]:
             "point", care.halfway_count(len({t for t, _ in found}), total), statements=ids(s for _, s in found)[:12]
         )
     ]
+
+
+def _fertility_of_all(kb: KnowledgeBase) -> list[Block]:
+    """What is stated of the fertility of all crosses together."""
+    crosses = [t for t in kb.species if kb.taxon(t).is_hybrid]
+    told = [(t, s) for t in crosses for s in kb.statements(t) if s.character == FERTILITY]
+    counts: dict[str, set[str]] = {}
+    for t, s in told:
+        for state in s.states:
+            counts.setdefault(kb.state(state).label, set()).add(t)
+    if not counts:
+        return []
+    ranked = sorted(counts.items(), key=lambda kv: (-len(kv[1]), kv[0]))[:6]
+    text = care.fertility_of_all(len({t for t, _ in told}), ", ".join(f"{name} {len(ids)}" for name, ids in ranked))
+    return [Block("point", text, statements=tuple(f"st:{s.id}" for _, s in told[:12]))]
 
 
 def _limits(kb: KnowledgeBase) -> tuple[str, ...]:

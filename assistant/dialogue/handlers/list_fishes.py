@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue import speak
+from assistant.dialogue.amount_words import middle, typed
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.aspects import aspects
@@ -96,12 +97,13 @@ def _listed(turn: Turn, sides: frozenset[str]) -> Answer:
     narrowing = turn.held.intent == "list" and not groups(reading) and not named(turn)
     places = reading.places or (turn.held.places if narrowing or not reading.seen else ())
     seen = [s for s in reading.seen if not s.retract]
-    if not (seen or places or name or narrowing) and not named(turn):
+    if not (seen or places or name or narrowing or turn.reading.measures) and not named(turn):
         return plain("list", lists.LIST_NEEDS, asked=Asked("place", say.WHERE))
+    pool, size_words = _by_length(turn, pool, sides)
     found = _fitting(kb, pool, [s.observation for s in seen])
     if places:
-        return _by_place(turn, found.fits, name, places, seen)
-    return _plain_list(turn, found, name, seen, sides)
+        return _by_place(turn, found.fits, name, places, seen, size_words)
+    return _plain_list(turn, found, name, seen, sides, size_words)
 
 
 # --- features ---------------------------------------------------------------------------------------------------
@@ -171,12 +173,27 @@ def _number_share(kb: KnowledgeBase, taxon: str, o: Observation) -> tuple[float,
     return (1.0 if inside == o.seen else 0.0), tuple(f"st:{s.id}" for s in statements)
 
 
-def _what(turn: Turn, name: str, seen: Sequence[Seen], places: Sequence[str], count: int) -> str:
+def _by_length(turn: Turn, pool: tuple[str, ...], sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
+    """Of some fishes those whose largest held is longer (or shorter) than a length told, and that in words."""
+    lengths = [m for m in turn.reading.measures if m.kind == "length"]
+    if not lengths or not sides & {"bigger-than", "smaller-than"}:
+        return pool, ""
+    edge, longer = middle(lengths[0]), "bigger-than" in sides
+    tops = {t: top for t in pool if (top := size_range(turn.kb, t).largest) is not None}
+    kept = tuple(t for t, top in tops.items() if (top > edge if longer else top < edge))
+    return kept, lists.of_length(typed(lengths[0], turn.held), longer)
+
+
+def _what(
+    turn: Turn, name: str, seen: Sequence[Seen], places: Sequence[str], count: int, size_words: str = ""
+) -> str:
     """What is listed, in words: "catfishes with a forked tail fin in Ohio"."""
     kb = turn.kb
     parts = [kinds_name(kb, name, count) if name else lists.fishes(count)]
     if seen:
         parts.append(lists.with_what(say.names_with([speak.seen_words(kb, s.observation) for s in seen[:3]])))
+    if size_words:
+        parts.append(size_words)
     if places:
         parts.append(lists.in_place(place_names(kb, places)))
     return " ".join(parts)
@@ -199,12 +216,14 @@ def _wider(turn: Turn) -> tuple[str, ...]:
     return tuple(out)
 
 
-def _plain_list(turn: Turn, found: Found, name: str, seen: Sequence[Seen], sides: frozenset[str]) -> Answer:
+def _plain_list(
+    turn: Turn, found: Found, name: str, seen: Sequence[Seen], sides: frozenset[str], size_words: str
+) -> Answer:
     kb = turn.kb
     fits, maybe = found.fits, found.maybe
     if "sort-size" in sides:
         fits = tuple(sorted(fits, key=lambda f: -(size_range(kb, f.taxon).largest or 0.0)))
-    what = _what(turn, name, seen, (), len(fits))
+    what = _what(turn, name, seen, (), len(fits), size_words)
     if not fits:
         blocks = [Block("lead", lists.list_none(what), claim=False)]
     else:
@@ -223,7 +242,9 @@ def _plain_list(turn: Turn, found: Found, name: str, seen: Sequence[Seen], sides
 # --- places -----------------------------------------------------------------------------------------------------
 
 
-def _by_place(turn: Turn, fits: Sequence[Fitting], name: str, places: Sequence[str], seen: Sequence[Seen]) -> Answer:
+def _by_place(
+    turn: Turn, fits: Sequence[Fitting], name: str, places: Sequence[str], seen: Sequence[Seen], size_words: str
+) -> Answer:
     """The fitting fishes of a place by status, the widest spread first."""
     kb = turn.kb
     wanted = expand_places(kb, places)
@@ -233,7 +254,7 @@ def _by_place(turn: Turn, fits: Sequence[Fitting], name: str, places: Sequence[s
         if row is not None:
             by_status.setdefault(row.status, []).append((f, f"range:{row.id}"))
     living = [x for s in LIVING for x in by_status.get(s, ())]
-    what = _what(turn, name, seen, places, len(living))
+    what = _what(turn, name, seen, places, len(living), size_words)
     if not living:
         return Answer("list", (Block("lead", lists.list_none(what), claim=False),), taxa=_wider(turn))
     ids = tuple(dict.fromkeys(i for f, r in living for i in (r, *(f.statements[:1] if seen else ()))))

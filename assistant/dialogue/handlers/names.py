@@ -44,7 +44,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         blocks = [b for t in species_of(kb, asked)[:3] for b in _called(turn, t, sides)]
     if "origin-of-name" in sides:
         blocks = [Block("lead", say.NO_ORIGIN, claim=False), *blocks]
-    question = _question(turn, local)
+    question = None if asks_name_of else _question(turn, local)
     after = [Block("next", question.question, claim=False)] if question else []
     first, *rest = blocks
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)

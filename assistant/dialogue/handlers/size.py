@@ -36,12 +36,18 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     shown = _fewest(kb, taxa)
     sides = aspects(kb, turn.reading)
     blocks = [b for t in shown for b in _one(turn, t, told, sides, len(shown) > 1)]
-    blocks += _terms(turn) + _general(turn, sides, told)
+    blocks += _of_parents(kb, shown) + _terms(turn) + _general(turn, sides, told)
     first, *rest = blocks
     asked_back = _asked(turn, told)
     after = [Block("next", asked_back.question, claim=False)] if asked_back else []
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
     return Answer("size", (head, *rest, *remarks, *after), taxa=spread(turn.kb, asked), asked=asked_back), held
+
+
+def _of_parents(kb: KnowledgeBase, shown: Sequence[str]) -> list[Block]:
+    """Crosses without a length of their own, whose figures are those of a parent."""
+    crosses = [t for t in shown if kb.taxon(t).is_hybrid and not about(kb, t, MAXIMUM)[0]]
+    return [Block("doubt", say.of_parents(label(kb, t)), claim=False) for t in crosses[:2]]
 
 
 def _fewest(kb: KnowledgeBase, taxa: Sequence[str]) -> tuple[str, ...]:

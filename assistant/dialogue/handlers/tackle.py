@@ -15,6 +15,7 @@ from assistant.dialogue.telling import advice, cut, plain, spread
 from assistant.dialogue.turn import Turn
 from assistant.model.records import Practice
 from assistant.reasoning.advice import ABOUT_FISH, ABOUT_KIN, GENERAL, SOME_KIN, Found, topics, weigh
+from assistant.text import key, singular
 
 PREFIX = "practice"
 USUAL = ("setup", "bait", "hook", "line", "depth", "cover", "time")
@@ -50,12 +51,22 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 def _asked(turn: Turn) -> tuple[tuple[str, ...], tuple[Block, ...]]:
     """The fishes asked about; the last two compared where the line says "which one"."""
     own, remarks = asked_about(turn, carried=False)
+    if len(own) > 1:
+        own = _without_bait(turn, own)
     if own:
         return own, remarks
     held = turn.held
     if turn.cues & {"which-of", "both"} and len(held.shown) > 1:
         return held.shown, ()
     return held.taxa, ()
+
+
+def _without_bait(turn: Turn, own: tuple[str, ...]) -> tuple[str, ...]:
+    """The fishes asked about without those that are named as bait ("crappie with minnows")."""
+    kb = turn.kb
+    phrases = {w for p in kb.all(PREFIX) for w in p.words}
+    bait = {i for m in turn.reading.mentions for i in m.ids if {key(m.words), singular(key(m.words))} & phrases}
+    return tuple(t for t in own if t not in bait) or own
 
 
 def _words(turn: Turn) -> tuple[str, ...]:

@@ -57,6 +57,10 @@ def _same(turn: Turn) -> bool:
 def _ask(turn: Turn, asked: tuple[str, ...], taxa: Sequence[str]) -> Answer:
     """What is needed, with what is held of the heaviest."""
     rest = [b for t in taxa[:FEW] for b in heaviest(turn.kb, t, system(turn.held))]
+    if rest and aspects(turn.kb, turn.reading) & {"biggest", "record"}:
+        head = Block("lead", rest[0].text, statements=rest[0].statements)
+        notes = Block("doubt", say.RECORD, claim=False)
+        return Answer("weight", (head, *rest[1:], notes), taxa=spread(turn.kb, asked))
     return plain(
         "weight", say.WEIGHT_NEEDS, asked=Asked("length", say.LENGTH), taxa=spread(turn.kb, asked), rest=rest
     )
