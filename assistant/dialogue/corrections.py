@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.counts import count_of_part, plausible
+from assistant.dialogue.counts import plausible
 from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.spotting import Content, Hit
@@ -40,18 +40,18 @@ def corrected(
     seen = _mended_at_once(tokens, seen, lexicon)
     if not held.seen:
         return Change(seen)
-    if _cue(tokens, "retract", lexicon):
+    if _cue(tokens, "retract", lexicon) and not _ends_in_number(tokens, held):
         back = _taken_back(content, hits, seen, held, lexicon)
         if back:
             return Change(back, unique(s.observation.character for s in back))
-    correcting = _cue(tokens, "correct", lexicon)
+    correcting = _cue(tokens, "correct", lexicon) or _cue(tokens, "retract", lexicon)
     denied_number = _not_number(tokens)
     opening_no = tokens[0].word in _NO
     if not (correcting or opening_no or denied_number is not None):
         return Change(tuple(seen))
     out = list(_renumbered(tokens, seen, held, denied_number) or seen)
-    if not out and correcting:
-        out = list(_moved(hits, held, lexicon))
+    if correcting and (not out or _same_number(out, held)):
+        out = list(_moved(content, held, lexicon)) or out
     out = [s for s in out if s.observation.seen or s.observation.value is None or s.observation.value != denied_number]
     changed = [s for s in out if not s.retract]
     for new in changed:
@@ -59,6 +59,21 @@ def corrected(
             if _replaces(new, old) and not any(o.retract and o.observation == old.observation for o in out):
                 out.append(replace(old, retract=True))
     return Change(tuple(out), unique(s.observation.character for s in out if s.retract))
+
+
+def _same_number(seen: Sequence[Seen], held: Held) -> bool:
+    """True when a count is told again, of another feature."""
+    told = {s.observation.value for s in held.seen if s.observation.value is not None}
+    new = [s.observation.value for s in seen if not s.retract and s.observation.value is not None]
+    return len(new) == 1 and new[0] in told
+
+
+def _ends_in_number(tokens: Sequence[Token], held: Held) -> bool:
+    """True for "scratch that, 7" after a count."""
+    figures = _figures(tokens)
+    return (
+        bool(figures) and figures[-1][1] + 1 == len(tokens) and any(s.observation.value is not None for s in held.seen)
+    )
 
 
 def putting_right(tokens: Sequence[Token], lexicon: Lexicon) -> bool:
@@ -189,7 +204,7 @@ def _renumbered(tokens: Sequence[Token], seen: Sequence[Seen], held: Held, denie
     return (*kept, new, replace(old, retract=True))
 
 
-def _moved(hits: Sequence[Hit], held: Held, lexicon: Lexicon) -> tuple[Seen, ...]:
+def _moved(content: Sequence[Content], held: Held, lexicon: Lexicon) -> tuple[Seen, ...]:
     """ "I meant the anal fin": the count last told belongs to another part."""
     counted = [s for s in held.seen if s.observation.value is not None]
     if not counted:
@@ -197,19 +212,14 @@ def _moved(hits: Sequence[Hit], held: Held, lexicon: Lexicon) -> tuple[Seen, ...
     old = counted[-1]
     low = int(old.observation.value or 0)
     high = int(old.observation.value_high or low)
+    said = {c.stem for c in content}
     kind = lexicon.kb.character(old.observation.character).trade.split()[-1:]
-    for hit in sorted((h for h in hits if h.phrase.kind == "character"), key=lambda h: -len(h.at)):
-        part = lexicon.kb.character(hit.phrase.id).part
-        alike = [
-            c.id
-            for c in lexicon.kb.characters
-            if c.kind == "count"
-            and c.part == part
-            and c.trade.split()[-1:] == kind
-            and plausible(c.id, low, high, lexicon)
-        ]
-        character = alike[0] if alike else count_of_part(part, low, high, lexicon)
-        if character and character != old.observation.character:
-            moved = replace(old, observation=replace(old.observation, character=character))
-            return moved, replace(old, retract=True)
-    return ()
+    best = ("", 0)
+    for c in lexicon.kb.characters:
+        if c.kind == "count" and c.trade.split()[-1:] == kind and c.id != old.observation.character:
+            shared = len(said & {s.text for s in lexicon.stems(key(c.label).split())})
+            if shared > best[1] and plausible(c.id, low, high, lexicon):
+                best = (c.id, shared)
+    if not best[0]:
+        return ()
+    return replace(old, observation=replace(old.observation, character=best[0])), replace(old, retract=True)

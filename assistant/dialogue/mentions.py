@@ -57,11 +57,7 @@ def decide(
             strong.update(range(named.first, named.after))
             continue
         beside = _beside_name(named, names[max(0, number - 1) : number + 2], tokens, lexicon)
-        plain = (
-            describing
-            and (named.split or _two_plain_words(named, tokens, lexicon))
-            and lexicon.is_part(tokens[named.after - 1].word)
-        )
+        plain = describing and not beside and _describes(named, tokens, lexicon)
         if plain or _is_feature(named, beside, found, tokens, lexicon):
             continue
         meaning = meaning_of(
@@ -143,6 +139,16 @@ def _found(content: Sequence[Content], hits: Sequence[Hit]) -> _Found:
             at.setdefault(position, []).append(hit)
     alone = [h for h in hits if h.phrase.kind == "state" and h.phrase.alone]
     return _Found(at, alone, {i: n for n, c in enumerate(content) for i in range(c.first, c.last + 1)})
+
+
+def _describes(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for two words that are a feature as well as a name, with no article before them ("small mouth")."""
+    if not (named.split or _two_plain_words(named, tokens, lexicon)) or not lexicon.is_part(
+        tokens[named.after - 1].word
+    ):
+        return False
+    before = _before(named, tokens)
+    return not {"a", "an"} & set(before) or bool(_HAS & set(before))
 
 
 def _noun_follows(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:

@@ -160,3 +160,20 @@ def test_long_lines_are_cut(kb: KnowledgeBase) -> None:
     started = time.perf_counter()
     _say(kb, "bluegill with a red ear spot and no bars, " * 4000)
     assert time.perf_counter() - started < 2.0
+
+
+def test_number_after_scratch(kb: KnowledgeBase) -> None:
+    """A number after "scratch that" is the new number, not only the end of the old one."""
+    reading = _say(kb, "8 dorsal spines", "scratch that, 7")
+    assert (_made(reading), _taken_back(reading)) == ([("dorsal-spines", 7.0)], [("dorsal-spines", 8.0)])
+
+
+def test_letter_of_a_choice(kb: KnowledgeBase) -> None:
+    """A letter picks the choice that stands there."""
+    assert _made(_say(kb, "b", held=_asked("caudal-fin-shape", "forked", "truncate"))) == [("caudal-fin-shape", "truncate")]
+
+
+def test_feature_words_in_a_description(kb: KnowledgeBase) -> None:
+    """Words that are a name as well as a feature are a feature while a fish is described, and a name after an article."""
+    assert _made(_say(kb, "7 dorsal spines", "yellow belly")) == [("breast-colour", "yellow")]
+    assert _say(kb, "7 dorsal spines", "could it be a red ear").taxa() == ("lepomis-microlophus",)
