@@ -42,11 +42,11 @@ def basis_of(items: Sequence[Statement]) -> str:
     return next((b for b in ("read", "common-practice", MEMORY) if b in found), "")
 
 
-def shown_note(note: str) -> str:
+def shown_note(note: str, most: int = LONGEST_NOTE) -> str:
     """A curator's note that readers may see beside a value: short, without remarks on what was opened."""
     parts = [p.strip().rstrip(".") for p in note.split(";")]
     text = "; ".join(p for p in parts if p and not p.lower().startswith(PRIVATE))
-    return text if len(text) <= LONGEST_NOTE else ""
+    return text if len(text) <= most else ""
 
 
 def trusted(text: str, basis: str) -> str:

@@ -45,6 +45,7 @@ OCCURRENCE = {"common": 0, "uncommon": 1, "rare": 2}
 BETWEEN = ("intermediate",)
 EACH = 2
 NOTE = "hybrid-note"
+LONGEST_NOTE = 200
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -166,7 +167,7 @@ def _fact(kb: KnowledgeBase, character: str, statements: Sequence[Statement]) ->
 
 def _words(kb: KnowledgeBase, s: Statement) -> str:
     """The value of a statement with its note where that is short; a free note is told by its note alone."""
-    note = shown_note(s.note)
+    note = shown_note(s.note, LONGEST_NOTE)
     if s.character == NOTE and note:
         return note
     plain_text = s.text if any(c.isdigit() for c in s.text) else s.text.replace("-", " ")

@@ -8,7 +8,7 @@ from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.habitat import handle
 from assistant.model.knowledge import KnowledgeBase
-from tests.helpers.turns import fish, turn_of
+from tests.helpers.turns import fish, group, turn_of
 
 
 def text(answer: Answer) -> str:
@@ -74,3 +74,18 @@ def test_what_is_not_held_is_said(kb: KnowledgeBase) -> None:
     )
     answer, _ = handle(turn_of(kb, "spawning temperature", fish(missing)))
     assert "holds nothing" in text(answer) or "spawning season" in text(answer)
+
+
+def test_what_holds_of_a_group_is_told_once(kb: KnowledgeBase) -> None:
+    """The same statements inherited by several kinds make one line, of the group."""
+    answer, _ = handle(turn_of(kb, "are they active at night", group("bullheads", "bullheads"), cues=("asks-do",)))
+    assert "of bullheads" in answer.blocks[0].text
+    keys = [b.statements for b in answer.blocks if b.statements]
+    assert len(keys) == len(set(keys))
+
+
+def test_remarks_on_what_was_opened_stay_with_curators(kb: KnowledgeBase) -> None:
+    """No answer tells readers which book was not opened."""
+    for taxon in kb.species:
+        answer, _ = handle(turn_of(kb, "tell me its life", fish(taxon)))
+        assert "not opened" not in text(answer), taxon

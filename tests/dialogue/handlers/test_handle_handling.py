@@ -106,3 +106,9 @@ def test_a_fish_not_named_gets_general_advice(kb: KnowledgeBase) -> None:
         record = kb.find("caution", (block.statements or ("",))[0].partition(":")[2])
         if record is not None and record.about:
             assert block.text.startswith("For ")
+
+
+def test_the_hold_asked_about_leads(kb: KnowledgeBase) -> None:
+    """Asked about the lip hold of a bass, that is answered before the spines."""
+    answer, _ = handle(turn_of(kb, "is it ok to hold a bass by the lip", group("black-basses", "bass")))
+    assert answer.blocks[0].statements == ("caution:lip-hold-bass",)

@@ -70,3 +70,9 @@ def test_every_cross_is_found_by_its_parents(kb: KnowledgeBase) -> None:
         parents = kb.taxon(taxon).parents
         if parents:
             assert cross_of(kb, *parents) is not None and cross_of(kb, *parents[::-1]) is not None
+
+
+def test_fertility_over_all_crosses(kb: KnowledgeBase) -> None:
+    """Can hybrids breed: it depends, with the counts of what is stated."""
+    answer, _ = handle(turn_of(kb, "can hybrids breed with their parents"))
+    assert "depends on the cross" in answer.blocks[0].text and answer.blocks[0].statements

@@ -8,7 +8,8 @@ from assistant.dialogue.handlers.list_fishes import handle
 from assistant.dialogue.reading import Mention
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import distribution
-from tests.helpers.turns import fish, group, seen, turn_of
+from assistant.reasoning.size import size_range
+from tests.helpers.turns import fish, group, length, seen, turn_of
 
 
 def text(answer: Answer) -> str:
@@ -107,3 +108,32 @@ def test_how_many_are_held(kb: KnowledgeBase) -> None:
     answer, _ = handle(turn_of(kb, "how many fish do you know"))
     crosses = sum(kb.taxon(t).is_hybrid for t in kb.species)
     assert f"{len(kb.species) - crosses} species and {crosses} hybrids" in answer.blocks[0].text
+
+
+def test_kinds_that_grow_longer_than_a_length(kb: KnowledgeBase) -> None:
+    """Sunfishes that get bigger than 10 inches: those whose largest held is longer, no other."""
+    measure = length("10 inches", "10")
+    turn = turn_of(
+        kb, "what sunfish get bigger than 10 inches", group("true-sunfishes", "sunfish"), measures=(measure,)
+    )
+    answer, _ = handle(turn)
+    kinds = [t for t in answer.taxa if kb.taxon(t).is_species]
+    assert "lepomis-macrochirus" in kinds and "lepomis-symmetricus" not in kinds
+    assert all((size_range(kb, t).largest or 0) > 254 for t in kinds)
+
+
+def test_gaps_of_range_and_memory(kb: KnowledgeBase) -> None:
+    """Which taxa have no range in a place, and how much rests on memory."""
+    without, _ = handle(turn_of(kb, "which taxa have no range in ontario", places=("ca-on",)))
+    assert "No range statement for Ontario" in without.blocks[0].text
+    memory, _ = handle(turn_of(kb, "statements from memory", fish("pomoxis", words="Pomoxis")))
+    counted = sum(s.basis == "memory" for s in kb.statements("pomoxis-annularis"))
+    assert f"White crappie: {counted} of" in " ".join(b.text for b in memory.blocks)
+
+
+def test_a_char_among_trouts_told_by_first_words(kb: KnowledgeBase) -> None:
+    """ "Brook, brown, rainbow, lake" are the trouts of that family."""
+    answer, _ = handle(
+        turn_of(kb, "which of these is a char brook brown rainbow lake", group("chars", "char"), cues=("which-of",))
+    )
+    assert answer.taxa == ("salvelinus-fontinalis", "salvelinus-namaycush")

@@ -70,3 +70,11 @@ def test_nesting_males_are_spoken_for(kb: KnowledgeBase) -> None:
     """Asked about fishing the beds, the guarding males come up."""
     answer, _ = handle(turn_of(kb, "should i fish the beds", fish("lepomis-macrochirus")))
     assert "guard" in text(answer)
+
+
+def test_bait_is_not_the_fish(kb: KnowledgeBase) -> None:
+    """ "Crappie with minnows" is about crappies."""
+    answer, _ = handle(
+        turn_of(kb, "hook for crappie with minnows", group("crappies", "crappie"), group("minnows", "minnows"))
+    )
+    assert "pomoxis-annularis" in answer.taxa and "notemigonus-crysoleucas" not in answer.taxa
