@@ -1,0 +1,1 @@
+"""What is done when the package is built (outside the layers; not used when it runs)."""
