@@ -84,15 +84,23 @@ class _Parser(argparse.ArgumentParser):
 def main(argv: Sequence[str], stdin: TextIO, stdout: TextIO, stderr: TextIO) -> int:
     """Run one command and return its exit code; never raises unless ``--debug`` is given."""
     streams = Streams(stdin, stdout, stderr)
+    code = _guarded(list(argv), streams)
+    try:
+        stdout.flush()
+    except BrokenPipeError:
+        _close_quietly(stdout)
+    return code
+
+
+def _guarded(argv: list[str], streams: Streams) -> int:
+    """The one error boundary of the command line."""
     debug = "--debug" in argv
     try:
-        code = _dispatch(list(argv), streams)
-        stdout.flush()
-        return code
+        return _dispatch(argv, streams)
     except _Done as done:
         return done.code
     except BrokenPipeError:
-        _close_quietly(stdout)
+        _close_quietly(streams.stdout)
         return 0
     except KeyboardInterrupt:
         streams.err("stopped")
