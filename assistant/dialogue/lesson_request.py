@@ -39,6 +39,8 @@ class Request:
     level: str
     items: int
     paper: bool
+    named: tuple[str, ...] = ()
+    """The taxa that the line names, as wide as it names them: a genus stays a genus."""
 
 
 def request_of(turn: Turn, look: str, carried: bool = True) -> Request:
@@ -49,7 +51,7 @@ def request_of(turn: Turn, look: str, carried: bool = True) -> Request:
     taxa = fishes_of(turn, carried)
     if _GENERA.search(text):
         taxa = genera_of(turn.kb, taxa) or taxa
-    return Request(taxa, look_of(text) or look, level, items_of(text), bool(_PAPER.search(text)))
+    return Request(taxa, look_of(text) or look, level, items_of(text), bool(_PAPER.search(text)), named_in(turn, carried))
 
 
 def look_of(text: str) -> str:
@@ -78,6 +80,17 @@ def fishes_of(turn: Turn, carried: bool = True) -> tuple[str, ...]:
     taxa = tuple(dict.fromkeys(s for key in named for s in _spread(kb, key)))
     chosen_outright = all(kb.find("taxon", key) is not None and kb.taxon(key).is_species for key in named)
     return taxa if chosen_outright else _at(kb, taxa, _places(turn)) or taxa
+
+
+def named_in(turn: Turn, carried: bool) -> tuple[str, ...]:
+    """The taxa named, groups as the taxa that they consist of."""
+    kb = turn.kb
+    out: dict[str, None] = {}
+    for key in subjects(turn, carried):
+        group = kb.find("group", key) if kb.find("taxon", key) is None else None
+        for member in group.members if group is not None else (key,):
+            out.setdefault(member)
+    return tuple(out)
 
 
 def genera_of(kb: KnowledgeBase, taxa: tuple[str, ...]) -> tuple[str, ...]:

@@ -232,7 +232,7 @@ def key_offer(question: str) -> str:
 
 def key_ask(number: int, question: str, choices: Sequence[str]) -> str:
     """A couplet asked."""
-    return f"Step {number}. {question} (a) {choices[0]}, or (b) {choices[1]}?"
+    return f"Step {number}. {question} (a) {choices[0]}; (b) {choices[1]}. Which one (a or b)?"
 
 
 def key_taken(taken: str) -> str:
@@ -290,7 +290,12 @@ def quiz_none(names: str) -> str:
 
 def quiz_ask(number: int, count: int, question: str, choices: Sequence[str]) -> str:
     """An item asked."""
-    return f"{number} of {count}. {question} {' '.join(choices)}"
+    return f"{number} of {count}. {question} {'; '.join(choices)}."
+
+
+def quiz_prompt(letters: Sequence[str]) -> str:
+    """What is to be answered."""
+    return f"Which one ({join(letters, 'or')})?"
 
 
 def quiz_right(reason: str) -> str:

@@ -64,11 +64,11 @@ def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
     walk = KeyWalk(made, 1, wanted.level)
     if words & WALK_WORDS or len(made.couplets) > PRINTED:
         lead = say.key_long(len(made.taxa), len(made.couplets)) if len(made.couplets) > PRINTED else ""
-        return _ask(turn, walk, lead)
-    return _printed(turn, walk)
+        return _ask(turn, walk, lead, wanted.named)
+    return _printed(turn, walk, wanted.named)
 
 
-def _printed(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held]:
+def _printed(turn: Turn, walk: KeyWalk, named: tuple[str, ...] = ()) -> tuple[Answer, Held]:
     kb = turn.kb
     groups = turn.reading.of("group")
     title = title_of(kb, walk.key.taxa, groups[0].ids[0] if groups else "", turn.reading.places[0]
@@ -83,7 +83,7 @@ def _printed(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held]:
     blocks += [Block("doubt", note, claim=False) for note in notes_of(kb, walk.key)]
     asked = _asked(kb, walk)
     blocks.append(Block("next", say.key_offer(asked.question), claim=False))
-    return Answer(INTENT, tuple(blocks), walk.key.taxa[:8], asked=asked), turn.held.after(walk=walk)
+    return Answer(INTENT, tuple(blocks), (named or walk.key.taxa)[:8], asked=asked), turn.held.after(walk=walk)
 
 
 def _step(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held]:
@@ -134,12 +134,12 @@ def request_members(kb: KnowledgeBase, taxon: str) -> tuple[str, ...]:
     return species_below(kb, taxon)
 
 
-def _ask(turn: Turn, walk: KeyWalk, lead: str) -> tuple[Answer, Held]:
+def _ask(turn: Turn, walk: KeyWalk, lead: str, named: tuple[str, ...] = ()) -> tuple[Answer, Held]:
     asked = _asked(turn.kb, walk)
     ids = speak.short_ids(statements(turn.kb, walk.key, walk.at))
     blocks = [Block("lead", lead, statements=ids)] if lead else []
     blocks.append(Block("next", say.key_ask(walk.at, asked.question, [c for _, c in asked.choices]), statements=ids))
-    return Answer(INTENT, tuple(blocks), walk.left[:8], asked=asked), turn.held.after(walk=walk)
+    return Answer(INTENT, tuple(blocks), (named or walk.left)[:8], asked=asked), turn.held.after(walk=walk)
 
 
 def _asked(kb: KnowledgeBase, walk: KeyWalk) -> Asked:

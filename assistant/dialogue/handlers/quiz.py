@@ -60,8 +60,8 @@ def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
     if not questions:
         return Answer(INTENT, (Block("lead", say.quiz_none(speak.fishes(kb, taxa)), claim=False),), taxa[:8]), turn.held
     if wanted.paper:
-        return _paper(turn, questions, taxa)
-    run = QuizRun(questions, taxa)
+        return _paper(turn, questions, wanted.named or taxa)
+    run = QuizRun(questions, wanted.named or taxa)
     return _ask(turn, run, [Block("lead", say.quiz_begin(len(questions)), claim=False)])
 
 
@@ -79,6 +79,7 @@ def _ask(turn: Turn, run: QuizRun, before: list[Block]) -> tuple[Answer, Held]:
     question = run.questions[run.at]
     choices = tuple(zip(LETTERS, question.choices, strict=False))
     text = say.quiz_ask(run.at + 1, len(run.questions), question.text, [f"({a}) {c}" for a, c in choices])
+    text = f"{text} {say.quiz_prompt([a for a, _ in choices])}"
     block = Block("next", text, statements=question.statements, claim=bool(question.statements))
     asked = Asked(INTENT, question.text, choices=choices)
     return Answer(INTENT, (*before, block), run.taxa[:8], asked=asked), turn.held.after(walk=run)
