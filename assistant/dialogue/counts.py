@@ -19,7 +19,9 @@ MARGIN = 0.25
 _RANGE = re.compile(r"\s*(?:-|–|or|to)\s*", re.IGNORECASE)
 _ROMAN = {"i": 1, "v": 5, "x": 10}
 _FORMULA = re.compile(
-    r"(?<![\w.])(?P<fin>[DAP])[.:]?\s*(?P<a>[IVX]+)(?:\s?[-–]\s?(?P<b>[IVX]+))?(?:\s?[,+]\s?(?P<c>\d{1,3})(?:\s?[-–]\s?(?P<d>\d{1,3}))?(?!\w))?(?!\w)"
+    r"(?<![\w.])(?P<fin>[DAP]|(?i:dorsal|anal|pectoral)(?: fin)?)[.:]?\s*(?P<a>[IVX]+|[ivx]{2,})"
+    r"(?:\s?[-–]\s?(?P<b>[IVXivx]+))?"
+    r"(?:(?:\s?[,+]\s?|\s)(?P<c>\d{1,3})(?:\s?[-–]\s?(?P<d>\d{1,3}))?(?!\w))?(?!\w)"
 )
 _FINS = {"D": "dorsal", "A": "anal", "P": "pectoral"}
 
@@ -41,11 +43,11 @@ def read_formula(text: str, lexicon: Lexicon) -> tuple[tuple[Seen, ...], tuple[t
     for m in _FORMULA.finditer(text):
         low = roman(m["a"])
         high = roman(m["b"]) if m["b"] else low
-        spines = _named_count(f"{_FINS[m['fin']]} spines", lexicon)
+        spines = _named_count(f"{_FINS[m['fin'][0].upper()]} spines", lexicon)
         if not spines or not 0 < low <= high:
             continue
         seen.append(_made(spines, low, high, m.group(), m.start(), m.end()))
-        rays = _named_count(f"{_FINS[m['fin']]} soft rays", lexicon)
+        rays = _named_count(f"{_FINS[m['fin'][0].upper()]} soft rays", lexicon)
         if m["c"] and rays:
             seen.append(_made(rays, int(m["c"]), int(m["d"] or m["c"]), m.group(), m.start(), m.end()))
         spans.append(m.span())

@@ -63,7 +63,8 @@ class Reading:
     ``answer`` is what the line answers to a question asked back: yes, no, unsure, skip, either, first ... fourth,
     last, the id of the choice picked, or the words of an observation about the character asked for. ``seen`` holds
     what is taken back too (``retract``); ``corrections`` are the characters put right. ``outside`` are
-    fishes that the base lacks, ``unknown_place`` a water or place that it lacks. ``cues`` are the cue families found, without "cue-".
+    fishes that the base lacks, ``unknown_place`` a water or place that it lacks. ``cues`` are the cue families found,
+    without "cue-".
     """
 
     text: str

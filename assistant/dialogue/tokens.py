@@ -12,6 +12,7 @@ MOST = 2400
 """Characters of a line that are read; the rest is left."""
 _WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*", re.UNICODE)
 _BREAK = re.compile(r"[,;:!?\n()\[\]]|\.(?=\s|$)|\s[-–—]+\s|--|[–—]|/")
+_WITH = re.compile(r"\bw/(o\b)?", re.IGNORECASE)
 _SPACES = re.compile(r"[ \u00a0]+")
 
 
@@ -30,6 +31,7 @@ class Token:
 def clean(text: str) -> str:
     """The line without control characters, single-spaced, cut to ``MOST`` characters; line ends part clauses."""
     kept = re.sub(r"\s*[\r\n]+\s*", " ; ", text[:MOST].strip("\r\n"))
+    kept = _WITH.sub(lambda m: "without " if m.group(1) else "with ", kept)
     return _SPACES.sub(" ", strip_controls(kept)).strip()
 
 

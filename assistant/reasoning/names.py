@@ -37,7 +37,8 @@ def meaning_of(
     groups = unique(e[1] for e in entries if e[0] == "group")
     named = any(how in ("accepted", "vernacular", "misspelling") for _, how in species)
     if higher and not named:
-        return Meaning("group", higher[:1])
+        only = kb.members(higher[0])
+        return Meaning("taxon", only) if len(only) == 1 else Meaning("group", higher[:1])
     accepted = unique(t for t, how in species if how == "accepted")
     if not accepted and any(how in ("scientific", "synonym") for _, how in species):
         return _of(kb, unique(t for t, _ in species))
@@ -92,6 +93,8 @@ def _group(kb: KnowledgeBase, groups: tuple[str, ...], species: Sequence[tuple[s
     found = kb.find("group", best)
     members = set(kb.members(best))
     other = any(t not in members and not kb.taxon(t).is_hybrid for t, _ in species)
+    if len(members) == 1 and not other:
+        return Meaning("taxon", tuple(members))
     if found is not None and len(found.members) == 1:
         return Meaning("group", found.members, other)
     return Meaning("group", (best,), other)
