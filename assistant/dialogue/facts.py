@@ -54,6 +54,8 @@ ASKING = frozenset(
     }
 )
 """Cues that ask for something by themselves; the others only help to decide."""
+QUESTIONING = frozenset({"asks-what", "asks-how", "asks-when", "asks-where", "asks-who", "asks-can", "asks-do", "asks-many", "asks-any"})
+"""Question words; a line without one and without a question mark tells rather than asks."""
 INFORMING = frozenset(
     {
         "contrast",
@@ -88,6 +90,8 @@ def gather(kb: KnowledgeBase, reading: Reading, cues: Sequence[Cue], held: Held)
     names |= _where(kb, reading)
     out = names | _things(kb, reading) | _line(reading, cues) | _held(held)
     out |= {f"much-{name}" for name in names if sum(c.id == name for c in cues) > 1}
+    if names & QUESTIONING or "?" in reading.text:
+        out.add("asking-form")
     if not names & ASKING:
         out.add("no-ask")
     return Facts(frozenset(out), held.intent)
