@@ -51,7 +51,8 @@ def request_of(turn: Turn, look: str, carried: bool = True) -> Request:
     taxa = fishes_of(turn, carried)
     if _GENERA.search(text):
         taxa = genera_of(turn.kb, taxa) or taxa
-    return Request(taxa, look_of(text) or look, level, items_of(text), bool(_PAPER.search(text)), named_in(turn, carried))
+    return Request(taxa, look_of(text) or look, level, items_of(text), bool(_PAPER.search(text)), named_in(turn,
+                                                                                                           carried))
 
 
 def look_of(text: str) -> str:

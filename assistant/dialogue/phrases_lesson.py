@@ -193,6 +193,8 @@ def quiz_fewer(made: int, wanted: int) -> str:
 # --- keys and quizzes in talk -----------------------------------------------------------------------------------
 
 BACK_WORDS = frozenset(["back", "previous", "undo", "backup", "oops"])
+DROP_WORDS = frozenset(["drop", "remove", "without", "minus", "omit"])
+ADD_WORDS = frozenset(["add", "include", "plus"])
 STOP_WORDS = frozenset(["stop", "quit", "end", "exit", "enough", "cancel"])
 KEY_WHICH = "Name some fishes or a group, for instance: a key of the sunfishes in Ohio."
 KEY_FROM_FAMILIES = "Let us find the family first. Say a or b; \"back\" and \"not sure\" work too."

@@ -34,7 +34,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     walk = turn.held.walk if isinstance(turn.held.walk, KeyWalk) else None
     asked = turn.held.asked is not None and turn.held.asked.kind == INTENT
     look = look_of(turn.reading.text.lower())
-    answers = asked and len(turn.reading.words) <= ANSWER_WORDS and INTENT not in turn.cues
+    changes = bool(turn.reading.of("taxon",
+                                   "hybrid")) and set(key(turn.reading.text).split()) & (say.DROP_WORDS | say.ADD_WORDS)
+    answers = asked and len(turn.reading.words) <= ANSWER_WORDS and INTENT not in turn.cues and not changes
     if walk is not None and answers and not look:
         return _step(turn, walk)
     wanted = request_of(turn, walk.key.look if walk else "hand", carried=False)
@@ -43,9 +45,22 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
             return _begin(turn, replace(wanted, taxa=walk.key.taxa, level=walk.level))
         if asked:
             return _step(turn, walk)
+    if walk is not None and wanted.taxa and (changed := _changed(turn, walk, wanted.taxa)):
+        return _begin(turn, replace(wanted, taxa=changed, named=changed, level=walk.level))
     if not wanted.taxa:
         wanted = request_of(turn, "hand")
     return _begin(turn, wanted)
+
+
+def _changed(turn: Turn, walk: KeyWalk, named: tuple[str, ...]) -> tuple[str, ...]:
+    """The fishes of the key with those named taken out or put in, as the line says; empty where it says neither."""
+    words = set(key(turn.reading.text).split())
+    first = walk
+    while first.before is not None:
+        first = first.before
+    if words & say.DROP_WORDS:
+        return tuple(t for t in first.key.taxa if t not in named)
+    return (*first.key.taxa, *(t for t in named if t not in first.key.taxa)) if words & say.ADD_WORDS else ()
 
 
 def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:

@@ -98,6 +98,15 @@ def test_the_look_can_be_changed(talk: Talk) -> None:
     assert isinstance(held.walk, KeyWalk) and held.walk.key.look == "picture" and len(held.walk.key.taxa) == 4
 
 
+def test_a_fish_can_be_dropped_or_added(talk: Talk) -> None:
+    """The key is made anew without the fish dropped, or with the one added."""
+    _, held = talk("make me a key for bluegill pumpkinseed redear green sunfish", "drop the redear")
+    assert isinstance(held.walk,
+                      KeyWalk) and "lepomis-microlophus" not in held.walk.key.taxa and len(held.walk.key.taxa) == 3
+    _, held = talk("make me a key for bluegill, pumpkinseed and redear sunfish", "add the warmouth")
+    assert isinstance(held.walk, KeyWalk) and "lepomis-gulosus" in held.walk.key.taxa and len(held.walk.key.taxa) == 4
+
+
 def test_a_quiz_counts_right_answers(talk: Talk) -> None:
     """Whoever gives every right letter has a full score, whoever gives every wrong one none, with a review of each."""
     _, held = talk("quiz me on pikes, 4 questions")
