@@ -6,6 +6,7 @@ from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Block
 from assistant.dialogue.reading import Mention
 from assistant.dialogue.subjects import groups, label, named, subjects, unclear
+from assistant.dialogue.telling import spread
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.place_prior import expand_places
@@ -16,13 +17,26 @@ LIVING = ("native", "introduced", "reintroduced", "stocked")
 
 def asked_about(turn: Turn, carried: bool = True) -> tuple[tuple[str, ...], tuple[Block, ...]]:
     """The ids asked about, and a remark where one loose name ("perch") was taken for one fish."""
-    own = subjects(turn, carried)
+    own = subjects(turn, carried=False) or (carried_on(turn) if carried else ())
     loose = unclear(turn)
     if named(turn) or groups(turn.reading) or len(loose) != 1:
         return own, ()
     best = likeliest(turn.kb, loose[0], turn.held.places)
     remark = Block("doubt", say.taken_as(loose[0].words, label(turn.kb, best)), claim=False)
     return (best,), (remark,)
+
+
+def carried_on(turn: Turn) -> tuple[str, ...]:
+    """The fishes held: the kinds alone where kinds are held beside the group that they were asked for by."""
+    kinds = tuple(t for t in turn.held.taxa if (x := turn.kb.find("taxon", t)) is not None and x.is_species)
+    return kinds or turn.held.taxa
+
+
+def told_taxa(turn: Turn, asked: tuple[str, ...]) -> tuple[str, ...]:
+    """The taxa an answer names: those held, group and all, where the line names none; else what was asked for."""
+    if asked and asked == carried_on(turn) and not subjects(turn, carried=False):
+        return turn.held.taxa
+    return spread(turn.kb, asked)
 
 
 def likeliest(kb: KnowledgeBase, mention: Mention, places: tuple[str, ...]) -> str:

@@ -98,7 +98,7 @@ def cross_fact(label: str, text: str) -> str:
 
 def cross_list(name: str, others: str) -> str:
     """Known crosses of a fish."""
-    return sentence(f"the {name} is known to cross with {others}")
+    return sentence(f"known crosses of {name}: {others}")
 
 
 def cross_none(name: str) -> str:
@@ -172,6 +172,11 @@ def degrees(low: str, high: str, low_f: str, high_f: str) -> str:
     if low == high:
         return f"about {low} °C ({low_f} °F)"
     return f"{low} to {high} °C ({low_f} to {high_f} °F)"
+
+
+def years(number: str) -> str:
+    """A greatest age."""
+    return f"{number} years; a length alone does not tell the age, for growth varies"
 
 
 def nowhere_said(name: str, label: str) -> str:

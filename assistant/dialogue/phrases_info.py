@@ -404,6 +404,11 @@ def name_here(words: str, place: str, fishes: str) -> str:
     return sentence(f'in {place} "{words}" usually means the {fishes}')
 
 
+def name_not_told(words: str, place: str, fishes: str) -> str:
+    """A name whose use in a place is not told."""
+    return f'No source tells what "{words}" means in {place}; of the fishes called so, these live there: {fishes}.'
+
+
 def name_region(fish: str, region: str) -> str:
     """Where a fish bears the name asked about."""
     return sentence(f"the {fish}: {region}") if region else sentence(f"the {fish}: no region held")

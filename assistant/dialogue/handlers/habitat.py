@@ -8,11 +8,11 @@ from assistant.dialogue import phrases as core
 from assistant.dialogue import phrases_care as care
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Answer, Asked, Block
-from assistant.dialogue.asked_about import asked_about, kinds_name
+from assistant.dialogue.asked_about import asked_about, kinds_name, told_taxa
 from assistant.dialogue.aspects import aspects, characters, states
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.subjects import label, species_of
-from assistant.dialogue.telling import advice, cut, ids, shown_note, spread, trusted, which_fish
+from assistant.dialogue.telling import advice, cut, ids, shown_note, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement
@@ -31,11 +31,11 @@ TOGETHER = (
     ("life-history", "spawning-season"),
 )
 """Sides of life that are told together."""
-BY_CUE = (("asks-when", "spawning-season"), ("asks-where", "habitat"), ("waters", "habitat"))
+BY_SIDE = (("when", "spawning-season"), ("where", "habitat"), ("waters", "habitat"))
 PRACTICE = "practice"
 TOPICS = ("pond", "predators", "depth", "cover")
 """Practices that answer questions on life: stunted ponds, what eats it, how deep it stays."""
-TEMPERATURE, RISK = "temperature", "conservation-status"
+TEMPERATURE, RISK, AGE = "temperature", "conservation-status", "max-age"
 ALSO_TOLD = 2
 EXPLICIT = ("salinity-tolerance", "air-breathing", "max-age")
 """Sides so plainly asked for that their lack is said even where another one answers."""
@@ -62,7 +62,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         blocks.append(Block("next", asked_back.question, claim=False))
     first, *rest = [*blocks, *remarks]
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
-    return Answer("habitat", (head, *rest), taxa=spread(turn.kb, asked), asked=asked_back), held
+    return Answer("habitat", (head, *rest), taxa=told_taxa(turn, asked), asked=asked_back), held
 
 
 def _merged(kb: KnowledgeBase, blocks: Sequence[Block], taxa: Sequence[str], asked: Sequence[str]) -> list[Block]:
@@ -90,7 +90,8 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
     if not named:
         named = [c.id for c in kb.characters if c.use in USES and states(kb, reading, c.id)]
     if not named:
-        named = [c for cue, c in BY_CUE if cue in turn.cues]
+        sides = aspects(kb, reading) | turn.cues
+        named = [c for side, c in BY_SIDE if side in sides]
     if not named and turn.held.intent == "habitat" and turn.held.last is not None:
         named = _last(turn)
     out = dict.fromkeys(named)
@@ -181,7 +182,8 @@ def _text(kb: KnowledgeBase, character: str, found: Sequence[Statement]) -> str:
             return care.degrees(
                 *(f"{x:.0f}" for x in (low, high, celsius_to_fahrenheit(low), celsius_to_fahrenheit(high)))
             )
-        return f"{low:g}" if low == high else f"{low:g} to {high:g}"
+        number = f"{low:g}" if low == high else f"{low:g} to {high:g}"
+        return care.years(number) if character == AGE else number
     told: dict[str, None] = {}
     for s in found:
         value = join([kb.state(x).label for x in s.states], "and") if s.states else s.text.replace("-", " ")

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 
 from assistant.dialogue import phrases_care as care
 from assistant.dialogue.answer import Answer, Block
-from assistant.dialogue.asked_about import asked_about
+from assistant.dialogue.asked_about import asked_about, told_taxa
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.subjects import label, species_of, subjects
-from assistant.dialogue.telling import SHOWN, advice, cut, ids, plain, spread
+from assistant.dialogue.telling import SHOWN, advice, cut, ids, plain
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Caution
@@ -44,7 +44,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if not chosen:
         return plain("handling", care.NO_ADVICE), turn.held
     blocks = [*_blocks(turn, chosen), *remarks, *_closing(turn, chosen, taxa)]
-    return Answer("handling", tuple(blocks), taxa=spread(turn.kb, asked)), turn.held
+    return Answer("handling", tuple(blocks), taxa=told_taxa(turn, asked)), turn.held
 
 
 def _names_fish(turn: Turn) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -9,10 +10,11 @@ from assistant.dialogue import phrases_care as care
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.asked_about import carried_on, kinds_name, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.subjects import MOST, label, species_of, subjects
-from assistant.dialogue.telling import cut, ids, plain, shown_note, spread, trusted
+from assistant.dialogue.telling import cut, ids, plain, shown_note, trusted
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement, Taxon
@@ -54,7 +56,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     kb, held = turn.kb, turn.held
     sides = aspects(kb, turn.reading)
     general = _general(turn, sides)
-    asked = subjects(turn, carried=not general)
+    asked = subjects(turn, carried=False) or (() if general else carried_on(turn))
     crosses = tuple(t for t in asked if (x := kb.find("taxon", t)) is not None and x.is_hybrid)
     plain_kinds = tuple(t for t in asked if t not in crosses)
     if general and (not asked or not sides & {"fertile", "sex", "how-common"}):
@@ -64,6 +66,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return _answer(turn, blocks, (*crosses, *plain_kinds)), held
     if len(plain_kinds) > 1:
         return _pair(turn, plain_kinds, sides), held
+    pair = species_of(kb, plain_kinds)
+    if len(pair) == 2 and cross_of(kb, *pair):
+        return _pair(turn, pair, sides), held
     if plain_kinds:
         return _answer(turn, _of_one(turn, plain_kinds[0], sides), plain_kinds), held
     return _needs(turn), held
@@ -95,7 +100,7 @@ def _needs(turn: Turn) -> Answer:
 def _answer(turn: Turn, blocks: Sequence[Block], taxa: tuple[str, ...]) -> Answer:
     first, *rest = blocks
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
-    return Answer("hybrids", (head, *cut(list(rest), "more" in turn.cues)), taxa=spread(turn.kb, taxa))
+    return Answer("hybrids", (head, *cut(list(rest), "more" in turn.cues)), taxa=told_taxa(turn, taxa))
 
 
 # --- one cross --------------------------------------------------------------------------------------------------
@@ -170,7 +175,7 @@ def _words(kb: KnowledgeBase, s: Statement) -> str:
     note = shown_note(s.note, LONGEST_NOTE)
     if s.character == NOTE and note:
         return note
-    plain_text = s.text if any(c.isdigit() for c in s.text) else s.text.replace("-", " ")
+    plain_text = re.sub(r"(?<=[a-z])-|-(?=[a-z])", " ", s.text)
     value = join([kb.state(x).label for x in s.states], "or") if s.states else plain_text
     return f"{value} ({note})" if note and s.character != MALES else value
 
@@ -263,7 +268,7 @@ def _of_one(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
         names.append(f"{name} ({own})" if name != own and " x " not in own else name)
     most = len(names) if "more" in turn.cues else 8
     text = care.cross_list(
-        label(kb, taxon),
+        kinds_name(kb, taxon),
         say.names_with(names[:most])
         if len(names) <= most
         else say.counted(", ".join(names[:most]), len(names) - most),

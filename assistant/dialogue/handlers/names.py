@@ -7,11 +7,12 @@ from collections.abc import Iterable, Sequence
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.asked_about import carried_on, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.reading import Mention
 from assistant.dialogue.subjects import label, species_of, subjects, unclear
-from assistant.dialogue.telling import MEMORY, place_names, plain, spread, trusted
+from assistant.dialogue.telling import MEMORY, place_names, plain, trusted
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Name, Taxon
@@ -30,7 +31,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     """The meaning of the name typed, or the names of the fish spoken of."""
     kb, reading, held = turn.kb, turn.reading, turn.held
     sides = aspects(kb, reading)
-    asked = subjects(turn)
+    asked = subjects(turn, carried=False) or carried_on(turn)
     local = [m for m in reading.of("taxon", "hybrid", "group") if _is_local(kb, m)]
     if not asked or (pointing(turn) and not subjects(turn, carried=False)):
         return _by_word(turn), held
@@ -48,7 +49,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     after = [Block("next", question.question, claim=False)] if question else []
     first, *rest = blocks
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
-    about = spread(turn.kb, _leading(turn, local, asked))
+    about = told_taxa(turn, _leading(turn, local, asked))
     return Answer("names", (head, *rest, *after), taxa=about, asked=question), held
 
 
@@ -190,6 +191,10 @@ def _several(turn: Turn, words: str, found: Sequence[tuple[str, Name | None]]) -
         )
     else:
         text = say.name_several(words, speak.fishes(kb, order[:SHOWN]))
+        if turn.held.places and (living := _living(turn, order)):
+            place = place_names(kb, turn.held.places)
+            note = say.name_not_told(words, place, speak.fishes(kb, living[:SHOWN], "or"))
+            out.append(Block("point", note, statements=tuple(names[t] for t in living[:SHOWN])))
         out.append(Block("point", text, statements=tuple(names[t] for t in order[:SHOWN])))
     by_taxon = dict(found)
     for t in order[:SHOWN]:
@@ -197,6 +202,13 @@ def _several(turn: Turn, words: str, found: Sequence[tuple[str, Name | None]]) -
         if name is not None and (where := _regions(kb, name)):
             out.append(Block("point", _basis(say.name_region(label(kb, t), where), name), statements=(names[t],)))
     return out
+
+
+def _living(turn: Turn, taxa: Sequence[str]) -> list[str]:
+    """Of some fishes those that live in the place held."""
+    wanted = expand_places(turn.kb, turn.held.places)
+    living = ("native", "introduced", "reintroduced", "stocked")
+    return [t for t in taxa if any(r.place in wanted and r.status in living for r in turn.kb.ranges(t))]
 
 
 def _here(turn: Turn, found: Sequence[tuple[str, Name | None]]) -> frozenset[str]:

@@ -8,10 +8,10 @@ from assistant.dialogue import phrases_care as care
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue.answer import Answer, Asked, Block
-from assistant.dialogue.asked_about import asked_about
+from assistant.dialogue.asked_about import asked_about, told_taxa
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.subjects import label, species_of
-from assistant.dialogue.telling import MEMORY, place_name, place_names, plain, spread, trusted, which_fish
+from assistant.dialogue.telling import MEMORY, place_name, place_names, plain, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Place, Range
@@ -39,13 +39,13 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
             "range",
             say.no_such_place(reading.unknown_place),
             asked=Asked("place", say.WHERE),
-            taxa=spread(turn.kb, asked),
+            taxa=told_taxa(turn, asked),
         ), held
     if not taxa:
         return which_fish("range", say.WHICH_FISH), held
     places = reading.places or (() if turn.cues & {"asks-where"} else held.places)
     if places and (invented := _invented(kb, places)):
-        return plain("range", say.range_invented(invented), taxa=spread(turn.kb, asked)), held
+        return plain("range", say.range_invented(invented), taxa=told_taxa(turn, asked)), held
     if len(taxa) > MOST_SHOWN:
         blocks = _group(kb, asked, taxa, places)
     elif places:
@@ -55,7 +55,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         blocks = [b for t in taxa for b in overall(kb, t, full)[: len(ORDER) if len(taxa) <= FEW else 1]]
     first, *rest = [*blocks, *remarks]
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
-    return Answer("range", (head, *rest), taxa=spread(turn.kb, asked)), held
+    return Answer("range", (head, *rest), taxa=told_taxa(turn, asked)), held
 
 
 def _invented(kb: KnowledgeBase, places: Iterable[str]) -> str:

@@ -7,11 +7,11 @@ from collections.abc import Sequence
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue.amount_words import Amounts, amounts, middle, span, system, typed
 from assistant.dialogue.answer import Answer, Asked, Block
-from assistant.dialogue.asked_about import asked_about
+from assistant.dialogue.asked_about import asked_about, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.subjects import label, named, species_of, subjects
-from assistant.dialogue.telling import basis_of, spread, trusted, which_fish
+from assistant.dialogue.telling import basis_of, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import SizeRecord
@@ -35,13 +35,16 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return which_fish("size", say.WHICH_FISH), held
     shown = _fewest(kb, taxa)
     sides = aspects(kb, turn.reading)
+    if "sort-size" in sides and len(taxa) > 1:
+        shown = tuple(sorted(shown, key=lambda t: -(size_range(kb, t).largest or 0.0)))
+        sides = sides | {"biggest"}
     blocks = [b for t in shown for b in _one(turn, t, told, sides, len(shown) > 1)]
     blocks += _of_parents(kb, shown) + _terms(turn) + _general(turn, sides, told)
     first, *rest = blocks
     asked_back = _asked(turn, told)
     after = [Block("next", asked_back.question, claim=False)] if asked_back else []
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
-    return Answer("size", (head, *rest, *remarks, *after), taxa=spread(turn.kb, asked), asked=asked_back), held
+    return Answer("size", (head, *rest, *remarks, *after), taxa=told_taxa(turn, asked), asked=asked_back), held
 
 
 def _of_parents(kb: KnowledgeBase, shown: Sequence[str]) -> list[Block]:

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from assistant.dialogue import phrases_care as care
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Answer, Block
-from assistant.dialogue.asked_about import asked_about, kinds_name
+from assistant.dialogue.asked_about import asked_about, carried_on, kinds_name, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.subjects import label, species_of
-from assistant.dialogue.telling import advice, cut, plain, spread
+from assistant.dialogue.telling import advice, cut, plain
 from assistant.dialogue.turn import Turn
 from assistant.model.records import Practice
 from assistant.reasoning.advice import ABOUT_FISH, ABOUT_KIN, GENERAL, SOME_KIN, Found, topics, weigh
@@ -39,34 +40,36 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         blocks = _points(turn, taxa)
         shown = asked
     if not blocks:
-        return plain("tackle", care.NO_TACKLE, taxa=spread(turn.kb, asked)), turn.held
+        return plain("tackle", care.NO_TACKLE, taxa=told_taxa(turn, asked)), turn.held
     blocks = cut(blocks, "more" in turn.cues, 4 if asked else 3)
     if len(asked) == 1 and (name := kinds_name(turn.kb, asked[0])).lower() not in blocks[0].text.lower():
         blocks[0] = Block(blocks[0].kind, say.titled(name, blocks[0].text), statements=blocks[0].statements)
     return Answer(
-        "tackle", (*_fight(turn), *_headed(blocks), *_basis(turn, blocks), *remarks), taxa=spread(turn.kb, shown)
+        "tackle", (*_fight(turn), *_headed(blocks), *_basis(turn, blocks), *remarks), taxa=told_taxa(turn, shown)
     ), turn.held
 
 
 def _asked(turn: Turn) -> tuple[tuple[str, ...], tuple[Block, ...]]:
-    """The fishes asked about; the last two compared where the line says "which one"."""
+    """The fishes asked about; the last two compared where the line says "which one"; a bait named is no fish."""
+    turn = _without_bait(turn)
     own, remarks = asked_about(turn, carried=False)
-    if len(own) > 1:
-        own = _without_bait(turn, own)
     if own:
         return own, remarks
     held = turn.held
     if turn.cues & {"which-of", "both"} and len(held.shown) > 1:
         return held.shown, ()
-    return held.taxa, ()
+    return carried_on(turn), ()
 
 
-def _without_bait(turn: Turn, own: tuple[str, ...]) -> tuple[str, ...]:
-    """The fishes asked about without those that are named as bait ("crappie with minnows")."""
-    kb = turn.kb
+def _without_bait(turn: Turn) -> Turn:
+    """The turn without the fishes that are named as bait ("crappie with minnows"), where another one is meant."""
+    kb, reading = turn.kb, turn.reading
     phrases = {w for p in kb.all(PREFIX) for w in p.words}
-    bait = {i for m in turn.reading.mentions for i in m.ids if {key(m.words), singular(key(m.words))} & phrases}
-    return tuple(t for t in own if t not in bait) or own
+    bait = [m for m in reading.of("taxon", "hybrid", "group") if {key(m.words), singular(key(m.words))} & phrases]
+    others = [m for m in reading.of("taxon", "hybrid", "group") if m not in bait]
+    if not bait or not (others or turn.held.taxa):
+        return turn
+    return turn.with_reading(replace(reading, mentions=tuple(m for m in reading.mentions if m not in bait)))
 
 
 def _words(turn: Turn) -> tuple[str, ...]:

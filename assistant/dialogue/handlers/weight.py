@@ -7,11 +7,11 @@ from collections.abc import Sequence
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue.amount_words import Amounts, amounts, middle, system, typed
 from assistant.dialogue.answer import Answer, Asked, Block
-from assistant.dialogue.asked_about import asked_about
+from assistant.dialogue.asked_about import asked_about, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.subjects import groups, label, named, species_of
-from assistant.dialogue.telling import basis_of, plain, spread, trusted
+from assistant.dialogue.telling import basis_of, plain, trusted
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about, numbers
@@ -47,7 +47,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     blocks += _record(turn, taxa, told)
     first, *rest = [*blocks, *remarks]
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
-    return Answer("weight", (head, *rest), taxa=spread(turn.kb, asked)), held
+    return Answer("weight", (head, *rest), taxa=told_taxa(turn, asked)), held
 
 
 def _same(turn: Turn) -> bool:
@@ -60,9 +60,9 @@ def _ask(turn: Turn, asked: tuple[str, ...], taxa: Sequence[str]) -> Answer:
     if rest and aspects(turn.kb, turn.reading) & {"biggest", "record"}:
         head = Block("lead", rest[0].text, statements=rest[0].statements)
         notes = Block("doubt", say.RECORD, claim=False)
-        return Answer("weight", (head, *rest[1:], notes), taxa=spread(turn.kb, asked))
+        return Answer("weight", (head, *rest[1:], notes), taxa=told_taxa(turn, asked))
     return plain(
-        "weight", say.WEIGHT_NEEDS, asked=Asked("length", say.LENGTH), taxa=spread(turn.kb, asked), rest=rest
+        "weight", say.WEIGHT_NEEDS, asked=Asked("length", say.LENGTH), taxa=told_taxa(turn, asked), rest=rest
     )
 
 

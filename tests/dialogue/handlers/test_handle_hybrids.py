@@ -51,7 +51,7 @@ def test_follow_ups_lead_with_what_is_asked(kb: KnowledgeBase) -> None:
 def test_one_fish_lists_its_crosses(kb: KnowledgeBase) -> None:
     """The known crosses of a fish, the common ones first."""
     answer, _ = handle(turn_of(kb, "hybrids?", held=Held(taxa=("lepomis-megalotis",))))
-    assert "known to cross with" in answer.blocks[0].text and "green sunfish" in answer.blocks[0].text
+    assert "Known crosses" in answer.blocks[0].text and "green sunfish" in answer.blocks[0].text
 
 
 def test_hybrids_in_general(kb: KnowledgeBase) -> None:
