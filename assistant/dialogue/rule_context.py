@@ -8,7 +8,7 @@ last identification left open), water, day, length and kept fish.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from datetime import date
 from decimal import Decimal
@@ -21,18 +21,17 @@ from assistant.dialogue.catch_text import parse_catch
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lexicon import lexicon_of
 from assistant.dialogue.reading import Measure, Reading
+from assistant.dialogue.rule_names import Resolve, members_of, named_in, resolvers
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.regulations import Rulebook
 from assistant.model.rulebook import rulebook
 from assistant.reasoning import catch as c
-from assistant.text import key, singular
+from assistant.text import key
 
-Resolve = Callable[[str], tuple[str, ...]]
 STILL_OPEN = 0.05
 """A candidate of an identification that is at least so likely cannot be excluded."""
 MOST_FISH = 12
-OWN_NAMES = frozenset({"accepted", "scientific"})
 _HAVE = re.compile(
     r"\b(?:(?:i|we)(?:'ve| have| ve)? )?(?:already )?(?:have|got|had|has)(?: already)? (?=\d+\b|a limit)", re.IGNORECASE
 )
@@ -113,7 +112,7 @@ def context_of(turn: Turn) -> Context:
     about = query.about if query is not None else _notes(text, places_of)
     unknown = turn.reading.unknown_place or (query.unknown_place if query is not None else "")
     real = tuple(p for p in (held.water, *held.places) if p) if not places else ()
-    named = _named(turn.reading, turn.kb)
+    named = named_in(turn.reading, turn.kb)
     first = query.steps[0] if query is not None and query.steps else None
     where = first.places if first is not None and first.places else places
     return Context(
@@ -127,53 +126,6 @@ def context_of(turn: Turn) -> Context:
         named,
         fresh,
         about,
-    )
-
-
-# names ------------------------------------------------------------------------------------------------------
-
-
-def resolvers(kb: KnowledgeBase, reading: Reading, book: Rulebook) -> tuple[Resolve, Resolve]:
-    """Which taxa and which ruled places a whole phrase means; what the reader of the line mended counts, too."""
-    mended = {key(m.words): m.ids for m in reading.of("taxon", "hybrid", "group") if not m.exact}
-
-    def taxa_of(text: str) -> tuple[str, ...]:
-        phrase = key(text)
-        for tried in dict.fromkeys((phrase, " ".join(singular(w) for w in phrase.split()))):
-            if tried and (found := _taxa(kb, tried)):
-                return found
-        return tuple(t for i in mended.get(phrase, ()) for t in _members(kb, i))
-
-    spots = {s for p in book.placements.values() for s in (p.place, p.part_of, p.jurisdiction, p.zone) if s}
-    misspelt = {key(m.words): m.ids for m in reading.of("place", "water") if not m.exact}
-
-    def places_of(text: str) -> tuple[str, ...]:
-        phrase = key(text)
-        found = (e[1] for e in kb.spoken(phrase) if e[0] == "place") if phrase else ()
-        return tuple(sorted({p for p in (*found, *misspelt.get(phrase, ())) if p in spots}))
-
-    return taxa_of, places_of
-
-
-def _taxa(kb: KnowledgeBase, phrase: str) -> tuple[str, ...]:
-    entries = kb.spoken(phrase)
-    own = {thing for kind, thing, how in entries if kind == "taxon" and how in OWN_NAMES}
-    loose = {thing for kind, thing, _ in entries if kind == "taxon"}
-    for kind, thing, _ in entries:
-        if kind == "group":
-            loose.update(_members(kb, thing))
-    return tuple(sorted(own or loose))
-
-
-def _members(kb: KnowledgeBase, thing: str) -> tuple[str, ...]:
-    group = kb.find("group", thing)
-    return tuple(group.members) if group is not None else (thing,)
-
-
-def _named(reading: Reading, kb: KnowledgeBase) -> tuple[Named, ...]:
-    """The fishes that the line names, with their words."""
-    return tuple(
-        Named(m.words, tuple(t for i in m.ids for t in _members(kb, i))) for m in reading.of("taxon", "hybrid", "group")
     )
 
 
@@ -313,10 +265,13 @@ def _held_fish(turn: Turn) -> tuple[Named, ...]:
     found: Iterable[str] = turn.held.taxa
     if last is not None and last.candidates:
         found = [x.taxon for x in last.candidates if x.probability >= STILL_OPEN] or [last.candidates[0].taxon]
-    fish = [
-        Named(kb.taxon(t).label, (t,)) if kb.find("taxon", t) is not None else Named(t, _members(kb, t)) for t in found
-    ]
-    return tuple(fish)[:MOST_FISH]
+    return tuple(_by_label(kb, t) for t in found)[:MOST_FISH]
+
+
+def _by_label(kb: KnowledgeBase, thing: str) -> Named:
+    """A taxon or group of the conversation as if it had been named."""
+    taxon = kb.find("taxon", thing)
+    return Named(thing, members_of(kb, thing)) if taxon is None else Named(taxon.label, (thing,))
 
 
 def length_of(measure: Measure) -> c.Length:

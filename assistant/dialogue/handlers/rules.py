@@ -21,6 +21,7 @@ from assistant.dialogue.handlers.out_of_scope import safe_echo
 from assistant.dialogue.rule_context import Context, Spoken, context_of, spoken
 from assistant.dialogue.rule_elsewhere import elsewhere, quoted
 from assistant.dialogue.rule_outlook import survey
+from assistant.dialogue.rule_reasons import JUST_ASK, Told
 from assistant.dialogue.rule_topics import TOPICS, topic_answer
 from assistant.dialogue.subjects import MOST, subjects
 from assistant.dialogue.turn import Turn
@@ -149,17 +150,19 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
         query = replace(query, steps=tuple(replace(s, day=None) for s in query.steps))
     query = _anybody(query, found, turn)
     verdicts = judge(query, book)
-    told = [telling.Told(kb, book, v, s) for v, s in zip(verdicts, query.steps, strict=True)]
+    told = [Told(kb, book, v, s) for v, s in zip(verdicts, query.steps, strict=True)]
     word = telling.verdict_word(verdicts)
     blocks = _told(told, word, query.day_said or found.day_said, turn.clock)
     last = verdicts[-1]
     if any(v.word in (Word.RELEASE, Word.CLOSED) for v in verdicts) and not query.steps[0].any_fish:
         blocks += _care(kb)
     asked = telling.question(last)
-    if asked is not None and last.reason.why not in telling.JUST_ASK:
+    if asked is not None and last.reason.why not in JUST_ASK:
         blocks.append(Block("next", asked.question, claim=False))
     rules = tuple(dict.fromkeys(r for v in verdicts for r in v.rules))
-    if last.reason.why not in (Why.NO_PLACE, Why.PRIVATE_WATER):
+    if last.reason.why is Why.NO_PLACE:
+        blocks.append(Block("help", tell.real_unknown_how(""), claim=False))
+    elif last.reason.why is not Why.PRIVATE_WATER:
         dated = next((v for v in verdicts if v.as_of), last)
         blocks += telling.standing(book, rules, dated.as_of, dated.rule_year, telling.doubt_of(verdicts))
     if last.reason.why is Why.NO_FISH and (name := safe_echo(" ".join(query.unknown_names[:1]))):
@@ -182,7 +185,7 @@ def _anybody(query: CatchQuery, found: Context, turn: Turn) -> CatchQuery:
     )
 
 
-def _told(told: list[telling.Told], word: str, day_said: bool, clock: date) -> list[Block]:
+def _told(told: list[Told], word: str, day_said: bool, clock: date) -> list[Block]:
     """One verdict with its grounds, or a list of them."""
     if len(told) == 1:
         one = told[0]

@@ -141,7 +141,6 @@ def test_why_after_a_verdict_tells_the_rules(talk: Talk) -> None:
 
 EXCEPTION = """\
 @prefix tf: <https://tellfin.example/vocab/> .
-@prefix taxon: <https://tellfin.example/taxon/> .
 @prefix place: <https://tellfin.example/place/> .
 @prefix rule: <https://tellfin.example/rule/> .
 @prefix src: <https://tellfin.example/source/> .

@@ -1,0 +1,59 @@
+"""Names of fishes and of ruled places as the reader of catch sentences asks for them: whole phrases only (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from assistant.dialogue.catch_query import Named
+from assistant.dialogue.lexicon import lexicon_of
+from assistant.dialogue.reading import Reading
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.regulations import Rulebook
+from assistant.text import key, singular
+
+Resolve = Callable[[str], tuple[str, ...]]
+OWN_NAMES = frozenset({"accepted", "scientific"})
+
+
+def resolvers(kb: KnowledgeBase, reading: Reading, book: Rulebook) -> tuple[Resolve, Resolve]:
+    """Which taxa and which ruled places a whole phrase means; what the reader of the line mended counts, too."""
+    mended = {key(m.words): m.ids for m in reading.of("taxon", "hybrid", "group") if not m.exact}
+
+    def taxa_of(text: str) -> tuple[str, ...]:
+        phrase = key(text)
+        for tried in dict.fromkeys((phrase, " ".join(singular(w) for w in phrase.split()))):
+            if tried and (found := _taxa(kb, tried)):
+                return found
+        return tuple(t for i in mended.get(phrase, ()) for t in members_of(kb, i))
+
+    spots = {s for p in book.placements.values() for s in (p.place, p.part_of, p.jurisdiction, p.zone) if s}
+    misspelt = {key(m.words): m.ids for m in reading.of("place", "water") if not m.exact}
+
+    def places_of(text: str) -> tuple[str, ...]:
+        phrase = key(text)
+        found = (e[1] for e in lexicon_of(kb).spoken(phrase) if e[0] == "place") if phrase else ()
+        return tuple(sorted({p for p in (*found, *misspelt.get(phrase, ())) if p in spots}))
+
+    return taxa_of, places_of
+
+
+def _taxa(kb: KnowledgeBase, phrase: str) -> tuple[str, ...]:
+    entries = lexicon_of(kb).spoken(phrase)
+    own = {thing for kind, thing, how in entries if kind == "taxon" and how in OWN_NAMES}
+    loose = {thing for kind, thing, _ in entries if kind == "taxon"}
+    for kind, thing, _ in entries:
+        if kind == "group":
+            loose.update(members_of(kb, thing))
+    return tuple(sorted(own or loose))
+
+
+def members_of(kb: KnowledgeBase, thing: str) -> tuple[str, ...]:
+    """The members of a group as listed; anything else by itself."""
+    group = kb.find("group", thing)
+    return tuple(group.members) if group is not None else (thing,)
+
+
+def named_in(reading: Reading, kb: KnowledgeBase) -> tuple[Named, ...]:
+    """The fishes that the line names, with their words."""
+    mentions = reading.of("taxon", "hybrid", "group")
+    return tuple(Named(m.words, tuple(t for i in m.ids for t in members_of(kb, i))) for m in mentions)
