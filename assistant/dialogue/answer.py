@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from assistant.reasoning.identify import Candidate
+from assistant.reasoning.observed import Candidate
 
 KINDS = ("lead", "point", "table", "caution", "rule-note", "doubt", "next", "sources", "help")
 

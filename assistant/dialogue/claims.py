@@ -22,6 +22,8 @@ PLAIN_DENIAL = 0.7
 """What a denied noun is worth as the state that nothing is there."""
 EXPECTED = 0.9
 """What a value without its part is worth when the feature was asked for."""
+ELSEWHERE = 0.7
+"""What it costs marks of the side that they are said to be on another part."""
 OFFERED = 0.5
 """What it is worth that a state was offered as an answer."""
 FAR = 0.18
@@ -50,7 +52,7 @@ _BEYOND = word_set("under behind below above before past from beneath near again
 _AND = word_set("and n plus")
 SPREAD = 0.15
 """What each word inside a reading that it does not explain costs."""
-STOLEN = 0.6
+STOLEN = 1.2
 """What it costs a reading to take a describing word from the noun behind it."""
 OVER = 1.2
 """What it costs a reading to skip over a word for another part."""
@@ -64,6 +66,8 @@ TALKED_OF = 0.3
 """What it is worth that a feature has to do with what was last seen."""
 USES = ("identify", "describe", "hybrid", "reserved")
 WHOLE = "whole-fish"
+SIDE = "side"
+_AT = word_set("on in at under below behind through near across beneath")
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,6 +186,7 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
     )
     score += (
         _usual(phrase.character, phrase.id, line.lexicon)
+        - ELSEWHERE * _elsewhere(hit, line)
         + OFFERED * (phrase.id in line.talk.offered)
         - UNLIKE * _unlike(hit, line)
         - ACROSS * _across(hit, line)
@@ -243,6 +248,28 @@ def _steals(hit: Hit, own: set[int], line: Line) -> bool:
 
 def _parts_in_clause(hit: Hit, line: Line) -> Sequence[Hit]:
     return line.parts.get(hit.phrase.character, {}).get(line.clause(hit), ())
+
+
+def _elsewhere(hit: Hit, line: Line) -> bool:
+    """True when marks of the side are said to be on another part ("black spots on the tail")."""
+    mine = line.lexicon.kb.character(hit.phrase.character).part
+    if mine != SIDE or hit.last + 1 >= len(line.content):
+        return False
+    following = line.content[hit.last + 1]
+    place = following if following.stem not in ORDERED else None
+    if place is None and hit.last + 2 < len(line.content):
+        place = line.content[hit.last + 2]
+    if place is None or place.clause != line.clause(hit):
+        return False
+    words = {t.word for t in line.tokens[line.content[hit.last].last + 1 : place.first]}
+    at = hit.last + 1 + (place is not following)
+    parts = {
+        line.lexicon.kb.character(c).part
+        for c, by in line.parts.items()
+        for h in by.get(place.clause, ())
+        if at in h.at
+    }
+    return bool(words & _AT) and bool(parts) and mine not in parts and not parts & {"back", WHOLE}
 
 
 def _unlike(hit: Hit, line: Line) -> int:

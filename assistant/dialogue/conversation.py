@@ -7,7 +7,7 @@ from typing import Any
 
 from assistant.dialogue.answer import Answer, Asked
 from assistant.dialogue.reading import Measure, Seen
-from assistant.reasoning.identify import Hint
+from assistant.reasoning.observed import Hint
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,6 +13,7 @@ from assistant.dialogue.reading import Seen
 from assistant.dialogue.spotting import Content, Hit
 from assistant.dialogue.tokens import Token
 from assistant.reasoning.observed import Observation
+from assistant.text import key
 
 MARGIN = 0.25
 """How far outside the stated range, as a share of it, a count is still taken for a count of that feature."""
@@ -143,6 +144,9 @@ def _counted_by(
     if scored:
         score, character, at = max(scored)
         return _Counted(character, at, score)
+    shared = _by_shared_noun(number, content, lexicon) if parts else None
+    if shared:
+        return shared
     for hit in sorted(parts, key=lambda h: (-len(h.at), h.first, h.phrase.id)):
         if content[hit.first].clause != content[number.at].clause or _gap(number, hit) > 1:
             continue
@@ -150,6 +154,23 @@ def _counted_by(
         if character:
             return _Counted(character, hit.at, 0.4)
     return None
+
+
+def _by_shared_noun(number: _Number, content: Sequence[Content], lexicon: Lexicon) -> _Counted | None:
+    """ "Anal fin with 3 spines and 10 rays": the noun behind the number, and the fin named earlier in the clause."""
+    if number.last + 1 >= len(content) or content[number.last + 1].clause != content[number.at].clause:
+        return None
+    noun = content[number.last + 1].stem
+    earlier = {c.stem: at for at, c in enumerate(content[: number.at]) if c.clause == content[number.at].clause}
+    found = []
+    for character in lexicon.kb.characters:
+        if character.kind != "count" or not plausible(character.id, number.low, number.high, lexicon):
+            continue
+        stems = [s.text for s in lexicon.stems(key(character.trade).split())]
+        common = [earlier[s] for s in stems[:-1] if s in earlier]
+        if stems[-1:] == [noun] and common:
+            found.append((max(common), character.id))
+    return _Counted(max(found)[1], (max(found)[0], number.last + 1), 0.8) if found else None
 
 
 def _nearness(number: _Number, hit: Hit, content: Sequence[Content]) -> float | None:

@@ -31,6 +31,7 @@ BURIED = frozenset(
         "list-weak",
         "waters",
         "story",
+        "contrast",
         "dead",
     }
 )

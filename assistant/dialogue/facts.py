@@ -54,7 +54,7 @@ ASKING = frozenset(
     }
 )
 """Cues that ask for something by themselves; the others only help to decide."""
-QUESTIONING = frozenset({"asks-what", "asks-how", "asks-when", "asks-where", "asks-who", "asks-can", "asks-do", "asks-many", "asks-any"})
+QUESTIONING = frozenset(f"asks-{word}" for word in ("what", "how", "when", "where", "who", "can", "do", "many", "any"))
 """Question words; a line without one and without a question mark tells rather than asks."""
 INFORMING = frozenset(
     {
@@ -108,6 +108,8 @@ def _things(kb: KnowledgeBase, reading: Reading) -> set[str]:
         out.add("taxon")
     if len(taxa) >= 2:
         out.add("two-fish")
+    if len({m.words for m in named}) >= 2 and frozenset.intersection(*(frozenset(m.ids) for m in named)):
+        out.add("many-names")
     if len(named) + len(grouped) + len(reading.of("likeness")) >= 2:
         out.add("two-mentions")
     if len({m.ids for m in (*named, *grouped)}) >= 2:

@@ -13,10 +13,11 @@ from assistant.dialogue.reading import Seen
 from assistant.reasoning.observed import Observation
 from assistant.text import word_set
 
-BARE = 0.6
+BARE = 0.8
 """What it costs a reading when all its words are nouns and no describing word is among them."""
 LEAST = 1.0
 """A reading worth less is none."""
+_HAS = word_set("has had have with w got showing shows saw there no")
 _ALSO = word_set(
     "just only rather more but and n or then with w above below to plus front behind rear inside outside top bottom"
 )
@@ -34,7 +35,7 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
     taken: set[int] = set()
     whole: dict[int, list[frozenset[int]]] = {}
     chosen: dict[str, list[Claim]] = {}
-    for worth, claim in sorted(((_worth(c, nouns), c) for c in claims), key=lambda p: (-p[0], p[1].state, p[1].at)):
+    for worth, claim in sorted(((_worth(c, line), c) for c in claims), key=lambda p: (-p[0], p[1].state, p[1].at)):
         own = set() if frozenset(claim.at) in line.spans and claim.number is None else set(claim.at) - nouns
         if worth < LEAST or own & taken:
             continue
@@ -70,9 +71,16 @@ def _within_count(claim: Claim, counted: Claim) -> bool:
     return inside and bool(set(claim.at) & set(counted.support))
 
 
-def _worth(claim: Claim, nouns: frozenset[int]) -> float:
-    bare = claim.number is None and not claim.explicit and all(p in nouns for p in claim.at)
-    return claim.score - BARE * bare
+def _worth(claim: Claim, line: Line) -> float:
+    bare = claim.number is None and not claim.explicit and all(p in line.nouns for p in claim.at)
+    return claim.score - BARE * (bare and not _stated(claim, line))
+
+
+def _stated(claim: Claim, line: Line) -> bool:
+    """True when the line says that a fish has the thing ("with an adipose fin"), not only names it."""
+    first = line.content[min(claim.at)].first
+    before = [t.word for t in line.tokens[max(0, first - 3) : first] if t.clause == line.tokens[first].clause]
+    return bool(_HAS & set(before))
 
 
 def _one_place(a: Claim, b: Claim, line: Line) -> bool:

@@ -121,7 +121,7 @@ def _longest_at(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> Named | N
             outside = any(e[0] == "cue" and e[1] == f"cue-{OUTSIDE}" for e in entries)
             if any(e[0] == "cue" and e[1] == f"cue-{NO_FISH}" for e in entries):
                 return Named(at, at + size, ())
-            if outside and all(e[2] == "ambiguous" for e in kept):
+            if outside and number < 2 and all(e[2] == "ambiguous" for e in kept):
                 return Named(at, at + size, (), outside=True)
             if kept:
                 return Named(

@@ -20,38 +20,46 @@ AREAS: tuple[frozenset[str], ...] = (
 """Regions of the body; a portrait takes the best feature of each before a second of any."""
 LOOKS = ("glance", "hand", "count")
 EASY = {"glance": 1.0, "hand": 0.6, "count": 0.45}
+COMPARED = 32
+"""Characters that are set against the look-alikes; the others are told too seldom to matter."""
 LACKING = frozenset({"none", "absent", "no", "plain", "normal"})
 """States that tell of something missing: rarely what a fish is remembered by."""
 
 
 def features(kb: KnowledgeBase, taxon: str, others: Sequence[str], most: int) -> list[tuple[Character, Told]]:
     """What to tell of a fish: in each region the character that sets it off best from ``others``."""
-    scored: list[tuple[float, str, Told]] = []
+    plain: list[tuple[float, str, Told]] = []
     for character in kb.characters:
         if character.use != "identify" or character.look not in LOOKS or character.id == SHAPE:
             continue
         told = tell(kb, character, taxon)
-        if told is None:
-            continue
-        scored.append((worth(kb, character, taxon, others, told), character.id, told))
+        if told is not None:
+            plain.append((_plain_worth(character, told), character.id, told))
+    plain.sort(key=lambda x: (-x[0], x[1]))
+    scored = [(worth(kb, kb.character(c), taxon, others, told, value), c, told) for value, c, told in plain[:COMPARED]]
     scored.sort(key=lambda x: (-x[0], x[1]))
     return _spread(kb, scored, most)
 
 
-def worth(kb: KnowledgeBase, character: Character, taxon: str, others: Sequence[str], told: Told) -> float:
-    """How much a character says of a fish: separation from others, how often authors tell it, and its ease."""
-    value = (
-        0.4
-        + 0.1 * min(len(told.statements), 5)
-        - (0.3 if told.inherited_from else 0.0)
-        - (0.2 if told.basis == "memory" else 0.0)
-    )
-    for other in others:
-        row = contrast_row(kb, character, (taxon, other))
-        value += min(row.worth, 1.0) if row is not None else 0.0
+def _plain_worth(character: Character, told: Told) -> float:
+    """The worth of a character by itself: how often authors tell it, its own before inherited, read before remembered."""
+    value = 0.4 + 0.1 * min(len(told.statements), 5)
+    value -= (0.3 if told.inherited_from else 0.0) + (0.2 if told.basis == "memory" else 0.0)
     if told.states and told.states[0][0].partition(".")[2] in LACKING:
         value *= 0.6
     return value * EASY[character.look]
+
+
+def worth(
+    kb: KnowledgeBase, character: Character, taxon: str, others: Sequence[str], told: Told, plain: float
+) -> float:
+    """How much a character says of a fish: its plain worth and how far it sets the fish off from others."""
+    apart = 0.0
+    for other in others:
+        row = contrast_row(kb, character, (taxon, other))
+        apart += min(row.worth, 1.0) if row is not None else 0.0
+    lacking = told.states and told.states[0][0].partition(".")[2] in LACKING
+    return plain + apart * EASY[character.look] * (0.6 if lacking else 1.0)
 
 
 def _spread(kb: KnowledgeBase, scored: list[tuple[float, str, Told]], most: int) -> list[tuple[Character, Told]]:

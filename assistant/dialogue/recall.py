@@ -47,10 +47,18 @@ def recall(kb: KnowledgeBase, reading: Reading, fish: tuple[str, ...] = (), most
     """Texts with their short ids, best first; records that share at least three telling words with the line."""
     wanted = {singular(w) for w in reading.words} - COMMON
     scored = []
+    for words, text, short in kb.derived("advice-words", _advice):
+        shared = len(wanted & words)
+        if shared >= LEAST:
+            scored.append((-shared, len(text), text, short))
+    return [(text, short) for _, _, text, short in sorted(scored)[:most]]
+
+
+def _advice(kb: KnowledgeBase) -> tuple[tuple[frozenset[str], str, str], ...]:
+    """The telling words of every caution and practice, with its text and short id."""
+    out = []
     for kind in ("caution", "practice"):
         for record in kb.all(kind):
             words = {singular(w) for phrase in record.words for w in key(phrase).split()} - COMMON
-            shared = len(wanted & words)
-            if shared >= LEAST:
-                scored.append((-shared, len(record.text), record.text, f"{kind}:{record.id}"))
-    return [(text, short) for _, _, text, short in sorted(scored)[:most]]
+            out.append((frozenset(words), str(record.text), f"{kind}:{record.id}"))
+    return tuple(out)

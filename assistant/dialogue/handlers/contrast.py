@@ -11,6 +11,7 @@ from assistant.dialogue.portrait import LACKING
 from assistant.dialogue.subjects import MOST, groups, named, species_of, unclear
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import LookAlike
 from assistant.reasoning.contrast import LOOKS, Contrast, ContrastRow, contrast
 from assistant.reasoning.size import size_range
 from assistant.text import join
@@ -167,14 +168,21 @@ def _one(turn: Turn, taxa: tuple[str, ...]) -> Answer:
 
 
 def look_alikes(kb: KnowledgeBase, taxon: str) -> list[tuple[str, str]]:
-    """The fishes that a taxon is mixed up with, and the records that say so."""
-    own = [(x.other, x.id) for x in kb.look_alikes(taxon)]
-    back = [(t, x.id) for t in kb.species for x in kb.look_alikes(t) if x.other == taxon]
-    out: dict[str, str] = {}
+    """The fishes that a taxon is mixed up with and the records that say so, near kin and hard ones first."""
+    own = [(x.other, x) for x in kb.look_alikes(taxon)]
+    back = [(t, x) for t in kb.species for x in kb.look_alikes(t) if x.other == taxon]
+    out: dict[str, LookAlike] = {}
     for other, record in (*own, *back):
         if kb.find("taxon", other) is not None:
             out.setdefault(other, record)
-    return sorted(out.items(), key=lambda pair: (kb.taxon(pair[0]).is_hybrid, -len(kb.ranges(pair[0])), pair[0]))
+    kin = kb.taxon(taxon).parent
+
+    def order(pair: tuple[str, LookAlike]) -> tuple[bool, bool, bool, int, str]:
+        other, record = pair
+        found = kb.taxon(other)
+        return (found.is_hybrid, found.parent != kin, record.separable == "yes", -len(kb.ranges(other)), other)
+
+    return [(other, record.id) for other, record in sorted(out.items(), key=order)]
 
 
 def _points(turn: Turn, found: Contrast, rows: tuple[ContrastRow, ...]) -> list[Block]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue import phrases_lists as lists
@@ -96,7 +96,7 @@ def _listed(turn: Turn, sides: frozenset[str]) -> Answer:
     pool = tuple(t for t in pool if t in kinds) or pool
     narrowing = turn.held.intent == "list" and not groups(reading) and not named(turn)
     places = reading.places or (turn.held.places if narrowing or not reading.seen else ())
-    seen = [s for s in reading.seen if not s.retract]
+    seen = [_bounded(turn, s) for s in reading.seen if not s.retract]
     if not (seen or places or name or narrowing or turn.reading.measures) and not named(turn):
         return plain("list", lists.LIST_NEEDS, asked=Asked("place", say.WHERE))
     pool, size_words = _by_length(turn, pool, sides)
@@ -171,6 +171,21 @@ def _number_share(kb: KnowledgeBase, taxon: str, o: Observation) -> tuple[float,
     low, high = min(r[0] for r in ranges), max(r[3] for r in ranges)
     inside = (high >= o.value) if o.at_least else (low <= top) if o.at_most else (low <= top and high >= o.value)
     return (1.0 if inside == o.seen else 0.0), tuple(f"st:{s.id}" for s in statements)
+
+
+def _bounded(turn: Turn, seen: Seen) -> Seen:
+    """A count with "more than", "at least", "fewer than" or "at most" before it as the bound that it is."""
+    o = seen.observation
+    if o.value is None or o.at_least or o.at_most:
+        return seen
+    before = key(turn.reading.text[: seen.start]).split()[-3:]
+    tails = [" ".join(before[-n:]) for n in range(1, len(before) + 1)]
+    found = {thing.removeprefix("aspect-") for p in tails for kind, thing, _ in turn.kb.spoken(p) if kind == "aspect"}
+    bounds = {"count-over": (1, True), "count-from": (0, True), "count-under": (-1, False), "count-to": (0, False)}
+    for side, (step, least) in bounds.items():
+        if side in found:
+            return replace(seen, observation=replace(o, value=o.value + step, at_least=least, at_most=not least))
+    return seen
 
 
 def _by_length(turn: Turn, pool: tuple[str, ...], sides: frozenset[str]) -> tuple[tuple[str, ...], str]:

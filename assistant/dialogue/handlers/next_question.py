@@ -59,7 +59,7 @@ def _marks(turn: Turn, about: tuple[str, ...]) -> tuple[Answer, Held]:
 
     kb = turn.kb
     kinds = species_of(kb, about)
-    kinds = tuple(sorted(kinds, key=lambda t: (-len(kb.ranges(t)), t)))[:5]
+    kinds = tuple(sorted(kinds, key=lambda t: (-len(kb.ranges(t)), t)))[:3]
     if len(kinds) == 1:
         kinds += tuple(t for t, _ in look_alikes(kb, kinds[0]) if not kb.taxon(t).is_hybrid)[:2]
     if len(kinds) < 2:
