@@ -115,7 +115,8 @@ class App:
         encoding = self._output.encoding()
         for line in lines:
             pieces = [(f"class:{style}" if style else "", encodable(text, encoding)) for style, text in line]
-            print_formatted_text(FormattedText(pieces), output=self._output, style=self._style, include_default_pygments_style=False)
+            print_formatted_text(FormattedText(pieces), output=self._output, style=self._style,
+                                 include_default_pygments_style=False)
 
     def _columns(self) -> int:
         return self._output.get_size().columns
