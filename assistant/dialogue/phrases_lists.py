@@ -34,6 +34,11 @@ def of_length(length: str, longer: bool) -> str:
     return f"of which the largest held is {'longer' if longer else 'shorter'} than {length}"
 
 
+def bound(text: str, least: bool) -> str:
+    """A count as a bound."""
+    return f"{'at least' if least else 'at most'} {text}"
+
+
 def in_place(place: str) -> str:
     """A place in a list."""
     return f"in {place}"

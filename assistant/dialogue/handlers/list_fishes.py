@@ -206,12 +206,17 @@ def _what(
     kb = turn.kb
     parts = [kinds_name(kb, name, count) if name else lists.fishes(count)]
     if seen:
-        parts.append(lists.with_what(say.names_with([speak.seen_words(kb, s.observation) for s in seen[:3]])))
+        parts.append(lists.with_what(say.names_with([_in_words(kb, s.observation) for s in seen[:3]])))
     if size_words:
         parts.append(size_words)
     if places:
         parts.append(lists.in_place(place_names(kb, places)))
     return " ".join(parts)
+
+
+def _in_words(kb: KnowledgeBase, o: Observation) -> str:
+    text = speak.seen_words(kb, o)
+    return lists.bound(text, o.at_least) if o.value is not None and (o.at_least or o.at_most) else text
 
 
 def _shown(turn: Turn, names: Sequence[str], most: int) -> str:

@@ -73,3 +73,10 @@ def test_sources_of_an_information_answer(talk: Talk) -> None:
     assert hook.intent == "sources" and "casselman" in text(hook)
     line, _ = talk("weight of 20in walleye", "which source")
     assert "standard" in text(line) or "fsa" in text(line)
+
+
+def test_counts_as_bounds(talk: Talk) -> None:
+    """More than ten dorsal spines and more than four anal spines: rock basses and kin, no black bass."""
+    answer, _ = talk("Which species in the base have more than ten dorsal spines and more than four anal spines?")
+    assert "ambloplites-rupestris" in answer.taxa and "micropterus-nigricans" not in answer.taxa
+    assert "at least 11 dorsal spines" in answer.blocks[0].text
