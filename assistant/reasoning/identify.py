@@ -14,7 +14,7 @@ import numpy as np
 import numpy.typing as npt
 
 from assistant.model.knowledge import KnowledgeBase
-from assistant.reasoning.evidence import ANY, below
+from assistant.reasoning.evidence import ANY, Scope, below
 from assistant.reasoning.gather import gather
 from assistant.reasoning.observed import Candidate, Evidence, Hint, Identification, Observation, statements_for
 from assistant.reasoning.observer import taxon_distribution
@@ -158,18 +158,28 @@ def scoped_rows(kb: KnowledgeBase, table: Table, character: str, evidence: Evide
     touched = [int(i) for i in (spoken_of if likely is None else np.intersect1d(spoken_of, likely))]
     if not touched:
         return rows
+    held = table.recent.columns(character, scope)
+    if missing := [i for i in touched if i not in held]:
+        held |= scoped_columns(kb, table, character, scope, missing)
+    told = {i: column for i in touched if (column := held[i]) is not None}
+    if not told:
+        return rows
+    out = rows.copy()
+    out[:, list(told)] = np.stack(list(told.values()), axis=1)
+    return out
+
+
+def scoped_columns(kb: KnowledgeBase, table: Table, character: str, scope: Scope,
+                   touched: Sequence[int]) -> dict[int, npt.NDArray[np.float32] | None]:
+    """What an observer reports of some taxa when so much is known of the fish; None where nothing is stated."""
     found = kb.character(character)
     a, b = table.spans[character]
     keys = [c if found.is_stated else c.partition("=")[2] for c in table.columns[a:b]]
     cells = [taxon_distribution(kb, table.taxa[i], character, scope) for i in touched]
     if not any(cells):
-        return rows
+        return dict.fromkeys(touched)
     block, known = character_block(kb, found, keys, cells)
-    out = rows.copy()
-    for position, i in enumerate(touched):
-        if known[position]:
-            out[:, i] = block[:, position]
-    return out
+    return {i: block[:, n].copy() if known[n] else None for n, i in enumerate(touched)}
 
 
 def hint_likelihood(kb: KnowledgeBase, table: Table, hint: Hint) -> Vector:

@@ -8,7 +8,7 @@ of a taxon the cell holds the mean over the taxa of which something is, which ne
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, field, fields, replace
 from functools import cached_property
 from typing import Any, Protocol
 
@@ -17,7 +17,7 @@ import numpy.typing as npt
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
-from assistant.reasoning.evidence import ANY, LEAK, Distribution, below
+from assistant.reasoning.evidence import ANY, LEAK, Distribution, Scope, below
 from assistant.reasoning.observer import (
     KIN_ERROR,
     MOST_ERROR,
@@ -39,6 +39,32 @@ EFFORT_UNSAID = 2.0
 """What it takes to look at a feature, by how it is looked at; and where that is not said."""
 
 
+Columns = dict[int, Floats | None]
+"""What an observer reports of a taxon, by its position; None where nothing is stated of it."""
+
+
+class Recent:
+    """What was worked out lately for fish of a known sex, age and so on; the oldest is forgotten.
+
+    A conversation asks for the same again at every turn. A race between threads costs a second working out.
+    """
+
+    def __init__(self, most: int = 128) -> None:
+        self._most = most
+        self._kept: dict[tuple[str, Scope], Columns] = {}
+
+    def columns(self, character: str, scope: Scope) -> Columns:
+        """The columns of a character kept under a scope, to be read and added to."""
+        key = (character, scope)
+        found = self._kept.pop(key, None)
+        if found is None:
+            found = {}
+            for old in list(self._kept)[: max(0, len(self._kept) - self._most + 1)]:
+                self._kept.pop(old, None)
+        self._kept[key] = found
+        return found
+
+
 @dataclass(frozen=True)
 class Table:
     """Columns are "character.state" ids or "character=integer"; ``spans`` gives the columns of each character."""
@@ -51,6 +77,7 @@ class Table:
     index: Mapping[str, int]
     standing: Standing
     effort: npt.NDArray[np.float64]
+    recent: Recent = field(default_factory=lambda: Recent(), compare=False, repr=False)
 
     @cached_property
     def characters(self) -> tuple[str, ...]:

@@ -20,7 +20,7 @@ from assistant.model.knowledge import KnowledgeBase
 CLOCK = date(2026, 7, 4)
 TICK = time.process_time if os.environ.get("BENCH_CPU") else time.perf_counter
 """Wall time or, on a busy machine, the time of the processor."""
-TURNS = 120
+WARMING, ROUNDS = 2, 20
 Figures = dict[str, float]
 
 
@@ -39,18 +39,16 @@ def resident() -> float:
     return resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
 
 
-def talk(kb: KnowledgeBase, seed: int, turns: int) -> Iterator[str]:
-    """Lines of a conversation about fishes of the base: comparing, describing, naming a catch, asking on."""
+def talks(kb: KnowledgeBase, seed: int, rounds: int) -> Iterator[list[str]]:
+    """Conversations about fishes of the base: comparing, describing, naming a catch, asking on."""
     rng = random.Random(seed)
     plain = [t for t in kb.species if not kb.taxon(t).is_hybrid]
-    for _ in range(turns // 6):
+    for _ in range(rounds):
         a, b = (kb.taxon(t).label for t in rng.sample(plain, 2))
-        yield f"how do I tell a {a} from a {b}?"
-        yield f"what does a {a} look like?"
-        yield f"I caught one with {seen_on(kb, rng, rng.choice(plain))} in Ohio"
-        yield f"it also had {seen_on(kb, rng, rng.choice(plain))}"
-        yield "not sure"
-        yield f"is a {b} found in Ohio?"
+        caught = rng.choice(plain)
+        yield [f"how do I tell a {a} from a {b}?", f"what does a {a} look like?",
+               f"I caught one with {seen_on(kb, rng, caught)} in Ohio", f"it also had {seen_on(kb, rng, caught)}",
+               "not sure", f"what about {seen_on(kb, rng, caught)}?", f"is a {b} found in Ohio?"]
 
 
 def seen_on(kb: KnowledgeBase, rng: random.Random, taxon: str) -> str:
@@ -63,18 +61,17 @@ def seen_on(kb: KnowledgeBase, rng: random.Random, taxon: str) -> str:
 
 
 def warm(base: OpenBase) -> Figures:
-    """Turns of conversation after a first dozen, and the memory they leave."""
+    """Turns of conversation after two first talks, and the memory they leave."""
     from assistant.dialogue.conversation import Held
     from assistant.dialogue.engine import respond
 
-    held = Held()
-    for line in talk(base.kb, 1, 12):
-        _, held = respond(base, line, held, CLOCK)
     taken = []
-    for line in talk(base.kb, 2, TURNS):
-        start = TICK()
-        _, held = respond(base, line, held, CLOCK)
-        taken.append((TICK() - start) * 1e3)
+    for number, lines in enumerate(talks(base.kb, 1, WARMING + ROUNDS)):
+        held = Held()
+        for line in lines:
+            start = TICK()
+            _, held = respond(base, line, held, CLOCK)
+            taken += [(TICK() - start) * 1e3] if number >= WARMING else []
     return {"median": statistics.median(taken), "95th": statistics.quantiles(taken, n=20)[-1], "resident": resident()}
 
 
