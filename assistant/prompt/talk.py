@@ -13,12 +13,14 @@ from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
 from assistant.errors import AssistantError
 from assistant.model.knowledge import KnowledgeBase
+from assistant.model.stems import NUMBERS
 from assistant.prompt import wording
 from assistant.render.terminal import Line, fitting, offered, question_lines, terminal_lines
 from assistant.text import key
 
 LONGEST = 4000
 """Characters of a line that are read."""
+NUMBER_WORDS = frozenset(NUMBERS) | frozenset("123456789")
 FEWEST = 3
 """Lines worth keeping back, and lines of an answer that are shown in any case."""
 SPARE = 4
@@ -82,12 +84,18 @@ class Talk:
         return self.is_cue(text, "bye") and (self.held.asked is None or key(text) in wording.FAREWELLS)
 
     def _chosen(self, text: str) -> str:
-        """A bare digit as the engine counts choices; its words where only the prompt offers the choice ("not sure")."""
-        choices = offered(self.held.asked)
-        digit = text.rstrip(".) ")
-        if self.held.asked is None or not digit.isascii() or not digit.isdigit() or len(digit) > 2:
+        """A bare digit as the engine counts choices, or the words of that choice where a digit could mislead.
+
+        That is where only the prompt offers the choice ("not sure"), and where a feature or its choices are numbers
+        themselves ("one dorsal fin or two?").
+        """
+        asked, digit = self.held.asked, text.rstrip(".) ")
+        choices = offered(asked)
+        if asked is None or not digit.isascii() or not digit.isdigit() or not 1 <= int(digit[:3]) <= len(choices):
             return text
-        return choices[-1] if len(self.held.asked.choices) < int(digit) == len(choices) else digit
+        own = int(digit) > len(asked.choices)
+        counting = asked.kind == "character" and not NUMBER_WORDS.isdisjoint(key(f"{asked.question} {choices}").split())
+        return choices[int(digit) - 1] if own or counting else digit
 
     def _fault(self, told: AssistantError, cause: Exception) -> tuple[Line, ...]:
         if self.debug:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from assistant.prompt import wording
@@ -17,7 +17,8 @@ UNITS = {"us": "inches first", "metric": "metric first"}
 BETWEEN = " | "
 SHOWN = 2
 """Fishes named before the rest is only counted."""
-LEAST = 12
+CUT = ".."
+LEAST = 10
 """Letters to which a value may be cut down."""
 MINOR = 3
 """Rank from which parts are dropped before anything is cut."""
@@ -48,20 +49,16 @@ def held_words(kb: KnowledgeBase, held: Held, names: Collection[str]) -> str:
 
 
 def fitted(parts: tuple[Part, ...], width: int) -> tuple[tuple[str, str], ...]:
-    """(Name, value) of the parts that fit in a line, the last in rank dropped first, a long value cut."""
+    """(Name, value) of the parts that fit in a line; the last in rank go first, then the longest values are cut."""
     kept = list(parts)
+    while len(kept) > 1 and _length(kept) > width and (_least(kept) > width or max(p.rank for p in kept) >= MINOR):
+        kept.remove(max(kept, key=lambda p: p.rank))
     while kept and _length(kept) > width:
-        over = _length(kept) - width
-        longest = max(kept, key=lambda p: len(p.value))
-        last = max(kept, key=lambda p: p.rank)
-        if last.rank < MINOR and len(longest.value) - over - 2 >= LEAST:
-            cut = longest.value[: len(longest.value) - over - 2].rstrip() + ".."
-            kept = [Part(p.name, cut, p.rank) if p is longest else p for p in kept]
-        elif len(kept) > 1:
-            kept.remove(last)
-        else:
-            room = max(0, width - len(last.name) - 4)
-            return ((last.name, last.value[:room] + ".."),) if room else ()
+        at = max(range(len(kept)), key=lambda i: len(kept[i].value))
+        value = kept[at].value.removesuffix(CUT)
+        if not value:
+            return ()
+        kept[at] = replace(kept[at], value=value[:-1].rstrip() + CUT)
     return tuple((p.name, p.value) for p in kept)
 
 
@@ -69,6 +66,11 @@ def empty_words(width: int) -> str:
     """The bottom line while nothing is held."""
     text = f"{wording.NOTHING_HELD}{BETWEEN}{wording.KEYS}"
     return text if len(text) <= width else wording.KEYS[:width]
+
+
+def _least(parts: list[Part]) -> int:
+    """The room that some parts take with their values cut as far as makes sense."""
+    return _length([replace(p, value=p.value[:LEAST]) for p in parts])
 
 
 def _length(parts: list[Part]) -> int:

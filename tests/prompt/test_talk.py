@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from pipe_terminal import COLOURS, Engine, said, talk_with
 
+from assistant.dialogue.answer import Asked
 from assistant.errors import AssistantError, DataError
 from assistant.model.knowledge import KnowledgeBase
 from assistant.prompt.talk import greeting
@@ -27,6 +28,16 @@ def test_digit_answers(tiny_kb: KnowledgeBase) -> None:
     for typed in ("look", "2", "look", "3.", "look", "9", "7 2"):
         talk.say(typed, 80)
     assert engine.heard == ["look", "2", "look", "not sure", "look", "9", "7 2"]
+
+
+def test_digit_among_numbers_is_sent_as_words(tiny_kb: KnowledgeBase) -> None:
+    """Where the choices are numbers themselves their words are sent, lest "2" be taken for two of something."""
+    fins = Asked("character", "How many fins on the back?", "fins", (("fins.two", "two fins"), ("fins.one", "one fin")))
+    engine = Engine({"look": said("Look again.", asked=fins)})
+    talk = talk_with(tiny_kb, engine)
+    talk.say("look", 80)
+    talk.say("2", 80)
+    assert engine.heard == ["look", "one fin"]
 
 
 def test_digit_is_a_number_when_nothing_is_asked(tiny_kb: KnowledgeBase) -> None:
