@@ -200,6 +200,7 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "the-one": count <= 6 and bool(_THE_ONE.search(reading.text.lower())),
         "which-group": _which_group(reading),
         "of-fish": _of_fish(reading),
+        "plural-group": _plural(reading),
         "ends-go": bool(reading.words) and reading.words[-1] == "go",
         "yes-no": _yes_no(cues),
         "size-word": bool(reading.size_word),
@@ -232,6 +233,12 @@ def _which_group(reading: Reading) -> bool:
 
 
 _OF_FISH = re.compile(r"\b(?:of|on|for|in)(?:\s+(?:the|a|an|any|my))?\s*$")
+
+
+def _plural(reading: Reading) -> bool:
+    """True where a group is named in the plural ("sunfishes", "bullheads")."""
+    wide = [m for m in reading.of("group", "taxon") if m.kind == "group" or len(m.ids) > 1]
+    return any(singular(key(m.words)) != key(m.words) for m in wide)
 
 
 def _of_fish(reading: Reading) -> bool:
