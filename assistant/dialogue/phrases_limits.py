@@ -90,6 +90,16 @@ def of_limit(have: str, limit: int, name: str, kind: str) -> str:
     return f"{have} of {limit} {name}{where}"
 
 
+def in_area(place: str) -> str:
+    """In a state, province or zone."""
+    return f"in {place}"
+
+
+def on_water(place: str) -> str:
+    """On a water."""
+    return f"on {place}"
+
+
 def cross(first: str, second: str) -> str:
     """A cross by its parents."""
     return f"{first} x {second} hybrid"

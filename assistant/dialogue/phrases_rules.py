@@ -72,7 +72,7 @@ def step_lead(number: int, what: str, text: str) -> str:
 def may_keep(fish: str, place: str, fewer: str, length: str) -> str:
     """Why it may be kept."""
     size = f" at {length}" if length else ""
-    return sentence(f"{fish}{size} on {place}: {fewer}")
+    return sentence(f"{fish}{size} {place}: {fewer}")
 
 
 def fewer_than(limits: list[str]) -> str:
@@ -83,6 +83,11 @@ def fewer_than(limits: list[str]) -> str:
 def with_big(text: str, limits: list[str]) -> str:
     """The room left, with the limits on large fish that this one would count in."""
     return f"{text}, and of such large fish {join(limits)}" if limits else text
+
+
+def counts_so_far(counts: list[str]) -> str:
+    """The counts beside a verdict that hangs on something else."""
+    return sentence(f"counts so far: {join(counts)}")
 
 
 def room(counts: list[str]) -> str:
@@ -115,9 +120,7 @@ def closed_water(place: str, opens: str, tag: str) -> str:
 def closed_season(fish: str, place: str, opens: str, tag: str) -> str:
     """Season not open."""
     when = f" and opens on {opens}" if opens else ""
-    return sentence(
-        f"the season for {fish} on {place} is closed on this day{when}; it may not be aimed for either{tag}"
-    )
+    return sentence(f"the season for {fish} {place} is closed on this day{when}; it may not be aimed for either{tag}")
 
 
 def closed_hours(starts: str, ends_at: str, tag: str) -> str:
@@ -140,7 +143,7 @@ def release_only(fish: str, place: str, last: str, opens: str, tag: str) -> str:
     """Fishing open, keeping not."""
     until = f" through {last}" if last else ""
     when = f"; keeping opens on {opens}" if opens else ""
-    return sentence(f"{fish} on {place} may be caught and released only{until}{when}{tag}")
+    return sentence(f"{fish} {place} may be caught and released only{until}{when}{tag}")
 
 
 def wrong_length(length: str, limit: str, tag: str) -> str:
@@ -226,6 +229,16 @@ def time_unsaid(starts: str, ends_at: str, tag: str) -> str:
 def ice_unsaid(fish: str, tag: str) -> str:
     """Ice or open water decides."""
     return sentence(f"the season for {fish} holds in open water only; was it through the ice?{tag}")
+
+
+def which_it_may_be(fish: str) -> str:
+    """One of several candidates."""
+    return f"{fish}, which it may be"
+
+
+def as_it_may_be(fish: str, text: str) -> str:
+    """A reason that holds for one of several candidates, and so for all."""
+    return f"It may be {fish}, and then: {text[:1].lower()}{text[1:]}"
 
 
 def no_rule(fish: str, place: str, may_go_back: bool) -> str:

@@ -12,13 +12,18 @@ from assistant.text import sentence
 
 def outlook_lead(place: str, day: str, fish: str) -> str:
     """What the lines below are."""
-    what = f"{fish} on {place}" if fish else place
+    what = f"{fish} {place}" if fish else place
     return f"{what[0].upper()}{what[1:]}, {day}, under the rules held:"
 
 
 def outlook_line(name: str, parts: list[str], tag: str) -> str:
     """One fish or group."""
     return sentence(f"{name}: {'; '.join(parts)}{tag}").replace("..", ".")
+
+
+def then(parts: list[str]) -> list[str]:
+    """What holds once it is open."""
+    return [f"then {parts[0]}", *parts[1:]] if parts else []
 
 
 def bag(count: int, together: bool) -> str:

@@ -27,6 +27,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.regulations import Rulebook
 from assistant.model.rulebook import rulebook
 from assistant.reasoning import catch as c
+from assistant.reasoning.precedence import stands_at
 from assistant.text import key
 
 STILL_OPEN = 0.05
@@ -47,6 +48,8 @@ _PART_OF = re.compile(
     r"(?:over|under|above|below|longer|shorter)",
     re.IGNORECASE,
 )
+_LIMIT_WITH = re.compile(r"\b(limit) with (?=\d)", re.IGNORECASE)
+_IN_PLACE = re.compile(r"\b(\d+(?:\.\d+)?(?: \d/\d)?) in (?=(?:the )?(\w+(?: \w+){0,2}))", re.IGNORECASE)
 _SHORT_FORMS = (
     (re.compile(r"\bim\b", re.IGNORECASE), "i'm"),
     (re.compile(r"\bive\b", re.IGNORECASE), "i've"),
@@ -115,6 +118,8 @@ def context_of(turn: Turn) -> Context:
     named = named_in(turn.reading, turn.kb)
     first = query.steps[0] if query is not None and query.steps else None
     where = first.places if first is not None and first.places else places
+    if query is not None:
+        query = replace(query, steps=tuple(_ruled(s, book) for s in query.steps))
     return Context(
         book,
         query,
@@ -150,9 +155,17 @@ def _completed(turn: Turn, places_of: Resolve) -> str:
     if not _others(text):
         text = _HAVE.sub("kept ", text)
     lengths = [m for m in turn.reading.measures if m.kind == "length"] or list(turn.held.lengths)
+    text = _IN_PLACE.sub(lambda m: _inches(m, places_of), _LIMIT_WITH.sub(r"\1, kept ", text))
     if lengths:
         text = _NO_UNIT.sub(rf"\1 \2 {'cm' if lengths[-1].unit in ('cm', 'mm', 'm') else 'in'}", text)
     return _answered(turn, text, places_of) or text
+
+
+def _inches(match: re.Match[str], places_of: Resolve) -> str:
+    """ "15 in Ollimarsh" as 15 inches before the name of a place."""
+    ahead = match[2].split()
+    place = any(places_of(" ".join(ahead[:n])) for n in range(len(ahead), 0, -1))
+    return f"{match[1]} in, " if place else match[0]
 
 
 def _others(text: str) -> bool:
@@ -266,6 +279,18 @@ def _held_fish(turn: Turn) -> tuple[Named, ...]:
     if last is not None and last.candidates:
         found = [x.taxon for x in last.candidates if x.probability >= STILL_OPEN] or [last.candidates[0].taxon]
     return tuple(_by_label(kb, t) for t in found)[:MOST_FISH]
+
+
+def _ruled(step: Step, book: Rulebook) -> Step:
+    """Of the fishes that one loose name may mean, those that the rules there name, as for a genus; else all."""
+    here = [p for place in step.places for p in book.positions(place)]
+    rules = [r for r in book.rules.values() if any(stands_at(r, p) for p in here)]
+    named = {t for r in rules for t in r.taxa}.union(*(book.members[g] for r in rules for g in r.groups))
+    fish = []
+    for name in step.fish:
+        known = tuple(t for t in name.taxa if t in named or any(t in book.lineage.above(x) for x in named))
+        fish.append(replace(name, taxa=known) if len(name.taxa) > 1 and known else name)
+    return replace(step, fish=tuple(fish))
 
 
 def _by_label(kb: KnowledgeBase, thing: str) -> Named:

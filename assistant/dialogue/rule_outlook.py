@@ -39,7 +39,9 @@ def survey(kb: KnowledgeBase, book: Rulebook, place: str, day: date, named: Sequ
     name = " / ".join(unique(n.words.lower() for n in named))
     where = words.place_words(kb, place)
     found = outlooks(place, day, book, wanted)
-    lead = Block("lead", tell.outlook_lead(where, words.day_words(day), name), claim=False)
+    lead = Block(
+        "lead", tell.outlook_lead(words.at_words(kb, place) if name else where, words.day_words(day), name), claim=False
+    )
     blocks = _orders(book, found)
     sides = [_at(kb, book, _or_nearest(o, place, book, wanted), o, where, name) for o in found]
     shared = [b for b in sides[0] if all(b in side for side in sides)] if sides else []
@@ -154,7 +156,7 @@ def _lines(kb: KnowledgeBase, book: Rulebook, outlook: Outlook) -> list[Block]:
         parts = (
             (tell.LISTED[line.listed],)
             if line.listed
-            else (words.season_words(line.season, outlook.day), *_numbers(kb, book, line))
+            else (words.season_words(line.season, outlook.day), *_when_open(line, _numbers(kb, book, line)))
         )
         names.setdefault((parts, line.rules), []).append(_name(kb, book, line))
     return [
@@ -165,6 +167,10 @@ def _lines(kb: KnowledgeBase, book: Rulebook, outlook: Outlook) -> list[Block]:
         )
         for (parts, rules), who in names.items()
     ]
+
+
+def _when_open(line: Line, numbers: list[str]) -> list[str]:
+    return tell.then(numbers) if line.season.mode == "closed" and line.season.next_open else numbers
 
 
 def _name(kb: KnowledgeBase, book: Rulebook, line: Line) -> str:

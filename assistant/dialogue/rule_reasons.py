@@ -35,6 +35,11 @@ class Told:
         return words.place_words(self.kb, self.step.places[0]) if self.step.places else say.THAT_WATER
 
     @property
+    def at(self) -> str:
+        """The place with its preposition."""
+        return words.at_words(self.kb, self.step.places[0]) if self.step.places else say.THAT_WATER
+
+    @property
     def day(self) -> date:
         """The day of the verdict; only asked for where there is one."""
         assert self.verdict.day is not None
@@ -77,9 +82,14 @@ def _called(kb: KnowledgeBase, said: str, taxa: Sequence[str]) -> str:
 
 
 def reason_text(told: Told) -> str:
-    """Why, in one sentence with its numbers and its rule."""
-    make = _REASONS.get(told.verdict.reason.why)
-    return make(told, told.verdict.reason) if make is not None else ""
+    """Why, in one sentence with its numbers and its rule; of several candidates the one that forces it is named."""
+    reason = told.verdict.reason
+    make = _REASONS.get(reason.why)
+    text = make(told, reason) if make is not None else ""
+    by_taxon = {o.taxon: o.certain for o in told.verdict.outcomes}
+    if reason.why in _OF_ONE and reason.taxon in by_taxon and len(set(by_taxon.values())) > 1:
+        return say.as_it_may_be(words.name_of(told.kb, reason.taxon), text)
+    return text
 
 
 def _opens(season: Season | None) -> str:
@@ -93,6 +103,13 @@ def _taxon(told: Told, reason: Reason) -> str:
     return words.fish_words(told.kb, (reason.taxon,))
 
 
+def _unruled(told: Told, reason: Reason) -> str:
+    """The candidate of which no rule speaks."""
+    several = len({o.taxon for o in told.verdict.outcomes}) > 1
+    name = words.fish_words(told.kb, (reason.taxon,)) if reason.taxon else told.fish
+    return say.which_it_may_be(name) if several else name
+
+
 def _may_keep(told: Told, reason: Reason) -> str:
     limits = _binding(told.verdict.tallies)
     if not limits:
@@ -103,7 +120,7 @@ def _may_keep(told: Told, reason: Reason) -> str:
         text = say.room([words.tally_words(told.kb, told.book, t) for t in limits])
     length = words.fish_length(told.step.length)
     big = [words.over_words(x) for x in _over_counts(told)]
-    return say.may_keep(told.fish, told.place, say.with_big(text, big) + told.tag(reason), length)
+    return say.may_keep(told.fish, told.at, say.with_big(text, big) + told.tag(reason), length)
 
 
 def _over_counts(told: Told) -> list[OverCount]:
@@ -157,7 +174,7 @@ def _release_only(told: Told, reason: Reason) -> str:
         and (season.last - season.first).days < 364
     )
     last = words.day_words(season.last) if season is not None and season.last is not None and short else ""
-    return say.release_only(_taxon(told, reason), told.place, last, _opens(season), told.tag(reason))
+    return say.release_only(_taxon(told, reason), told.at, last, _opens(season), told.tag(reason))
 
 
 def _hours(told: Told, reason: Reason) -> tuple[str, str]:
@@ -197,7 +214,7 @@ _REASONS: dict[Why, Callable[[Told, Reason], str]] = {
     Why.PROTECTED: lambda t, r: say.protected(_taxon(t, r), t.tag(r)),
     Why.PROHIBITED: lambda t, r: say.prohibited(_taxon(t, r), t.tag(r)),
     Why.CLOSED_WATER: lambda t, r: say.closed_water(t.place, _opens_water(r), t.tag(r)),
-    Why.CLOSED_SEASON: lambda t, r: say.closed_season(_taxon(t, r), t.place, _opens(r.season), t.tag(r)),
+    Why.CLOSED_SEASON: lambda t, r: say.closed_season(_taxon(t, r), t.at, _opens(r.season), t.tag(r)),
     Why.CLOSED_HOURS: lambda t, r: say.closed_hours(*_hours(t, r), t.tag(r)),
     Why.CLOSED_ICE: lambda t, r: say.closed_ice(_taxon(t, r), t.tag(r)),
     Why.NOT_FOR_THIS_ANGLER: lambda t, r: say.not_for_angler(t.place, r.under_age or 0, t.tag(r)),
@@ -216,7 +233,7 @@ _REASONS: dict[Why, Callable[[Told, Reason], str]] = {
     Why.AGE_UNSAID: lambda t, r: say.age_unsaid(t.place, r.under_age or 0, t.tag(r)),
     Why.TIME_UNSAID: lambda t, r: say.time_unsaid(*_hours(t, r), t.tag(r)),
     Why.ICE_UNSAID: lambda t, r: say.ice_unsaid(_taxon(t, r), t.tag(r)),
-    Why.NO_RULE: lambda t, r: say.no_rule(_taxon(t, r), t.place, _may_go_back(t)),
+    Why.NO_RULE: lambda t, r: say.no_rule(_unruled(t, r), t.place, _may_go_back(t)),
     Why.OUTSIDE_RULE_YEAR: _outside,
     Why.NO_LAWFUL_ACT: _no_lawful,
     Why.NO_PLACE: lambda t, r: say.NO_PLACE,
@@ -226,6 +243,8 @@ _REASONS: dict[Why, Callable[[Told, Reason], str]] = {
     Why.NO_FISH: lambda t, r: say.NO_FISH,
     Why.NO_DATE: lambda t, r: say.NO_DATE,
 }
+_OF_ONE = frozenset({Why.LENGTH, Why.ONE_OVER, Why.SUB_LIMIT, Why.BAG, Why.LENGTH_UNSURE, Why.LENGTH_UNSAID})
+"""Reasons whose sentence does not name the fish."""
 JUST_ASK = frozenset({Why.NO_PLACE, Why.SEVERAL_PLACES, Why.NO_FISH, Why.NO_DATE})
 """Reasons that only mean that something has not been told: the answer is the question."""
 

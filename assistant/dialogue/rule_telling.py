@@ -50,7 +50,7 @@ def points(told: Sequence[Told], day_said: bool, clock: date) -> list[Block]:
     rules = unique(r for one in told for r in one.verdict.rules)
     blocks = [Block("doubt", _rests_on(told, day_said, clock), statements=statements(rules), claim=bool(rules))]
     for one in told:
-        blocks += [_block("point", t, one) for t in (_replaced(one), *_orders(one), *_remarks(one)) if t]
+        blocks += [_block("point", t, one) for t in (_counts(one), _replaced(one), *_orders(one), *_remarks(one)) if t]
     blocks += _duties(told)
     kept: dict[str, Block] = {}
     for block in blocks:
@@ -98,6 +98,14 @@ def _kept(told: Told) -> list[str]:
     today = sum(k.count for k in told.step.kept if k.today)
     stored = sum(k.count for k in told.step.kept if not k.today)
     return [say.kept(today)] + ([say.stored(stored)] if stored else [])
+
+
+def _counts(told: Told) -> str:
+    """The counts of the day where the verdict hangs on something else."""
+    if told.verdict.word is not Word.UNKNOWN or told.step.kept is None or not told.verdict.tallies:
+        return ""
+    found = [t for t in told.verdict.tallies if t.limit is not None and t.kind != "one-over"]
+    return say.counts_so_far([words.tally_words(told.kb, told.book, t) for t in found]) if found else ""
 
 
 def _replaced(told: Told) -> str:
@@ -158,6 +166,8 @@ def _duties(all_told: Sequence[Told]) -> list[Block]:
             if record is None or record.topic not in TOLD_DUTIES:
                 continue
             text = say.obligation(record.text, say.rule(words.rule_tag(told.book, rule)))
+            if listed and rule not in listed and record.topic == "transport":
+                continue
             if unsure and rule in listed:
                 depends.setdefault(words.name_of(told.kb, listed[rule]), {})[text] = rule
             else:

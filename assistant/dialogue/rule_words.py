@@ -16,6 +16,7 @@ from assistant.reasoning.verdict import Season, Tally
 from assistant.text import join, unique
 from assistant.units import MM
 
+AREAS = frozenset({"demo-jurisdiction", "demo-zone", "state", "province", "territory", "district", "country", "region"})
 MONTHS = (
     "January",
     "February",
@@ -141,6 +142,13 @@ def place_words(kb: KnowledgeBase, place: str) -> str:
     """The name of a place."""
     found = kb.place(place)
     return found.label if found is not None else place
+
+
+def at_words(kb: KnowledgeBase, place: str) -> str:
+    """A place with its preposition: "on Vennimoor Lake", "in Harrowelt"."""
+    found = kb.place(place)
+    area = found is not None and found.kind in AREAS
+    return say.in_area(found.label) if found is not None and area else say.on_water(place_words(kb, place))
 
 
 def tally_words(kb: KnowledgeBase, book: Rulebook, tally: Tally) -> str:

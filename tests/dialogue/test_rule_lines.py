@@ -49,8 +49,8 @@ def test_worked_example_through_the_conversation(row: dict[str, str], open_base:
     assert answer.verdict == (", then ".join(words) if len(set(words)) > 1 else words[0])
     for rule in filter(None, row["rule"].split(" > ")):
         assert f"rule:{rule}" in answer.rules
-        tag = open_base.kb.find("rule", rule).notation
-        assert tag in text_of(answer)
+        record = open_base.kb.find("rule", rule)
+        assert record is not None and record.notation in text_of(answer)
     assert answer.blocks[0].kind == "lead" and answer.blocks[0].text.lower().startswith(
         ("verdict: " + answer.verdict) if len(words) > 1 else ("which fish", "i know no", words[0].replace("-", " "))
     )
@@ -254,3 +254,26 @@ def test_the_day_of_the_clock_is_the_day_of_today(open_base: Base) -> None:
             "can I keep a 35 cm smallmouth bass on Threlwick Lake today?",
         ):
             assert respond(open_base, line, Held(), clock)[0].verdict == word
+
+
+def test_the_candidate_that_forces_a_verdict_is_named(talk: Talk) -> None:
+    """Of several fishes that it may be, the one that forbids keeping is named; a loose name means the ruled fishes."""
+    answer, _ = talk("Ollimarsh Lake 2026-06-01: bass 15 in, keep?")
+    assert answer.verdict == "release" and "it may be striped bass" in text_of(answer).lower()
+    assert answer.asked is not None and answer.asked.kind == "fish"
+    answer, _ = talk("i got a snakehead in harrowelt, throw it back?")
+    assert answer.verdict == "do-not-release" and "kill it" in text_of(answer).lower()
+
+
+@pytest.mark.parametrize(
+    ("line", "said"),
+    [
+        ("am i over my limit with 26 bluegill at Threlwick?", "1 too many"),
+        ("walleye 15 in ollimarsh keep?", "at 15 in (38.1 cm)"),
+        ("how many more can I keep, I have 6 bluegill at Vennimoor", "6 of 8 sunfish"),
+        ("Threlwick Lake, 2026-08-01: northern pike 91 cm. keep?", "at most 1 over 90 cm"),
+    ],
+)
+def test_ways_of_telling_counts_and_lengths(line: str, said: str, talk: Talk) -> None:
+    """Counts and lengths are understood in the loose forms in which they are typed."""
+    assert said in text_of(talk(line)[0])
