@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 
 from assistant.dialogue.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
-from assistant.text import singular
+from assistant.text import key, singular
 
 LONGEST = 5
 """Words in the longest phrase that is looked up."""
@@ -29,12 +29,22 @@ def phrases_of(words: Sequence[str]) -> Iterator[str]:
 
 def aspects(kb: KnowledgeBase, reading: Reading) -> frozenset[str]:
     """The aspects a line asks about, without their ``aspect-`` prefix."""
+    found = {p for words in (reading.words, _without_fish(reading)) for p in phrases_of(words)}
     return frozenset(
-        thing.removeprefix("aspect-")
-        for phrase in phrases_of(reading.words)
-        for kind, thing, _ in kb.spoken(phrase)
-        if kind == "aspect"
+        thing.removeprefix("aspect-") for p in found for kind, thing, _ in kb.spoken(p) if kind == "aspect"
     )
+
+
+def _without_fish(reading: Reading) -> tuple[str, ...]:
+    """The words without those of fishes, so that "how long do bowfin live" reads like "how long do they live"."""
+    named = [key(m.words).split() for m in reading.of("taxon", "hybrid", "group")]
+    out = list(reading.words)
+    for words in named:
+        for i in range(len(out) - len(words) + 1):
+            if words and out[i : i + len(words)] == words:
+                del out[i : i + len(words)]
+                break
+    return tuple(out)
 
 
 def characters(kb: KnowledgeBase, reading: Reading, uses: Sequence[str]) -> tuple[str, ...]:

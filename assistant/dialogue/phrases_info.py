@@ -179,9 +179,10 @@ def range_nothing(name: str) -> str:
     return f"The base holds no range for the {name}."
 
 
-def range_cross(name: str, a: str, b: str) -> str:
+def range_cross(name: str, a: str, b: str, origin: str) -> str:
     """A cross has no range of its own."""
-    return sentence(f"the {name} can turn up where both parents live, {a} and {b}, and where it is stocked")
+    tail = f" ({origin})" if origin else ""
+    return sentence(f"the {name}{tail} can turn up where both parents live, {a} and {b}, and where it is stocked")
 
 
 def group_here(count: int, total: int, names: str, place: str) -> str:
@@ -236,6 +237,11 @@ def size_verdict(length: str, name: str, fit: str, usual: str, largest: str) -> 
     tail = f"; the largest held is {largest}" if largest else ""
     usual_text = f": usual adults are {usual}" if usual else ":"
     return sentence(f"{length} is {FITS[fit]} the {name}{usual_text}{tail}".replace(":;", ";"))
+
+
+def size_share(length: str, share: str, name: str) -> str:
+    """A length as a share of the largest, where no usual length is held."""
+    return sentence(f"{length} is {share} of the largest {name} held; no usual length is held to judge it by")
 
 
 def size_beyond() -> str:

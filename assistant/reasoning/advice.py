@@ -67,7 +67,7 @@ def fit(record: Record, relations: Sequence[frozenset[str]], asked: frozenset[st
     if not record.about:
         return GENERAL
     about = set(record.about)
-    if about & asked:
+    if about & asked and len(relations) == 1:
         return ABOUT_FISH
     hits = sum(1 for one in relations if about & one)
     if not hits:

@@ -94,6 +94,8 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
         named = [c for side, c in BY_SIDE if side in sides]
     if not named and turn.held.intent == "habitat" and turn.held.last is not None:
         named = _last(turn)
+    if "age" in aspects(kb, reading):
+        named = [AGE]
     out = dict.fromkeys(named)
     for a, b in TOGETHER:
         if a in out:

@@ -225,7 +225,8 @@ def _here(turn: Turn, found: Sequence[tuple[str, Name | None]]) -> frozenset[str
 
 
 def _regions(kb: KnowledgeBase, name: Name) -> str:
-    return join([x for x in (place_names(kb, name.regions), name.region_text) if x])
+    text = name.region_text if any(c.isalpha() for c in name.region_text) else ""
+    return join([x for x in (place_names(kb, name.regions), text) if x])
 
 
 def _basis(text: str, name: Name | None) -> str:
@@ -233,7 +234,11 @@ def _basis(text: str, name: Name | None) -> str:
 
 
 def _question(turn: Turn, local: Sequence[Mention]) -> Asked | None:
-    if any(len(meant(turn.kb, m)) > 1 for m in local) and not turn.held.places:
+    kb = turn.kb
+    if turn.held.places:
+        return None
+    told = [n for m in local if len(ids := meant(kb, m)) > 1 for t in ids for n in names_like(kb, t, m.words)]
+    if any(n.regions for n in told):
         return Asked("place", say.WHERE)
     return None
 

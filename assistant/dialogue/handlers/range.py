@@ -173,9 +173,16 @@ def _risk(kb: KnowledgeBase, taxon: str, name: str, place: Place) -> list[Block]
 
 def _cross(kb: KnowledgeBase, taxon: str, key: str) -> list[Block]:
     parents = kb.taxon(taxon).parents
-    names = [label(kb, p) for p in parents]
-    out = [Block("point", say.range_cross(label(kb, taxon), *names), statements=(f"taxon:{taxon}",))]
+    out = [_where_parents(kb, taxon)]
     return out + [b for p in parents for b in _one_place(kb, p, key)[:1]]
+
+
+def _where_parents(kb: KnowledgeBase, taxon: str) -> Block:
+    """Where a cross may be met, and how it comes about."""
+    found = kb.taxon(taxon)
+    a, b = (label(kb, p) for p in found.parents)
+    text = say.range_cross(found.label, a, b, care.ORIGIN.get(found.origin, ""))
+    return Block("point", trusted(text, found.basis), statements=(f"taxon:{taxon}",))
 
 
 def overall(kb: KnowledgeBase, taxon: str, full: bool) -> list[Block]:
@@ -184,9 +191,7 @@ def overall(kb: KnowledgeBase, taxon: str, full: bool) -> list[Block]:
     parents = kb.taxon(taxon).parents
     found = [r for r in rows(kb, taxon) if (p := kb.place(r.place)) is not None and p.kind in PLACES]
     if not found and parents:
-        return [
-            Block("point", say.range_cross(name, *(label(kb, p) for p in parents)), statements=(f"taxon:{taxon}",))
-        ]
+        return [_where_parents(kb, taxon)]
     out: list[Block] = []
     for status in ORDER:
         same = [r for r in found if r.status == status and not (r.area and status in ("absent", "extirpated"))]

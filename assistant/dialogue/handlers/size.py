@@ -98,7 +98,11 @@ def _verdict(turn: Turn, taxon: str, told: Amounts) -> list[Block]:
     word = length_fit(kb, taxon, length)
     name = label(kb, taxon)
     if not word:
-        return [_lengths(kb, taxon, units, biggest=False)]
+        lengths = _lengths(kb, taxon, units, biggest=False)
+        if sizes.largest:
+            share = say.size_share(typed(told.length, held), f"{100 * length / sizes.largest:.0f} %", name)
+            return [Block("point", share, statements=lengths.statements), lengths]
+        return [lengths]
     usual = span(sizes.usual_low, sizes.usual_high, units)
     largest = show_length(sizes.largest, units) if sizes.largest else ""
     text = say.size_verdict(typed(told.length, held), name, word, usual, largest)
