@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from assistant.dialogue import phrases_lesson as say
 from assistant.dialogue import speak
@@ -16,6 +17,8 @@ from assistant.text import join, unique
 
 FEWEST, MOST = 2, 8
 ROWS_SHOWN = 12
+PAGE_COLUMNS = 5
+"""Fishes that fit side by side on a printed page."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +64,12 @@ class Comparison:
     def title(self) -> str:
         """The title of the comparison."""
         return say.compare_title(self.names)
+
+    def columns(self, most: int = PAGE_COLUMNS) -> tuple[tuple[int, int], ...]:
+        """The fishes as stretches of columns that fit a page side by side, as even as can be."""
+        parts = -(-len(self.taxa) // most)
+        cuts = [round(i * len(self.taxa) / parts) for i in range(parts + 1)]
+        return tuple(pairwise(cuts))
 
     def legend(self, shared: bool = False) -> tuple[str, ...]:
         """What the marks and the frequency words in the rows shown mean."""
@@ -122,7 +131,7 @@ def _notes(kb: KnowledgeBase, found: Contrast, shown: Sequence[str], level: str)
         value = join([state_words(kb, x, level) for x in s.states], "or")
         out.setdefault((feature, speak.scope_words(kb, s), value), []).append(speak.fish(kb, s.taxon))
     notes = [say.fools(who, join(unique(names)), feature, value) for (feature, who, value), names in out.items()]
-    crosses = [say.crossing(speak.fishes(kb, found.crosses))] if found.crosses else []
+    crosses = [say.crossing([speak.fish(kb, t) for t in found.crosses])] if found.crosses else []
     return (*notes[:4], *crosses)
 
 

@@ -39,7 +39,7 @@ def _everyday(kb: KnowledgeBase) -> dict[str, str]:
         out[term.label] = word
         if noun == "fin":
             out[term.label.removesuffix(" fin")] = word.replace(" ", "-")
-    return out
+    return {label: word for label, word in out.items() if label.rpartition(" ")[2] not in out or " " not in label}
 
 
 def young(kb: KnowledgeBase, text: str) -> str:

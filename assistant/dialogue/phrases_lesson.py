@@ -13,6 +13,7 @@ MEMORY_NOTE = "* from memory: nobody has checked it against a book yet"
 SHARED_NOTE = "+ told of the whole group that the fish belongs to"
 FREQUENCY_NOTE = "Usually means 60 to 95 in 100 fish, often 35 to 75, sometimes 5 to 40; no such word: nearly all."
 YOUNG_FREQUENCY_NOTE = "Mostly: more than half of the fish. Now and then: a few of them. No such word: nearly all."
+CROSSES_NAMED = 3
 FEATURE = "Feature"
 ALIKE = "Alike in all of them"
 NOTHING_SEPARATES = "Nothing that can be seen this way separates these fishes."
@@ -46,9 +47,10 @@ def fools(who: str, fish: str, feature: str, value: str) -> str:
     return sentence(f"careful with the {feature}: {who} of the {fish} may show {value}")
 
 
-def crossing(names: str) -> str:
-    """Crosses between the fishes compared."""
-    return sentence(f"these cross ({names}), and a cross may show marks of both parents")
+def crossing(names: Sequence[str]) -> str:
+    """Crosses between the fishes compared, a few of them named."""
+    shown = join(names) if len(names) <= CROSSES_NAMED else f"{', '.join(names[:CROSSES_NAMED])} and {len(names) - CROSSES_NAMED} more"
+    return sentence(f"these cross ({shown}), and a cross may show marks of both parents")
 
 
 def key_title(names: str, place: str) -> str:
@@ -90,6 +92,7 @@ def not_parted(names: str) -> str:
 # --- sheet ------------------------------------------------------------------------------------------------------
 
 SHEET_SUB = "Drawn from the base, not to scale. Firm lines are recorded; dashed lines are not."
+TITLE_NAMES = 5
 SHEET_NAME, SHEET_DATE, SHEET_CLASS = "Name", "Date", "Class"
 SHEET_TABLE, SHEET_KEY, SHEET_WORDS = "Side by side", "Key", "Words"
 SHEET_SAFETY, SHEET_SOURCES = "Safe hands, safe fish", "Sources"
@@ -98,9 +101,14 @@ SHEET_RULES = "Before anyone fishes: check your own local rules."
 SHEET_RINGS = "Numbers on the fish are the numbers of the table."
 
 
+def sheet_of(names: str) -> str:
+    """The title of a sheet on a group or the fishes of a place."""
+    return f"Tell them apart: {names}"
+
+
 def sheet_title(names: Sequence[str]) -> str:
     """The title of a sheet."""
-    return f"Tell them apart: {join(names)}"
+    return f"Tell them apart: {join(names) if len(names) <= TITLE_NAMES else so_many(len(names))}"
 
 
 def grows(low: str, high: str) -> str:

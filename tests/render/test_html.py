@@ -11,6 +11,7 @@ from assistant.dialogue.comparison import compare
 from assistant.dialogue.lesson_key import lesson_key
 from assistant.dialogue.lesson_sheet import lesson_sheet
 from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.selection import species_below
 from assistant.render.html import comparison_page, key_page, sheet_page
 
 THREE = ("lepomis-macrochirus", "lepomis-microlophus", "lepomis-gibbosus")
@@ -70,6 +71,14 @@ def test_sheet_says_what_it_is(page: str) -> None:
     for text in ("not to scale", "Side by side", "Key", "Words", "Safe hands", "Sources", "check your own local rules"):
         assert text in page
     assert '<html lang="en">' in page and '<th scope="col">' in page and '<th scope="row">' in page
+
+
+def test_many_fishes_stand_in_tables_that_fit(kb: KnowledgeBase) -> None:
+    """Eight fishes are set in two tables of four columns, every fish in one of them."""
+    made = lesson_sheet(kb, species_below(kb, "lepomis")[:8], "picture")
+    page = sheet_page(kb, made)
+    assert made.table.columns() == ((0, 4), (4, 8))
+    assert page.count("<table") == 2 and all(page.count(f'<th scope="col">{n}</th>') == 1 for n in made.table.names)
 
 
 def test_titles_are_escaped(kb: KnowledgeBase) -> None:
