@@ -10,6 +10,7 @@ import pytest
 from assistant.errors import ToolError
 from assistant.graph.lines import Index
 from assistant.graph.locate import shipped_shapes
+from assistant.graph.read import read_file
 from assistant.graph.shacl import count_focus_nodes, validate
 from assistant.graph.triples import parse_turtle
 from assistant.graph.values import Node
@@ -41,7 +42,9 @@ def test_results_name_focus_path_value_and_severity() -> None:
 @pytest.mark.parametrize("sample", sorted((Path(__file__).parents[1] / "shapes").glob("*/fail-*.ttl")), ids=lambda p: p.stem)
 def test_flattened_shapes_mean_the_same(sample: Path) -> None:
     """Giving property shapes the targets of their node shape changes no result, on every faulty sample."""
-    shapes = list(Index(shipped_shapes()).all_nodes().values())
+    folder = sample.parent.name.rstrip("s")
+    files = [p for p in sorted(shipped_shapes().glob("*.ttl")) if p.stem.startswith((folder, "closed"))]
+    shapes = [n for p in files for n in read_file(p).values()]
     data = nodes(sample.read_text())
     assert validate(data, shapes).results == validate(data, shapes, flat=False).results
 
