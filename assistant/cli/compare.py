@@ -28,9 +28,9 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
 
     if args.rows < 1:
         raise UsageError("--rows takes a number from 1 on", "leave it out for 12")
-    kb = open_kb(args)
-    found: Comparison = compare(kb, chosen(kb, args), args.look, args.level, args.rows)
-    write_out(rendered(found, args.format, args.shared), args.output, streams)
+    with open_kb(args, streams) as kb:
+        found: Comparison = compare(kb, chosen(kb, args), args.look, args.level, args.rows)
+        write_out(rendered(found, args.format, args.shared), args.output, streams)
     return 0
 
 

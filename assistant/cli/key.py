@@ -24,12 +24,13 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     """Write the key and return 0. Raises UsageError for unknown fishes or fewer than two."""
     from assistant.dialogue.lesson_key import lesson_key
 
-    kb = open_kb(args)
-    taxa = chosen(kb, args)
-    if len(taxa) < 2:
-        raise UsageError(f"a key takes two fishes or more, not {len(taxa)}", "name another fish, a group or a place")
-    found = lesson_key(kb, taxa, args.look, args.level, args.group, args.place)
-    write_out(_rendered(kb, found, args), args.output, streams)
+    with open_kb(args, streams) as kb:
+        taxa = chosen(kb, args)
+        if len(taxa) < 2:
+            raise UsageError(f"a key takes two fishes or more, not {len(taxa)}",
+                             "name another fish, a group or a place")
+        found = lesson_key(kb, taxa, args.look, args.level, args.group, args.place)
+        write_out(_rendered(kb, found, args), args.output, streams)
     return 0
 
 

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Iterator
+from contextlib import closing, contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -38,11 +40,18 @@ def add_output(parser: argparse.ArgumentParser, formats: tuple[str, ...]) -> Non
     parser.add_argument("-o", "--output", metavar="FILE", help="write to a file (else to standard output)")
 
 
-def open_kb(args: argparse.Namespace) -> KnowledgeBase:
-    """The knowledge base that ``--base`` names, or the shipped one."""
+@contextmanager
+def open_kb(args: argparse.Namespace, streams: Streams) -> Iterator[KnowledgeBase]:
+    """The knowledge base that ``--base`` names (a folder or a server), or the shipped one, for as long as it is used."""
     from assistant.loading import open_base
 
-    return open_base(Path(args.base) if args.base else None).kb
+    folder = None
+    if args.base:
+        from assistant.curation.bases import base_folder
+
+        folder = base_folder(args.base, streams.err)
+    with closing(open_base(folder)) as base:
+        yield base.kb
 
 
 def chosen(kb: KnowledgeBase, args: argparse.Namespace) -> tuple[str, ...]:

@@ -42,18 +42,19 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
 
     if not 1 <= args.items <= MOST:
         raise UsageError(f"a quiz has 1 to {MOST} questions, not {args.items}", "give another number after --items")
-    kb = open_kb(args)
-    taxa = chosen(kb, args)
-    if len(taxa) < 2:
-        raise UsageError(f"a quiz takes two fishes or more, not {len(taxa)}", "name another fish, a group or a place")
-    quiz = build_quiz(kb, taxa, args.items, args.seed, LOOKS[args.look])
-    questions = [worded(kb, item, args.level) for item in quiz.items]
-    title = say.quiz_title(title_of(kb, taxa, args.group, args.place).removeprefix(say.KEY_TO))
-    remark = say.quiz_fewer(len(questions), args.items) if len(questions) < args.items else ""
-    if args.answers:
-        write_out(_rendered(title, questions, "", args.format, ("answers",)), args.answers, streams)
-    parts = ("questions",) if args.answers else ("questions", "answers")
-    write_out(_rendered(title, questions, remark, args.format, parts), args.output, streams)
+    with open_kb(args, streams) as kb:
+        taxa = chosen(kb, args)
+        if len(taxa) < 2:
+            raise UsageError(f"a quiz takes two fishes or more, not {len(taxa)}",
+                             "name another fish, a group or a place")
+        quiz = build_quiz(kb, taxa, args.items, args.seed, LOOKS[args.look])
+        questions = [worded(kb, item, args.level) for item in quiz.items]
+        title = say.quiz_title(title_of(kb, taxa, args.group, args.place).removeprefix(say.KEY_TO))
+        remark = say.quiz_fewer(len(questions), args.items) if len(questions) < args.items else ""
+        if args.answers:
+            write_out(_rendered(title, questions, "", args.format, ("answers",)), args.answers, streams)
+        parts = ("questions",) if args.answers else ("questions", "answers")
+        write_out(_rendered(title, questions, remark, args.format, parts), args.output, streams)
     return 0
 
 

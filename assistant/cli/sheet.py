@@ -27,7 +27,10 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     from assistant.dialogue.lesson_sheet import lesson_sheet
     from assistant.render.html import sheet_page
 
-    kb = open_kb(args)
-    write_out(sheet_page(kb, lesson_sheet(kb, chosen(kb, args), args.look, args.level, args.title)), args.output,
-              streams)
+    with open_kb(args, streams) as kb:
+        taxa = chosen(kb, args)
+        title = args.title
+        if not title and (args.group or args.place):
+            title = say.sheet_of(title_of(kb, taxa, args.group, args.place).removeprefix(say.KEY_TO))
+        write_out(sheet_page(kb, lesson_sheet(kb, taxa, args.look, args.level, title)), args.output, streams)
     return 0

@@ -49,7 +49,8 @@ def fools(who: str, fish: str, feature: str, value: str) -> str:
 
 def crossing(names: Sequence[str]) -> str:
     """Crosses between the fishes compared, a few of them named."""
-    shown = join(names) if len(names) <= CROSSES_NAMED else f"{', '.join(names[:CROSSES_NAMED])} and {len(names) - CROSSES_NAMED} more"
+    more = len(names) - CROSSES_NAMED
+    shown = f"{', '.join(names[:CROSSES_NAMED])} and {more} more" if more > 0 else join(names)
     return sentence(f"these cross ({shown}), and a cross may show marks of both parents")
 
 

@@ -6,6 +6,7 @@ import csv
 import io
 import json
 from collections.abc import Iterator
+from contextlib import nullcontext
 from pathlib import Path
 
 import pytest
@@ -23,7 +24,7 @@ def shared_base(kb: KnowledgeBase, monkeypatch: pytest.MonkeyPatch) -> Iterator[
     from assistant.cli import compare, key, quiz, sheet
 
     for module in (lesson_options, compare, key, quiz, sheet):
-        monkeypatch.setattr(module, "open_kb", lambda args: kb)
+        monkeypatch.setattr(module, "open_kb", lambda args, streams: nullcontext(kb))
     yield
 
 
