@@ -42,7 +42,7 @@ def add_output(parser: argparse.ArgumentParser, formats: tuple[str, ...]) -> Non
 
 @contextmanager
 def open_kb(args: argparse.Namespace, streams: Streams) -> Iterator[KnowledgeBase]:
-    """The knowledge base that ``--base`` names (a folder or a server), or the shipped one, for as long as it is used."""
+    """The knowledge base that ``--base`` names (a folder or a server) or the shipped one, while it is used."""
     from assistant.loading import open_base
 
     folder = None
