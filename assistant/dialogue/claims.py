@@ -39,7 +39,7 @@ UNLIKE = 0.3
 ACROSS = 1.0
 """What it costs a reading to join words over a preposition."""
 SPECIFIC = -0.5
-"""What a value of three words or more is worth with no part word by it."""
+"""What a value of three words or more that places a thing is worth with no part word by it."""
 INSIDE = 0.4
 """What it costs a value that its part word is inside the name of another part ("dorsal" in "spiny dorsal")."""
 BEYOND = 0.5
@@ -177,7 +177,7 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
         worth = ALONE - LOOSE * _stray(hit, line)
     elif phrase.character in line.talk.expected:
         worth = EXPECTED
-    elif len(set(hit.at)) > 2:
+    elif phrase.ordered and len(set(hit.at)) > 2:
         worth = SPECIFIC
     else:
         return None

@@ -136,17 +136,19 @@ def _counted_by(
     number: _Number, counted: Sequence[Hit], parts: Sequence[Hit], content: Sequence[Content], lexicon: Lexicon
 ) -> _Counted | None:
     scored = []
-    for hit in counted:
+    after = number.last + 1
+    behind = [h for h in counted if after in h.at and h.last - h.first + 1 - len(set(h.at)) <= (h.first < number.at)]
+    for hit in behind or counted:
         value = _nearness(number, hit, content)
         if value is not None and plausible(hit.phrase.id, number.low, number.high, lexicon):
             uses = 0.08 * math.log1p(lexicon.gist(hit.phrase.id)[0])
             scored.append((value + uses, hit.phrase.id, hit.at))
+    named = None if behind or not parts else _by_shared_noun(number, content, lexicon)
+    if named:
+        return named
     if scored:
         score, character, at = max(scored)
         return _Counted(character, at, score)
-    shared = _by_shared_noun(number, content, lexicon) if parts else None
-    if shared:
-        return shared
     for hit in sorted(parts, key=lambda h: (-len(h.at), h.first, h.phrase.id)):
         if content[hit.first].clause != content[number.at].clause or _gap(number, hit) > 1:
             continue
@@ -169,8 +171,8 @@ def _by_shared_noun(number: _Number, content: Sequence[Content], lexicon: Lexico
         stems = [s.text for s in lexicon.stems(key(character.trade).split())]
         common = [earlier[s] for s in stems[:-1] if s in earlier]
         if stems[-1:] == [noun] and common:
-            found.append((max(common), character.id))
-    return _Counted(max(found)[1], (max(found)[0], number.last + 1), 0.8) if found else None
+            found.append((len(common), max(common), character.id))
+    return _Counted(max(found)[2], (max(found)[1], number.last + 1), 0.8) if found else None
 
 
 def _nearness(number: _Number, hit: Hit, content: Sequence[Content]) -> float | None:

@@ -15,6 +15,8 @@ from assistant.text import word_set
 
 BARE = 0.8
 """What it costs a reading when all its words are nouns and no describing word is among them."""
+FEW = 2
+"""A clause of so few words that names a thing says that it is there."""
 LEAST = 1.0
 """A reading worth less is none."""
 _HAS = word_set("has had have with w got showing shows saw there no")
@@ -77,7 +79,9 @@ def _worth(claim: Claim, line: Line) -> float:
 
 
 def _stated(claim: Claim, line: Line) -> bool:
-    """True when the line says that a fish has the thing ("with an adipose fin"), not only names it."""
+    """True when the line says that a fish has the thing ("with an adipose fin"), or hardly says anything else."""
+    if sum(c.clause == line.content[min(claim.at)].clause for c in line.content) <= FEW:
+        return True
     first = line.content[min(claim.at)].first
     before = [t.word for t in line.tokens[max(0, first - 3) : first] if t.clause == line.tokens[first].clause]
     return bool(_HAS & set(before))

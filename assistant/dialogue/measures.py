@@ -171,9 +171,12 @@ def _compound(pieces: Sequence[Piece], first: Amount, unit: str, after: int) -> 
     return replace(found, unit=name)
 
 
+_COUNTED_AFTER = word_set("spines rays fish years days bars spots whiskers")
+
+
 def _ends(pieces: Sequence[Piece], at: int) -> bool:
     piece = pieces[at] if at < len(pieces) else None
-    return piece is None or piece.kind == "other" or piece.text in ("and", "walleye", "-")
+    return piece is None or piece.kind == "other" or (piece.kind == "word" and piece.text not in _COUNTED_AFTER)
 
 
 def _bare_unit(pieces: Sequence[Piece], at: int) -> _Found | None:

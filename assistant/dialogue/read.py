@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from datetime import date
 
 from assistant.dialogue.answers import Answered, read_answer
-from assistant.dialogue.claims import Talk, nouns_of, ready
+from assistant.dialogue.claims import Line, Talk, nouns_of, ready
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.corrections import corrected, putting_right
 from assistant.dialogue.counts import count_claims, read_formula
@@ -14,14 +15,14 @@ from assistant.dialogue.features import read_features
 from assistant.dialogue.lexicon import Lexicon, lexicon_of
 from assistant.dialogue.measures import Setting, read_measures
 from assistant.dialogue.mentions import Decided, decide, hints_of, terms_of
-from assistant.dialogue.names_found import find_names, names_place
+from assistant.dialogue.names_found import Named, find_names, names_place
 from assistant.dialogue.qualities import read_qualities
 from assistant.dialogue.reading import Measure, Mention, Reading, Seen
 from assistant.dialogue.scope import scopes_of
 from assistant.dialogue.spotting import Content, content_of, spot
 from assistant.dialogue.tokens import Token, clean, gibberish, tokenize, words_of
-from assistant.dialogue.when import read_when
-from assistant.dialogue.where import read_where
+from assistant.dialogue.when import When, read_when
+from assistant.dialogue.where import Where, read_where
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import NUMBERS
 from assistant.text import key, unique, word_set
@@ -34,62 +35,46 @@ NUMBERED = frozenset({"count", "age", "time"})
 Span = tuple[int, int]
 
 
+@dataclass(frozen=True, slots=True)
+class _Plain:
+    """What a line tells apart from the fish itself: day, fin formula, measures, names found, places."""
+
+    when: When
+    formula: tuple[Seen, ...]
+    measures: tuple[Measure, ...]
+    names: tuple[Named, ...]
+    where: Where
+    spans: tuple[Span, ...]
+
+
 def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     """What one line says, given what the conversation holds and the day. Never raises, whatever is typed."""
     lexicon = lexicon_of(kb)
     line = clean(text)
     tokens = tokenize(line)[:MOST_TOKENS]
     if gibberish(tokens, lexicon.known):
-        answered = read_answer(tokens, held, (), lexicon) if tokens else Answered()
-        return Reading(
-            line,
-            words_of(tokens),
-            seen=answered.seen,
-            answer=answered.answer,
-            question="?" in line,
-            noise=not answered.answer,
-        )
-    when = read_when(line, tokens, lexicon, clock)
-    names = tuple(
-        n for n in find_names(tokens, lexicon, _waters(tokens, lexicon)) if not names_place(tokens, n, lexicon)
-    )
-    where = read_where(tokens, lexicon, tuple(n.span for n in names))
-    formula, formula_spans = read_formula(line, lexicon)
-    masked_text = _mask(line, (*when.spans, *formula_spans))
-    measures = read_measures(masked_text, _setting(tokens, held, lexicon))
-    gone = (
-        *when.spans,
-        *formula_spans,
-        *((m.start, m.end) for m in measures if not m.bare or m.own),
-        *((m.start, m.end) for m in where.mentions),
-    )
-    content = content_of(tokens, _tokens_in(tokens, gone), lexicon)
-    hits = spot(content, lexicon)
-    decided = decide(tokens, names, content, hits, where.places or held.places, lexicon, _asks_feature(held))
-    blocked = _content_in(content, decided.strong)
-    hits = tuple(h for h in hits if not blocked & set(h.at))
-    scopes = scopes_of(tokens, content, nouns_of(hits, lexicon), lexicon)
-    talk = _talk(tokens, held, decided, frozenset(blocked), lexicon)
-    made = ready(tokens, content, hits, scopes, lexicon, talk)
+        return _noise(line, tokens, held, lexicon)
+    plain = _plain(line, tokens, held, lexicon, clock)
+    made, decided = _made_ready(tokens, plain, held, lexicon)
     features = read_features(made, count_claims(made, line))
     answered = read_answer(tokens, held, features, lexicon)
     told = () if answered.seen and len(tokens) <= SHORT else features
-    seen = _in_order((*formula, *told, *answered.seen))
-    change = corrected(tokens, content, hits, seen, held, lexicon)
+    seen = _in_order((*plain.formula, *told, *answered.seen))
+    change = corrected(tokens, made.content, made.hits, seen, held, lexicon)
     qualities = read_qualities(tokens, decided, lexicon)
     return Reading(
         text=line,
         words=words_of(tokens),
-        mentions=_mentions(decided, where.mentions, tokens, lexicon),
+        mentions=_mentions(decided, plain.where.mentions, tokens, lexicon),
         seen=change.seen,
         hints=hints_of(decided, lexicon),
-        measures=_kept(measures, answered),
+        measures=_kept(plain.measures, answered),
         counts=_bare_counts(tokens, seen),
-        places=where.places,
-        water=where.water,
-        unknown_place=where.unknown,
-        date=when.date,
-        season=when.season,
+        places=plain.where.places,
+        water=plain.where.water,
+        unknown_place=plain.where.unknown,
+        date=plain.when.date,
+        season=plain.when.season,
         sex=qualities.sex,
         stage=qualities.stage,
         breeding=qualities.breeding,
@@ -98,9 +83,38 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
         cues=qualities.cues,
         outside=decided.outside,
         question=_question(line, tokens),
-        noise=False,
         corrections=change.characters,
     )
+
+
+def _noise(line: str, tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Reading:
+    """A line without a word in it: noise, unless it answers the question asked back ("b", "7")."""
+    answered = read_answer(tokens, held, (), lexicon) if tokens else Answered()
+    told, question = answered.answer, "?" in line
+    return Reading(line, words_of(tokens), seen=answered.seen, answer=told, question=question, noise=not told)
+
+
+def _plain(line: str, tokens: Sequence[Token], held: Held, lexicon: Lexicon, clock: date) -> _Plain:
+    when = read_when(line, tokens, lexicon, clock)
+    found = find_names(tokens, lexicon, _waters(tokens, lexicon))
+    names = tuple(n for n in found if not names_place(tokens, n, lexicon))
+    where = read_where(tokens, lexicon, tuple(n.span for n in names))
+    formula, formula_spans = read_formula(line, lexicon)
+    measures = read_measures(_mask(line, (*when.spans, *formula_spans)), _setting(tokens, held, lexicon))
+    used = [(m.start, m.end) for m in measures if not m.bare or m.own] + [(m.start, m.end) for m in where.mentions]
+    return _Plain(when, formula, measures, names, where, (*when.spans, *formula_spans, *used))
+
+
+def _made_ready(tokens: Sequence[Token], plain: _Plain, held: Held, lexicon: Lexicon) -> tuple[Line, Decided]:
+    """The line ready for its features to be read, and which of the names found are names."""
+    content = content_of(tokens, _tokens_in(tokens, plain.spans), lexicon)
+    hits = spot(content, lexicon)
+    places = plain.where.places or held.places
+    decided = decide(tokens, plain.names, content, hits, places, lexicon, _asks_feature(held))
+    blocked = frozenset(_content_in(content, decided.strong))
+    hits = tuple(h for h in hits if not blocked & set(h.at))
+    scopes = scopes_of(tokens, content, nouns_of(hits, lexicon), lexicon)
+    return ready(tokens, content, hits, scopes, lexicon, _talk(tokens, held, decided, blocked, lexicon)), decided
 
 
 def _talk(tokens: Sequence[Token], held: Held, decided: Decided, walls: frozenset[int], lexicon: Lexicon) -> Talk:

@@ -30,28 +30,31 @@ def _read(kb: KnowledgeBase, text: str) -> list[str]:
     return [_told(s) for s in read_line(kb, text, Held(), CLOCK).seen]
 
 
-@pytest.mark.parametrize(("text", "state"), [
-    ("a scarlet mark at the tip of the ear", "opercular-flap-edge.red-or-orange-spot"),
-    ("the ear flap has a crimson dot", "opercular-flap-edge.red-or-orange-spot"),
-    ("gill flap all black", "opercular-flap-edge.none-all-dark"),
-    ("black ear rimmed pale", "opercular-flap-edge.pale-or-white-edge"),
-    ("its tail is square", "caudal-fin-shape.truncate"),
-    ("tail square", "caudal-fin-shape.truncate"),
-    ("deeply forked tail", "caudal-fin-shape.forked"),
-    ("mouth past the eye", "upper-jaw-reach.past-eye"),
-    ("jaw goes way back past the eye", "upper-jaw-reach.past-eye"),
-    ("lower corner of the tail is white", "tail-tip-mark.white"),
-    ("side fins reach past the eye when bent forward", "pectoral-fin-reach.past-eye"),
-    ("one whisker on the chin", "barbels.one-chin"),
-    ("it has two pairs of whiskers", "barbels.four"),
-    ("turquoise wavy lines on the cheek", "head-lines.wavy-blue"),
-    ("smooth tongue", "tongue-teeth.none"),
-    ("red iris", "eye-colour.red"),
-    ("an ear longer than its head", "opercular-flap-length.long"),
-    ("belly fins joined into a sucker", "pelvic-fin-position.fused-disc"),
-    ("a dark smudge at the back of the soft dorsal", "soft-dorsal-blotch.present"),
-    ("dorsals apart", "dorsal-fin-arrangement.two-separate"),
-])
+@pytest.mark.parametrize(
+    ("text", "state"),
+    [
+        ("a scarlet mark at the tip of the ear", "opercular-flap-edge.red-or-orange-spot"),
+        ("the ear flap has a crimson dot", "opercular-flap-edge.red-or-orange-spot"),
+        ("gill flap all black", "opercular-flap-edge.none-all-dark"),
+        ("black ear rimmed pale", "opercular-flap-edge.pale-or-white-edge"),
+        ("its tail is square", "caudal-fin-shape.truncate"),
+        ("tail square", "caudal-fin-shape.truncate"),
+        ("deeply forked tail", "caudal-fin-shape.forked"),
+        ("mouth past the eye", "upper-jaw-reach.past-eye"),
+        ("jaw goes way back past the eye", "upper-jaw-reach.past-eye"),
+        ("lower corner of the tail is white", "tail-tip-mark.white"),
+        ("side fins reach past the eye when bent forward", "pectoral-fin-reach.past-eye"),
+        ("one whisker on the chin", "barbels.one-chin"),
+        ("it has two pairs of whiskers", "barbels.four"),
+        ("turquoise wavy lines on the cheek", "head-lines.wavy-blue"),
+        ("smooth tongue", "tongue-teeth.none"),
+        ("red iris", "eye-colour.red"),
+        ("an ear longer than its head", "opercular-flap-length.long"),
+        ("belly fins joined into a sucker", "pelvic-fin-position.fused-disc"),
+        ("a dark smudge at the back of the soft dorsal", "soft-dorsal-blotch.present"),
+        ("dorsals apart", "dorsal-fin-arrangement.two-separate"),
+    ],
+)
 def test_states(kb: KnowledgeBase, text: str, state: str) -> None:
     """A part and a value in the same clause give the state, in whatever order and colour word."""
     assert state in _read(kb, text)
@@ -60,27 +63,41 @@ def test_states(kb: KnowledgeBase, text: str, state: str) -> None:
 def test_several_in_one_sentence(kb: KnowledgeBase) -> None:
     """A part is carried on into the next clause, and each value goes to its own part."""
     told = _read(kb, "ear is long, edged in white, blue squiggles on the cheek, short rounded side fins")
-    assert {"opercular-flap-length.long", "opercular-flap-edge.pale-or-white-edge", "head-lines.wavy-blue",
-            "pectoral-fin-form.short-rounded"} <= set(told)
+    assert {
+        "opercular-flap-length.long",
+        "opercular-flap-edge.pale-or-white-edge",
+        "head-lines.wavy-blue",
+        "pectoral-fin-form.short-rounded",
+    } <= set(told)
 
 
 def test_clause_in_a_story(kb: KnowledgeBase) -> None:
     """What surrounds the useful clause gives no observations."""
-    told = _read(kb, "Was out with gramps, wind was howling, motor quit twice, and he got this fish with six spines in front of"
-                     " the anal fin, then we ate lunch. Any idea?")
+    told = _read(
+        kb,
+        "Was out with gramps, wind was howling, motor quit twice, and he got this fish with six spines in front of"
+        " the anal fin, then we ate lunch. Any idea?",
+    )
     assert told == ["anal-spines=6"]
 
 
-@pytest.mark.parametrize(("text", "told", "not_told"), [
-    ("no bars, spots or stripes", {"body-bars.none", "body-spots.none", "stripe-pattern.none"}, set()),
-    ("no whiskers, adipose fin present", {"barbels.none", "adipose-fin.present"}, {"adipose-fin.absent"}),
-    ("no whiskers at all serrated spine", {"barbels.none"}, {"serrated-dorsal-spine.absent"}),
-    ("tail not forked whiskers yes", set(), {"barbels.none", "caudal-fin-shape.forked"}),
-    ("spots none", {"body-spots.none"}, set()),
-    ("no red on the ear but a black flap", {"opercular-flap-edge.none-all-dark"}, {"opercular-flap-edge.red-or-orange"}),
-    ("no its got two pairs of whiskers", {"barbels.four"}, {"!barbels.four"}),
-    ("pale spots on a dark side", {"body-spots.light-on-dark"}, {"body-spots.dark-on-light"}),
-])
+@pytest.mark.parametrize(
+    ("text", "told", "not_told"),
+    [
+        ("no bars, spots or stripes", {"body-bars.none", "body-spots.none", "stripe-pattern.none"}, set()),
+        ("no whiskers, adipose fin present", {"barbels.none", "adipose-fin.present"}, {"adipose-fin.absent"}),
+        ("no whiskers at all serrated spine", {"barbels.none"}, {"serrated-dorsal-spine.absent"}),
+        ("tail not forked whiskers yes", set(), {"barbels.none", "caudal-fin-shape.forked"}),
+        ("spots none", {"body-spots.none"}, set()),
+        (
+            "no red on the ear but a black flap",
+            {"opercular-flap-edge.none-all-dark"},
+            {"opercular-flap-edge.red-or-orange"},
+        ),
+        ("no its got two pairs of whiskers", {"barbels.four"}, {"!barbels.four"}),
+        ("pale spots on a dark side", {"body-spots.light-on-dark"}, {"body-spots.dark-on-light"}),
+    ],
+)
 def test_denials(kb: KnowledgeBase, text: str, told: set[str], not_told: set[str]) -> None:
     """A denial reaches the noun it denies, on over "or", and no further."""
     found = set(_read(kb, text))
@@ -88,27 +105,51 @@ def test_denials(kb: KnowledgeBase, text: str, told: set[str], not_told: set[str
     assert not not_told & found
 
 
-@pytest.mark.parametrize(("text", "count"), [
-    ("10 spines up top", "dorsal-spines=10"), ("dorsal spines 7 i think", "dorsal-spines=7"), ("seven or eight anal spines", "anal-spines=7-8"),
-    ("18 rays in the anal fin", "anal-soft-rays=18"), ("anal fin had 27", "anal-soft-rays=27"),
-    ("counted 38 scales on the lateral line", "lateral-line-scales=38"), ("stiff ones on the back: seven", "dorsal-spines=7"),
-    ("8 pores under the jaw", "mandibular-pores=8"), ("12 pectoral rays", "pectoral-rays=12"), ("7 dark bars", "body-bar-count=7"),
-])
+@pytest.mark.parametrize(
+    ("text", "count"),
+    [
+        ("10 spines up top", "dorsal-spines=10"),
+        ("dorsal spines 7 i think", "dorsal-spines=7"),
+        ("seven or eight anal spines", "anal-spines=7-8"),
+        ("18 rays in the anal fin", "anal-soft-rays=18"),
+        ("anal fin had 27", "anal-soft-rays=27"),
+        ("counted 38 scales on the lateral line", "lateral-line-scales=38"),
+        ("stiff ones on the back: seven", "dorsal-spines=7"),
+        ("8 pores under the jaw", "mandibular-pores=8"),
+        ("12 pectoral rays", "pectoral-rays=12"),
+        ("7 dark bars", "body-bar-count=7"),
+    ],
+)
 def test_counts(kb: KnowledgeBase, text: str, count: str) -> None:
     """A number goes to what it counts, by the noun beside it and by what fishes have."""
     assert count in _read(kb, text)
+
+
+def test_two_counts_of_one_fin(kb: KnowledgeBase) -> None:
+    """The noun behind each number decides what is counted on the fin named before."""
+    assert {"anal-spines=3", "anal-soft-rays=10"} == set(_read(kb, "anal fin has 3 spines and 10 rays"))
+
+
+def test_marks_elsewhere(kb: KnowledgeBase) -> None:
+    """Spots on the tail are no spots of the body; a blotch of one fin is not given to another."""
+    assert _read(kb, "black spots on the tail") == ["caudal-spots.spotted"]
+    assert "opercular-flap-edge.none-all-dark" in _read(kb, "black flap and a big blotch in the dorsal")
 
 
 def test_formula(kb: KnowledgeBase) -> None:
     """A fin formula gives spines in roman and rays in arabic figures."""
     told = _read(kb, "D XI, A V-VI,10")
     assert {"dorsal-spines=11", "anal-spines=5-6", "anal-soft-rays=10"} == set(told)
+    assert {"anal-spines=3", "anal-soft-rays=9"} == set(_read(kb, "anal III 9"))
 
 
 def test_hedge(kb: KnowledgeBase) -> None:
     """A hedge weakens what stands in its clause and nothing else."""
     seen = read_line(kb, "maybe a black ear, no whiskers", Held(), CLOCK).seen
-    assert {s.observation.character: s.observation.hedged for s in seen} == {"opercular-flap-edge": True, "barbels": False}
+    assert {s.observation.character: s.observation.hedged for s in seen} == {
+        "opercular-flap-edge": True,
+        "barbels": False,
+    }
 
 
 def test_bounds(kb: KnowledgeBase) -> None:
@@ -123,8 +164,19 @@ def test_misspelt(kb: KnowledgeBase) -> None:
     assert "barbels.none" in _read(kb, "no wiskers")
 
 
-@pytest.mark.parametrize("text", ["how do I tell them apart", "what bait", "thanks", "the dog jumped in", "who won the game last night",
-                                  "my cousin swears", "can i keep it", "5 question quiz for grade 3"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "how do I tell them apart",
+        "what bait",
+        "thanks",
+        "the dog jumped in",
+        "who won the game last night",
+        "my cousin swears",
+        "can i keep it",
+        "5 question quiz for grade 3",
+    ],
+)
 def test_nothing_seen(kb: KnowledgeBase, text: str) -> None:
     """A line that describes no fish gives no observations."""
     assert _read(kb, text) == []

@@ -33,20 +33,39 @@ def test_forms(case: dict[str, str]) -> None:
         assert found[0].about is (case["certainty"] == "about")
 
 
-@pytest.mark.parametrize(("typed", "mm"), [
-    ("an inch short of forty", "990.6"), ("half an inch over a foot", "317.5"), ("two inches shy of 30", "711.2"),
-    ("ten and a quarter", "260.35"), ("9 and 7/8", "250.825"), ("58 centimeters", "580"), ("twenty two inches", "558.8"),
-    ("a 15 incher 15 in", "381"),
-])
+@pytest.mark.parametrize(
+    ("typed", "mm"),
+    [
+        ("an inch short of forty", "990.6"),
+        ("half an inch over a foot", "317.5"),
+        ("two inches shy of 30", "711.2"),
+        ("ten and a quarter", "260.35"),
+        ("9 and 7/8", "250.825"),
+        ("58 centimeters", "580"),
+        ("twenty two inches", "558.8"),
+        ("a 15 incher 15 in", "381"),
+    ],
+)
 def test_words(typed: str, mm: str) -> None:
     """Lengths spelt out or said as a difference are worked out."""
     assert float(read_measures(typed, Setting())[-1].low) == pytest.approx(float(mm))
 
 
-@pytest.mark.parametrize("typed", [
-    "caught 4 in the creek", "I got 12 in ohio", "5 question quiz", "grade 4", "2 kids", "7 spines", "july 4 2026",
-    "D XI, 12", "on 9/10", "3 of them",
-])
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "caught 4 in the creek",
+        "I got 12 in ohio",
+        "5 question quiz",
+        "grade 4",
+        "2 kids",
+        "7 spines",
+        "july 4 2026",
+        "D XI, 12",
+        "on 9/10",
+        "3 of them",
+    ],
+)
 def test_no_measure(typed: str) -> None:
     """Counts, dates and the word "in" are no lengths."""
     assert read_measures(typed, Setting(is_place=PLACES.__contains__)) == ()
@@ -59,9 +78,18 @@ def test_bare_numbers_need_context() -> None:
     assert [(m.low, m.bare) for m in found] == [(Decimal(690), True)]
 
 
-@pytest.mark.parametrize("typed", [
-    "limit is 10 in", "the board says 10 inches", "6 lb test", "10 feet deep", "minimum of 14 inches", "3 inch worm", "at least 15 in",
-])
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "limit is 10 in",
+        "the board says 10 inches",
+        "6 lb test",
+        "10 feet deep",
+        "minimum of 14 inches",
+        "3 inch worm",
+        "at least 15 in",
+    ],
+)
 def test_not_the_fish(typed: str) -> None:
     """A rule's figure, a depth, a line's strength or a lure's size is not the length of the catch."""
     assert [m.own for m in read_measures(typed, Setting())] == [False]
@@ -74,9 +102,16 @@ def test_part_of_the_fish() -> None:
     assert [m.own for m in read_measures("long ear. 9 inches", Setting(is_part=parts.__contains__))] == [True]
 
 
-@pytest.mark.parametrize(("typed", "method"), [
-    ("190mm TL", "total"), ("FL 240 mm", "fork"), ("14in to the fork", "fork"), ("SL 95 mm", "standard"), ("9 in", ""),
-])
+@pytest.mark.parametrize(
+    ("typed", "method"),
+    [
+        ("190mm TL", "total"),
+        ("FL 240 mm", "fork"),
+        ("14in to the fork", "fork"),
+        ("SL 95 mm", "standard"),
+        ("9 in", ""),
+    ],
+)
 def test_method(typed: str, method: str) -> None:
     """How a length was taken is kept."""
     assert read_measures(typed, Setting())[0].method == method
@@ -85,7 +120,11 @@ def test_method(typed: str, method: str) -> None:
 def test_length_and_girth_and_weight_in_one_line() -> None:
     """Several measures of one line are told apart."""
     found = read_measures("18 inch largemouth with a 13 inch girth, 3 lb 4 oz", Setting())
-    assert [(m.kind, round(float(m.low), 1)) for m in found] == [("length", 457.2), ("girth", 330.2), ("weight", 1474.2)]
+    assert [(m.kind, round(float(m.low), 1)) for m in found] == [
+        ("length", 457.2),
+        ("girth", 330.2),
+        ("weight", 1474.2),
+    ]
 
 
 def test_temperature() -> None:

@@ -17,8 +17,23 @@ from tests.cases.reader import rows
 
 VALID, OUTSIDE = rows("names_valid"), rows("names_outside")
 CLOCK = date(2026, 7, 4)
-EXACT = frozenset(("exact", "split", "joined", "plural", "capitals", "spelling", "transposed", "short", "slang", "hybrid",
-                   "abbreviation", "old-name", "gender"))
+EXACT = frozenset(
+    (
+        "exact",
+        "split",
+        "joined",
+        "plural",
+        "capitals",
+        "spelling",
+        "transposed",
+        "short",
+        "slang",
+        "hybrid",
+        "abbreviation",
+        "old-name",
+        "gender",
+    )
+)
 """Kinds of cases in which every single one must be read; regional ones are counted together."""
 
 
@@ -55,7 +70,7 @@ def test_spelling(kb: KnowledgeBase, case: dict[str, str]) -> None:
 
 
 def test_regional_names(kb: KnowledgeBase) -> None:
-    """Of the regional and ambiguous names nine in ten lead with the fish meant there, or are left open where one must ask."""
+    """Of the regional names nine in ten lead with the fish meant there, or are left open where one must ask."""
     cases = [c for c in VALID if c["kind"] not in EXACT]
     right = sum(_leads(kb, c) for c in cases)
     assert right >= 0.9 * len(cases), [c["typed"] for c in cases if not _leads(kb, c)]
@@ -69,8 +84,16 @@ def test_outside(kb: KnowledgeBase, typed: str) -> None:
     assert not _fishes(reading)
 
 
-@pytest.mark.parametrize("typed", ["it has a red ear", "yellow belly turning orange, black ear", "small mouth, black ear, short fins",
-                                   "the gill cover is scaled", "with a really long ear"])
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "it has a red ear",
+        "yellow belly turning orange, black ear",
+        "small mouth, black ear, short fins",
+        "the gill cover is scaled",
+        "with a really long ear",
+    ],
+)
 def test_features_are_no_names(kb: KnowledgeBase, typed: str) -> None:
     """Words that could be a name but describe the fish are read as features."""
     reading = _read(kb, typed)
@@ -78,8 +101,14 @@ def test_features_are_no_names(kb: KnowledgeBase, typed: str) -> None:
     assert reading.seen
 
 
-@pytest.mark.parametrize(("typed", "taxon"), [("red ear", "lepomis-microlophus"), ("red ear or bluegill", "lepomis-microlophus"),
-                                              ("small mouth vs largemouth", "micropterus-dolomieu")])
+@pytest.mark.parametrize(
+    ("typed", "taxon"),
+    [
+        ("red ear", "lepomis-microlophus"),
+        ("red ear or bluegill", "lepomis-microlophus"),
+        ("small mouth vs largemouth", "micropterus-dolomieu"),
+    ],
+)
 def test_split_names_are_names(kb: KnowledgeBase, typed: str, taxon: str) -> None:
     """The same words are a name where they are used as one."""
     assert taxon in _read(kb, typed).taxa()

@@ -45,13 +45,24 @@ def _pair(seen: Seen) -> tuple[str, object]:
 
 
 def _asked(character: str, *choices: str) -> Held:
-    return Held(asked=Asked("character", "?", character, tuple((f"{character}.{c}", c.replace("-", " ")) for c in choices)))
+    return Held(
+        asked=Asked("character", "?", character, tuple((f"{character}.{c}", c.replace("-", " ")) for c in choices))
+    )
 
 
-@pytest.mark.parametrize(("text", "answer"), [
-    ("yes", "yes"), ("yep", "yes"), ("nope", "no"), ("couldnt see", "unsure"), ("not sure", "unsure"), ("skip", "skip"),
-    ("pass that one too, its gone already", "skip"), ("idk", "unsure"),
-])
+@pytest.mark.parametrize(
+    ("text", "answer"),
+    [
+        ("yes", "yes"),
+        ("yep", "yes"),
+        ("nope", "no"),
+        ("couldnt see", "unsure"),
+        ("not sure", "unsure"),
+        ("skip", "skip"),
+        ("pass that one too, its gone already", "skip"),
+        ("idk", "unsure"),
+    ],
+)
 def test_bare_answers(kb: KnowledgeBase, text: str, answer: str) -> None:
     """Yes, no, not sure and skip are read with and without a question before them."""
     assert _say(kb, text).answer == answer
@@ -60,8 +71,12 @@ def test_bare_answers(kb: KnowledgeBase, text: str, answer: str) -> None:
 
 def test_answer_by_value(kb: KnowledgeBase) -> None:
     """A value without its part answers the feature that was asked for."""
-    assert _made(_say(kb, "square", held=_asked("caudal-fin-shape", "forked", "truncate"))) == [("caudal-fin-shape", "truncate")]
-    assert _made(_say(kb, "past the eye", held=_asked("upper-jaw-reach", "mid-eye", "past-eye"))) == [("upper-jaw-reach", "past-eye")]
+    assert _made(_say(kb, "square", held=_asked("caudal-fin-shape", "forked", "truncate"))) == [
+        ("caudal-fin-shape", "truncate")
+    ]
+    assert _made(_say(kb, "past the eye", held=_asked("upper-jaw-reach", "mid-eye", "past-eye"))) == [
+        ("upper-jaw-reach", "past-eye")
+    ]
 
 
 def test_answer_by_place_in_the_list(kb: KnowledgeBase) -> None:
@@ -116,17 +131,28 @@ def test_put_right_at_once(kb: KnowledgeBase) -> None:
     assert _made(_say(kb, "8 spines crappie. no wait, 5")) == [("dorsal-spines", 5.0)]
 
 
-@pytest.mark.parametrize(("text", "field", "value"), [
-    ("a breeding male", "sex", "male"), ("full of eggs", "sex", "female"), ("baby one", "stage", "juvenile"),
-    ("it was on a bed", "breeding", "breeding"), ("a huge fish", "size_word", "large"), ("tiny, md swamp", "size_word", "small"),
-    ("big mouth", "size_word", ""), ("big ol blotch in the dorsal", "size_word", ""),
-])
+@pytest.mark.parametrize(
+    ("text", "field", "value"),
+    [
+        ("a breeding male", "sex", "male"),
+        ("full of eggs", "sex", "female"),
+        ("baby one", "stage", "juvenile"),
+        ("it was on a bed", "breeding", "breeding"),
+        ("a huge fish", "size_word", "large"),
+        ("tiny, md swamp", "size_word", "small"),
+        ("big mouth", "size_word", ""),
+        ("big ol blotch in the dorsal", "size_word", ""),
+    ],
+)
 def test_qualities(kb: KnowledgeBase, text: str, field: str, value: str) -> None:
     """Sex, age, breeding and size words are read of the fish, not of its parts."""
     assert getattr(_say(kb, text), field) == value
 
 
-@pytest.mark.parametrize("text", ["", "   ", "zzzz", "\x00\x1b[2J", "???", "'; DROP TABLE fish; --", "{{7*7}}", "\ud800", "½" * 50, "x" * 100_000])
+@pytest.mark.parametrize(
+    "text",
+    ["", "   ", "zzzz", "\x00\x1b[2J", "???", "'; DROP TABLE fish; --", "{{7*7}}", "\ud800", "½" * 50, "x" * 100_000],
+)
 def test_noise(kb: KnowledgeBase, text: str) -> None:
     """Empty, hostile and meaningless lines are read as such, without control characters in the text."""
     reading = _say(kb, text)
@@ -139,14 +165,23 @@ def test_noise(kb: KnowledgeBase, text: str) -> None:
 def test_any_text(kb: KnowledgeBase, text: str) -> None:
     """Any text whatever is read, and offsets lie inside the cleaned line."""
     reading = _say(kb, text)
-    assert all(0 <= m.start <= m.end <= len(reading.text) for m in (*reading.mentions, *reading.seen, *reading.measures))
+    assert all(
+        0 <= m.start <= m.end <= len(reading.text) for m in (*reading.mentions, *reading.seen, *reading.measures)
+    )
 
 
 def test_mutations(kb: KnowledgeBase) -> None:
     """Real lines with letters dropped, doubled and swapped are read without fail; the seed is fixed."""
     rng = random.Random(7)
-    lines = ["D XI, A V-VI,10; 8 rows dark spots", "8 spines crappie. no wait, 5", "an inch short of forty", "1#12oz redear, girth 9 and a half",
-             "no bars, spots or stripes", "third saturday in may 2026 drennick reservoir", "i meant the anal fin"]
+    lines = [
+        "D XI, A V-VI,10; 8 rows dark spots",
+        "8 spines crappie. no wait, 5",
+        "an inch short of forty",
+        "1#12oz redear, girth 9 and a half",
+        "no bars, spots or stripes",
+        "third saturday in may 2026 drennick reservoir",
+        "i meant the anal fin",
+    ]
     for _ in range(300):
         letters = list(rng.choice(lines))
         for _ in range(rng.randrange(1, 6)):
@@ -170,10 +205,12 @@ def test_number_after_scratch(kb: KnowledgeBase) -> None:
 
 def test_letter_of_a_choice(kb: KnowledgeBase) -> None:
     """A letter picks the choice that stands there."""
-    assert _made(_say(kb, "b", held=_asked("caudal-fin-shape", "forked", "truncate"))) == [("caudal-fin-shape", "truncate")]
+    assert _made(_say(kb, "b", held=_asked("caudal-fin-shape", "forked", "truncate"))) == [
+        ("caudal-fin-shape", "truncate")
+    ]
 
 
 def test_feature_words_in_a_description(kb: KnowledgeBase) -> None:
-    """Words that are a name as well as a feature are a feature while a fish is described, and a name after an article."""
+    """Words that are a name and a feature are a feature while a fish is described, and a name after an article."""
     assert _made(_say(kb, "7 dorsal spines", "yellow belly")) == [("breast-colour", "yellow")]
     assert _say(kb, "7 dorsal spines", "could it be a red ear").taxa() == ("lepomis-microlophus",)

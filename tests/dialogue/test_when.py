@@ -27,7 +27,9 @@ def test_forms(kb: KnowledgeBase, case: dict[str, str]) -> None:
     assert (found.date or found.season or "-") in case["expected"].split("|")
 
 
-@pytest.mark.parametrize("text", ["may i keep it", "what may i keep", "march up the creek", "it can fall off", "spring creek"])
+@pytest.mark.parametrize(
+    "text", ["may i keep it", "what may i keep", "march up the creek", "it can fall off", "spring creek"]
+)
 def test_ordinary_words(kb: KnowledgeBase, text: str) -> None:
     """Words that are also months or seasons are left alone where they are not meant so."""
     found = _when(kb, text)

@@ -13,20 +13,40 @@ from assistant.model.knowledge import KnowledgeBase
 CLOCK = date(2026, 7, 4)
 
 
-@pytest.mark.parametrize(("text", "place"), [
-    ("in Ohio", "us-oh"), ("bluegill OH", "us-oh"), ("pumpkinseed, pa", "us-pa"), ("md swamp", "us-md"), ("caught near mobile", "us-al"),
-    ("and texas?", "us-tx"), ("northern ontario", "ca-on"), ("limit in me", "us-me"), ("in louisanna", "us-la"),
-    ("a slough by new orleans", "us-la"), ("kentucky then", "us-ky"),
-])
+@pytest.mark.parametrize(
+    ("text", "place"),
+    [
+        ("in Ohio", "us-oh"),
+        ("bluegill OH", "us-oh"),
+        ("pumpkinseed, pa", "us-pa"),
+        ("md swamp", "us-md"),
+        ("caught near mobile", "us-al"),
+        ("and texas?", "us-tx"),
+        ("northern ontario", "ca-on"),
+        ("limit in me", "us-me"),
+        ("in louisanna", "us-la"),
+        ("a slough by new orleans", "us-la"),
+        ("kentucky then", "us-ky"),
+    ],
+)
 def test_places(kb: KnowledgeBase, text: str, place: str) -> None:
     """States and provinces by name, code, nickname, city or with a slip."""
     assert place in read_line(kb, text, Held(), CLOCK).places
 
 
-@pytest.mark.parametrize("text", [
-    "can i keep it or not", "hi, is it ok for me", "oh and it had spots in rows", "id this: a fish", "one or two of the fins",
-    "kentucky bass", "florida bass or largemouth", "mouth tilts up",
-])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "can i keep it or not",
+        "hi, is it ok for me",
+        "oh and it had spots in rows",
+        "id this: a fish",
+        "one or two of the fins",
+        "kentucky bass",
+        "florida bass or largemouth",
+        "mouth tilts up",
+    ],
+)
 def test_everyday_words(kb: KnowledgeBase, text: str) -> None:
     """Words that are also codes, and places inside names of fishes, are no places."""
     assert read_line(kb, text, Held(), CLOCK).places == ()
@@ -39,7 +59,9 @@ def test_demo_water(kb: KnowledgeBase) -> None:
     assert reading.places == ("qui",)
 
 
-@pytest.mark.parametrize(("text", "name"), [("caught in lake gobbledrum", "lake gobbledrum"), ("zanquist creek bass", "zanquist creek")])
+@pytest.mark.parametrize(
+    ("text", "name"), [("caught in lake gobbledrum", "lake gobbledrum"), ("zanquist creek bass", "zanquist creek")]
+)
 def test_unknown_water(kb: KnowledgeBase, text: str, name: str) -> None:
     """A water that is not known is named, not guessed at."""
     reading = read_line(kb, text, Held(), CLOCK)
