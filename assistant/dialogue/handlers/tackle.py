@@ -164,7 +164,8 @@ def _fight(turn: Turn) -> list[Block]:
 
 
 def _basis(turn: Turn, blocks: Sequence[Block]) -> list[Block]:
-    records = [turn.kb.find(PREFIX, s.partition(":")[2]) for b in blocks for s in b.statements]
-    if records and all(r is not None and r.basis == COMMON for r in records):
-        return [Block("doubt", care.LIKE_COMMON, claim=False)]
-    return []
+    """A remark where no published text stands behind any of it."""
+    kb = turn.kb
+    records = [kb.find(PREFIX, s.partition(":")[2]) for b in blocks for s in b.statements]
+    kinds = {kb.source(s).kind for r in records if r is not None for s in r.source}
+    return [Block("doubt", care.LIKE_COMMON, claim=False)] if kinds == {COMMON} else []
