@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import date
+from itertools import pairwise
 
 from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
@@ -141,8 +142,9 @@ def one_line(text: str) -> str:
 
 def greeting(kb: KnowledgeBase) -> list[tuple[str, str]]:
     """The greeting, with the things to try that this very base can answer."""
-    return wording.splash(_knows(kb, wording.WATER), all(_knows(kb, fish) for fish in wording.FISHES))
+    return wording.splash(_named(kb, wording.CATCH, "place") > 0, _named(kb, wording.PAIR, "taxon") > 1)
 
 
-def _knows(kb: KnowledgeBase, name: str) -> bool:
-    return bool(kb.spoken(key(name)))
+def _named(kb: KnowledgeBase, text: str, kind: str) -> int:
+    """How many names of two words, of some kind of thing, stand in a text."""
+    return sum(any(entry[0] == kind for entry in kb.spoken(" ".join(pair))) for pair in pairwise(key(text).split()))

@@ -12,9 +12,8 @@ KEYS = "Tab completes, Ctrl-R searches, Ctrl-D leaves"
 SPLASH = "Tellfin: tell one freshwater fish from another."
 TRY = "Say what you saw, or ask. For example:"
 WATER = "Vennimoor Lake"
-FISHES = ("white crappie", "black crappie")
 CATCH = f"caught in {WATER}, 7 inches, black ear flap, long pointed side fins"
-PAIR = f"how do I tell a {FISHES[0]} from a {FISHES[1]}?"
+PAIR = "how do I tell a white crappie from a black crappie?"
 MADE_UP = f"({WATER} and its rules are made up, to try things out.)"
 WAYS = '"help" says more, "bye" leaves.'
 
