@@ -62,6 +62,8 @@ SAME_ANSWER = frozenset(
         ("rules", "contrast"),
         ("rules", "describe"),
         ("rules", "identify"),
+        ("rules", "names"),
+        ("rules", "range"),
         ("rules", "tackle"),
     }
 )

@@ -368,9 +368,20 @@ REMARK = {
 }
 
 
-def order(number: str, until: str) -> str:
-    """An emergency order."""
-    return sentence(f"emergency order {number} is in force here" + (f" through {until}" if until else ""))
+def order(number: str, until: str, hours: list[str]) -> str:
+    """An emergency order, with the hours it closes."""
+    known = f"emergency order {number} is in force here" + (f" through {until}" if until else "")
+    return sentence(known + (f": no fishing {join(hours)}" if hours else ""))
+
+
+def no_fishing(hours: list[str], tag: str) -> str:
+    """Hours without fishing."""
+    return sentence(f"no fishing {join(hours)}{tag}")
+
+
+def from_hour(starts: str, ends_at: str) -> str:
+    """A part of the day."""
+    return f"from {starts} to {ends_at}"
 
 
 def obligations(texts: list[str]) -> str:

@@ -336,7 +336,11 @@ def _filled(
         if not query.day_said and said:
             step = replace(step, day=day)
         steps.append(step)
-    about = query.about if before is None or alone else _with_earlier(query.about, before.about)
+    about = query.about
+    if before is not None and not alone:
+        moved = bool(turn.reading.water or turn.reading.places)
+        earlier = replace(before.about, side="", side_words="", away=False, private=False) if moved else before.about
+        about = _with_earlier(about, earlier)
     return replace(query, steps=tuple(steps), about=about)
 
 

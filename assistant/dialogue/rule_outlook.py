@@ -12,7 +12,7 @@ from assistant.dialogue import rule_words as words
 from assistant.dialogue.answer import Block
 from assistant.dialogue.catch_judge import meant
 from assistant.dialogue.catch_query import Named
-from assistant.dialogue.rule_telling import statements
+from assistant.dialogue.rule_telling import special, statements
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.regulations import Rulebook
 from assistant.reasoning.outlook import Line, Outlook, outlooks
@@ -205,15 +205,9 @@ def _numbers(kb: KnowledgeBase, book: Rulebook, line: Line) -> list[str]:
 
 
 def _orders(book: Rulebook, found: Sequence[Outlook]) -> list[Block]:
-    """Emergency orders among the rules that hold."""
-    out = []
-    for rule in unique(r for o in found for line in o.lines for r in line.rules):
-        order = book.rules[rule]
-        if order.layer == "emergency":
-            until = order.valid_through or order.rescinded_on
-            text = say.order(order.order_number or words.rule_tag(book, rule), words.day_words(until) if until else "")
-            out.append(Block("point", text, statements=statements((rule,))))
-    return out
+    """Emergency orders and closed hours among the rules that hold."""
+    rules = unique(r for o in found for line in o.lines for r in line.rules)
+    return [Block("point", text, statements=statements((r,))) for r in rules for text in special(book, (r,))]
 
 
 def _closure(book: Rulebook, rule: str) -> Block:

@@ -136,16 +136,21 @@ def _orders(told: Told) -> list[str]:
         say.conflict(words.rule_tag(told.book, x.first), words.rule_tag(told.book, x.second), x.field)
         for x in told.verdict.conflicts[:1]
     ]
-    for remark, rule in told.verdict.remarks:
-        if remark is Remark.ORDER_IN_FORCE:
-            order = told.book.rules[rule]
-            until = order.valid_through or order.rescinded_on
-            out.append(
-                say.order(
-                    order.order_number or words.rule_tag(told.book, rule), words.day_words(until) if until else ""
-                )
-            )
-    return list(unique(out))
+    return [*out, *special(told.book, told.verdict.rules)]
+
+
+def special(book: Rulebook, rules: Sequence[str]) -> list[str]:
+    """Emergency orders and hours without fishing among some rules."""
+    out = []
+    for rule in (book.rules[r] for r in unique(rules) if r in book.rules):
+        hours = [say.from_hour(h.starts, h.ends) for h in (book.hours[x] for x in rule.closed_hours)]
+        tag = words.rule_tag(book, rule.id)
+        if rule.layer == "emergency":
+            until = rule.valid_through or rule.rescinded_on
+            out.append(say.order(rule.order_number or tag, words.day_words(until) if until else "", hours))
+        elif hours:
+            out.append(say.no_fishing(hours, say.rule(tag)))
+    return out
 
 
 def _remarks(told: Told) -> list[str]:

@@ -36,6 +36,8 @@ DUTY = {
     "rule-border": ("border", "licence"),
 }
 """Which duties of the rule book speak of a topic."""
+BAITS = frozenset({"rule-bait", "rule-gear"})
+"""Topics in which a fish that is named is bait, not the fish spoken of."""
 CAUTIONS = {"rule-moving": ("never-move-live", "stock-permit"), "rule-bait": ("bait-disposal", "sunfish-as-bait")}
 PRACTICE = {"rule-measuring": "measuring"}
 PLAIN = {
@@ -71,7 +73,9 @@ def topic_answer(turn: Turn, found: Context, topic: str) -> Answer:
         blocks += [*_place_note(turn, found), Block("rule-note", tell.REAL_NOTE, claim=False)]
     head, *rest = blocks
     lead = Block("lead", head.text, statements=head.statements, claim=head.claim)
-    return Answer("rules", (lead, *rest), taxa=subjects(turn)[:MOST], rules=statements(unique(rules)))
+    return Answer(
+        "rules", (lead, *rest), taxa=() if topic in BAITS else subjects(turn)[:MOST], rules=statements(unique(rules))
+    )
 
 
 def _duties(turn: Turn, found: Context, topics: Sequence[str]) -> tuple[list[Block], list[str]]:

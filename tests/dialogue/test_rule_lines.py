@@ -277,3 +277,11 @@ def test_the_candidate_that_forces_a_verdict_is_named(talk: Talk) -> None:
 def test_ways_of_telling_counts_and_lengths(line: str, said: str, talk: Talk) -> None:
     """Counts and lengths are understood in the loose forms in which they are typed."""
     assert said in text_of(talk(line)[0])
+
+
+def test_what_belongs_to_one_water_does_not_move_to_another(talk: Talk) -> None:
+    """A side, a private pond or an inlet told of one water is forgotten at the next."""
+    answer, _ = talk("private pond, largemouth bass 15 in, keep?", "and at Ollimarsh Lake on 2026-06-01?")
+    assert answer.verdict == "keep"
+    answer, _ = talk("Vennimoor Lake bluegill 17 cm keep?", "can I move it to my pond", "what about in ohio")
+    assert answer.verdict == "unknown" and "Ohio" in text_of(answer)

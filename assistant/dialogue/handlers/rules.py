@@ -47,7 +47,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return against
     topic = _topic(turn, asked, found)
     if topic:
-        return topic_answer(turn, found, topic), held
+        return topic_answer(turn, found, topic), turn.held
     if not found.places and (found.real or found.unknown) and not _private(found):
         return elsewhere(turn, found, safe_echo(found.unknown)), held
     if found.places and _about_place(turn, asked, found, surveying):

@@ -36,6 +36,7 @@ def text_of(answer: Answer) -> str:
         (("at drennick on october 10 2026, any limit on bass",), ("no limit, as the rule states", "eo-26-05")),
         (("bowfin in tidderbrack creek limit",), ("say nothing of 4 july 2026", "5 a day")),
         (("Wexmallow canal, whats open jan 3 2027",), ("closed to all fishing", "16 march 2027")),
+        (("what's open on Fenwrithe Creek on july 20 2026",), ("eo-26-03", "no fishing from 14:00 to 24:00")),
         (("what's open on Twinmarrow Lake",), ("harrowelt side", "quillander side", "at least 15 in")),
         (("longnose gar limit at ollimarsh lake",), ("not the same as no limit",)),
     ],
