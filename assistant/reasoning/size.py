@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.records import SizeRecord
+from assistant.model.records import SizeRecord, Statement
 from assistant.reasoning.evidence import about, number_range
 
 MAXIMUM = "max-total-length"
@@ -36,7 +36,7 @@ class Weight:
 
 def size_range(kb: KnowledgeBase, taxon: str) -> SizeRange:
     """The lengths stated of a taxon (a cross takes the larger parent's where it has none)."""
-    usual, largest = about(kb, taxon, USUAL)[0], about(kb, taxon, MAXIMUM)[0]
+    usual, largest = preferred(about(kb, taxon, USUAL)[0]), about(kb, taxon, MAXIMUM)[0]
     lows = [r[0] for s in usual if (r := number_range(s))]
     highs = [r[3] for s in usual if (r := number_range(s))]
     tops = [r[3] for s in largest if (r := number_range(s))]
@@ -58,6 +58,11 @@ def size_range(kb: KnowledgeBase, taxon: str) -> SizeRange:
             )
         )
     return found
+
+
+def preferred(statements: Sequence[Statement]) -> tuple[Statement, ...]:
+    """The statements marked preferred; all of them where none is."""
+    return tuple(s for s in statements if s.preferred) or tuple(statements)
 
 
 def size_fit(kb: KnowledgeBase, taxon: str, length: float) -> float:
