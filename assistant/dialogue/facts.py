@@ -90,7 +90,7 @@ def gather(kb: KnowledgeBase, reading: Reading, cues: Sequence[Cue], held: Held)
     names |= _where(kb, reading)
     out = names | _things(kb, reading) | _line(reading, cues) | _held(held)
     out |= {f"much-{name}" for name in names if sum(c.id == name for c in cues) > 1}
-    if names & QUESTIONING or "?" in reading.text:
+    if names & QUESTIONING or "?" in reading.text or _yes_no(cues):
         out.add("asking-form")
     if not names & ASKING:
         out.add("no-ask")
@@ -214,9 +214,9 @@ _KINDS = re.compile(
     r"sorts?|types?|all|every|else|me|different|a|list|are|do|you|have|know))*\s*$"
 )
 _PLURAL = re.compile(
-    r"\b(?:which|what|list|name|show me|give me)\b[\w\s]{0,20}\b(?:fishes|species|taxa|ones|kinds|else)\b|"
+    r"\b(?:which|what|list|name|show me|give me)\b[\w\s]{0,20}\b(?:fishes|species|taxa|kinds)\b(?! (?:has|is|was)\b)|"
     r"\b(?:which|what) fish (?:have|live|are|do|in|grow|come|lack|get|were|can)\b|"
-    r"\b(?:what|which) (?:lives|live|else)\b|^fishes\b"
+    r"\b(?:what|which) (?:lives|live|else|ones)\b|^fishes\b|^fish of\b"
 )
 
 
@@ -248,7 +248,10 @@ def _of_fish(reading: Reading) -> bool:
 
 
 def _yes_no(cues: Sequence[Cue]) -> bool:
-    return any(c.id in ("asks-do", "asks-can") and c.start <= 5 for c in cues)
+    """True for a line that opens with "does", "is", "can", "has": it wants yes or no."""
+    return any(
+        (c.id in ("asks-do", "asks-can") and c.start <= 5) or (c.id == "have-verb" and c.start == 0) for c in cues
+    )
 
 
 def _held(held: Held) -> set[str]:

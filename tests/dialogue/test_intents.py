@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date
+from pathlib import Path
 
 import pytest
 
@@ -63,8 +64,25 @@ def test_an_item_may_offer_and_deny() -> None:
 
 
 def test_a_cue_inside_a_longer_one_does_not_count(kb: KnowledgeBase) -> None:
-    """"how long" is size; "long" inside it is nothing else, and "hook size" asks for tackle, not for size."""
+    """ "how long" is size; "long" inside it is nothing else, and "hook size" asks for tackle, not for size."""
     reading = read_line(kb, "hook size for crappie", Held(), CLOCK)
     found = {c.id for c in find_cues(kb, reading)}
     assert "tackle" in found
     assert "size" not in found
+
+
+def ways_of_asking() -> list[tuple[tuple[str, ...], str]]:
+    """Our own single lines with the intents that are right for each."""
+    path = Path(__file__).parent.parent / "cases" / "ways_of_asking.tsv"
+    rows = [line.split("\t") for line in path.read_text(encoding="utf-8").splitlines() if line and line[0] != "#"]
+    return [(tuple(r[0].split("|")), r[1]) for r in rows[1:] if " / " not in r[1]]
+
+
+def test_nine_in_ten_of_our_own_ways_of_asking_are_recognised(open_base: Base) -> None:
+    """The table reads more than its own examples: the first line of each conversation in the file of ways of asking."""
+    right = []
+    for wanted, line in ways_of_asking():
+        _, facts, _ = understand(open_base.kb, read_line(open_base.kb, line, Held(), CLOCK), Held())
+        right.append(recognise(facts).intent in wanted)
+    assert len(right) > 400
+    assert sum(right) / len(right) >= 0.9

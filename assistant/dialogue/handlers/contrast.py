@@ -43,7 +43,7 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
     kb, held = turn.kb, turn.held
     own = list(named(turn))
     wider = (*groups(turn.reading), *unclear(turn))
-    if len(own) + len(wider) == 1 and held.taxa and (held.taxa[0] not in own) and "versus" not in turn.cues:
+    if len(own) + len(wider) == 1 and held.taxa and held.taxa[0] not in own:
         own = [held.taxa[0], *own]
     for mention in wider:
         own += _listed(kb, own, tuple(t for t in species_of(kb, mention.ids) if t not in own), len(wider))
