@@ -86,6 +86,11 @@ def fertility_of_all(count: int, told: str) -> str:
     return f"It depends on the cross. Of the {count} crosses whose fertility is stated: {told}."
 
 
+def how_common(count: int, told: str) -> str:
+    """How common crosses are."""
+    return f"Most are uncommon or rare. Of the {count} crosses held: {told}."
+
+
 def males(text: str) -> str:
     """Sex ratio."""
     return f"Males among them: {text}."

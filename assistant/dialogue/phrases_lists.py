@@ -39,6 +39,16 @@ def bound(text: str, least: bool) -> str:
     return f"{'at least' if least else 'at most'} {text}"
 
 
+def with_length(name: str, length: str) -> str:
+    """A fish with its largest length."""
+    return f"{name}, largest held {length}"
+
+
+def by_size(count: int, what: str, told: str, smallest: bool) -> str:
+    """Fishes in the order of their size."""
+    return sentence(f"{count} {what}, the {'smallest' if smallest else 'biggest'} first: {told}")
+
+
 def in_place(place: str) -> str:
     """A place in a list."""
     return f"in {place}"

@@ -251,7 +251,8 @@ def _of_one(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
     found = [
         t
         for t in kb.species
-        if set(kb.taxon(t).parents) & (members | {x for m in members for x in kb.lineage(m)[:2]} & set(kb.species))
+        if set(kb.taxon(t).parents)
+        & (members | {x for m in members for x in kb.lineage(m)[:2]} & set(kb.species))
         or set(kb.taxon(t).parents) & members
     ]
     if not found:
@@ -298,8 +299,10 @@ def _general(turn: Turn, sides: frozenset[str]) -> list[Block]:
         out += [Block("point", care.HALFWAY, statements=_halfway(kb)), *_between(kb)]
     if "fertile" in sides and not turn.held.taxa:
         out += _fertility_of_all(kb)
+    if "how-common" in sides and not turn.held.taxa:
+        out += _how_common(kb)
     if not out and not turn.held.taxa:
-        out = [*_term(kb, "hybrid"), *_term(kb, "f1")] if turn.reading.of("term") else []
+        out = [*_term(kb, "hybrid"), Block("help", care.HYBRID_NEEDS, claim=False)]
     return out
 
 
@@ -334,7 +337,9 @@ def _between(kb: KnowledgeBase) -> list[Block]:
         return []
     return [
         Block(
-            "point", care.halfway_count(len({t for t, _ in found}), total), statements=ids(s for _, s in found)[:12]
+            "point",
+            care.halfway_count(len({t for t, _ in found}), total),
+            statements=ids(s for _, s in found)[:12],
         )
     ]
 
@@ -350,8 +355,22 @@ def _fertility_of_all(kb: KnowledgeBase) -> list[Block]:
     if not counts:
         return []
     ranked = sorted(counts.items(), key=lambda kv: (-len(kv[1]), kv[0]))[:6]
-    text = care.fertility_of_all(len({t for t, _ in told}), ", ".join(f"{name} {len(ids)}" for name, ids in ranked))
+    text = care.fertility_of_all(
+        len({t for t, _ in told}), ", ".join(f"{name} {len(ids)}" for name, ids in ranked)
+    )
     return [Block("point", text, statements=tuple(f"st:{s.id}" for _, s in told[:12]))]
+
+
+def _how_common(kb: KnowledgeBase) -> list[Block]:
+    """How many of the crosses held are common, uncommon and rare."""
+    crosses = [kb.taxon(t) for t in kb.species if kb.taxon(t).is_hybrid]
+    counts = {word: sum(t.occurrence == word for t in crosses) for word in OCCURRENCE}
+    told = ", ".join(f"{n} {word}" for word, n in counts.items() if n)
+    return [
+        Block(
+            "point", care.how_common(len(crosses), told), statements=tuple(f"taxon:{t.id}" for t in crosses[:12])
+        )
+    ]
 
 
 def _limits(kb: KnowledgeBase) -> tuple[str, ...]:

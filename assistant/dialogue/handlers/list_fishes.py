@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue import speak
-from assistant.dialogue.amount_words import middle, typed
+from assistant.dialogue.amount_words import middle, system, typed
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.aspects import aspects
@@ -27,6 +27,7 @@ from assistant.reasoning.observed import Observation
 from assistant.reasoning.place_prior import expand_places
 from assistant.reasoning.size import size_range
 from assistant.text import key, unique
+from assistant.units import show_length
 
 FITS, DOUBTFUL = 0.5, 0.15
 """Share of fish of a kind from which it fits a feature asked for, and from which it does so at times."""
@@ -173,6 +174,19 @@ def _number_share(kb: KnowledgeBase, taxon: str, o: Observation) -> tuple[float,
     return (1.0 if inside == o.seen else 0.0), tuple(f"st:{s.id}" for s in statements)
 
 
+def _ranked(turn: Turn, fits: Sequence[Fitting], what: str, smallest: bool) -> Answer:
+    """Fishes by the largest length held of each, the biggest (or the smallest) first."""
+    kb = turn.kb
+    tops = {f.taxon: top for f in fits if (top := size_range(kb, f.taxon).largest) is not None}
+    if not tops:
+        return Answer("list", (Block("lead", lists.list_none(what), claim=False),), taxa=_wider(turn))
+    order = sorted(tops, key=lambda t: (tops[t] if smallest else -tops[t], t))[:SHOWN]
+    told = [lists.with_length(label(kb, t), show_length(tops[t], system(turn.held))) for t in order]
+    ids = tuple(f"st:{s}" for t in order for s in size_range(kb, t).largest_statements[:2])
+    lead = Block("lead", lists.by_size(len(tops), what, "; ".join(told), smallest), statements=ids)
+    return Answer("list", (lead,), taxa=unique((*order, *_wider(turn))))
+
+
 def _bounded(turn: Turn, seen: Seen) -> Seen:
     """A count with "more than", "at least", "fewer than" or "at most" before it as the bound that it is."""
     o = seen.observation
@@ -241,8 +255,8 @@ def _plain_list(
 ) -> Answer:
     kb = turn.kb
     fits, maybe = found.fits, found.maybe
-    if "sort-size" in sides:
-        fits = tuple(sorted(fits, key=lambda f: -(size_range(kb, f.taxon).largest or 0.0)))
+    if "sort-size" in sides and fits:
+        return _ranked(turn, fits, _what(turn, name, seen, (), len(fits), size_words), "smallest-first" in sides)
     what = _what(turn, name, seen, (), len(fits), size_words)
     if not fits:
         blocks = [Block("lead", lists.list_none(what), claim=False)]

@@ -80,3 +80,25 @@ def test_counts_as_bounds(talk: Talk) -> None:
     answer, _ = talk("Which species in the base have more than ten dorsal spines and more than four anal spines?")
     assert "ambloplites-rupestris" in answer.taxa and "micropterus-nigricans" not in answer.taxa
     assert "at least 11 dorsal spines" in answer.blocks[0].text
+
+
+@pytest.mark.parametrize(
+    ("line", "first"),
+    [("which sunfish is the smallest", "lepomis-symmetricus"), ("which catfish gets biggest", "ictalurus-furcatus")],
+)
+def test_kinds_by_size(talk: Talk, line: str, first: str) -> None:
+    """The smallest and the biggest of a group lead, with their lengths."""
+    answer, _ = talk(line)
+    assert answer.taxa[0] == first and " in (" in answer.blocks[0].text
+
+
+def test_a_hook_in_a_hand_is_no_fish_matter(talk: Talk) -> None:
+    """Getting a hook out of a hand is first aid, not unhooking a fish."""
+    answer, _ = talk("how to get hook out of my hand")
+    assert answer.blocks[0].statements == ("caution:hook-in-person",)
+
+
+def test_asking_whether_a_fish_stings_is_no_emergency(talk: Talk) -> None:
+    """Do bullheads sting: the spines are told of, not the emergency room."""
+    answer, _ = talk("do bullheads sting")
+    assert "spines" in answer.blocks[0].text and "medical" not in answer.blocks[0].text
