@@ -57,8 +57,11 @@ def _canvas(traits: Traits, taxon: str) -> Canvas:
     top, bottom = outline_of(traits)
     lead = max(.02, ahead(traits))
     tail = traits.plan.tail * (1.45 if traits.shows("caudal-fin-shape", "shark-like") else 1.0)
-    scale = (WIDE - 2 * MARGIN) / (lead + 1 + tail)
-    frame = Frame(MARGIN + lead * scale, HIGH / 2 + (traits.plan.dorsal_height * .35) * scale, scale)
+    up = max(v for _, v in top.points) + traits.plan.dorsal_height * .9
+    down = -min(v for _, v in bottom.points) + traits.plan.pectoral_length * .5
+    scale = min((WIDE - 2 * MARGIN) / (lead + 1 + tail), (HIGH - 10) / (up + down))
+    left = (WIDE - (lead + 1 + tail) * scale) / 2
+    frame = Frame(left + lead * scale, HIGH / 2 + (up - down) / 2 * scale, scale)
     return Canvas(traits, frame, top, bottom, f"fish-{taxon}")
 
 
@@ -73,7 +76,9 @@ def _body(canvas: Canvas) -> None:
         f'<stop offset="0" stop-color="{blend(back, PAPER, .78)}"/>'
         f'<stop offset=".42" stop-color="{side}"/><stop offset="1" stop-color="{belly}"/></linearGradient>')
     ring = [canvas.frame.at(*p) for p in body_ring(canvas)]
-    data = smooth(ring, closed=True)
+    half = len(ring) // 2
+    line = smooth([*ring[half:], *ring[:half]])
+    data = line + "Z"
     canvas.pieces.append(f'<clipPath id="{clip}"><path d="{data}"/></clipPath>')
     canvas.path(data, fill=f"url(#{tint})", stroke="none")
     canvas.open_group(clip_path=f"url(#{clip})")
@@ -82,8 +87,7 @@ def _body(canvas: Canvas) -> None:
     draw_marks(canvas)
     canvas.close_group()
     style: Style = {} if t.knows("body-form") or t.plan_known else dict(FAINT)
-    half = len(ring) // 2
-    canvas.path(smooth([*ring[half:], *ring[:half]]), stroke_width=1.7, stroke_linejoin="round", **style)
+    canvas.path(line, stroke_width=1.7, stroke_linejoin="round", **style)
 
 
 def _hatch(canvas: Canvas) -> None:
@@ -118,7 +122,7 @@ def _rings(kb: KnowledgeBase, canvas: Canvas, callouts: Mapping[str, str]) -> No
              if (place := place_of(kb, canvas, c)) is not None]
     upper = sorted((s for s in spots if s[1][1] <= HIGH / 2), key=lambda s: s[1][0])
     lower = sorted((s for s in spots if s[1][1] > HIGH / 2), key=lambda s: s[1][0])
-    for row, y in ((upper, RING + 2.0), (lower, HIGH - RING - 2.0)):
+    for row, y in ((upper, 2.0 - RING), (lower, HIGH + RING - 2.0)):
         for (index, (x, at)), beside in zip(row, _spread([s[1][0] for s in row]), strict=True):
             edge = y + (RING if y < at else -RING)
             line = f'<path d="M{number(beside)} {number(edge)}L{number(x)} {number(at)}" fill="none" '
@@ -157,7 +161,8 @@ def description(kb: KnowledgeBase, traits: Traits) -> str:
 def _framed(kb: KnowledgeBase, taxon: str, canvas: Canvas) -> str:
     label = kb.taxon(taxon).label
     name = canvas.name
-    return (f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDE} {HIGH}" role="img" '
+    room = round(2 * RING) if "<text" in "".join(canvas.pieces) else 0
+    return (f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 {-room} {WIDE} {HIGH + 2 * room}" role="img" '
             f'aria-labelledby="{name}-title {name}-desc" '
             f'font-family="Georgia, serif"><title id="{name}-title">{escape(label)}, {NOT_TO_SCALE}</title>'
             f'<desc id="{name}-desc">{escape(description(kb, canvas.traits))}</desc>{"".join(canvas.pieces)}</svg>')

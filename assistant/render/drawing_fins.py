@@ -214,8 +214,9 @@ def draw_tail(canvas: Canvas) -> None:
     """The tail fin with the form told; dashed where none is."""
     t, plan = canvas.traits, canvas.traits.plan
     if t.shows("dorsal-fin-arrangement", "continuous-with-tail"):
-        tip = [(.96, .03), (1.01, .026), (1.04, 0), (1.01, -.026), (.96, -.03)]
-        canvas.curve(tip, fill=FIN, stroke_width=.9)
+        tip = [(.97, .028), (1.015, .024), (1.042, .011), (1.05, 0), (1.042, -.011), (1.015, -.024), (.97, -.028)]
+        canvas.curve(tip, fill=FIN, stroke="none")
+        canvas.curve(tip[1:-1], stroke_width=.9)
         canvas.mark("tail-fin", (1.04, 0))
         return
     known = t.knows("caudal-fin-shape")

@@ -26,7 +26,8 @@ def draw_skin(canvas: Canvas) -> None:
         _plates(canvas)
     elif t.shows("body-covering", "ganoid-diamond-scales"):
         _pattern(canvas, max(5.5, .74 * scale / (along or 58)), diamonds=True)
-    elif t.shows("body-covering", "scaled", "ganoid-diamond-scales") and not t.shows("scale-size", "very-small"):
+    elif t.shows("body-covering", "scaled") and not (
+            t.shows("scale-size", "very-small") or t.shows("body-covering", "tiny-embedded-scales")):
         step = .74 * scale / along if along else {"small": 5.2, "large": 10.0}.get(t.one("scale-size"), 7.0)
         if step >= 3.6:
             _pattern(canvas, step, diamonds=False)
@@ -35,20 +36,19 @@ def draw_skin(canvas: Canvas) -> None:
 def _pattern(canvas: Canvas, step: float, diamonds: bool) -> None:
     """A pattern of scales behind the gill cover, fading into the belly."""
     s, name = number(step), f"{canvas.name}-scales"
-    half, quarter = number(step / 2), number(step / 4)
+    half = number(step / 2)
     if diamonds:
         shape = f"M0 0L{half} {half}L{s} 0M0 {s}L{half} {half}L{s} {s}"
     else:
-        arc = f"A{half} {half} 0 0 0"
-        shape = f"M{half} 0{arc} {half} {s}M0 -{half}{arc} 0 {half}M0 {half}{arc} 0 {number(step * 1.5)}"
+        arc = f"A{half} {half} 0 0 1"
+        shape = f"M0 0{arc} 0 {s}M{half} -{half}{arc} {half} {half}M{half} {half}{arc} {half} {number(step * 1.5)}"
     canvas.pieces.append(f'<pattern id="{name}" width="{s}" height="{s}" patternUnits="userSpaceOnUse">'
-                         f'<path d="{shape}" fill="none" stroke="{INK}" stroke-width=".55" '
-                         'stroke-opacity=".34"/></pattern>')
+                         f'<path d="{shape}" fill="none" stroke="{INK}" stroke-width=".5" '
+                         'stroke-opacity=".3"/></pattern>')
     g = canvas.traits.plan.gill
     ring = [(g + .02, canvas.top(g) * .8), *((u, canvas.top(u)) for u in span(g + .06, .985, 12)),
             *((u, canvas.bottom(u) * .8) for u in span(.985, g + .04, 12)), (g, canvas.bottom(g) * .5)]
     canvas.shape(ring, fill=f"url(#{name})", stroke="none")
-    assert quarter
 
 
 def _plates(canvas: Canvas) -> None:
