@@ -140,7 +140,12 @@ def context_of(turn: Turn) -> Context:
 def _parsed(
     text: str, taxa_of: Resolve, places_of: Resolve, turn: Turn, day: date, before: CatchQuery | None
 ) -> CatchQuery | None:
-    """The catch of the line; days such as "yesterday" count from the clock, a day left out is the one spoken of."""
+    """The catch of the line; days such as "yesterday" count from the clock, a day left out is the one spoken of.
+
+    A place left out is filled in later, from what the whole conversation holds: the line may name a real one.
+    """
+    if before is not None:
+        before = replace(before, steps=tuple(replace(s, places=()) for s in before.steps))
     query = parse_catch(text, taxa_of, places_of, turn.clock, before)
     if query is not None and not query.day_said and day != turn.clock:
         query = parse_catch(text, taxa_of, places_of, day, before)

@@ -93,6 +93,16 @@ def test_real_places_have_no_rules_here(lines: tuple[str, ...], place: str, talk
     assert " a day" not in text and "at least" not in text and "minimum" not in text
 
 
+@pytest.mark.parametrize(
+    "line", ["and bluegill in ohio", "what about in ohio", "same fish in ohio", "a 17 cm one in ohio?"]
+)
+def test_rules_of_an_invented_water_are_never_told_for_a_real_place(line: str, talk: Talk) -> None:
+    """After an invented water, a real place gets no verdict of that water."""
+    answer, _ = talk("Vennimoor Lake: bluegill 17 cm, 3 kept. Can I keep it?", line)
+    assert answer.verdict in ("unknown", None) and not answer.rules
+    assert "demo rules only" not in text_of(answer) and "vennimoor" not in text_of(answer)
+
+
 def test_length_of_the_conversation_is_told_for_comparison(talk: Talk) -> None:
     """A length told before is repeated for comparing it with the official line."""
     assert "39 in (99.1 cm)" in text_of(talk("mussky an inch short of forty", "is that legal in vermont")[0])
