@@ -377,13 +377,14 @@ def _plain_denials(line: Line) -> Iterator[Claim]:
     for character in sorted(states.keys() & line.parts.keys()):
         if not usable(character, lexicon):
             continue
-        label = (
-            {s.text for s in lexicon.stems(key(lexicon.kb.character(character).label).split())}
-            if line.talk.words
-            else set()
-        )
-        worth = PLAIN_DENIAL + _usual(character, "", lexicon) + TALKED_OF * bool(label & line.talk.words)
+        own = {s.text for s in lexicon.stems(key(lexicon.kb.character(character).label).split())}
+        label = own if line.talk.words else frozenset()
+        about = bool(label & line.talk.words)
+        part = {s.text for s in lexicon.stems(lexicon.kb.character(character).part.split("-"))}
+        worth = PLAIN_DENIAL + _usual(character, "", lexicon) + TALKED_OF * about
         for hits in line.parts[character].values():
             for hit in hits:
+                if not about and set(hit.phrase.stems) <= part and not own <= set(hit.phrase.stems):
+                    continue
                 if all(p in line.scopes.denied for p in hit.at):
                     yield Claim(states[character].id, character, hit.at, (), len(hit.at) + worth, False, True)

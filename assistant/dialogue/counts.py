@@ -12,6 +12,7 @@ from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.spotting import Content, Hit
 from assistant.dialogue.tokens import Token
+from assistant.model.stems import ORDERED
 from assistant.reasoning.observed import Observation
 from assistant.text import key
 
@@ -86,8 +87,8 @@ def _made(
 
 def count_claims(line: Line, text: str) -> list[Claim]:
     """Numbers with what they count, as readings that compete with those of states."""
-    parts = [h for h in line.hits if h.phrase.kind == "character"]
-    counted = [h for h in parts if line.lexicon.kb.character(h.phrase.id).kind == "count"]
+    parts = [h for h in line.hits if h.phrase.kind == "character" and _on_fish(h, line.lexicon)]
+    counted = [h for h in parts if _countable(h, line.lexicon)]
     asked = sorted(c for c in line.talk.expected if line.lexicon.kb.character(c).kind == "count")
     out = []
     for number in _numbers(line.tokens, line.content, text):
@@ -103,6 +104,16 @@ def count_claims(line: Line, text: str) -> list[Claim]:
                 Claim("", best.character, at, best.at, 1.0 + best.score, denied, False, (number.low, number.high))
             )
     return out
+
+
+def _on_fish(hit: Hit, lexicon: Lexicon) -> bool:
+    return lexicon.on_fish(hit.phrase.id) and not set(hit.phrase.stems) <= ORDERED
+
+
+def _countable(hit: Hit, lexicon: Lexicon) -> bool:
+    """True for words that name what is counted on a fish to tell it."""
+    found = lexicon.kb.character(hit.phrase.id)
+    return found.kind == "count" and found.use == "identify"
 
 
 def _numbers(tokens: Sequence[Token], content: Sequence[Content], text: str) -> list[_Number]:
@@ -203,7 +214,12 @@ def count_of_part(part: str, low: int, high: int, lexicon: Lexicon) -> str:
     """The count made on a part of the body whose range is the narrowest that holds the number; empty when none does."""
     found = []
     for character in lexicon.kb.characters:
-        if character.kind == "count" and character.part == part and plausible(character.id, low, high, lexicon):
+        if (
+            character.kind == "count"
+            and character.use == "identify"
+            and character.part == part
+            and plausible(character.id, low, high, lexicon)
+        ):
             _, least, most = lexicon.gist(character.id)
             inside = least is not None and most is not None and least <= low and high <= most
             found.append((not inside, (most or 0) - (least or 0), character.id))

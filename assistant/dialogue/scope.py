@@ -57,8 +57,13 @@ _PRONOUNS = word_set(
 )
 
 
+_KNOWING = word_set("know think tell remember care want believe mind trust understand ask recall matter worry")
+
+
 def _says_no(tokens: Sequence[Token], i: int) -> bool:
-    """True for a "no" that answers, at the head of a line, and denies nothing that follows."""
+    """True for a "no" that answers at the head of a line, or denies only knowing ("dont know which side")."""
+    if i + 1 < len(tokens) and tokens[i + 1].word in _KNOWING:
+        return True
     if i or tokens[0].word not in ("no", "nope", "nah", "naw"):
         return False
     return (
