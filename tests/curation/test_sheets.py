@@ -113,7 +113,7 @@ def test_a_whole_base_goes_out_and_comes_back_byte_for_byte(tiny_base: Path, tmp
 
 
 @pytest.mark.long
-def test_the_dossier_form_of_thousands_of_rows_is_reported(tmp_path: Path, tellfin: Tellfin) -> None:
+def test_a_sheet_of_thousands_of_rows_is_all_the_same(tmp_path: Path, tellfin: Tellfin) -> None:
     """The shipped facts, exported and imported into a copy, are all the same: nothing is new, changed or rejected."""
     base = tmp_path / "base"
     assert tellfin("new-base", base).code == 0
