@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from assistant.errors import DataError
 from assistant.graph.read import read_bytes, turtle_files
@@ -25,8 +25,7 @@ _ALL_PREFIXES = b"\n".join(sorted(_CANONICAL_PREFIXES)) + b"\n"
 _END = b"\n    .\n"
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
+class Spot(NamedTuple):
     """A place in a file: the bytes of a block in a canonical file, else the line of the subject alone."""
 
     file: Path
@@ -156,13 +155,19 @@ class Index:
                 at = text.find(token, at + 1)
 
     def _index_text(self, path: Path, data: bytes) -> None:
-        start, token = -1, b""
+        spots, mine = self.spots, self._files[path]
+        start, key = -1, ""
         for match in _SUBJECT.finditer(data):
             if start >= 0:
-                self._put(compact_subject(token), Spot(path, 0, start, match.start() + 1))
+                spot = Spot(path, 0, start, match.start() + 1)
+                if spots.setdefault(key, spot) is spot:
+                    mine.append(key)
+                else:
+                    self.double.append((key, spot))
             start, token = match.start(1), match.group(1)
+            key = token.decode() if token[0] != 60 else compact_subject(token)
         if start >= 0:
-            self._put(compact_subject(token), Spot(path, 0, start, len(data)))
+            self._put(key, Spot(path, 0, start, len(data)))
 
     def _index_parsed(self, path: Path, data: bytes) -> None:
         nodes = read_bytes(data, path)
