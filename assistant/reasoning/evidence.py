@@ -247,10 +247,24 @@ def count_shares(kb: KnowledgeBase, group: Group) -> dict[str, float]:
 def fitted(s: Statement, share: float) -> dict[int, float]:
     """A discrete distribution fitted to the extreme and usual range of a count statement.
 
-    ``share`` of the fish fall into the range given; the rest falls off geometrically on both sides.
+    ``share`` of the fish fall into the range given; the rest falls off geometrically on both sides. Where a mean and
+    a spread are stated, a normal distribution is taken instead.
     """
+    if s.mean is not None and s.sd:
+        return dict(_normal(s.mean, s.sd))
     bounds = number_range(s)
     return dict(_fitted(bounds, share)) if bounds else {}
+
+
+@lru_cache(maxsize=4096)
+def _normal(mean: float, sd: float) -> Mapping[int, float]:
+    reach = 5.0 * sd
+    if reach > MOST_BINS:
+        return {}
+    whole = range(max(0, math.floor(mean - reach)), math.ceil(mean + reach) + 1)
+    shares = {k: math.exp(-0.5 * ((k - mean) / sd) ** 2) for k in whole}
+    total = sum(shares.values())
+    return {k: share / total for k, share in shares.items()}
 
 
 @lru_cache(maxsize=4096)
