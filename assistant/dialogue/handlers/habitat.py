@@ -16,7 +16,7 @@ from assistant.dialogue.telling import advice, cut, ids, shown_note, trusted, wh
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement
-from assistant.reasoning.advice import ABOUT_KIN, weigh
+from assistant.reasoning.advice import ABOUT_KIN, GENERAL, weigh
 from assistant.reasoning.evidence import about, below, number_range
 from assistant.reasoning.place_prior import expand_places
 from assistant.text import join
@@ -32,7 +32,7 @@ TOGETHER = (
 )
 """Sides of life that are told together."""
 BY_SIDE = (("when", "spawning-season"), ("where", "habitat"), ("waters", "habitat"))
-PRACTICE = "practice"
+PRACTICE, CAUTION = "practice", "caution"
 TOPICS = ("pond", "predators", "depth", "cover")
 """Practices that answer questions on life: stunted ponds, what eats it, how deep it stays."""
 TEMPERATURE, RISK, AGE = "temperature", "conservation-status", "max-age"
@@ -51,7 +51,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return which_fish("habitat", say.WHICH_FISH), held
     wanted = _wanted(turn)
     blocks = _practice(turn, taxa) + [b for t in _few(kb, taxa) for b in _one(turn, t, wanted, len(taxa) > 1)]
-    blocks = _merged(kb, blocks, taxa, asked)
+    blocks = _heat(turn, taxa, wanted) + _merged(kb, blocks, taxa, asked) + _nests(turn, taxa)
     if "depth-of" in aspects(kb, turn.reading) and not any(
         s.startswith("practice:") for b in blocks for s in b.statements
     ):
@@ -65,7 +65,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     return Answer("habitat", (head, *rest), taxa=told_taxa(turn, asked), asked=asked_back), held
 
 
-def _merged(kb: KnowledgeBase, blocks: Sequence[Block], taxa: Sequence[str], asked: Sequence[str]) -> list[Block]:
+def _merged(
+    kb: KnowledgeBase, blocks: Sequence[Block], taxa: Sequence[str], asked: Sequence[str]
+) -> list[Block]:
     """What is told of several kinds by the same statements is told once, of their group."""
     out: dict[tuple[str, ...] | str, Block] = {}
     for b in blocks:
@@ -75,7 +77,9 @@ def _merged(kb: KnowledgeBase, blocks: Sequence[Block], taxa: Sequence[str], ask
         elif len(taxa) > 1:
             name = next((label(kb, t) for t in taxa if f" {label(kb, t)}" in known.text), "")
             text = known.text.replace(f"the {name}", kinds_name(kb, asked[0])) if name else known.text
-            out[b.statements or b.text] = Block(known.kind, text, statements=known.statements, claim=known.claim)
+            out[b.statements or b.text] = Block(
+                known.kind, text, statements=known.statements, claim=known.claim
+            )
     return list(out.values())
 
 
@@ -90,12 +94,14 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
     if not named:
         named = [c.id for c in kb.characters if c.use in USES and states(kb, reading, c.id)]
     if not named:
-        sides = aspects(kb, reading) | turn.cues
-        named = [c for side, c in BY_SIDE if side in sides]
+        named = [c for side, c in BY_SIDE if side in aspects(kb, reading) | turn.cues]
     if not named and turn.held.intent == "habitat" and turn.held.last is not None:
         named = _last(turn)
-    if "age" in aspects(kb, reading):
+    sides = aspects(kb, reading)
+    if "age" in sides:
         named = [AGE]
+    if "temperature" in sides and set(named) & set(TOGETHER[0]):
+        named = [TOGETHER[0][1], *named]
     out = dict.fromkeys(named)
     for a, b in TOGETHER:
         if a in out:
@@ -120,11 +126,30 @@ def _practice(turn: Turn, taxa: Sequence[str]) -> list[Block]:
     found = [
         f
         for f in weigh(turn.kb, PRACTICE, turn.reading.words, taxa)
-        if f.met > 0 and f.fit >= ABOUT_KIN and f.record.topic in TOPICS and any(w in text for w in f.record.words)
+        if f.met > 0
+        and f.fit >= ABOUT_KIN
+        and f.record.topic in TOPICS
+        and any(w in text for w in f.record.words)
     ]
     if "depth-of" not in aspects(turn.kb, turn.reading):
         found = [f for f in found if f.record.topic in ("pond", "predators") and f.met >= 2]
     return [advice(PRACTICE, f.record, "point") for f in found[:2]]
+
+
+def _heat(turn: Turn, taxa: Sequence[str], wanted: Sequence[str]) -> list[Block]:
+    """A water temperature told with a fish, and no question on spawning: what warm water does to released fish."""
+    if not any(m.kind == TEMPERATURE for m in turn.reading.measures) or "spawning-temperature" in wanted:
+        return []
+    found = [f for f in weigh(turn.kb, CAUTION, turn.reading.words, taxa) if f.record.topic == "heat"]
+    fitting = sorted((f for f in found if f.fit >= GENERAL), key=lambda f: -f.fit)
+    return [advice(CAUTION, f.record, "point") for f in fitting[:1]]
+
+
+def _nests(turn: Turn, taxa: Sequence[str]) -> list[Block]:
+    """Beds and nests spoken of: the word for the males that guard them."""
+    found = weigh(turn.kb, PRACTICE, turn.reading.words, taxa)
+    ethics = [f for f in found if f.record.topic == "ethics" and f.met > 0 and f.fit >= ABOUT_KIN]
+    return [advice(PRACTICE, f.record, "caution") for f in ethics[:1]]
 
 
 def _one(turn: Turn, taxon: str, wanted: Sequence[str], many: bool) -> list[Block]:
@@ -134,12 +159,18 @@ def _one(turn: Turn, taxon: str, wanted: Sequence[str], many: bool) -> list[Bloc
     held = [c for c in wanted or USUAL if kb.find("character", c) is not None and about(kb, taxon, c)[0]]
     out = [_told(turn, taxon, c, first=not i or many) for i, c in enumerate(held)]
     missing = [
-        c for c in wanted[:1] if c not in held and (not held or c in EXPLICIT) and kb.find("character", c) is not None
+        c
+        for c in wanted[:1]
+        if c not in held and (not held or c in EXPLICIT) and kb.find("character", c) is not None
     ]
     if not missing or (many and out):
         return out or [Block("point", care.nowhere_said(name, care.HABITAT_ASK), claim=False)]
     gap = Block("point", care.nowhere_said(name, _heading(kb, missing[0])), claim=False)
-    rest = [c for c in USUAL if c not in wanted and about(kb, taxon, c)[0]][:ALSO_TOLD] if not (out or many) else []
+    rest = (
+        [c for c in USUAL if c not in wanted and about(kb, taxon, c)[0]][:ALSO_TOLD]
+        if not (out or many)
+        else []
+    )
     return [gap, *out, *(_told(turn, taxon, c, first=not i) for i, c in enumerate(rest))]
 
 
@@ -162,7 +193,9 @@ def _told(turn: Turn, taxon: str, character: str, first: bool) -> Block:
     else:
         text = care.life_lead(name, heading.lower(), told) if first else care.life_point(heading, told)
     return Block(
-        "point", trusted(text, "memory" if all(s.basis == "memory" for s in chosen) else ""), statements=ids(chosen)
+        "point",
+        trusted(text, "memory" if all(s.basis == "memory" for s in chosen) else ""),
+        statements=ids(chosen),
     )
 
 

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
+
 import pytest
 
 from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.habitat import handle
+from assistant.dialogue.reading import Measure
 from assistant.model.knowledge import KnowledgeBase
 from tests.helpers.turns import fish, group, turn_of
 
@@ -31,7 +34,9 @@ def text(answer: Answer) -> str:
 )
 def test_the_side_asked_about_leads(kb: KnowledgeBase, line: str, taxon: str, must: str) -> None:
     """Food, season, water, temperature, air: the first block answers."""
-    answer, _ = handle(turn_of(kb, line, fish(taxon), cues=("asks-do",) if line.startswith(("is", "does")) else ()))
+    answer, _ = handle(
+        turn_of(kb, line, fish(taxon), cues=("asks-do",) if line.startswith(("is", "does")) else ())
+    )
     assert must in " ".join(b.text for b in answer.blocks[:2]).lower()
     assert answer.blocks[0].statements
 
@@ -78,7 +83,9 @@ def test_what_is_not_held_is_said(kb: KnowledgeBase) -> None:
 
 def test_what_holds_of_a_group_is_told_once(kb: KnowledgeBase) -> None:
     """The same statements inherited by several kinds make one line, of the group."""
-    answer, _ = handle(turn_of(kb, "are they active at night", group("bullheads", "bullheads"), cues=("asks-do",)))
+    answer, _ = handle(
+        turn_of(kb, "are they active at night", group("bullheads", "bullheads"), cues=("asks-do",))
+    )
     assert "of bullheads" in answer.blocks[0].text
     keys = [b.statements for b in answer.blocks if b.statements]
     assert len(keys) == len(set(keys))
@@ -89,3 +96,18 @@ def test_remarks_on_what_was_opened_stay_with_curators(kb: KnowledgeBase) -> Non
     for taxon in kb.species:
         answer, _ = handle(turn_of(kb, "tell me its life", fish(taxon)))
         assert "not opened" not in text(answer), taxon
+
+
+def test_beds_come_with_a_word_for_the_males(kb: KnowledgeBase) -> None:
+    """Beds spoken of: the guarding males are spoken for."""
+    answer, _ = handle(turn_of(kb, "should i fish the beds", fish("lepomis-macrochirus")))
+    assert any(b.kind == "caution" and "guard" in b.text for b in answer.blocks)
+
+
+def test_warm_water_told_is_warned_of(kb: KnowledgeBase) -> None:
+    """Water of 72 F and trout: stop releasing, before anything on where trout live."""
+    warm = Measure("temperature", Decimal("22.2"), Decimal("22.2"), "F", "72 degrees", 0, 1)
+    answer, _ = handle(
+        turn_of(kb, "water is 72 degrees can i fish trout", fish("oncorhynchus-mykiss"), measures=(warm,))
+    )
+    assert answer.blocks[0].statements == ("caution:heat-trout-watch",)
