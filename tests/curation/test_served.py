@@ -74,6 +74,7 @@ def served(tmp_path: Path, own_cache: Path) -> Iterator[tuple[str, subprocess.Po
         process.wait(10)
 
 
+@pytest.mark.long
 def test_an_edit_on_a_server(served: tuple[str, object], tellfin: Tellfin) -> None:
     """Add, correct, retract, history and undo work as on files; the served base passes the check."""
     address, _ = served
@@ -90,6 +91,7 @@ def test_an_edit_on_a_server(served: tuple[str, object], tellfin: Tellfin) -> No
     assert again.code == 1 and "order of numbers" in again.out
 
 
+@pytest.mark.long
 def test_a_snapshot_is_the_same_base(served: tuple[str, object], tmp_path: Path) -> None:
     """What is read through CONSTRUCT is the graph that was put there."""
     address, _ = served
@@ -100,6 +102,7 @@ def test_a_snapshot_is_the_same_base(served: tuple[str, object], tmp_path: Path)
     assert check_folder(folder, shipped_shapes()).passed and snapshot_folder(address, lambda _: None) == folder
 
 
+@pytest.mark.long
 def test_two_curators_cannot_overwrite_one_another(served: tuple[str, object]) -> None:
     """A change that another overtakes is prepared anew on what then stands; both are kept."""
     address, _ = served
@@ -123,6 +126,7 @@ def test_two_curators_cannot_overwrite_one_another(served: tuple[str, object]) -
     assert node is not None and (one(node, "tf:low"), one(node, "tf:high")) == ("7.0", "12.0")
 
 
+@pytest.mark.long
 def test_a_server_that_is_gone_leaves_its_snapshot(served: tuple[str, subprocess.Popen[bytes]],
                                                    tellfin: Tellfin) -> None:
     """The last snapshot still answers, marked as of its date; an edit is refused in one line."""
