@@ -261,6 +261,11 @@ def key_unread(how: str) -> str:
     return "I could not tell which of the two you mean." + (f" {how}" if how else "")
 
 
+def word_means(word: str, plain: str) -> str:
+    """A word explained on the way."""
+    return f"{word[:1].upper()}{word[1:]}: {plain}"
+
+
 def key_family(family: str, count: int) -> str:
     """From a family on into its species."""
     return f"That leads to the {family}, {count} kinds. On we go."
@@ -281,6 +286,7 @@ def key_check(names: str) -> str:
     return f"A key knows only the fishes in it; look at the {names} too before you settle."
 
 
+ASKING_WORDS = frozenset(["why", "what", "how", "which", "hint", "where", "huh", "pardon", "repeat", "again"])
 SCORE_WORDS = frozenset(["score", "points"])
 QUIZ_STOPPED = "The quiz is over."
 QUIZ_UNREAD = "I could not tell which choice you mean; a letter will do."

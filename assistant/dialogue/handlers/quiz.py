@@ -93,7 +93,8 @@ def _judge(turn: Turn, run: QuizRun) -> tuple[Answer, Held]:
         choice = judge(question, turn.reading.answer)
     right = choice == question.answer
     told = question.choices[question.answer]
-    if choice is None and not given_up and _one_of(question, turn.reading.text):
+    asks = bool(set(key(turn.reading.text).split()) & say.ASKING_WORDS)
+    if choice is None and not given_up and (asks or _one_of(question, turn.reading.text)):
         return _ask(turn, run, [Block("lead", say.QUIZ_UNREAD, claim=False)])
     lead = say.quiz_right(question.reason) if right else say.quiz_wrong(question.letter, told, question.reason,
                                                                         question.mistake)

@@ -53,6 +53,20 @@ def test_a_lead_may_be_chosen_in_several_ways(talk: Talk, first: str, second: st
                                                                                second)[0].blocks[-1]
 
 
+def test_a_word_is_explained_on_the_way(talk: Talk) -> None:
+    """A question about a word is answered, and the same step asked again."""
+    start, _ = talk("walk me through a key of pikes")
+    answer, _ = talk("walk me through a key of pikes", "what is the opercle")
+    assert answer.asked == start.asked and "gill cover" in answer.blocks[0].text
+
+
+def test_a_question_is_no_wrong_answer(talk: Talk) -> None:
+    """Asking back in a quiz costs nothing: the same item is asked again."""
+    first, _ = talk("quiz me on pikes")
+    again, held = talk("quiz me on pikes", "why")
+    assert isinstance(held.walk, QuizRun) and held.walk.at == 0 and again.asked == first.asked
+
+
 def test_back_goes_back(talk: Talk) -> None:
     """After "back" the step before is asked again, and at the first step there is nothing before it."""
     start, _ = talk("walk me through a key of pikes")
