@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from assistant.dialogue import phrases_lesson as say
+from typing import TYPE_CHECKING
+
 from assistant.dialogue.answer import Answer, Block
-from assistant.dialogue.comparison import MOST, Comparison, Row, compare
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.lesson_request import request_of
 from assistant.dialogue.turn import Turn
+
+if TYPE_CHECKING:
+    from assistant.dialogue.comparison import Comparison, Row
 
 CUE = "lesson-table"
 ROWS = 8
@@ -20,6 +22,10 @@ def wants_table(turn: Turn) -> bool:
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """The fishes of the line set side by side, feature by feature, in the words asked for."""
+    from assistant.dialogue import phrases_lesson as say
+    from assistant.dialogue.comparison import MOST, compare
+    from assistant.dialogue.lesson_request import request_of
+
     wanted = request_of(turn, "picture")
     taxa = wanted.taxa[:MOST]
     if len(taxa) < 2:
@@ -34,5 +40,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 
 
 def _line(found: Comparison, row: Row) -> Block:
+    from assistant.dialogue import phrases_lesson as say
+
     told = say.table_cells(found.names, [c.marked for c in row.cells])
     return Block("point", say.lead(row.feature, told), statements=tuple(s for c in row.cells for s in c.statements))
