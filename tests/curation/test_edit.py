@@ -180,13 +180,13 @@ def test_a_file_out_of_form_is_not_rewritten(tiny_base: Path, tellfin: Tellfin) 
     assert ran.code == 1 and "tellfin format" in ran.err and contents_of(tiny_base) == before
 
 
-def test_an_edit_loads_neither_validator_nor_rdflib(tiny_base: Path) -> None:
+def test_an_edit_loads_no_heavy_library(tiny_base: Path) -> None:
     """An edit answers at once: the heavy libraries stay out of its process."""
     words = ["--base", str(tiny_base), *NEW, *BY, "--dry-run"]
     program = (f"import io, sys; from assistant.cli.main import main; text = io.StringIO(); "
                f"code = main({words!r}, text, text, text); "
                "heavy = {'rdflib', 'pyshacl', 'openpyxl', 'numpy', 'prompt_toolkit'}; "
                "print(code, sorted(heavy & set(sys.modules)))")
-    done = subprocess.run([sys.executable, "-c", program], cwd=Path(__file__).parents[2], capture_output=True, text=True,
-                          check=False)
+    done = subprocess.run([sys.executable, "-c", program], cwd=Path(__file__).parents[2], capture_output=True,
+                          text=True, check=False)
     assert done.stdout.strip() == "0 []", done

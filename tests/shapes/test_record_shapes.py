@@ -17,6 +17,7 @@ from assistant.graph.values import Node
 from tests.helpers.bases import copy_tiny_base
 
 HERE = Path(__file__).parent
+RULES = sorted((HERE / "regulations").glob("*.ttl"))
 SAMPLES = [p for p in sorted(HERE.glob("*/*.ttl")) if p.parent.name != "regulations"]
 
 
@@ -34,7 +35,7 @@ def classes(context: Index) -> list[Node]:
 
 def shapes_of(name: str) -> list[Node]:
     """The shapes of one file, and those that close the vocabulary."""
-    files = {shipped_shapes() / f"{name}.ttl", shipped_shapes() / "closed.ttl"}
+    files = {*shipped_shapes().glob(f"{name.rstrip('s')}*.ttl"), shipped_shapes() / "closed.ttl"}
     return [node for path in sorted(files) for node in read_file(path).values()]
 
 
@@ -63,6 +64,18 @@ def test_sample(sample: Path, context: Index, classes: list[Node]) -> None:
     else:
         assert expected in {shape for _, shape in found} and len({s for _, s in found}) <= 2, found
         assert all(len(r.message) > 15 for r in report.results if r.focus in nodes)
+
+
+@pytest.mark.parametrize("sample", RULES, ids=lambda p: p.stem)
+def test_rules_are_read_the_same(sample: Path, context: Index, classes: list[Node]) -> None:
+    """Bounds beside bounds and dates beside dates are judged as the validator judges them."""
+    nodes, shapes = read_file(sample), shapes_of("regulations")
+    around = {n.id: n for n in (*classes, *pointed_to(nodes, context))}
+    found = {(r.focus, r.shape) for r in validate([*around.values(), *nodes.values()], shapes).results
+             if r.focus in nodes}
+    draft = Draft(context, dict(nodes))
+    vocabulary, applied = read_vocabulary(draft, {*context.spots, *nodes}), read_shapes(shapes)
+    assert {(f.thing, f.rule) for n in nodes.values() for f in applied.check(n, draft, vocabulary)} == found
 
 
 def test_every_file_of_shapes_has_samples() -> None:
