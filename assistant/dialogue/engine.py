@@ -142,7 +142,7 @@ def carry(before: Held, after: Held, answer: Answer) -> Held:
     if answer.intent == "undo":
         taxa, shown = after.taxa, after.shown
     idle = answer.intent in ("small-talk", "help", "out-of-scope") and answer.asked is None
-    grounds = idle or answer.intent in ("why", "sources")
+    grounds = idle or answer.intent in ("why", "sources") or not any(b.statements for b in answer.blocks)
     return after.after(
         taxa=taxa,
         shown=shown,

@@ -9,7 +9,9 @@ from assistant.dialogue import speak
 from assistant.dialogue.answer import Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.observing import span_of
+from assistant.iris import local
 from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Caution
 from assistant.reasoning.evidence import below
 from assistant.reasoning.observed import Candidate, Identification, Observation, statements_for
 from assistant.text import join
@@ -197,16 +199,18 @@ def _length(held: Held) -> str:
 
 
 def grip_caution(kb: KnowledgeBase, taxa: Sequence[str]) -> list[Block]:
-    """One short line of care where a fish that may be held has spines, teeth or a sting."""
-    lines = {f"taxon:{key}" for t in taxa for first in (kb.taxon(t).parents or (t,)) for key in kb.lineage(first)}
-    best = None
+    """One short line of care where a fish that may be held has spines, teeth or a sting, the narrowest that fits."""
+    kinds = {first for t in taxa for first in (kb.taxon(t).parents or (t,))}
+    best: tuple[tuple[int, str], Caution] | None = None
     for caution in kb.all("caution"):
-        if "hold" not in caution.acts or not lines & set(caution.about):
+        if not caution.lead or "hold" not in caution.acts:
             continue
-        rank = (not caution.lead, len(caution.text), caution.id)
-        if best is None or rank < best[0]:
-            best = (rank, caution)
-    return [Block("caution", wording.caution_grip(best[1].text), statements=(f"caution:{best[1].id}",))] if best else []
+        sizes = [len(members) for a in caution.about if kinds & (members := set(kb.members(local(a))))]
+        if sizes and (best is None or (min(sizes), caution.id) < best[0]):
+            best = ((min(sizes), caution.id), caution)
+    if best is None:
+        return []
+    return [Block("caution", wording.caution_grip(best[1].text), statements=(f"caution:{best[1].id}",))]
 
 
 def settling(kb: KnowledgeBase, observation: Observation, taxon: str) -> float:

@@ -16,7 +16,7 @@ def characters_asked(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
     out += [i.partition(".")[0] for m in reading.of("state") for i in m.ids]
     out += [s.observation.character for s in reading.seen]
     known = [c for c in unique(out) if kb.find("character", c) is not None]
-    known = known or [c for c in spoken_characters(kb, reading) if kb.find("character", c) is not None]
+    known = known or list(spoken_characters(kb, reading))
     parts = _parts(kb, reading)
     if len(known) <= 1 and parts and not reading.seen:
         known += [c.id for c in kb.characters if c.part in parts and c.id not in known]
@@ -32,7 +32,19 @@ def spoken_characters(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
             out += [thing for kind, thing, _ in kb.spoken(" ".join(words[i : i + size])) if kind == "character"]
         if out:
             break
-    return unique(out)
+    return unique(c for c in out if _of_fishes(kb, c))
+
+
+def _of_fishes(kb: KnowledgeBase, character: str) -> bool:
+    found = kb.find("character", character)
+    return found is not None and found.use not in ("hybrid", "note")
+
+
+def part_word(kb: KnowledgeBase, reading: Reading, character: str) -> str:
+    """The part asked about as it was typed ("tail"), else the part of a character."""
+    part = kb.character(character).part
+    tokens = {singular(w) for w in key(part).split()} - {"base"}
+    return next((w for w in reading.words if singular(w) in tokens), part.replace("-", " "))
 
 
 def _parts(kb: KnowledgeBase, reading: Reading) -> frozenset[str]:

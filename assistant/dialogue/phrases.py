@@ -294,7 +294,10 @@ MEDICAL = (
     "That is a question for your doctor; I can't give medical advice. For eating fish from a water, "
     "follow your state's fish consumption advice."
 )
-NOT_UNDERSTOOD = "I did not understand that. Try naming a fish, asking how to tell two apart, or type help."
+NOT_UNDERSTOOD = (
+    "I did not understand that. Try naming a fish, telling me what one looked like, asking how to tell two apart, "
+    "or type help."
+)
 EMPTY = (
     'Type a question about a fish, for instance how to tell a white crappie from a black crappie. "help" shows more.'
 )
@@ -328,7 +331,6 @@ ALSO = {
     "why": "for the reasons",
     "key": "for a key",
     "quiz": "for a quiz",
-    "next-question": "what to look at",
     "help": "how I work",
 }
 

@@ -42,12 +42,10 @@ def features(kb: KnowledgeBase, taxon: str, others: Sequence[str], most: int) ->
 
 
 def _plain_worth(character: Character, told: Told) -> float:
-    """The worth of a character by itself: how often authors tell it, its own before inherited, read before remembered."""
+    """The worth of a character by itself: how often authors tell it, own before inherited, read before remembered."""
     value = 0.4 + 0.1 * min(len(told.statements), 5)
     value -= (0.3 if told.inherited_from else 0.0) + (0.2 if told.basis == "memory" else 0.0)
-    if told.states and told.states[0][0].partition(".")[2] in LACKING:
-        value *= 0.6
-    return value * EASY[character.look]
+    return value * EASY[character.look] * (0.6 if lacks(told) else 1.0)
 
 
 def worth(
@@ -58,8 +56,14 @@ def worth(
     for other in others:
         row = contrast_row(kb, character, (taxon, other))
         apart += min(row.worth, 1.0) if row is not None else 0.0
-    lacking = told.states and told.states[0][0].partition(".")[2] in LACKING
-    return plain + apart * EASY[character.look] * (0.6 if lacking else 1.0)
+    return plain + apart * EASY[character.look] * (0.6 if lacks(told) else 1.0)
+
+
+def lacks(told: Told) -> bool:
+    """True where what is told is that something is missing."""
+    if told.states:
+        return told.states[0][0].partition(".")[2] in LACKING
+    return told.numbers is not None and told.numbers[3] == 0
 
 
 def _spread(kb: KnowledgeBase, scored: list[tuple[float, str, Told]], most: int) -> list[tuple[Character, Told]]:

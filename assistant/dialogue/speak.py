@@ -209,7 +209,7 @@ def cite(source: Source, page: str = "") -> str:
     parts = [p for p in (source.authors, source.year) if p]
     head = " ".join(parts)
     rest = [p for p in (source.title, source.publisher, say.page(page)) if p]
-    return ". ".join(unique([x for x in (head, ", ".join(rest)) if x]))
+    return ". ".join(unique([x for x in (head.rstrip("."), ", ".join(rest)) if x]))
 
 
 def place_words(kb: KnowledgeBase, places: Iterable[str]) -> str:

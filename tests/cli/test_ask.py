@@ -10,8 +10,28 @@ import pytest
 
 from assistant.cli.main import main
 
-KEYS = {"say", "conversation", "intent", "taxa", "candidates", "confidence", "observed", "place", "water", "date", "length_mm",
-        "weight_g", "life_stage", "sex", "verdict", "rules", "blocks", "text", "next", "base"}
+KEYS = {
+    "say",
+    "conversation",
+    "intent",
+    "taxa",
+    "candidates",
+    "confidence",
+    "observed",
+    "place",
+    "water",
+    "date",
+    "length_mm",
+    "weight_g",
+    "life_stage",
+    "sex",
+    "verdict",
+    "rules",
+    "blocks",
+    "text",
+    "next",
+    "base",
+}
 
 
 def run(*argv: str, stdin: str = "") -> tuple[int, str, str]:
@@ -68,16 +88,28 @@ def test_an_identification_lists_candidates_with_grounds() -> None:
 
 def test_conversations_are_kept_apart() -> None:
     """What one conversation holds is nothing to another; a line without an id starts afresh."""
-    answers = lines({"say": "tell me about the flier", "conversation": "a"}, {"say": "tell me about the burbot", "conversation": "b"},
-                    {"say": "its tail?", "conversation": "a"}, {"say": "its tail?"})
+    answers = lines(
+        {"say": "tell me about the flier", "conversation": "a"},
+        {"say": "tell me about the burbot", "conversation": "b"},
+        {"say": "its tail?", "conversation": "a"},
+        {"say": "its tail?"},
+    )
     assert answers[2]["taxa"] == ["Centrarchus macropterus"]
     assert answers[3]["taxa"] == []
 
 
 def test_bad_lines_get_an_error_and_the_next_is_read() -> None:
     """No object, no text, a bad date and an unknown place are each answered with message and hint."""
-    answers = lines("not json", "[1]", {"say": 7}, {"say": "hi", "date": "tomorrowish"}, {"say": "hi", "place": "Nowhereland"},
-                    {"say": "hi", "place": 3}, "[" * 100_000, {"say": "hi"})
+    answers = lines(
+        "not json",
+        "[1]",
+        {"say": 7},
+        {"say": "hi", "date": "tomorrowish"},
+        {"say": "hi", "place": "Nowhereland"},
+        {"say": "hi", "place": 3},
+        "[" * 100_000,
+        {"say": "hi"},
+    )
     assert [("error" in a) for a in answers] == [True] * 7 + [False]
     assert all(a["error"]["message"] and a["error"]["hint"] for a in answers[:7])
 

@@ -30,9 +30,11 @@ Talk = Callable[..., tuple[Answer, Held]]
 @pytest.fixture()
 def talk(open_base: Base) -> Talk:
     """Say some lines in one conversation; gives the last answer and what is held after it."""
+
     def run(*lines: str, held: Held | None = None) -> tuple[Answer, Held]:
         answer, now = Answer("", ()), held or Held()
         for line in lines:
             answer, now = respond(open_base, line, now, CLOCK)
         return answer, now
+
     return run

@@ -15,9 +15,22 @@ from assistant.dialogue.engine import REMEMBERED, Base, respond
 from tests.dialogue.conftest import CLOCK, Talk
 
 QUESTIONS = (
-    "How do I tell a white crappie from a black crappie?", "tell me about the flier", "what about its fins?",
-    "panfish, side fins reach past the eye, ear totally black", "why", "says who", "skip", "undo", "start over", "help", "hi",
-    "redear vs bluegill", "why not a bluegill", "what would change your mind", "how sure are you", "what else could it be",
+    "How do I tell a white crappie from a black crappie?",
+    "tell me about the flier",
+    "what about its fins?",
+    "panfish, side fins reach past the eye, ear totally black",
+    "why",
+    "says who",
+    "skip",
+    "undo",
+    "start over",
+    "help",
+    "hi",
+    "redear vs bluegill",
+    "why not a bluegill",
+    "what would change your mind",
+    "how sure are you",
+    "what else could it be",
 )
 
 
@@ -50,7 +63,7 @@ def test_every_pair_of_the_sunfish_family_is_answered_with_statements(open_base:
     from assistant.dialogue.turn import Turn
 
     kb = open_base.kb
-    family = [t for t in kb.members("centrarchidae")]
+    family = list(kb.members("centrarchidae"))
     pairs = list(combinations(family, 2))
     assert len(pairs) > 400
     for pair in pairs:
@@ -109,7 +122,7 @@ def test_no_mangled_question_breaks_a_conversation(open_base: Base) -> None:
     for _ in range(150):
         words = " ".join(rng.choice(QUESTIONS) for _ in range(rng.randint(1, 2))).split()
         rng.shuffle(words)
-        answer, held = respond(open_base, " ".join(words[:rng.randint(1, 14)]), held, CLOCK)
+        answer, held = respond(open_base, " ".join(words[: rng.randint(1, 14)]), held, CLOCK)
         assert answer.blocks
         assert all(isinstance(b.text, str) for b in answer.blocks)
 

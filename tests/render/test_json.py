@@ -14,8 +14,15 @@ from assistant.render.json import render_json
 
 def test_what_is_held_comes_out_in_plain_values(kb: KnowledgeBase) -> None:
     """Places as codes, lengths as lists, observations with state or value, hybrids by their parents in order."""
-    seen = (Seen(Observation("dorsal-spines", value=10.0), "ten spines", 0, 10),
-            Seen(Observation("opercular-flap-edge", ("opercular-flap-edge.none-all-dark",), seen=False, hedged=True), "", 0, 0))
+    seen = (
+        Seen(Observation("dorsal-spines", value=10.0), "ten spines", 0, 10),
+        Seen(
+            Observation("opercular-flap-edge", ("opercular-flap-edge.none-all-dark",), seen=False, hedged=True),
+            "",
+            0,
+            0,
+        ),
+    )
     length = Measure("length", Decimal(200), Decimal(210), "mm", "20 cm", 0, 5)
     held = Held(seen=seen, lengths=(length,), places=("us-oh",), sex="male")
     out = render_json(kb, "hi", "c1", Answer("describe", (), ("lepomis-cyanellus-x-lepomis-gibbosus",)), held)
@@ -24,7 +31,12 @@ def test_what_is_held_comes_out_in_plain_values(kb: KnowledgeBase) -> None:
     assert out["place"] == "US-OH"
     assert out["sex"] == "male"
     assert out["observed"][0]["value"] == 10
-    assert out["observed"][1] == {"character": "opercular-flap-edge", "seen": False, "hedged": True, "state": "none-all-dark"}
+    assert out["observed"][1] == {
+        "character": "opercular-flap-edge",
+        "seen": False,
+        "hedged": True,
+        "state": "none-all-dark",
+    }
 
 
 def test_the_question_back_lists_its_choices(kb: KnowledgeBase) -> None:

@@ -33,5 +33,10 @@ def test_control_characters_never_reach_the_terminal() -> None:
 
 def test_tables_are_aligned_and_forgive_short_rows() -> None:
     """Columns line up under an underlined header; a missing cell is empty."""
-    assert table_lines((("fish", "spines"), ("flier", "11"), ("crappie",))) == ["fish     spines", "-------  ------", "flier    11", "crappie"]
+    assert table_lines((("fish", "spines"), ("flier", "11"), ("crappie",))) == [
+        "fish     spines",
+        "-------  ------",
+        "flier    11",
+        "crappie",
+    ]
     assert table_lines(()) == []

@@ -7,14 +7,14 @@ from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import compare
-from assistant.dialogue.portrait import LACKING
+from assistant.dialogue.portrait import lacks
 from assistant.dialogue.subjects import MOST, groups, named, species_of, unclear
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import LookAlike
 from assistant.reasoning.contrast import LOOKS, Contrast, ContrastRow, contrast
 from assistant.reasoning.size import size_range
-from assistant.text import join
+from assistant.text import join, key, singular
 
 SHOWN, SHOWN_SHORT = 9, 2
 COLOUR = "colour"
@@ -46,12 +46,20 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
     if len(own) + len(wider) == 1 and held.taxa and held.taxa[0] not in own:
         own = [held.taxa[0], *own]
     for mention in wider:
-        own += _listed(kb, own, tuple(t for t in species_of(kb, mention.ids) if t not in own), len(wider))
+        pool = tuple(t for t in species_of(kb, mention.ids) if t not in own)
+        own += _listed(kb, own, _called(kb, mention.words, pool), len(wider))
     own += [t for h in turn.reading.hints if h.kind == "like" and len(h.taxa) == 1 for t in sorted(h.taxa)]
     ids = tuple(dict.fromkeys(own))
     if not ids:
         return held.taxa if len(held.taxa) > 1 else held.shown
     return tuple(t for i in ids for t in (species_of(kb, (i,))[:1] if kb.find("taxon", i) is None else (i,)))
+
+
+def _called(kb: KnowledgeBase, words: str, pool: tuple[str, ...]) -> tuple[str, ...]:
+    """Of the members of a group, those whose English name holds the word typed ("pike": northern pike); else all."""
+    wanted = {singular(w) for w in key(words).split()}
+    named_so = tuple(t for t in pool if wanted <= {singular(w) for w in key(kb.taxon(t).label).split()})
+    return named_so or pool
 
 
 def _listed(kb: KnowledgeBase, own: list[str], pool: tuple[str, ...], words: int) -> list[str]:
@@ -139,7 +147,7 @@ def _common(kb: KnowledgeBase, row: ContrastRow) -> float:
 
 def _lacking(row: ContrastRow) -> bool:
     first = row.told[0]
-    return first is not None and bool(first.states) and first.states[0][0].partition(".")[2] in LACKING
+    return first is not None and lacks(first)
 
 
 def _one(turn: Turn, taxa: tuple[str, ...]) -> Answer:

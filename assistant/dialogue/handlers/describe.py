@@ -9,7 +9,7 @@ from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.contrast import look_alikes
-from assistant.dialogue.parts import characters_asked
+from assistant.dialogue.parts import characters_asked, part_word
 from assistant.dialogue.portrait import SHAPE, features
 from assistant.dialogue.subjects import named, species_of, subjects, unclear
 from assistant.dialogue.turn import Turn
@@ -112,7 +112,7 @@ def _parts(turn: Turn, taxon: str, asked: tuple[str, ...]) -> list[Block]:
                 Block("point", text, statements=speak.short_ids(told.statements)),
             )
         )
-    label = kb.character(asked[0]).label if len(asked) == 1 else kb.character(asked[0]).part.replace("-", " ")
+    label = kb.character(asked[0]).label if len(asked) == 1 else part_word(kb, turn.reading, asked[0])
     if not out:
         refs = speak.short_ids(s.id for s in kb.statements(taxon)[:1]) or (f"taxon:{taxon}",)
         return [Block("lead", say.nothing_on(speak.fish(kb, taxon), label), statements=refs)]

@@ -15,7 +15,7 @@ LONGEST_ECHO = 40
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """Say that it is outside, never echoing more than a plain short name."""
     blocks = [Block("lead", _text(turn), claim=False)]
-    if not turn.cues & {"meddling", "medical"}:
+    if not turn.cues & {"meddling", "medical"} and blocks[0].text != say.NOT_UNDERSTOOD:
         blocks.append(Block("help", say.OUTSIDE_WAY_ON, claim=False))
     return Answer("out-of-scope", tuple(blocks), subjects(turn, carried=False)), turn.held
 

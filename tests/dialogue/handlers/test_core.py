@@ -18,7 +18,7 @@ def text(answer: Answer) -> str:
 
 
 def test_a_contrast_leads_with_the_deciding_feature_and_tells_of_hybrids(talk: Talk) -> None:
-    """Pumpkinseed and redear: ear flap and head lines first, what the young do, hybrids, no colour of the belly in the lead."""
+    """Pumpkinseed and redear: ear flap and head lines first, hybrids told, no colour of the belly in the lead."""
     answer, _ = talk("How do I tell a pumpkinseed from a redear sunfish?")
     first = [b.text.lower() for b in answer.blocks[:3]]
     assert answer.taxa == ("lepomis-gibbosus", "lepomis-microlophus")
@@ -30,14 +30,14 @@ def test_a_contrast_leads_with_the_deciding_feature_and_tells_of_hybrids(talk: T
 
 
 def test_a_contrast_asked_quickly_is_short(talk: Talk) -> None:
-    """"quick" gives the lead and little more."""
+    """ "quick" gives the lead and little more."""
     long, _ = talk("largemouth vs smallmouth")
     short, _ = talk("largemouth vs smallmouth, quick")
     assert len(short.blocks) < len(long.blocks)
 
 
 def test_more_gives_the_differences_left_out(talk: Talk) -> None:
-    """"more" shows what the first answer held back."""
+    """ "more" shows what the first answer held back."""
     first, held = talk("pumpkinseed vs redear")
     more, _ = talk("more", held=held)
     assert len(more.blocks) > len(first.blocks) - 1
@@ -52,7 +52,7 @@ def test_a_contrast_of_one_fish_offers_its_look_alikes(talk: Talk) -> None:
 
 
 def test_colour_can_be_left_out(talk: Talk) -> None:
-    """"drop the colour ones" keeps the fish and drops colour."""
+    """ "drop the colour ones" keeps the fish and drops colour."""
     answer, _ = talk("pomoxis annularis vs pomoxis nigromaculatus", "drop the colour ones")
     assert answer.intent == "contrast"
     assert "colour of" not in text(answer)
@@ -68,7 +68,7 @@ def test_a_description_names_size_range_and_look_alike(talk: Talk) -> None:
 
 
 def test_a_part_is_told_of_the_fish_spoken_of(talk: Talk) -> None:
-    """"its mouth?" speaks of the fish before."""
+    """ "its mouth?" speaks of the fish before."""
     answer, _ = talk("Describe the redbreast", "its mouth?")
     assert answer.taxa == ("lepomis-auritus",)
     assert "jaw" in text(answer)
@@ -120,7 +120,7 @@ def test_questions_asked_back_can_be_seen_on_a_live_fish(talk: Talk, kb: object)
 
 
 def test_why_not_names_what_speaks_against(talk: Talk) -> None:
-    """"why not a pumpkinseed" tells the difference in what was seen."""
+    """ "why not a pumpkinseed" tells the difference in what was seen."""
     answer, _ = talk(EVIDENCE, "why not a pumpkinseed")
     assert answer.intent == "why"
     assert "lepomis-gibbosus" in answer.taxa
@@ -193,7 +193,7 @@ def test_small_talk_is_one_line(talk: Talk) -> None:
 
 
 def test_what_is_held_can_be_asked(talk: Talk) -> None:
-    """"which fish did we talk about" names it; at the start there is none."""
+    """ "which fish did we talk about" names it; at the start there is none."""
     assert "flier" in text(talk("tell me about the flier", "which fish did we talk about")[0])
     assert "nothing" in text(talk("which fish did we talk about")[0])
 
