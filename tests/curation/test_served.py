@@ -20,7 +20,7 @@ import pytest
 from assistant.curation.check import check_folder
 from assistant.curation.edit import correct_record
 from assistant.curation.history import Author
-from assistant.curation.served import ServerStore, found_on_server, snapshot_folder
+from assistant.curation.served import ServerStore, snapshot_folder
 from assistant.curation.view import Draft, one
 from assistant.errors import ToolError, UsageError
 from assistant.graph.lines import Index
@@ -51,7 +51,7 @@ def own_cache(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 
 @pytest.fixture()
-def served(tmp_path: Path, own_cache: Path) -> Iterator[tuple[str, subprocess.Popen[bytes]]]:
+def served(tmp_path: Path, own_cache: Path, tellfin: Tellfin) -> Iterator[tuple[str, subprocess.Popen[bytes]]]:
     """An Oxigraph server on loopback with the made-up base."""
     program = Path(sys.executable).with_name("oxigraph")
     if not program.exists() and shutil.which("oxigraph") is None:
@@ -67,7 +67,10 @@ def served(tmp_path: Path, own_cache: Path) -> Iterator[tuple[str, subprocess.Po
                 break
             except ToolError:
                 time.sleep(0.05)
-        found_on_server(address, Index(copy_tiny_base(tmp_path / "origin")).all_nodes().values())
+        origin = copy_tiny_base(tmp_path / "origin")
+        ran = tellfin("--base", origin, "new-base", address)
+        assert ran.code == 0 and f"--base {address}" in ran.out, ran
+        assert tellfin("--base", origin, "new-base", address).code == 3
         yield address, process
     finally:
         process.terminate()
