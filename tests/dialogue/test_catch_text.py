@@ -2,23 +2,18 @@
 
 from __future__ import annotations
 
-import sys
 from datetime import date, time
-from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from plain_names import resolvers
-
-sys.path.insert(0, str(Path(__file__).parents[1] / "reasoning"))
-
-from rule_cases import case_ids, demo_book, read_cases
 
 from assistant.dialogue.catch_judge import catches, judge
 from assistant.dialogue.catch_query import CatchQuery
 from assistant.dialogue.catch_text import parse_catch
 from assistant.reasoning import catch as c
+from tests.helpers.plain_names import resolvers
+from tests.helpers.rule_cases import case_ids, demo_book, read_cases
 
 BOOK = demo_book()
 TAXA, PLACES = resolvers()

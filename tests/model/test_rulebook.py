@@ -2,13 +2,9 @@
 
 from __future__ import annotations
 
-import sys
 from dataclasses import replace
-from pathlib import Path
 
-sys.path.insert(0, str(Path(__file__).parents[1] / "reasoning"))
-
-from rule_cases import demo_book
+from tests.helpers.rule_cases import demo_book
 
 BOOK = demo_book()
 

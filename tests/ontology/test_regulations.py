@@ -2,16 +2,10 @@
 
 from __future__ import annotations
 
-import sys
 from collections.abc import Callable
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
-
-sys.path.insert(0, str(Path(__file__).parents[1] / "reasoning"))
-
-from rule_cases import at, demo_book, extended
 
 from assistant.graph.locate import shipped_ontology
 from assistant.graph.write import format_text
@@ -19,6 +13,7 @@ from assistant.model.regulations import Rulebook, SeasonWindow
 from assistant.reasoning.catch import Kept
 from assistant.reasoning.legality import verdict
 from assistant.reasoning.rule_findings import rule_findings
+from tests.helpers.rule_cases import at, demo_book, extended
 
 BOOK = demo_book()
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from pipe_terminal import COLOURS, CTRL_C, ENTER, TAB, UP, Engine, Screen, said, talk_with, type_into
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.prompt.app import App, pasted
 from assistant.prompt.history import LineHistory
+from tests.helpers.pipe_terminal import COLOURS, CTRL_C, ENTER, TAB, UP, Engine, Screen, said, talk_with, type_into
 
 PASTE, PASTED = "\x1b[200~", "\x1b[201~"
 

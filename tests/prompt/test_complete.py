@@ -5,7 +5,6 @@ from __future__ import annotations
 import time
 
 import pytest
-from pipe_terminal import COLOURS
 from prompt_toolkit.completion import CompleteEvent
 from prompt_toolkit.document import Document
 from prompt_toolkit.formatted_text import to_plain_text
@@ -13,6 +12,7 @@ from prompt_toolkit.formatted_text import to_plain_text
 from assistant.dialogue.answer import Asked
 from assistant.model.knowledge import KnowledgeBase
 from assistant.prompt.complete import WISHES, NameCompleter, NameList, names_of
+from tests.helpers.pipe_terminal import COLOURS
 
 
 def offers(names: NameList | None, before: str, asked: Asked | None = None) -> list[tuple[str, str]]:

@@ -5,13 +5,13 @@ from __future__ import annotations
 from itertools import pairwise
 
 import pytest
-from pipe_terminal import DAY
 from prompt_toolkit.document import Document
 
 from assistant.dialogue.conversation import Held
 from assistant.model.knowledge import KnowledgeBase
 from assistant.prompt.highlight import Span, WordLexer, spans_of
 from assistant.prompt.style import STYLE
+from tests.helpers.pipe_terminal import DAY
 
 
 def marked(kb: KnowledgeBase, typed: str) -> dict[str, str]:

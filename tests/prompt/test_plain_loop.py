@@ -5,11 +5,11 @@ from __future__ import annotations
 import io
 
 import pytest
-from pipe_terminal import COLOURS, Engine, said, talk_with
 
 from assistant.dialogue.conversation import Held
 from assistant.model.knowledge import KnowledgeBase
 from assistant.prompt.plain_loop import PlainLoop
+from tests.helpers.pipe_terminal import COLOURS, Engine, said, talk_with
 
 
 class Narrow(io.TextIOWrapper):

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import pytest
-from pipe_terminal import COLOURS, Engine, said, talk_with
 
 from assistant.dialogue.answer import Asked
 from assistant.errors import AssistantError, DataError
 from assistant.model.knowledge import KnowledgeBase
 from assistant.prompt.talk import greeting
 from assistant.render.terminal import plain
+from tests.helpers.pipe_terminal import COLOURS, Engine, said, talk_with
 
 LONG = said("The lead.", *(f"Point number {n}." for n in range(30)))
 

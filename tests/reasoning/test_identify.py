@@ -6,8 +6,9 @@ import pytest
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import Scope
-from assistant.reasoning.identify import Evidence, Hint, Identification, Observation, identify, posterior
+from assistant.reasoning.identify import identify, posterior
 from assistant.reasoning.next_question import next_question
+from assistant.reasoning.observed import Evidence, Hint, Identification, Observation
 from assistant.reasoning.tables import Table, compile_table
 
 

@@ -9,7 +9,7 @@ from datetime import date
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from rule_cases import at, case_ids, demo_book, extended, read_cases
+from tests.helpers.rule_cases import at, case_ids, demo_book, extended, read_cases
 
 from assistant.reasoning import catch as c
 from assistant.reasoning.legality import verdict

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 
-from rule_cases import demo_book
+from tests.helpers.rule_cases import demo_book
 
 from assistant.reasoning.outlook import Line, duties_at, outlook, outlooks, season_days
 

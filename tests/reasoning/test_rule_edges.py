@@ -7,7 +7,7 @@ from datetime import date, time
 from decimal import Decimal
 
 import pytest
-from rule_cases import at, demo_book, extended
+from tests.helpers.rule_cases import at, demo_book, extended
 
 from assistant.model.regulations import LengthLimit, Placement, Rule, SeasonWindow
 from assistant.reasoning import catch as c
