@@ -3,8 +3,8 @@
 The published key: J. A. Henshall, Bass, Pike, Perch, and Others (Macmillan, 1903; year from memory), the artificial key
 of the chapter on the pike family, with the heads of its technical list for the pickerels; read at
 https://bitlit.ru/page/en/james-a-henshall/bass-pike-perch-and-others/36. Names there:
-Esox nobilior for the muskellunge, E. reticulatus for the chain pickerel, E. vermiculatus and E. americanus for the grass
-and redfin pickerels.
+Esox nobilior for the muskellunge, E. reticulatus for the chain pickerel, E. vermiculatus and E. americanus for the
+grass and redfin pickerels.
 """
 
 from __future__ import annotations
