@@ -69,9 +69,11 @@ class _Parser(argparse.ArgumentParser):
     streams: Streams
 
     def error(self, message: str) -> NoReturn:
+        """Wrong use, as an error of ours."""
         raise UsageError(message, f"see {self.prog} --help")
 
     def exit(self, status: int = 0, message: str | None = None) -> NoReturn:
+        """Help or version was shown: leave the parser, not the process."""
         if message:
             self.streams.stderr.write(message)
         raise _Done(status)

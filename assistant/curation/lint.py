@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
 from itertools import pairwise
@@ -317,8 +317,3 @@ def _unused_states(nodes: dict[str, Node], context: Context) -> Iterator[Finding
             continue
         yield context.finding("hint", "state never used", node, "no statement uses it", "a use",
                               "state it of a taxon, or mark the character as reserved")
-
-
-def pick(findings: Iterable[Finding], severity: str) -> list[Finding]:
-    """The findings of one severity."""
-    return [f for f in findings if f.severity == severity]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Iterable
 
 from assistant.curation.view import View, many, one
 from assistant.errors import DataError
@@ -110,8 +109,3 @@ class Lookup:
             words.setdefault(word, min(keys))
         close = difflib.get_close_matches(fold(text.strip()), sorted(words), n=3, cutoff=0.75)
         return list(dict.fromkeys(words[c] for c in close))
-
-
-def names_of(keys: Iterable[str]) -> list[str]:
-    """The local parts of ids."""
-    return [k.partition(":")[2] for k in keys]

@@ -4,7 +4,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
@@ -118,8 +118,3 @@ def rendered(path: Path, draft: Draft) -> bytes | None:
     nodes = [n for n in map(draft.node, sorted(mine)) if n is not None]
     header = split_header(index.contents[path].decode("utf-8"))[0] if path in index.contents else ""
     return write_nodes(nodes, header).encode("utf-8") if nodes else None
-
-
-def says_nothing_new(outcomes: Iterable[Outcome]) -> bool:
-    """True when none of some changes changed anything."""
-    return not any(o.words for o in outcomes)
