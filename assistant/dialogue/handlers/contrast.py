@@ -118,7 +118,7 @@ def _alike(turn: Turn, found: Contrast) -> list[Block]:
     rows = [
         r
         for r in _kept(turn, found.shared)
-        if any(t and not t.inherited_from for t in r.told) and kb.character(r.character).look == "glance"
+        if any(t and not t.inherited_from for t in r.told) and kb.character(r.character).look in ("glance", "hand")
     ]
     rows.sort(key=lambda r: (_lacking(r), _common(kb, r), r.character))
     rows = [r for r in rows if not _lacking(r)][:ALIKE] or rows[:1]
