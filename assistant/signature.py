@@ -12,11 +12,31 @@ from assistant import __version__
 
 RACY = 2_000_000_000
 """A file changed less than this (ns) before it was read may change again without a new time: it is read to be sure."""
-SHAPING = ("iris.py", "text.py", "compiling.py", "graph/canonical.py", "graph/read.py", "graph/snapshot.py", "graph/values.py",
-           "model/build.py", "model/kinship.py", "model/records.py", "model/regulations.py", "model/schema.py",
-           "model/spelling.py", "model/spoken.py", "model/stems.py", "reasoning/tables.py", "reasoning/evidence.py",
-           "reasoning/crosses.py", "reasoning/observer.py", "reasoning/standing.py", "reasoning/sparse.py",
-           "reasoning/place_prior.py", "reasoning/size.py")
+SHAPING = (
+    "iris.py",
+    "text.py",
+    "compiling.py",
+    "graph/canonical.py",
+    "graph/read.py",
+    "graph/snapshot.py",
+    "graph/values.py",
+    "model/build.py",
+    "model/kinship.py",
+    "model/records.py",
+    "model/regulations.py",
+    "model/schema.py",
+    "model/spelling.py",
+    "model/spoken.py",
+    "model/stems.py",
+    "reasoning/tables.py",
+    "reasoning/evidence.py",
+    "reasoning/crosses.py",
+    "reasoning/observer.py",
+    "reasoning/standing.py",
+    "reasoning/sparse.py",
+    "reasoning/place_prior.py",
+    "reasoning/size.py",
+)
 """The code that decides what stands in a compiled base."""
 
 Signature = Mapping[str, Sequence[int | str]]

@@ -37,9 +37,18 @@ def run(cache: Path, *args: str) -> tuple[int, str, set[str]]:
     return code, text, set(modules)
 
 
-@pytest.mark.parametrize("question", [
-    "how do I tell a white crappie from a black crappie?", "what does a bluegill look like?", "is a walleye found in Ohio?",
-    "how do I handle a channel catfish?", "what is a gill raker?", "thanks", "how big does a muskie get?"])
+@pytest.mark.parametrize(
+    "question",
+    [
+        "how do I tell a white crappie from a black crappie?",
+        "what does a bluegill look like?",
+        "is a walleye found in Ohio?",
+        "how do I handle a channel catfish?",
+        "what is a gill raker?",
+        "thanks",
+        "how big does a muskie get?",
+    ],
+)
 def test_answers_about_named_fish_need_no_heavy_library(cache: Path, question: str) -> None:
     """Telling two fish apart, describing one and the like load neither numpy nor anything heavier."""
     code, text, modules = run(cache, "ask", question)

@@ -17,7 +17,10 @@ from assistant.signature import RACY, same_files
 def told(base: OpenBase) -> object:
     """Everything that the small base says."""
     kb = base.kb
-    rows = {kind: {key: kb.store.get(kind, key) for key in kb.ids(kind)} for kind in ("taxon", "statement", "spoken", "near")}
+    rows = {
+        kind: {key: kb.store.get(kind, key) for key in kb.ids(kind)}
+        for kind in ("taxon", "statement", "spoken", "near")
+    }
     return rows, kb.species, base.table.report.tolist(), base.table.standing.places.names
 
 

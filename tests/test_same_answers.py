@@ -26,7 +26,9 @@ QUESTIONS = 200
 def questions() -> Iterator[tuple[str, str]]:
     """Conversation and line of the open utterances."""
     with (Path(__file__).parent / "cases" / "utterances_open.tsv").open(encoding="utf-8", newline="") as file:
-        rows = csv.DictReader((line for line in file if not line.startswith("#")), delimiter="\t", quoting=csv.QUOTE_NONE)
+        rows = csv.DictReader(
+            (line for line in file if not line.startswith("#")), delimiter="\t", quoting=csv.QUOTE_NONE
+        )
         for row, _ in zip(rows, range(QUESTIONS), strict=False):
             yield row["conversation"], row["say"]
 

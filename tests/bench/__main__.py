@@ -33,10 +33,14 @@ BUDGETS: dict[str, tuple[float, float, float]] = {
     "cold contrast, over interpreter start (ms)": (80, 90, 110),
     "cold identify, over interpreter start (ms)": (160, 180, 220),
     "prompt ready, over interpreter start (ms)": (250, 260, 280),
-    "warm turn, median (ms)": (8, 10, 25), "warm turn, 95th percentile (ms)": (25, 30, 60),
-    "answer, rank, next question (ms)": (1, 2, 5), "build of the compiled form (s)": (3, 6, 45),
-    "memory of the build (MB)": (2000, 2000, 2000), "rebuild after one genus changed (s)": (0.5, 0.6, 2),
-    "memory of a warm conversation (MB)": (90, 120, 250), "edit of one statement (ms)": (50, 60, 100),
+    "warm turn, median (ms)": (8, 10, 25),
+    "warm turn, 95th percentile (ms)": (25, 30, 60),
+    "answer, rank, next question (ms)": (1, 2, 5),
+    "build of the compiled form (s)": (3, 6, 45),
+    "memory of the build (MB)": (2000, 2000, 2000),
+    "rebuild after one genus changed (s)": (0.5, 0.6, 2),
+    "memory of a warm conversation (MB)": (90, 120, 250),
+    "edit of one statement (ms)": (50, 60, 100),
 }
 """Budgets for a quiet machine on which an interpreter starts in 7.5 ms, by size: shipped, 1,000, 10,000 taxa."""
 QUIET_START = 7.5
@@ -63,8 +67,14 @@ class Bench:
         self.runs = runs
         self.figures: list[Figure] = []
         self.start = 0.0
-        self.env = {**os.environ, "TELLFIN_CACHE": str(work / "cache"), "PYTHONPATH": str(ROOT), "TERM": "xterm",
-                    "PYTHONPYCACHEPREFIX": str(work / "bytecode"), "HOME": str(work / "home")}
+        self.env = {
+            **os.environ,
+            "TELLFIN_CACHE": str(work / "cache"),
+            "PYTHONPATH": str(ROOT),
+            "TERM": "xterm",
+            "PYTHONPYCACHEPREFIX": str(work / "bytecode"),
+            "HOME": str(work / "home"),
+        }
         self.env["OPENBLAS_NUM_THREADS"] = "1"
         for name in ("PYTHONDONTWRITEBYTECODE", "TELLFIN_BASE", "PYTHONUNBUFFERED", "BENCH_CPU"):
             self.env.pop(name, None)
@@ -91,7 +101,9 @@ class Bench:
         taken = []
         for number in range(self.runs + 1):
             start = time.perf_counter()
-            child = subprocess.Popen([sys.executable, *args], env=self.env, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL)
+            child = subprocess.Popen(
+                [sys.executable, *args], env=self.env, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL
+            )
             _, status, used = os.wait4(child.pid, 0)
             child.returncode = os.waitstatus_to_exitcode(status)
             if child.returncode:
@@ -102,8 +114,14 @@ class Bench:
 
     def worker(self, what: str, folder: Path) -> dict[str, Any]:
         """Figures measured in a process of their own."""
-        done = subprocess.run([sys.executable, "-m", "tests.bench.worker", what, str(folder), str(self.work / "cache")],
-                              env=self.env, cwd=ROOT, capture_output=True, text=True, check=True)
+        done = subprocess.run(
+            [sys.executable, "-m", "tests.bench.worker", what, str(folder), str(self.work / "cache")],
+            env=self.env,
+            cwd=ROOT,
+            capture_output=True,
+            text=True,
+            check=True,
+        )
         found: dict[str, Any] = json.loads(done.stdout.splitlines()[-1])
         return found
 
@@ -119,26 +137,52 @@ class Bench:
         parsed = self.worker("parse", folder)["seconds"] if size != "10000" else None
         self.add("build of the compiled form (s)", size, built["seconds"], "rdflib parse of the same files", parsed)
         self.add("memory of the build (MB)", size, built["resident"])
-        self.add("rebuild after one genus changed (s)", size, self.worker("rebuild", folder)["seconds"],
-                 "full build", built["seconds"])
+        self.add(
+            "rebuild after one genus changed (s)",
+            size,
+            self.worker("rebuild", folder)["seconds"],
+            "full build",
+            built["seconds"],
+        )
         lines = self.worker("lines", folder)
         asked = ("-c", RUN, "ask", "--base", str(folder))
-        self.add("cold contrast, over interpreter start (ms)", size, self.process(*asked, lines["contrast"]) - self.start,
-                 "interpreter start", self.start)
-        self.add("cold identify, over interpreter start (ms)", size, self.process(*asked, lines["identify"]) - self.start,
-                 "import of numpy + rapidfuzz", self.process("-c", "import numpy, rapidfuzz") - self.start)
-        self.add("prompt ready, over interpreter start (ms)", size, self.prompt(folder) - self.start,
-                 "import of prompt_toolkit", self.process("-c", "import prompt_toolkit") - self.start)
+        self.add(
+            "cold contrast, over interpreter start (ms)",
+            size,
+            self.process(*asked, lines["contrast"]) - self.start,
+            "interpreter start",
+            self.start,
+        )
+        self.add(
+            "cold identify, over interpreter start (ms)",
+            size,
+            self.process(*asked, lines["identify"]) - self.start,
+            "import of numpy + rapidfuzz",
+            self.process("-c", "import numpy, rapidfuzz") - self.start,
+        )
+        self.add(
+            "prompt ready, over interpreter start (ms)",
+            size,
+            self.prompt(folder) - self.start,
+            "import of prompt_toolkit",
+            self.process("-c", "import prompt_toolkit") - self.start,
+        )
         warm, score = self.worker("warm", folder), self.worker("score", folder)
         self.add("warm turn, median (ms)", size, warm["median"])
         self.add("warm turn, 95th percentile (ms)", size, warm["95th"])
-        self.add("answer, rank, next question (ms)", size, score["median"], "CategoricalNB.predict_proba", score["classifier"])
+        self.add(
+            "answer, rank, next question (ms)",
+            size,
+            score["median"],
+            "CategoricalNB.predict_proba",
+            score["classifier"],
+        )
         self.add("memory of a warm conversation (MB)", size, warm["resident"])
         self.add("edit of one statement (ms)", size, self.worker("edit", folder)["median"])
 
 
 def prompt_ready(env: dict[str, str], folder: Path, cpu: bool) -> float:
-    """Time (ms) from the start of a process on a terminal of its own until it shows its mark; NaN when it never does."""
+    """Milliseconds from the start of a process on a terminal of its own until it shows its mark, NaN if never."""
     start = time.perf_counter()
     child, terminal = pty.fork()
     if child == 0:
@@ -174,9 +218,11 @@ def exponent(figures: list[Figure], row: str) -> float | None:
 def table(bench: Bench) -> str:
     """The figures as a table, with budgets scaled to how fast this machine starts an interpreter now."""
     scale = bench.start / QUIET_START
-    lines = [f"interpreter start {bench.start:.1f} ms ({scale:.2f} of a quiet {QUIET_START} ms); medians of "
-             f"{'processor' if bench.cpu else 'wall'} time",
-             f"{'what':45}{'base':>9}{'measured':>11}{'budget':>9}{'of it':>8}  yardstick"]
+    lines = [
+        f"interpreter start {bench.start:.1f} ms ({scale:.2f} of a quiet {QUIET_START} ms); medians of "
+        f"{'processor' if bench.cpu else 'wall'} time",
+        f"{'what':45}{'base':>9}{'measured':>11}{'budget':>9}{'of it':>8}  yardstick",
+    ]
     for f in bench.figures:
         slower = 1.0 if "MB" in f.row else scale
         share = f"{f.value / (f.budget * slower):.0%}" if f.budget else ""
@@ -193,8 +239,12 @@ def main() -> None:
     parser = argparse.ArgumentParser(prog="python -m tests.bench", description=__doc__.splitlines()[0])
     parser.add_argument("--sizes", nargs="+", default=list(SIZES), help="shipped, or numbers of made-up taxa")
     parser.add_argument("--runs", type=int, default=9, help="cold processes a figure is the median of")
-    parser.add_argument("--work", type=Path, default=Path("/tmp/tellfin-bench"), help="folder for what is made on the way")
-    parser.add_argument("--cpu", action="store_true", help="time of the processor instead of wall time, for a busy machine")
+    parser.add_argument(
+        "--work", type=Path, default=Path("/tmp/tellfin-bench"), help="folder for what is made on the way"
+    )
+    parser.add_argument(
+        "--cpu", action="store_true", help="time of the processor instead of wall time, for a busy machine"
+    )
     parser.add_argument("--json", action="store_true", help="print the figures as JSON")
     args = parser.parse_args()
     bench = Bench(args.work, args.runs, args.cpu)

@@ -26,10 +26,51 @@ KNOWN = 0.92
 IN_GENUS, IN_FAMILY = 8, 12
 SOURCE = "tf:basis tf:memory"
 FREQUENCIES = ("always", "usually", "usually", "usually", "often", "sometimes")
-ONSETS = "b br c cl d dr f g gr h j k l m n p pr qu r s sk st t tr v w z".split()
-VOWELS = "a e i o u ae ou".split()
-ENDS = "l n r s t nd rk sh x ll".split()
-KINDS = "darter shiner chub dace sucker bass sunfish minnow trout perch sculpin madtom".split()
+ONSETS = [
+    "b",
+    "br",
+    "c",
+    "cl",
+    "d",
+    "dr",
+    "f",
+    "g",
+    "gr",
+    "h",
+    "j",
+    "k",
+    "l",
+    "m",
+    "n",
+    "p",
+    "pr",
+    "qu",
+    "r",
+    "s",
+    "sk",
+    "st",
+    "t",
+    "tr",
+    "v",
+    "w",
+    "z",
+]
+VOWELS = ["a", "e", "i", "o", "u", "ae", "ou"]
+ENDS = ["l", "n", "r", "s", "t", "nd", "rk", "sh", "x", "ll"]
+KINDS = [
+    "darter",
+    "shiner",
+    "chub",
+    "dace",
+    "sucker",
+    "bass",
+    "sunfish",
+    "minnow",
+    "trout",
+    "perch",
+    "sculpin",
+    "madtom",
+]
 
 Told = tuple[str, int, int, int, int, str]
 """A state (or empty), four numbers (extreme and usual range), a frequency word."""
@@ -49,8 +90,10 @@ def features(kb: KnowledgeBase, rng: random.Random) -> list[Feature]:
     stated = [c for c in kb.characters if c.use == "identify" and c.is_stated and len(leaf_states(kb, c)) > 1]
     counted = [c for c in kb.characters if c.use == "identify" and c.kind == "count"]
     chosen = rng.sample(stated, min(STATED, len(stated))) + rng.sample(counted, min(COUNTED, len(counted)))
-    return [Feature(c.id, leaf_states(kb, c), rng.choice((8, 12, 16, 24, 40, 60)))
-            for c in sorted(chosen, key=lambda c: c.id)]
+    return [
+        Feature(c.id, leaf_states(kb, c), rng.choice((8, 12, 16, 24, 40, 60)))
+        for c in sorted(chosen, key=lambda c: c.id)
+    ]
 
 
 def leaf_states(kb: KnowledgeBase, character: Character) -> tuple[str, ...]:
@@ -79,7 +122,9 @@ def make_base(folder: Path, taxa: int, seed: int = 1) -> Path:
     left = taxa
     for number in range(int(genera)):
         family = f"famil{number // IN_FAMILY}idae"
-        text, used = genus_text(rng, family, next(words), min(left, IN_GENUS), words, made, number % 4 == 0 and left > 9)
+        text, used = genus_text(
+            rng, family, next(words), min(left, IN_GENUS), words, made, number % 4 == 0 and left > 9
+        )
         left -= used
         place = folder / "taxa" / family
         place.mkdir(parents=True, exist_ok=True)
@@ -89,7 +134,9 @@ def make_base(folder: Path, taxa: int, seed: int = 1) -> Path:
         (folder / "ranges" / family).mkdir(parents=True, exist_ok=True)
         (folder / "ranges" / family / f"{name}.ttl").write_text(prefixes + ranges)
         if number % IN_FAMILY == 0:
-            (place / "family.ttl").write_text(prefixes + taxon(family, family.title(), f"family {number}", "family", ""))
+            (place / "family.ttl").write_text(
+                prefixes + taxon(family, family.title(), f"family {number}", "family", "")
+            )
         if left <= 0:
             break
     stamp.write_text(f"{taxa} {seed}\n")
@@ -115,15 +162,21 @@ def distinct_words(rng: random.Random, most: int) -> Iterator[str]:
 
 def taxon(key: str, scientific: str, label: str, rank: str, parent: str, parents: tuple[str, ...] = ()) -> str:
     """The lines of a taxon."""
-    lines = [f"taxon:{key}", "    a dwc:Taxon ;", f'    dwc:scientificName "{scientific}" ;',
-             f'    skos:prefLabel "{label}"@en ;', f'    dwc:taxonRank "{rank}" ;']
+    lines = [
+        f"taxon:{key}",
+        "    a dwc:Taxon ;",
+        f'    dwc:scientificName "{scientific}" ;',
+        f'    skos:prefLabel "{label}"@en ;',
+        f'    dwc:taxonRank "{rank}" ;',
+    ]
     lines += [f"    tf:parent taxon:{parent} ;"] if parent else []
     lines += [f"    tf:hybridParent taxon:{p} ;" for p in parents]
     return "\n".join([*lines, "    dcterms:source src:memory ;", f"    {SOURCE} ;", "    .\n\n"])
 
 
-def genus_text(rng: random.Random, family: str, genus: str, species: int, words: Iterator[str],
-               made: list[Feature], cross: bool) -> tuple[str, int]:
+def genus_text(
+    rng: random.Random, family: str, genus: str, species: int, words: Iterator[str], made: list[Feature], cross: bool
+) -> tuple[str, int]:
     """The Turtle of a genus and how many taxa an identification may name are in it."""
     parts = [taxon(genus, genus.title(), f"{genus} fishes", "genus", family)]
     prototype = {f.id: told_of(rng, f) for f in made}
@@ -133,18 +186,33 @@ def genus_text(rng: random.Random, family: str, genus: str, species: int, words:
         key, label = f"{genus}-{epithet}", f"{epithet} {rng.choice(KINDS)}"
         keys.append(key)
         parts.append(taxon(key, f"{genus.title()} {epithet}", label, "species", genus))
-        parts += [name_lines(key, label, "accepted"), name_lines(key, f"{genus} {label.split()[-1]}", "vernacular"),
-                  name_lines(key, f"little {epithet}", "vernacular")]
+        parts += [
+            name_lines(key, label, "accepted"),
+            name_lines(key, f"{genus} {label.split()[-1]}", "vernacular"),
+            name_lines(key, f"little {epithet}", "vernacular"),
+        ]
         for feature in made:
             if rng.random() < KNOWN:
                 told = told_of(rng, feature) if rng.random() < 0.25 else prototype[feature.id]
                 parts.append(statement(key, feature.id, told))
         size = rng.choice((60, 120, 200, 350, 600, 1000))
-        parts += [statement(key, "max-total-length", ("", size, size, size, size, "usually"), "MilliM"),
-                  statement(key, "usual-adult-length", ("", size // 3, size // 2, size // 2, size * 2 // 3, "usually"), "MilliM")]
+        parts += [
+            statement(key, "max-total-length", ("", size, size, size, size, "usually"), "MilliM"),
+            statement(
+                key, "usual-adult-length", ("", size // 3, size // 2, size // 2, size * 2 // 3, "usually"), "MilliM"
+            ),
+        ]
     if cross and species > 1:
-        parts.append(taxon(f"{keys[0]}-x-{keys[1]}", f"{keys[0]} x {keys[1]}", f"{keys[0]} x {keys[1]} hybrid", "hybrid",
-                           "", (keys[0], keys[1])))
+        parts.append(
+            taxon(
+                f"{keys[0]}-x-{keys[1]}",
+                f"{keys[0]} x {keys[1]}",
+                f"{keys[0]} x {keys[1]} hybrid",
+                "hybrid",
+                "",
+                (keys[0], keys[1]),
+            )
+        )
     return "".join(parts), species + (cross and species > 1)
 
 
@@ -160,21 +228,28 @@ def told_of(rng: random.Random, feature: Feature) -> Told:
 def name_lines(key: str, text: str, kind: str) -> str:
     """The lines of a name."""
     slug = text.replace(" ", "-")
-    return (f'name:{key}.{slug}-{kind[0]}\n    a tf:Name ;\n    skosxl:literalForm "{text}"@en ;\n'
-            f'    tf:nameOf taxon:{key} ;\n    dcterms:language "en" ;\n    dcterms:source src:memory ;\n'
-            f"    {SOURCE} ;\n    tf:nameKind tf:{kind} ;\n    .\n\n")
+    return (
+        f'name:{key}.{slug}-{kind[0]}\n    a tf:Name ;\n    skosxl:literalForm "{text}"@en ;\n'
+        f'    tf:nameOf taxon:{key} ;\n    dcterms:language "en" ;\n    dcterms:source src:memory ;\n'
+        f"    {SOURCE} ;\n    tf:nameKind tf:{kind} ;\n    .\n\n"
+    )
 
 
 def statement(key: str, character: str, told: Told, unit: str = "NUM") -> str:
     """The lines of a statement."""
     state, low, usual_low, usual_high, high, frequency = told
-    value = (f"    tf:state state:{state} ;\n" if state else
-             f"    tf:low {low}.0 ;\n    tf:usualLow {usual_low}.0 ;\n    tf:usualHigh {usual_high}.0 ;\n"
-             f"    tf:high {high}.0 ;\n    qudt:hasUnit unit:{unit} ;\n")
-    return (f"st:{key}.{character}.any.memory\n    a tf:{'State' if state else 'Number'}Statement ;\n"
-            f"    tf:taxon taxon:{key} ;\n    tf:character char:{character} ;\n{value}    tf:frequency freq:{frequency} ;\n"
-            '    dcterms:created "2026-01-05"^^xsd:date ;\n    dcterms:source src:memory ;\n'
-            f"    prov:wasAttributedTo agent:first-curator ;\n    {SOURCE} ;\n    .\n\n")
+    value = (
+        f"    tf:state state:{state} ;\n"
+        if state
+        else f"    tf:low {low}.0 ;\n    tf:usualLow {usual_low}.0 ;\n    tf:usualHigh {usual_high}.0 ;\n"
+        f"    tf:high {high}.0 ;\n    qudt:hasUnit unit:{unit} ;\n"
+    )
+    return (
+        f"st:{key}.{character}.any.memory\n    a tf:{'State' if state else 'Number'}Statement ;\n"
+        f"    tf:taxon taxon:{key} ;\n    tf:character char:{character} ;\n{value}    tf:frequency freq:{frequency} ;\n"
+        '    dcterms:created "2026-01-05"^^xsd:date ;\n    dcterms:source src:memory ;\n'
+        f"    prov:wasAttributedTo agent:first-curator ;\n    {SOURCE} ;\n    .\n\n"
+    )
 
 
 def range_lines(rng: random.Random, text: str, places: list[str]) -> Iterator[str]:
@@ -183,8 +258,11 @@ def range_lines(rng: random.Random, text: str, places: list[str]) -> Iterator[st
     keys = [line[6:] for line in text.splitlines() if line.startswith("taxon:") and "-" in line and "-x-" not in line]
     for key in keys:
         for place in sorted(rng.sample(core, 12)):
-            yield (f"range:{key}.{place}.memory\n    a tf:Range ;\n    tf:taxon taxon:{key} ;\n    dcterms:source src:memory ;\n"
-                   f"    dcterms:spatial place:{place} ;\n    {SOURCE} ;\n    tf:rangeStatus tf:native ;\n    .\n\n")
+            yield (
+                f"range:{key}.{place}.memory\n    a tf:Range ;\n"
+                f"    tf:taxon taxon:{key} ;\n    dcterms:source src:memory ;\n"
+                f"    dcterms:spatial place:{place} ;\n    {SOURCE} ;\n    tf:rangeStatus tf:native ;\n    .\n\n"
+            )
 
 
 if __name__ == "__main__":

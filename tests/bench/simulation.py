@@ -162,8 +162,9 @@ def simulate(kb: KnowledgeBase, table: Table, rounds: int, asked: int, seed: int
     for name, asker in askers(kb, table, rng).items():
         ends = [ask(kb, table, taxon, asker, rng) for taxon in some]
         runs[name] = (statistics.mean(n for n, _ in ends), statistics.mean(ok for _, ok in ends))
-    return Figures(len(fish), *ranks(told), gap(told), *ranks(plain), *ranks(likely), gap(likely),
-                   least_questions(kb, table), runs)
+    return Figures(
+        len(fish), *ranks(told), gap(told), *ranks(plain), *ranks(likely), gap(likely), least_questions(kb, table), runs
+    )
 
 
 def ranks(told: Sequence[tuple[float, int]]) -> tuple[float, float]:
@@ -189,11 +190,15 @@ def main() -> None:
     if args.json:
         print(json.dumps({name: getattr(found, name) for name in Figures.__slots__}, indent=1))
         return
-    print(f"{found.fish} described fishes, each taxon as often: right first {found.first:.1%} (crosses left out "
-          f"{found.species_first:.1%}), among the first three {found.three:.1%} ({found.species_three:.1%}), "
-          f"calibration error {found.calibration:.3f}")
-    print(f"{found.fish} described fishes, as often as expected at their places: right first {found.expected_first:.1%}, "
-          f"among the first three {found.expected_three:.1%}, calibration error {found.expected_calibration:.3f}")
+    print(
+        f"{found.fish} described fishes, each taxon as often: right first {found.first:.1%} (crosses left out "
+        f"{found.species_first:.1%}), among the first three {found.three:.1%} ({found.species_three:.1%}), "
+        f"calibration error {found.calibration:.3f}"
+    )
+    print(
+        f"{found.fish} described fishes, as often as expected at their places: right first {found.expected_first:.1%}, "
+        f"among the first three {found.expected_three:.1%}, calibration error {found.expected_calibration:.3f}"
+    )
     print(f"questions to '{LIKELY:.0%} likely' (none can need fewer than {found.least:.1f} on average):")
     for name, (mean, right) in found.asked.items():
         print(f"  {name:14} {mean:5.2f} questions, right and likely at the end {right:.1%}")

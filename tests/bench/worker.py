@@ -46,14 +46,25 @@ def talks(kb: KnowledgeBase, seed: int, rounds: int) -> Iterator[list[str]]:
     for _ in range(rounds):
         a, b = (kb.taxon(t).label for t in rng.sample(plain, 2))
         caught = rng.choice(plain)
-        yield [f"how do I tell a {a} from a {b}?", f"what does a {a} look like?",
-               f"I caught one with {seen_on(kb, rng, caught)} in Ohio", f"it also had {seen_on(kb, rng, caught)}",
-               "not sure", f"what about {seen_on(kb, rng, caught)}?", f"is a {b} found in Ohio?"]
+        yield [
+            f"how do I tell a {a} from a {b}?",
+            f"what does a {a} look like?",
+            f"I caught one with {seen_on(kb, rng, caught)} in Ohio",
+            f"it also had {seen_on(kb, rng, caught)}",
+            "not sure",
+            f"what about {seen_on(kb, rng, caught)}?",
+            f"is a {b} found in Ohio?",
+        ]
 
 
 def seen_on(kb: KnowledgeBase, rng: random.Random, taxon: str) -> str:
     """Words for a state that is stated of a taxon or its genus."""
-    told = [s for key in kb.lineage(taxon) for s in kb.statements(key) if s.states and kb.character(s.character).use == "identify"]
+    told = [
+        s
+        for key in kb.lineage(taxon)
+        for s in kb.statements(key)
+        if s.states and kb.character(s.character).use == "identify"
+    ]
     if not told:
         return "big scales"
     state = kb.state(rng.choice(told).states[0])
@@ -166,12 +177,16 @@ def edit(folder: Path) -> Figures:
     def change(word: str) -> Callable[[Draft], None]:
         def work(draft: Draft) -> None:
             correct_record(draft, key, {"frequency": word}, author.key, CLOCK)
+
         return work
 
     taken = []
     for number in range(8):
+        moment = datetime(2026, 7, 4, 12, number, tzinfo=UTC)
         work = change(("rarely", "sometimes")[number % 2])
-        taken += times(lambda: transact(folder, shipped_shapes(), author, datetime(2026, 7, 4, 12, number, tzinfo=UTC), work), 1)
+        start = TICK()
+        transact(folder, shipped_shapes(), author, moment, work)
+        taken.append((TICK() - start) * 1e3)
     return {"median": statistics.median(taken[2:])}
 
 
@@ -187,7 +202,10 @@ def main(what: str, folder: Path, cache: Path) -> Any:
         plain = [t for t in base.kb.species if not base.kb.taxon(t).is_hybrid]
         a, b = (base.kb.taxon(t).label for t in rng.sample(plain, 2))
         parts = [seen_on(base.kb, rng, plain[-3]) for _ in range(2)]
-        return {"contrast": f"how do I tell a {a} from a {b}?", "identify": f"I caught a fish with {parts[0]} and {parts[1]}"}
+        return {
+            "contrast": f"how do I tell a {a} from a {b}?",
+            "identify": f"I caught a fish with {parts[0]} and {parts[1]}",
+        }
     return (warm if what == "warm" else score)(base)
 
 

@@ -13,8 +13,11 @@ from hypothesis import strategies as st
 
 from assistant.graph.snapshot import Snapshot, SnapshotError, write_snapshot
 
-ROWS = {"taxon": {f"t{i}": [f"t{i}", "é\n\t\"", i, None, [1.5, "x"]] for i in range(40)},
-        "near": {word: [word.upper()] for word in ("a", "ab", "abc", "b c", "zebra", "~x", "=y", "é")}, "none": {}}
+ROWS = {
+    "taxon": {f"t{i}": [f"t{i}", 'é\n\t"', i, None, [1.5, "x"]] for i in range(40)},
+    "near": {word: [word.upper()] for word in ("a", "ab", "abc", "b c", "zebra", "~x", "=y", "é")},
+    "none": {},
+}
 ARRAY = struct.pack("<6f", *range(6))
 
 
@@ -43,7 +46,9 @@ def test_the_same_rows_make_the_same_file(tmp_path: Path) -> None:
     """The file does not depend on the order in which rows are given."""
     written(tmp_path / "one")
     turned = {kind: dict(reversed(rows.items())) for kind, rows in reversed(ROWS.items())}
-    write_snapshot(tmp_path / "two", "k", turned, {"report": ("float32", (2, 3), ARRAY)}, {"version": "v1", "files": {}})
+    write_snapshot(
+        tmp_path / "two", "k", turned, {"report": ("float32", (2, 3), ARRAY)}, {"version": "v1", "files": {}}
+    )
     assert (tmp_path / "one").read_bytes() == (tmp_path / "two").read_bytes()
 
 
@@ -111,7 +116,9 @@ def test_a_flipped_bit_never_gives_another_answer(rng: random.Random) -> None:
                         continue
             try:
                 assert found.array("report") == ("float32", (2, 3), ARRAY)
-                assert [list(found.keys(kind)) for kind in ROWS] == [sorted(ROWS[kind], key=str.encode) for kind in ROWS]
+                assert [list(found.keys(kind)) for kind in ROWS] == [
+                    sorted(ROWS[kind], key=str.encode) for kind in ROWS
+                ]
             except SnapshotError:
                 return
 

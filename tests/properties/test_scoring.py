@@ -16,7 +16,15 @@ from assistant.reasoning.identify import identify, posterior, prior
 from assistant.reasoning.next_question import information, next_question
 from assistant.reasoning.observed import Evidence, Hint, Observation
 from assistant.reasoning.observer import apart, kin_of, taxon_distribution, told_shares
-from assistant.reasoning.place_prior import CROSS_COMMON, CROSS_UNKNOWN, breadth, expand_places, is_real, listed_ranges, unlisted
+from assistant.reasoning.place_prior import (
+    CROSS_COMMON,
+    CROSS_UNKNOWN,
+    breadth,
+    expand_places,
+    is_real,
+    listed_ranges,
+    unlisted,
+)
 from assistant.reasoning.size import size_fit, word_fit
 from assistant.reasoning.tables import Table, character_block, compile_table, read_table, table_parts
 
@@ -44,10 +52,14 @@ def some_evidence(kb: KnowledgeBase, table: Table, seed: int) -> Evidence:
     """Evidence of any kind, up to six observations."""
     rng = random.Random(seed)
     hints = (Hint(rng.choice(("group", "like")), frozenset(rng.sample(table.taxa, 3)), rng.random() < 0.8),)
-    return Evidence(tuple(anything(table, rng) for _ in range(rng.randrange(7))), hints[: rng.randrange(2)],
-                    tuple(rng.sample(list(kb.ids("place")), rng.randrange(3))),
-                    rng.choice((None, (rng.uniform(20, 900),) * 2)), rng.choice(("", "small", "large")),
-                    excluded=frozenset(rng.sample(table.taxa, rng.randrange(2))))
+    return Evidence(
+        tuple(anything(table, rng) for _ in range(rng.randrange(7))),
+        hints[: rng.randrange(2)],
+        tuple(rng.sample(list(kb.ids("place")), rng.randrange(3))),
+        rng.choice((None, (rng.uniform(20, 900),) * 2)),
+        rng.choice(("", "small", "large")),
+        excluded=frozenset(rng.sample(table.taxa, rng.randrange(2))),
+    )
 
 
 @settings(max_examples=60, deadline=None)
@@ -64,8 +76,14 @@ def test_a_posterior_is_one(kb: KnowledgeBase, table: Table, seed: int) -> None:
 def test_the_order_of_what_was_seen_does_not_matter(kb: KnowledgeBase, table: Table, seed: int) -> None:
     """The same observations in another order give the same probabilities."""
     evidence = some_evidence(kb, table, seed)
-    turned = Evidence(tuple(reversed(evidence.observations)), tuple(reversed(evidence.hints)),
-                      tuple(reversed(evidence.places)), evidence.length, evidence.size_word, excluded=evidence.excluded)
+    turned = Evidence(
+        tuple(reversed(evidence.observations)),
+        tuple(reversed(evidence.hints)),
+        tuple(reversed(evidence.places)),
+        evidence.length,
+        evidence.size_word,
+        excluded=evidence.excluded,
+    )
     assert np.allclose(posterior(kb, table, evidence), posterior(kb, table, turned), atol=1e-12)
 
 
@@ -109,8 +127,11 @@ def plain_information(table: Table, weights: Sequence[float], character: str) ->
     for column in range(a, b):
         joint = [w * float(p) for w, p in zip(weights, table.report[column], strict=True)]
         total = sum(joint)
-        bits += sum(j * math.log2(float(p) / total) for j, p in zip(joint, table.report[column], strict=True)
-                    if j > 0 and total > 0)
+        bits += sum(
+            j * math.log2(float(p) / total)
+            for j, p in zip(joint, table.report[column], strict=True)
+            if j > 0 and total > 0
+        )
     return max(bits, 0.0)
 
 
@@ -148,7 +169,7 @@ def plain_prior(kb: KnowledgeBase, taxon: str, places: frozenset[str]) -> float:
     """The weight of one taxon at some places, as the rules of ``place_prior`` put it."""
     here = [w for place, w in listed_ranges(kb, taxon) if place in places]
     listed = max(here) if here else unlisted(kb, taxon) if is_real(kb, places) else 1.0
-    if (parents := kb.taxon(taxon).parents):
+    if parents := kb.taxon(taxon).parents:
         low = min(plain_prior(kb, p, places) for p in parents)
         low = max(low, listed) if places and kb.ranges(taxon) else low
         return low * CROSS_COMMON.get(kb.taxon(taxon).occurrence, CROSS_UNKNOWN)

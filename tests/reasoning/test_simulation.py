@@ -10,7 +10,7 @@ from tests.bench.simulation import calibration, simulate
 
 
 def test_simulated_fishes_are_named_asked_for_and_weighed(kb: KnowledgeBase) -> None:
-    """Far better than chance from a few random features, fewer questions than other askers, stated odds near the truth."""
+    """Far better than chance from a few features, fewer questions than other askers, stated odds near the truth."""
     table = compile_table(kb)
     found = simulate(kb, table, rounds=1, asked=12, seed=5)
     assert found.species_first > 0.25 and found.species_three > 0.4
