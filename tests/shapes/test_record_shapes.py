@@ -10,10 +10,11 @@ from assistant.curation.shapes import read_shapes
 from assistant.curation.view import Draft
 from assistant.curation.vocabulary import read_vocabulary
 from assistant.graph.lines import Index
-from assistant.graph.locate import shipped_shapes
+from assistant.graph.locate import shipped_ontology, shipped_shapes
 from assistant.graph.read import read_file
 from assistant.graph.shacl import validate
 from assistant.graph.values import Node
+from assistant.model.schema import KINDS
 from tests.helpers.bases import copy_tiny_base
 
 HERE = Path(__file__).parent
@@ -93,3 +94,17 @@ def test_the_made_up_base_conforms_under_both(context: Index) -> None:
     assert validate(nodes.values(), shapes.values()).results == ()
     vocabulary, applied = read_vocabulary(context, context.spots), read_shapes(shapes.values())
     assert [f for n in nodes.values() for f in applied.check(n, context, vocabulary)] == []
+
+
+def test_every_field_of_every_kind_has_its_shape() -> None:
+    """A field that the schema table gains must be told to the shapes and to the vocabulary as well."""
+    shapes = Index(shipped_shapes()).all_nodes()
+    declared = set(Index(shipped_ontology()).ids("tf"))
+    for kind in KINDS:
+        for target in kind.types:
+            whole = next(s for s in shapes.values()
+                         if target in s.props.get("sh:targetClass", []) and "sh:closed" in s.props)
+            paths = {path for part in whole.props["sh:property"] for path in shapes[str(part)].props["sh:path"]}
+            assert {f.term for f in kind.fields} <= paths, (kind.name, target)
+        own = {f.term for f in kind.fields if f.term.startswith("tf:")} | {t for t in kind.types if t.startswith("tf:")}
+        assert own <= declared, kind.name
