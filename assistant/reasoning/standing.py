@@ -20,7 +20,7 @@ NO_SIZE = 0.6
 """Fit of any size to a taxon of which no size is stated."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, repr=False)
 class Standing:
     """Arrays over ``taxa``: the ``count`` taxa of the table, then parents of crosses that the table leaves out.
 

@@ -65,7 +65,7 @@ class Recent:
         return found
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, repr=False)
 class Table:
     """Columns are "character.state" ids or "character=integer"; ``spans`` gives the columns of each character."""
 

@@ -8,8 +8,6 @@ from collections.abc import Sequence
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.identify import identify, posterior, prior
@@ -27,8 +25,6 @@ from assistant.reasoning.place_prior import (
 )
 from assistant.reasoning.size import size_fit, word_fit
 from assistant.reasoning.tables import Table, character_block, compile_table, read_table, table_parts
-
-SEEDS = st.integers(0, 10**6)
 
 
 @pytest.fixture(scope="module")
@@ -62,8 +58,7 @@ def some_evidence(kb: KnowledgeBase, table: Table, seed: int) -> Evidence:
     )
 
 
-@settings(max_examples=60, deadline=None)
-@given(SEEDS)
+@pytest.mark.parametrize("seed", range(60))
 def test_a_posterior_is_one(kb: KnowledgeBase, table: Table, seed: int) -> None:
     """Probabilities are finite, above nothing, and sum to one, whatever was seen."""
     weights = posterior(kb, table, some_evidence(kb, table, seed))
@@ -71,8 +66,7 @@ def test_a_posterior_is_one(kb: KnowledgeBase, table: Table, seed: int) -> None:
     assert weights.sum() == pytest.approx(1.0, abs=1e-9)
 
 
-@settings(max_examples=40, deadline=None)
-@given(SEEDS)
+@pytest.mark.parametrize("seed", range(40))
 def test_the_order_of_what_was_seen_does_not_matter(kb: KnowledgeBase, table: Table, seed: int) -> None:
     """The same observations in another order give the same probabilities."""
     evidence = some_evidence(kb, table, seed)
@@ -87,8 +81,7 @@ def test_the_order_of_what_was_seen_does_not_matter(kb: KnowledgeBase, table: Ta
     assert np.allclose(posterior(kb, table, evidence), posterior(kb, table, turned), atol=1e-12)
 
 
-@settings(max_examples=30, deadline=None)
-@given(SEEDS)
+@pytest.mark.parametrize("seed", range(30))
 def test_no_information_changes_nothing(kb: KnowledgeBase, table: Table, seed: int) -> None:
     """An observation of a character without columns, or of no state, leaves the probabilities as they were."""
     rng = random.Random(seed)
@@ -101,8 +94,7 @@ def test_no_information_changes_nothing(kb: KnowledgeBase, table: Table, seed: i
     assert np.allclose(before[rest] / before[rest].sum(), after[rest] / after[rest].sum(), atol=1e-9)
 
 
-@settings(max_examples=20, deadline=None)
-@given(SEEDS)
+@pytest.mark.parametrize("seed", range(20))
 def test_a_taxon_held_twice_shares_its_odds(kb: KnowledgeBase, table: Table, seed: int) -> None:
     """Of two copies of a taxon each is as likely as the other, and the odds of the rest stay as they were."""
     rng = random.Random(seed)
