@@ -8,9 +8,9 @@ from collections.abc import Iterator
 from contextlib import closing
 from dataclasses import dataclass, field
 from datetime import date
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from assistant.cli.opened import folder_of
 from assistant.cli.streams import Streams
 from assistant.errors import AssistantError, UsageError
 
@@ -45,7 +45,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     from assistant.loading import open_base
 
     clock = day_of(args.date) if args.date else date.today()
-    with closing(open_base(Path(args.base) if args.base else None)) as base:
+    with closing(open_base(folder_of(args, streams))) as base:
         held = placed(base.kb, Held(units=args.units or ""), args.place, clock)
         if args.lines:
             return _lines(base, streams, Defaults(held, clock))

@@ -8,9 +8,9 @@ import sys
 from collections.abc import Callable
 from contextlib import closing
 from datetime import date
-from pathlib import Path
 from typing import TYPE_CHECKING
 
+from assistant.cli.opened import folder_of
 from assistant.cli.streams import Streams
 from assistant.errors import ToolError
 from assistant.prompt.choose import Choice, choose
@@ -40,7 +40,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     from assistant.loading import open_base
 
     way = choose(streams.stdin, streams.stdout, os.environ, args.plain, sys.platform == "win32")
-    base = open_base(Path(args.base) if args.base else None, preparing(streams))
+    base = open_base(folder_of(args, streams), preparing(streams))
     with closing(base):
         return _hold(talk_over(base, args), way, args, streams)
 

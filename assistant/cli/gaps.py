@@ -8,6 +8,7 @@ from contextlib import closing
 from datetime import date
 from typing import TYPE_CHECKING
 
+from assistant.cli.opened import folder_of
 from assistant.cli.streams import Streams
 from assistant.errors import UsageError
 
@@ -28,7 +29,6 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def execute(args: argparse.Namespace, streams: Streams) -> int:
     """Find and tell."""
-    from assistant.curation.bases import base_folder
     from assistant.curation.gaps import find_gaps
     from assistant.loading import open_base
 
@@ -36,7 +36,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
         today = date.fromisoformat(args.date) if args.date else date.today()
     except ValueError as error:
         raise UsageError(f"{args.date!r} is no date", "write it as 2026-07-04") from error
-    with closing(open_base(base_folder(args.base, streams.err) if args.base else None)) as opened:
+    with closing(open_base(folder_of(args, streams))) as opened:
         found = find_gaps(opened.kb, today)
         if args.format == "json":
             streams.out(json.dumps(as_data(found, args.limit), ensure_ascii=False, indent=1))

@@ -14,8 +14,8 @@ HELP = "ask the base in SPARQL (SELECT, ASK, CONSTRUCT), our prefixes ready; not
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Options of the command."""
-    parser.add_argument("query", nargs="?", help="the query (else it is read from --file or standard input)")
-    parser.add_argument("--file", metavar="FILE", help="read the query from a file")
+    parser.add_argument("query", nargs="?", default="-", metavar="FILE",
+                        help="a file with the query, - for standard input (the default), or the query itself")
     parser.add_argument("--format", choices=("table", "csv", "json", "turtle"), help="form of the result "
                         "(default: table; turtle for CONSTRUCT)")
     parser.add_argument("--seconds", type=float, default=20.0, metavar="N", help="stop after N seconds (default: 20)")
@@ -26,9 +26,9 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     from assistant.curation.bases import base_folder
     from assistant.graph.sparql import ask_folder, query_form
 
-    text = args.query or _read(args.file, streams)
+    text = _read(args.query, streams)
     if not text.strip():
-        raise UsageError("the query is empty", "for example: tellfin query 'SELECT ?t WHERE { ?t a dwc:Taxon }'")
+        raise UsageError("the query is empty", "for example: SELECT ?t WHERE { ?t a dwc:Taxon }")
     if not 0 < args.seconds <= 3600:
         raise UsageError("the time limit is out of bounds", "from a moment to 3600 seconds")
     constructs = query_form(text) == "CONSTRUCT"
@@ -39,9 +39,11 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     return 0
 
 
-def _read(name: str | None, streams: Streams) -> str:
-    if name is None:
+def _read(name: str, streams: Streams) -> str:
+    if name == "-":
         return streams.stdin.read()
+    if "{" in name or "\n" in name:
+        return name
     try:
         return Path(name).read_text(encoding="utf-8")
     except (OSError, UnicodeDecodeError) as error:
