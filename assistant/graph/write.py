@@ -16,13 +16,15 @@ from assistant.graph.values import Literal, Node, Value
 from assistant.iris import PREFIXES, compact
 
 CLASS_ORDER = (
-    "owl:Ontology", "rdfs:Class", "rdf:Property", "skos:ConceptScheme", "skos:Concept", "tf:Jurisdiction", "geo:Feature",
+    "owl:Ontology", "rdfs:Class", "rdf:Property", "skos:ConceptScheme", "skos:Concept", "tf:Jurisdiction",
+    "geo:Feature",
     "tf:Character", "tf:State", "tf:FrequencyWord", "tf:WordFamily", "tf:Term", "bibo:Document", "tf:Practice",
     "tf:Recollection", "dwc:Taxon", "tf:Name", "tf:Group", "tf:StateStatement", "tf:NumberStatement",
     "tf:TextStatement", "tf:LookAlike", "tf:Range",
 )
 PREDICATE_ORDER = (
-    "rdf:type", "dwc:scientificName", "skosxl:literalForm", "skos:prefLabel", "tf:plural", "dwc:scientificNameAuthorship",
+    "rdf:type", "dwc:scientificName", "skosxl:literalForm", "skos:prefLabel", "tf:plural",
+    "dwc:scientificNameAuthorship",
     "dwc:taxonRank", "tf:taxon", "tf:nameOf", "tf:stateOf", "tf:character", "tf:state", "tf:low", "tf:usualLow",
     "tf:usualHigh", "tf:high", "tf:mean", "tf:text", "qudt:hasUnit", "tf:frequency", "tf:parent", "tf:hybridParent",
     "tf:kind", "tf:tradeLabel", "tf:clause", "tf:question", "tf:howToLook", "tf:look", "tf:order", "skos:broader",
@@ -61,11 +63,8 @@ def split_header(text: str) -> tuple[str, str]:
     """The comment block before the first prefix, and the rest."""
     lines = text.splitlines(keepends=True)
     cut = 0
-    for cut, line in enumerate(lines):
-        if line.strip() and not line.lstrip().startswith("#"):
-            break
-    else:
-        cut = len(lines)
+    while cut < len(lines) and (not lines[cut].strip() or lines[cut].lstrip().startswith("#")):
+        cut += 1
     return "".join(lines[:cut]).strip("\n") + ("\n" if cut else ""), "".join(lines[cut:])
 
 

@@ -162,7 +162,7 @@ def _plain(spec: Field, value: Value, node: Node) -> Any:
         return value
     prefix, _, rest = value.partition(":")
     if prefix != spec.value:
-        raise DataError(f"{node.id}: {spec.term} points to {value}", f"it should point into {spec.value}:", _where(node))
+        raise DataError(f"{node.id}: {spec.term} points to {value}", f"it should point into {spec.value}", _where(node))
     return rest
 
 

@@ -44,7 +44,7 @@ class Taxon(NamedTuple):
 
 
 class Name(NamedTuple):
-    """What a taxon is called by somebody somewhere; ``kind`` is accepted, vernacular, ambiguous, synonym or misspelling."""
+    """What a taxon is called by somebody; ``kind`` is accepted, vernacular, ambiguous, synonym, misspelling or form."""
 
     id: str
     taxon: str

@@ -53,7 +53,8 @@ KINDS: tuple[Kind, ...] = (
         F("parent", "tf:parent", "taxon"), F("parents", "tf:hybridParent", "taxon", many=True),
         F("according_to", "dwc:nameAccordingTo"), *_SOURCED, F("occurrence", "tf:occurrence", "tf"),
         F("origin", "tf:origin", "tf"), F("body_plan", "tf:bodyPlan", "tf"),
-        F("replaced_by", "dcterms:isReplacedBy", "taxon", many=True), F("deprecated", "owl:deprecated", "bool"), _NOTE)),
+        F("replaced_by", "dcterms:isReplacedBy", "taxon", many=True),
+        F("deprecated", "owl:deprecated", "bool"), _NOTE)),
     Kind("name", "name", ("tf:Name",), r.Name, (
         F("taxon", "tf:nameOf", "taxon", need=True), F("text", "skosxl:literalForm", "lang", need=True),
         F("language", "dcterms:language", need=True), F("kind", "tf:nameKind", "tf", need=True),
@@ -65,7 +66,8 @@ KINDS: tuple[Kind, ...] = (
         F("members", "skos:member", "taxon", many=True, need=True), _NOTE)),
     Kind("character", "char", ("tf:Character",), r.Character, (
         F("kind", "tf:kind", "tf", need=True), F("label", "skos:prefLabel", "lang", need=True),
-        F("trade", "tf:tradeLabel", "lang"), F("part", "tf:bodyPart"), F("anatomy", "skos:closeMatch", "obo", many=True),
+        F("trade", "tf:tradeLabel", "lang"), F("part", "tf:bodyPart"),
+        F("anatomy", "skos:closeMatch", "obo", many=True),
         F("question", "tf:question", "lang"), F("how", "tf:howToLook", "lang"), F("look", "tf:look", "tf", need=True),
         F("error", "tf:observerError", "number", need=True), F("min_length", "tf:smallestFish", "number"),
         F("needs", "tf:needsState", "state", many=True), F("words", "skos:altLabel", "lang", many=True),
@@ -79,7 +81,8 @@ KINDS: tuple[Kind, ...] = (
     Kind("statement", "st", ("tf:StateStatement", "tf:NumberStatement", "tf:TextStatement"), r.Statement, (
         F("taxon", "tf:taxon", "taxon", need=True), F("character", "tf:character", "char", need=True),
         F("states", "tf:state", "state", many=True),
-        F("low", "tf:low", "number"), F("usual_low", "tf:usualLow", "number"), F("usual_high", "tf:usualHigh", "number"),
+        F("low", "tf:low", "number"), F("usual_low", "tf:usualLow", "number"),
+        F("usual_high", "tf:usualHigh", "number"),
         F("high", "tf:high", "number"), F("mean", "tf:mean", "number"), F("sd", "tf:spread", "number"),
         F("n", "tf:sampleSize", "int"), F("unit", "qudt:hasUnit", "unit"), F("text", "tf:text", "lang"),
         F("frequency", "tf:frequency", "freq"), F("sex", "dwc:sex"), F("stage", "dwc:lifeStage"),
@@ -93,12 +96,14 @@ KINDS: tuple[Kind, ...] = (
         F("retracted_because", "tf:retractedBecause")), by="taxon"),
     Kind("range", "range", ("tf:Range",), r.Range, (
         F("taxon", "tf:taxon", "taxon", need=True), F("place", "dcterms:spatial", "place", need=True),
-        F("area", "tf:area"), F("status", "tf:rangeStatus", "tf", need=True), *_SOURCED, _PREFERRED, _NOTE), by="taxon"),
+        F("area", "tf:area"),
+        F("status", "tf:rangeStatus", "tf", need=True), *_SOURCED, _PREFERRED, _NOTE), by="taxon"),
     Kind("look-alike", "alike", ("tf:LookAlike",), r.LookAlike, (
         F("taxon", "tf:taxon", "taxon", need=True), F("other", "tf:otherTaxon", "taxon", need=True),
         F("separable", "tf:separable", "tf", need=True), F("settles", "tf:settledBy"), *_SOURCED, _NOTE), by="taxon"),
     Kind("place", "place", ("geo:Feature",), r.Place, (
-        F("label", "skos:prefLabel", "lang", need=True), F("code", "skos:notation"), F("kind", "tf:placeKind", "tf", need=True),
+        F("label", "skos:prefLabel", "lang", need=True), F("code", "skos:notation"),
+        F("kind", "tf:placeKind", "tf", need=True),
         F("within", "geo:sfWithin", "place", many=True), F("covers", "geo:sfContains", "place", many=True),
         F("nicknames", "skos:altLabel", "lang", many=True), F("hidden", "skos:hiddenLabel", "lang", many=True),
         F("invented", "tf:invented", "bool"), _NOTE)),
@@ -115,16 +120,19 @@ KINDS: tuple[Kind, ...] = (
         F("text", "tf:text", "lang", need=True), F("words", "skos:altLabel", "lang", many=True),
         F("number", "tf:amount"), F("unit", "tf:unitText"), F("lead", "tf:comesFirst", "bool"), *_SOURCED)),
     Kind("practice", "practice", ("tf:AnglingPractice",), r.Practice, (
-        F("topic", "tf:topic", need=True), F("about", "tf:about", "curie", many=True), F("text", "tf:text", "lang", need=True),
+        F("topic", "tf:topic", need=True), F("about", "tf:about", "curie", many=True),
+        F("text", "tf:text", "lang", need=True),
         F("words", "skos:altLabel", "lang", many=True), F("number", "tf:amount"), F("unit", "tf:unitText"),
         F("season", "tf:season"), *_SOURCED)),
     Kind("size", "size", ("tf:StandardWeight", "tf:SizeCategories", "tf:LengthConversion"), r.SizeRecord, (
-        F("kind", "tf:sizeKind", "tf", need=True), F("taxon", "tf:taxon", "taxon", need=True), F("label", "skos:prefLabel", "lang"),
+        F("kind", "tf:sizeKind", "tf", need=True), F("taxon", "tf:taxon", "taxon", need=True),
+        F("label", "skos:prefLabel", "lang"),
         F("a", "tf:intercept", "number"), F("b", "tf:slope", "number"), F("c", "tf:quadratic", "number"),
         F("min_length", "tf:fromLength", "number"), F("max_length", "tf:toLength", "number"),
         F("from_length", "tf:lengthFrom", "tf"), F("to_length", "tf:lengthTo", "tf"), F("stock", "tf:stock", "number"),
         F("quality", "tf:quality", "number"), F("preferred", "tf:preferredLength", "number"),
-        F("memorable", "tf:memorable", "number"), F("trophy", "tf:trophy", "number"), F("doubt", "tf:doubt"), *_SOURCED, _NOTE),
+        F("memorable", "tf:memorable", "number"), F("trophy", "tf:trophy", "number"),
+        F("doubt", "tf:doubt"), *_SOURCED, _NOTE),
         by="taxon"),
     Kind("term", "term", ("tf:Term",), r.Term, (
         F("label", "skos:prefLabel", "lang", need=True), F("plural", "tf:plural", "lang"),

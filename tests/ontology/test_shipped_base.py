@@ -11,9 +11,9 @@ from assistant.graph.read import turtle_files
 from assistant.graph.write import format_text
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.contrast import LOOKS, contrast
+from assistant.reasoning.evidence import ANY, below
 from assistant.reasoning.size import size_range
 from assistant.reasoning.tables import taxon_distribution
-from assistant.reasoning.evidence import ANY, below
 
 OBSERVABLE = 8
 

@@ -9,7 +9,8 @@ import pytest
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.contrast import contrast
 from assistant.reasoning.evidence import Scope, below
-from assistant.reasoning.identify import Evidence, Observation, identify
+from assistant.reasoning.identify import identify
+from assistant.reasoning.observed import Evidence, Observation
 from assistant.reasoning.observer import taxon_distribution
 from assistant.reasoning.tables import Table, compile_table
 
@@ -53,4 +54,4 @@ def test_a_fish_as_a_published_work_describes_it_is_named(kb: KnowledgeBase, tab
     seen = tuple(Observation(c, tuple(f"{c}.{s}" for s in states.split("|")))
                  for c, _, states in (part.strip().partition("=") for part in told.split(";")))
     found = identify(kb, table, Evidence(seen, places=(place,)))
-    assert found.candidates[0].taxon in expected.split("|"), [(c.taxon, round(c.probability, 2)) for c in found.candidates]
+    assert found.candidates[0].taxon in expected.split("|"), [(c.taxon, c.probability) for c in found.candidates]

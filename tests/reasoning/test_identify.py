@@ -27,7 +27,8 @@ def seen(text: str, **kw: bool) -> tuple[Observation, ...]:
         if value.isdigit():
             out.append(Observation(character, value=float(value), seen=not denied, **kw))
         else:
-            out.append(Observation(character, tuple(f"{character}.{v}" for v in value.split("|")), seen=not denied, **kw))
+            states = tuple(f"{character}.{v}" for v in value.split("|"))
+            out.append(Observation(character, states, seen=not denied, **kw))
     return tuple(out)
 
 
@@ -104,7 +105,8 @@ def test_a_fish_longer_than_the_species_grows_is_doubted(kb: KnowledgeBase, tabl
 def test_denials_count(kb: KnowledgeBase, table: Table) -> None:
     """Saying that there is no dark blotch speaks against the bluegill."""
     plain = name(kb, table, "body-form=deep-compressed; opercular-flap-edge=none-all-dark")
-    denied = name(kb, table, "body-form=deep-compressed; opercular-flap-edge=none-all-dark; !soft-dorsal-blotch=present")
+    marks = "body-form=deep-compressed; opercular-flap-edge=none-all-dark; !soft-dorsal-blotch=present"
+    denied = name(kb, table, marks)
     assert denied.posterior["lepomis-macrochirus"] < plain.posterior["lepomis-macrochirus"]
 
 

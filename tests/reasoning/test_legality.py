@@ -9,11 +9,11 @@ from datetime import date
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.helpers.rule_cases import at, case_ids, demo_book, extended, read_cases
 
 from assistant.reasoning import catch as c
 from assistant.reasoning.legality import verdict
 from assistant.reasoning.verdict import Word
+from tests.helpers.rule_cases import at, case_ids, demo_book, extended, read_cases
 
 BOOK = demo_book()
 CASES = {case.id: case for case in read_cases(BOOK)}

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from datetime import date
 
-from tests.helpers.rule_cases import demo_book
-
 from assistant.reasoning.outlook import Line, duties_at, outlook, outlooks, season_days
+from tests.helpers.rule_cases import demo_book
 
 BOOK = demo_book()
 

@@ -7,12 +7,12 @@ from datetime import date, time
 from decimal import Decimal
 
 import pytest
-from tests.helpers.rule_cases import at, demo_book, extended
 
 from assistant.model.regulations import LengthLimit, Placement, Rule, SeasonWindow
 from assistant.reasoning import catch as c
 from assistant.reasoning.legality import verdict
 from assistant.reasoning.verdict import Ask, Assumed, Remark, Verdict, Why, Word
+from tests.helpers.rule_cases import at, demo_book, extended
 
 BOOK = demo_book()
 BLUEGILL, WALLEYE, LARGEMOUTH = "lepomis-macrochirus", "sander-vitreus", "micropterus-nigricans"
