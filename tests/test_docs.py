@@ -37,7 +37,9 @@ def test_no_unknown_command_is_documented() -> None:
 
 def test_every_option_named_exists() -> None:
     """Each --option of the documents is known to some command, to pytest or to pip."""
-    known = set(re.findall(r"--[a-z][a-z-]+", help_of() + "".join(help_of(c) for c in COMMANDS))) | {"--accept"}
+    benches = "".join(p.read_text(encoding="utf-8") for p in (ROOT / "tests" / "bench").glob("*.py"))
+    known = set(re.findall(r"--[a-z][a-z-]+", help_of() + "".join(help_of(c) for c in COMMANDS) + benches))
+    known.add("--accept")
     for option in set(re.findall(r"(?<![\w-])--[a-z][a-z-]+", README + DEVELOPERS)):
         assert option in known, option
 
