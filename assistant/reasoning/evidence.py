@@ -31,6 +31,8 @@ LEAK = 0.015
 LACKING = frozenset({"none", "absent"})
 """Local ids of states that mean the mark is lacking: what is not told of a mark mostly lacks it."""
 LACKS = 0.7
+CENTRAL_FROM, CENTRAL_REACH = 20, 0.1
+"""A single large count ("40 scales") is a central value: it stands for a range of a tenth to either side."""
 MOST_BINS = 400
 
 
@@ -270,6 +272,9 @@ def _normal(mean: float, sd: float) -> Mapping[int, float]:
 @lru_cache(maxsize=4096)
 def _fitted(bounds: tuple[float, float, float, float], share: float) -> Mapping[int, float]:
     low, usual_low, usual_high, high = bounds
+    if low == high >= CENTRAL_FROM:
+        low, high = low - CENTRAL_REACH * low, high + CENTRAL_REACH * high
+        usual_low, usual_high = usual_low - CENTRAL_REACH / 2 * usual_low, usual_high + CENTRAL_REACH / 2 * usual_high
     inner = 0.88 if (low, high) != (usual_low, usual_high) else share
     lo, ulo, uhi, hi = math.floor(low), math.floor(usual_low), math.ceil(usual_high), math.ceil(high)
     if hi - lo > MOST_BINS:
