@@ -25,7 +25,7 @@ from assistant.reasoning.tables import Table, character_block
 Vector = npt.NDArray[np.float64]
 HEDGE = 0.55
 """How much of a hedged observation ("maybe", "looks like") counts; the rest is as if nothing was said."""
-FLOOR = 0.02
+FLOOR = 0.006
 """No single observation counts more than this against a taxon."""
 READING = 0.02
 """Chance that an observation typed in plain words was not meant as it was read."""
@@ -35,7 +35,7 @@ GROUP_NEAR = 0.35
 """What the word is worth for a fish outside the group but of a family that has members in it."""
 LIKENESS = 8.0
 """How much likelier a fish or its listed look-alikes become when the catch is said to look like it."""
-SALIENT = 1.4
+SALIENT = 1.3
 """Power of what is told of one's own accord: people mention what stands out; an answer counts as it is."""
 TOWARD, OF_ITS_OWN, UNPROVEN_CROSS = 1.6, 1.3, 0.12
 """How much likelier a feature must be in one parent than in the other, or in a cross than in both, to speak for the
