@@ -199,7 +199,7 @@ def main() -> None:
             shown += 1
             print(f"{case.conversation} {case.say[:110]!r}: {wrong} got {answer.intent} {answer.taxa[:4]}")
             print(
-                f"    want {case.intents} {case.taxa} | {case.observed} | {case.says_any} | {render_plain(answer)[:99]!r}"
+                f"    want {case.intents} {case.taxa} | {case.observed} | {case.says_any}: {render_plain(answer)[:90]!r}"
             )
     for column, values in scores.items():
         print(f"{column:10} {100 * sum(values) / len(values):6.1f} % of {len(values)}")
