@@ -18,7 +18,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Name, Taxon
 from assistant.model.stems import DROPPED
 from assistant.reasoning.place_prior import expand_places
-from assistant.text import join, key, singular, unique
+from assistant.text import fold, join, key, singular, unique
 
 SHOWN = 8
 AT_ONCE = 6
@@ -64,8 +64,10 @@ def pointing(turn: Turn) -> bool:
 def names_like(kb: KnowledgeBase, taxon: str, words: str) -> list[Name]:
     """The name records of a taxon that are written as the words are, plural or joined or not."""
     wanted = {key(words), singular_key(words)}
+    first = key(words)[:1]
     squeezed = {w.replace(" ", "") for w in wanted}
-    return [n for n in kb.names(taxon) if key(n.text) in wanted or singular_key(n.text).replace(" ", "") in squeezed]
+    near = [n for n in kb.names(taxon) if fold(n.text[:1]) == first]
+    return [n for n in near if key(n.text) in wanted or singular_key(n.text).replace(" ", "") in squeezed]
 
 
 def singular_key(words: str) -> str:
