@@ -22,7 +22,7 @@ def lead_leaning(name: str, because: str) -> str:
 
 def lead_between(names: str) -> str:
     """Two or three fishes left."""
-    return sentence(f"between {names}, and what you saw does not settle it yet")
+    return sentence(f"it is {names}, and what you saw does not settle it yet")
 
 
 def lead_not_enough(names: str, group: str) -> str:
