@@ -198,9 +198,8 @@ def main() -> None:
         if args.which == "open" and wrong and shown < args.show and (not args.column or args.column in wrong):
             shown += 1
             print(f"{case.conversation} {case.say[:110]!r}: {wrong} got {answer.intent} {answer.taxa[:4]}")
-            print(
-                f"    want {case.intents} {case.taxa} | {case.observed} | {case.says_any}: {render_plain(answer)[:90]!r}"
-            )
+            wanted = f"{case.intents} {case.taxa} | {case.observed} | {case.says_any}"
+            print(f"    want {wanted}: {render_plain(answer)[:120]!r}")
     for column, values in scores.items():
         print(f"{column:10} {100 * sum(values) / len(values):6.1f} % of {len(values)}")
     print("intent by intent: " + ", ".join(f"{k} {sum(v)}/{len(v)}" for k, v in sorted(by_intent.items())))
