@@ -16,7 +16,7 @@ from assistant.dialogue.telling import advice, cut, ids, shown_note, trusted, wh
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement
-from assistant.reasoning.advice import ABOUT_KIN, GENERAL, weigh
+from assistant.reasoning.advice import ABOUT_KIN, GENERAL, Found, weigh
 from assistant.reasoning.evidence import about, below, number_range
 from assistant.reasoning.place_prior import expand_places
 from assistant.text import join
@@ -50,8 +50,11 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if not taxa:
         return which_fish("habitat", say.WHICH_FISH), held
     wanted = _wanted(turn)
-    blocks = _practice(turn, taxa) + [b for t in _few(kb, taxa) for b in _one(turn, t, wanted, len(taxa) > 1)]
-    blocks = _heat(turn, taxa, wanted) + _merged(kb, blocks, taxa, asked) + _nests(turn, taxa)
+    practices = weigh(kb, PRACTICE, turn.reading.words, taxa)
+    blocks = _practice(turn, practices) + [
+        b for t in _few(kb, taxa) for b in _one(turn, t, wanted, len(taxa) > 1)
+    ]
+    blocks = _heat(turn, taxa, wanted) + _merged(kb, blocks, taxa, asked) + _nests(practices)
     if "depth-of" in aspects(kb, turn.reading) and not any(
         s.startswith("practice:") for b in blocks for s in b.statements
     ):
@@ -121,11 +124,11 @@ def _last(turn: Turn) -> list[str]:
     return list(dict.fromkeys(c for c in found if turn.kb.find("character", c) is not None))
 
 
-def _practice(turn: Turn, taxa: Sequence[str]) -> list[Block]:
+def _practice(turn: Turn, practices: Sequence[Found]) -> list[Block]:
     text = " ".join(turn.reading.words)
     found = [
         f
-        for f in weigh(turn.kb, PRACTICE, turn.reading.words, taxa)
+        for f in practices
         if f.met > 0
         and f.fit >= ABOUT_KIN
         and f.record.topic in TOPICS
@@ -145,10 +148,9 @@ def _heat(turn: Turn, taxa: Sequence[str], wanted: Sequence[str]) -> list[Block]
     return [advice(CAUTION, f.record, "point") for f in fitting[:1]]
 
 
-def _nests(turn: Turn, taxa: Sequence[str]) -> list[Block]:
+def _nests(practices: Sequence[Found]) -> list[Block]:
     """Beds and nests spoken of: the word for the males that guard them."""
-    found = weigh(turn.kb, PRACTICE, turn.reading.words, taxa)
-    ethics = [f for f in found if f.record.topic == "ethics" and f.met > 0 and f.fit >= ABOUT_KIN]
+    ethics = [f for f in practices if f.record.topic == "ethics" and f.met > 0 and f.fit >= ABOUT_KIN]
     return [advice(PRACTICE, f.record, "caution") for f in ethics[:1]]
 
 

@@ -178,7 +178,12 @@ def _several(turn: Turn, words: str, found: Sequence[tuple[str, Name | None]]) -
     names = {t: f"name:{n.id}" if n else f"taxon:{t}" for t, n in found}
     order = sorted(
         dict(found),
-        key=lambda t: (t not in here, key(words).split()[-1] not in key(label(kb, t)).split(), -len(kb.ranges(t)), t),
+        key=lambda t: (
+            t not in here,
+            key(words).split()[-1] not in key(label(kb, t)).split(),
+            -len(kb.ranges(t)),
+            t,
+        ),
     )
     out = []
     if here:
