@@ -13,7 +13,7 @@ from assistant.curation.mint import mint, place_file, stem
 from assistant.curation.sheet_rows import RowFault, row_node, sheet_kind, silent_terms
 from assistant.curation.tables import Cell, Table
 from assistant.curation.validate import Validator
-from assistant.curation.view import Draft, triples
+from assistant.curation.view import Draft, one, triples
 from assistant.errors import AssistantError
 from assistant.graph.values import Literal, Node, Value
 
@@ -101,7 +101,7 @@ class _Stems:
         """Lay the record of a row over the base: new, changed, or the same as what stands there."""
         start = node.id or stem(node)
         known = [n for n in map(self.draft.node, self._candidates(start)) if n is not None]
-        for old in known:
+        for old in (*known, *self._elsewhere(node)):
             if self._says(old) == self._says(node) and "prov:invalidatedAtTime" not in old.props:
                 self.taken.add(old.id)
                 return RowResult(0, "same", old.id)
@@ -127,6 +127,12 @@ class _Stems:
             keys.append(f"{start}.{number}")
             number += 1
         return keys
+
+    def _elsewhere(self, node: Node) -> Iterator[Node]:
+        """Statements of the same taxon and character whose identifier tells another scope or source than they do."""
+        mark = "." + one(node, "tf:character").partition(":")[2] + "."
+        keys = self.draft.ids("st", one(node, "tf:taxon").partition(":")[2]) if "tf:character" in node.props else []
+        return (n for n in map(self.draft.node, (k for k in keys if mark in k)) if n is not None)
 
     def _says(self, node: Node) -> frozenset[tuple[str, Value]]:
         return frozenset((p, v) for p, v in triples(node) if p not in self.quiet)

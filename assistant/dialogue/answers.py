@@ -10,8 +10,9 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.tokens import Token
-from assistant.model.stems import NUMBERS
+from assistant.model.stems import DROPPED, NUMBERS
 from assistant.reasoning.observed import Observation
+from assistant.text import key as folded
 
 MOST_WORDS = 9
 """A longer line is a story, not an answer."""
@@ -26,6 +27,8 @@ class Answered:
     answer: str = ""
     seen: tuple[Seen, ...] = ()
     counted: bool = False
+    whole: bool = False
+    """The line is a choice as it was offered, or its number, and says nothing else."""
 
 
 def read_answer(tokens: Sequence[Token], held: Held, seen: Sequence[Seen], lexicon: Lexicon) -> Answered:
@@ -76,17 +79,31 @@ def _choice(tokens: Sequence[Token], asked: Asked, word: str) -> str:
         )
         if 0 <= at < len(asked.choices):
             return asked.choices[at][0]
-    typed = {t.word for t in tokens}
+    typed = {t.word for t in tokens} - DROPPED
     scored = [
         (len(typed & set(words.lower().replace("-", " ").split())), -n, key)
         for n, (key, words) in enumerate(asked.choices)
     ]
     best = max(scored, default=(0, 0, ""))
     ties = [s for s in scored if s[0] == best[0]]
-    return best[2] if best[0] and len(ties) == 1 and len(tokens) <= MOST_WORDS else ""
+    enough = 0 < len(typed) <= 2 * best[0]
+    return best[2] if enough and len(ties) == 1 and len(tokens) <= MOST_WORDS else ""
+
+
+def _as_offered(tokens: Sequence[Token], asked: Asked) -> str:
+    """The choice whose very words, or whose number, make up the line."""
+    line = " ".join(t.word for t in tokens)
+    if line.isdigit() and 1 <= int(line) <= len(asked.choices):
+        return asked.choices[int(line) - 1][0]
+    return next((name for name, words in asked.choices if folded(words) == line), "")
 
 
 def _of_character(tokens: Sequence[Token], asked: Asked, word: str, seen: Sequence[Seen], lexicon: Lexicon) -> Answered:
+    offered = _as_offered(tokens, asked)
+    if offered and lexicon.kb.find("character", asked.character) is not None:
+        state = offered if "." in offered else f"{asked.character}.{offered}"
+        if state in {s.id for s in lexicon.kb.states(asked.character)}:
+            return Answered(state, (_made(Observation(asked.character, (state,)), tokens),), whole=True)
     told = [s for s in seen if s.observation.character == asked.character]
     if told:
         return Answered(word or told[0].words, counted=told[0].observation.value is not None)

@@ -58,6 +58,7 @@ def corrected(
         for old in held.seen:
             if _replaces(new, old) and not any(o.retract and o.observation == old.observation for o in out):
                 out.append(replace(old, retract=True))
+    out.sort(key=lambda s: not s.retract)
     return Change(tuple(out), unique(s.observation.character for s in out if s.retract))
 
 

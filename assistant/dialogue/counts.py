@@ -18,7 +18,11 @@ from assistant.text import key
 
 MARGIN = 0.25
 """How far outside the stated range, as a share of it, a count is still taken for a count of that feature."""
-_RANGE = re.compile(r"\s*(?:-|–|or|to)\s*", re.IGNORECASE)
+_RANGE = re.compile(
+    r"\s*(?:-|–|,?\s*(?:or|to)?(?:\s*(?:maybe|possibly|perhaps|even|could be|might be))?)\s*", re.IGNORECASE
+)
+REACH = 2
+"""Content words between the two numbers of a range that is told with doubt ("5, maybe 6")."""
 _ROMAN = {"i": 1, "v": 5, "x": 10}
 _FORMULA = re.compile(
     r"(?<![\w.])(?P<fin>[DAP]|(?i:dorsal|anal|pectoral)(?: fin)?)[.:]?\s*(?P<a>[IVX]+|[ivx]{2,})"
@@ -94,6 +98,8 @@ def count_claims(line: Line, text: str) -> list[Claim]:
     for number in _numbers(line.tokens, line.content, text):
         single = line.tokens[line.content[number.at].first].word == "one"
         near = [h for h in counted if h.first == number.at + 1] if single else counted
+        if any(h.phrase.kind == "state" and {number.at, number.last + 1} <= set(h.at) for h in line.hits):
+            near = [h for h in near if line.content[h.first].clause == line.content[number.at].clause]
         best = _counted_by(number, near, () if single else parts, line.content, line.lexicon)
         if not best and len(asked) == 1:
             best = _Counted(asked[0], (), 1.0)
@@ -122,16 +128,25 @@ def _numbers(tokens: Sequence[Token], content: Sequence[Content], text: str) -> 
     while at < len(content):
         if content[at].stem.isdigit() and len(content[at].stem) < 4:
             low = int(content[at].stem)
-            following = content[at + 1] if at + 1 < len(content) else None
-            if following and following.stem.isdigit() and len(following.stem) < 4 and int(following.stem) > low:
-                gap = text[tokens[content[at].last].end : tokens[following.first].start]
-                if _RANGE.fullmatch(gap) or gap.strip().lower() in ("or", "to", "-"):
-                    out.append(_Number(low, int(following.stem), at, at + 1))
-                    at += 2
-                    continue
+            last = _end_of_range(tokens, content, text, at)
+            if last:
+                out.append(_Number(low, int(content[last].stem), at, last))
+                at = last + 1
+                continue
             out.append(_Number(low, low, at, at))
         at += 1
     return out
+
+
+def _end_of_range(tokens: Sequence[Token], content: Sequence[Content], text: str, at: int) -> int:
+    """Where the larger number of "10 or 11", "5 maybe 6" stands; 0 when the number stands alone."""
+    for last in range(at + 1, min(at + 2 + REACH, len(content))):
+        stem = content[last].stem
+        if stem.isdigit() and len(stem) < 4 and int(stem) > int(content[at].stem):
+            gap = text[tokens[content[at].last].end : tokens[content[last].first].start]
+            if gap.strip(" ,") and _RANGE.fullmatch(gap):
+                return last
+    return 0
 
 
 @dataclass(frozen=True, slots=True)

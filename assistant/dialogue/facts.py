@@ -10,7 +10,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.cues import Cue
 from assistant.dialogue.reading import Mention, Reading
 from assistant.model.knowledge import KnowledgeBase
-from assistant.text import key, singular
+from assistant.text import key, singular, word_set
 
 ASKING = frozenset(
     {
@@ -90,7 +90,10 @@ def gather(kb: KnowledgeBase, reading: Reading, cues: Sequence[Cue], held: Held)
     names |= _where(kb, reading)
     out = names | _things(kb, reading) | _line(reading, cues) | _held(held)
     out |= {f"much-{name}" for name in names if sum(c.id == name for c in cues) > 1}
-    if names & QUESTIONING or "?" in reading.text or _yes_no(cues):
+    if "telling" in out and names & QUESTIONING <= {"asks-do"}:
+        out -= {"yes-no", "asks-do"}
+        names -= {"asks-do"}
+    if names & QUESTIONING or "?" in reading.text or "yes-no" in out:
         out.add("asking-form")
     if not names & ASKING:
         out.add("no-ask")
@@ -204,9 +207,19 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "ends-go": bool(reading.words) and reading.words[-1] == "go",
         "yes-no": _yes_no(cues),
         "size-word": bool(reading.size_word),
+        "telling": _telling(reading),
     }
     out.update(name for name, true in flags.items() if true)
     return out
+
+
+_TELLING = word_set("is are was were has had have looks looked isnt wasnt")
+
+
+def _telling(reading: Reading) -> bool:
+    """True for a sentence that states a feature ("tail is forked"), which a bare "forked tail" does not."""
+    spans = [s for s in reading.seen if not s.retract]
+    return "?" not in reading.text and any(_TELLING & set(s.words.split()) for s in spans)
 
 
 _KINDS = re.compile(
@@ -223,6 +236,8 @@ _PLURAL = re.compile(
 def _which_group(reading: Reading) -> bool:
     """True for "which sunfishes have ...": a question word right before a group's name, or a plural asked for."""
     text = reading.text.lower()
+    if "alternatives" in reading.cues:
+        return False
     if _PLURAL.search(text):
         return True
     for m in reading.of("group", "taxon"):

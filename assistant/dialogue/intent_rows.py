@@ -28,6 +28,7 @@ ROWS: tuple[Row, ...] = (
     Row("key", 95,
         ("asked-key", "answer|choice|first|second|seen|count|short|lesson-look",
          "!sources|help|rules|handling|quiz")),
+    Row("key", 92, ("asked-key", "term-word", "what-is|term|explain", "!fish")),
     Row("key", 86, ("in-hand|list-weak|plainer|no-colour|undo", "after-key", "!asks-name|quiz|rules|handling|seen")),
     Row("quiz", 86, ("after-quiz", "more|next|plainer|list-weak", "no-ask", "!fish|seen")),
     # answers to what was asked back
@@ -77,6 +78,7 @@ ROWS: tuple[Row, ...] = (
          "!asks-how|asks-what|asks-can|question|rules|handling|tackle|list")),
     Row("identify", 52, ("story", "taxon", "place|unknown-place", "!rules|handling|tackle|list|range")),
     Row("identify", 43, ("story", "fish", "no-ask"), ("caught a smallmouth buffalo",)),
+    Row("identify", 38, ("len", "fishy", "no-ask", "!fish|held-fish|water|seen"), ("the fish was 2 feet long",)),
     # grounds
     Row("sources", 93,
         ("sources", "!rules"),
@@ -226,7 +228,7 @@ ROWS: tuple[Row, ...] = (
     Row("term", 59, ("yes-no", "term-word", "!fish|held-fish|asks-name|seen-many|story")),
     Row("term", 65, ("term-word", "versus|contrast", "!fish|held-two|seen-many")),
     Row("term", 55, ("term", "!fish")),
-    Row("term", 62, ("seen", "term-word", "short", "no-ask", "!fish|story|asked|held-seen|held-fish")),
+    Row("term", 62, ("seen", "term-word", "short", "no-ask", "!fish|story|asked|held-seen|held-fish|telling")),
     Row("term", 80, ("term", "seen", "!fish|story|asks-name")),
     Row("list", 83,
         ("which-group", "seen|place|list-weak|state-word", "!contrast|story|confirm|hybrid|asks-name"),

@@ -128,7 +128,8 @@ NOTHING_TO_ASK = "Nothing else that can be seen on a live fish would change that
 
 def passed_over(label: str) -> str:
     """A question left aside."""
-    return sentence(f"no matter, leave the {label} aside")
+    article = "" if label.split()[0] in ("how", "where", "what", "which", "whether") else "the "
+    return sentence(f"no matter, leave {article}{label} aside")
 
 
 def look_at(label: str, told: str) -> str:

@@ -18,8 +18,8 @@ from assistant.dialogue.mentions import Decided, decide, hints_of, terms_of
 from assistant.dialogue.names_found import Named, find_names, names_place
 from assistant.dialogue.qualities import read_qualities
 from assistant.dialogue.reading import Measure, Mention, Reading, Seen
-from assistant.dialogue.scope import scopes_of
-from assistant.dialogue.spotting import Content, content_of, spot
+from assistant.dialogue.scope import left_open, scopes_of
+from assistant.dialogue.spotting import Content, content_of, spot, undivided
 from assistant.dialogue.tokens import Token, clean, gibberish, tokenize, words_of
 from assistant.dialogue.when import When, read_when
 from assistant.dialogue.where import Where, read_where
@@ -58,7 +58,7 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     made, decided = _made_ready(tokens, plain, held, lexicon)
     features = read_features(made, count_claims(made, line))
     answered = read_answer(tokens, held, features, lexicon)
-    told = () if answered.seen and len(tokens) <= SHORT else features
+    told = () if answered.whole or (answered.seen and len(tokens) <= SHORT) else features
     seen = _in_order((*plain.formula, *told, *answered.seen))
     change = corrected(tokens, made.content, made.hits, seen, held, lexicon)
     qualities = read_qualities(tokens, decided, lexicon)
@@ -107,8 +107,8 @@ def _plain(line: str, tokens: Sequence[Token], held: Held, lexicon: Lexicon, clo
 
 def _made_ready(tokens: Sequence[Token], plain: _Plain, held: Held, lexicon: Lexicon) -> tuple[Line, Decided]:
     """The line ready for its features to be read, and which of the names found are names."""
-    content = content_of(tokens, _tokens_in(tokens, plain.spans), lexicon)
-    hits = spot(content, lexicon)
+    content = content_of(tokens, _tokens_in(tokens, plain.spans) | left_open(tokens), lexicon)
+    hits = undivided(spot(content, lexicon), content, tokens, lexicon)
     places = plain.where.places or held.places
     decided = decide(tokens, plain.names, content, hits, places, lexicon, _asks_feature(held))
     blocked = frozenset(_content_in(content, decided.strong))

@@ -52,6 +52,36 @@ def scopes_of(tokens: Sequence[Token], content: Sequence[Content], nouns: frozen
     )
 
 
+_DOUBTS = tuple(
+    f"{doubt} {word}".split()
+    for doubt in (
+        "not sure",
+        "unsure",
+        "dont know",
+        "dunno",
+        "cant remember",
+        "dont remember",
+        "cant tell",
+        "couldnt tell",
+        "no idea",
+        "didnt see",
+        "didnt notice",
+        "didnt check",
+    )
+    for word in ("if", "whether")
+)
+
+
+def left_open(tokens: Sequence[Token]) -> frozenset[int]:
+    """The tokens of what is said not to be known ("not sure if it had spots"), up to the end of the clause."""
+    out: set[int] = set()
+    for i, token in enumerate(tokens):
+        for doubt in _DOUBTS:
+            if [t.word for t in tokens[i : i + len(doubt)]] == doubt:
+                out.update(j for j in range(i, len(tokens)) if tokens[j].clause == token.clause)
+    return frozenset(out)
+
+
 _PRONOUNS = word_set(
     "it its they the that thats there theres i im he she his her wait sorry actually this these we my just not"
 )
@@ -92,6 +122,8 @@ def _denied_after(i: int, tokens: Sequence[Token], by_token: dict[int, int], nou
             break
         if token.word in NEGATORS and between:
             break
+        if between and token.word in ("and", "n") and _begins_thing(tokens, j + 1):
+            break
         if token.word in _ALSO:
             carried = carried or token.word in ("or", "nor", "neither")
             between = 0 if token.word in ("or", "nor", "neither") or carried else between
@@ -109,6 +141,11 @@ def _denied_after(i: int, tokens: Sequence[Token], by_token: dict[int, int], nou
             passed = passed or noun or predicate
         j += 1
     return out
+
+
+def _begins_thing(tokens: Sequence[Token], j: int) -> bool:
+    """True where a word that opens a new statement stands ("no spines and a thread on the back fin")."""
+    return j < len(tokens) and tokens[j].word in ("a", "an", "the", "its", "it", "one", "two", "three")
 
 
 def _of_predicate(tokens: Sequence[Token], i: int, by_token: dict[int, int]) -> bool:

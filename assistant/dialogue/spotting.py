@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from assistant.dialogue.lexicon import Lexicon, Phrase
 from assistant.dialogue.tokens import Token
@@ -123,6 +124,31 @@ def _placed(phrase: Phrase, anchor: str, places: dict[str, dict[int, list[int]]]
             if _close(phrase, at) and tuple(at) not in seen:
                 seen.add(tuple(at))
                 yield Hit(phrase, tuple(at))
+
+
+def undivided(
+    hits: Sequence[Hit], content: Sequence[Content], tokens: Sequence[Token], lexicon: Lexicon
+) -> tuple[Hit, ...]:
+    """The hits without those cut in two: by "not a" ("a band, not a dot") or an opposite size ("small big-headed")."""
+    return tuple(h for h in hits if len(h.at) < 2 or not _divided(h, content, tokens, lexicon))
+
+
+_SIZES = ("size-small", "size-large")
+
+
+def _divided(hit: Hit, content: Sequence[Content], tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    words = [t.word for t in tokens[content[hit.first].first : content[hit.last].last + 1]]
+    if any(a in ("not", "isnt", "wasnt") and b in ("a", "an", "the") for a, b in pairwise(words)):
+        return True
+    own = {size for p in hit.at for size in _sizes(content[p], tokens, lexicon)}
+    between = (p for p in range(hit.first + 1, hit.last) if p not in hit.at)
+    other = {size for p in between for size in _sizes(content[p], tokens, lexicon)}
+    return bool(own and other and not own & other)
+
+
+def _sizes(word: Content, tokens: Sequence[Token], lexicon: Lexicon) -> set[str]:
+    said = {c for t in tokens[word.first : word.last + 1] for c in lexicon.cues(t.word)}
+    return said & set(_SIZES)
 
 
 def _close(phrase: Phrase, at: Sequence[int]) -> bool:

@@ -1,6 +1,6 @@
-"""Score the assistant on our own utterances: ``python -m tests.bench.score_utterances [open|unseen] [--show N]``.
+"""Score the assistant on our own utterances: ``python -m tests.bench.score_utterances [open|unseen|FILE] [--show N]``.
 
-Failing lines are shown for the open set only; of the unseen set nothing but the scores is printed.
+Failing lines are shown for every set but the unseen one; of the unseen set nothing but the scores is printed.
 """
 
 from __future__ import annotations
@@ -171,16 +171,18 @@ def marks(kb: KnowledgeBase, case: Case, answer: Answer, held: Held) -> dict[str
 def main() -> None:
     """Run one set and print scores by column and the speed."""
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("which", choices=("open", "unseen"), nargs="?", default="open")
+    parser.add_argument("which", nargs="?", default="open", help="open, unseen, or a file of the same form")
     parser.add_argument("--show", type=int, default=0)
     parser.add_argument("--column", default="")
     args = parser.parse_args()
     base = open_base()
+    own = {"open", "unseen"}
+    path = CASES / f"utterances_{args.which}.tsv" if args.which in own else Path(args.which)
     scores: dict[str, list[bool]] = defaultdict(list)
     by_intent: dict[str, list[bool]] = defaultdict(list)
     times: list[float] = []
     held, current, shown = Held(), "", 0
-    for case in cases(CASES / f"utterances_{args.which}.tsv"):
+    for case in cases(path):
         if case.conversation != current:
             held, current = Held(), case.conversation
         start = time.perf_counter()
@@ -195,7 +197,7 @@ def main() -> None:
         scores["all"].append(all(found.values()))
         by_intent[case.intents[0]].append(found["intent"])
         wrong = [c for c, right in found.items() if not right]
-        if args.which == "open" and wrong and shown < args.show and (not args.column or args.column in wrong):
+        if args.which != "unseen" and wrong and shown < args.show and (not args.column or args.column in wrong):
             shown += 1
             print(f"{case.conversation} {case.say[:110]!r}: {wrong} got {answer.intent} {answer.taxa[:4]}")
             wanted = f"{case.intents} {case.taxa} | {case.observed} | {case.says_any}"

@@ -103,6 +103,18 @@ def test_facts_taken_out_come_back_the_same(tiny_base: Path, tmp_path: Path, tel
             p: v for p, v in old.props.items() if p not in quiet}
 
 
+def test_a_scope_added_by_hand_keeps_the_statement(tiny_base: Path, tmp_path: Path, tellfin: Tellfin) -> None:
+    """A statement narrowed in the file keeps its identifier; the sheet of it is still the same, not said twice."""
+    path = tiny_base / "taxa/vennidae/vennia.ttl"
+    head, found, rest = path.read_text().partition("st:vennia-rubra.gill-rakers.any.vell-2001\n")
+    path.write_text(head + found + rest.replace("    .\n", '    tf:scopeText "brood pond" ;\n    .\n', 1))
+    assert tellfin("--base", tiny_base, "format", tiny_base).code == 0
+    assert tellfin("--base", tiny_base, "export", tmp_path / "facts.csv").code == 0
+    assert "brood pond" in (tmp_path / "facts.csv").read_text()
+    ran = tellfin("--base", tiny_base, "import", tmp_path / "facts.csv", *BY)
+    assert ran.code == 0 and "0 new, 0 changed" in ran.out and "0 rejected" in ran.out, ran
+
+
 def test_a_whole_base_goes_out_and_comes_back_byte_for_byte(tiny_base: Path, tmp_path: Path, tellfin: Tellfin) -> None:
     """Export and import into an empty base give the same graph and the same bytes, history included."""
     tellfin("--base", tiny_base, "correct", "st:vennia-rubra.gill-rakers.any.vell-2001", "value=9-11", *BY)

@@ -1,0 +1,57 @@
+"""What a line does not say is not taken from it: doubts, choices that share only small words, counts taken back.
+
+The lines and what they mean are our own judgement (common practice, no source).
+"""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from assistant.dialogue.answer import Asked
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.read import read_line
+from assistant.dialogue.reading import Reading
+from assistant.model.knowledge import KnowledgeBase
+from tests.dialogue.conftest import Talk
+
+CLOCK = date(2026, 7, 4)
+
+
+def _read(kb: KnowledgeBase, text: str) -> Reading:
+    return read_line(kb, text, Held(), CLOCK)
+
+
+def test_doubt_tells_nothing(kb: KnowledgeBase) -> None:
+    """"Not sure if" leaves open what follows it, up to the end of the clause."""
+    assert not _read(kb, "not sure if it had spots").seen
+
+
+def test_not_forked_is_only_a_denial(kb: KnowledgeBase) -> None:
+    """A tail that is not forked may be rounded, notched or cut straight."""
+    told = [(s.observation.states, s.observation.seen) for s in _read(kb, "tail not forked").seen]
+    assert told == [(("caudal-fin-shape.forked",), False)]
+
+
+@pytest.mark.parametrize("text", ["anal fin has 10 or 11 rays", "10 maybe 11 anal rays"])
+def test_two_numbers_are_one_range(kb: KnowledgeBase, text: str) -> None:
+    """A range told with doubt is a range."""
+    ranges = [(s.observation.value, s.observation.value_high) for s in _read(kb, text).seen]
+    assert (10, 11) in ranges
+
+
+def test_a_count_taken_back(talk: Talk) -> None:
+    """The new count stands after "no wait"."""
+    _, held = talk("sunfish with 3 anal spines", "no wait 6")
+    assert [s.observation.value for s in held.seen if s.observation.character == "anal-spines"] == [6]
+
+
+def test_a_choice_needs_its_own_words(kb: KnowledgeBase) -> None:
+    """Sharing only a small word ("a") with an offered choice does not choose it."""
+    tail = "caudal-fin-shape"
+    choices = ((f"{tail}.rounded", "like a fan"), (f"{tail}.forked", "deep fork"))
+    held = Held(asked=Asked("character", "What shape is the tail?", tail, choices))
+    assert not read_line(kb, "a largemouth", held, CLOCK).seen
+    chosen = read_line(kb, "like a fan", held, CLOCK).seen
+    assert [s.observation.states for s in chosen] == [(f"{tail}.rounded",)]
