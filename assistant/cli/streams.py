@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TextIO
+from typing import NamedTuple, TextIO
 
 
-@dataclass(frozen=True, slots=True)
-class Streams:
+class Streams(NamedTuple):
     """Standard input, output and error of one run."""
 
     stdin: TextIO

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
+from typing import NamedTuple
 
 from assistant.model.stems import NUMBERS
 from assistant.text import word_set
@@ -35,8 +35,7 @@ _AND = word_set("and n an & nd")
 _MOST_DIGITS = 9
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(NamedTuple):
     """A lexical piece of a line: its kind (frac, num, uni, word, mark, other), its lower-case text and its place."""
 
     kind: str
@@ -45,8 +44,7 @@ class Piece:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Amount:
+class Amount(NamedTuple):
     """A number read from pieces ``start`` up to ``end``; ``mixed`` with a fraction, ``words`` when spelt out."""
 
     value: Decimal

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from assistant.reasoning.observed import Candidate
 
 KINDS = ("lead", "point", "table", "caution", "rule-note", "doubt", "next", "sources", "help")
 
 
-@dataclass(frozen=True, slots=True)
-class Block:
+class Block(NamedTuple):
     """A piece of an answer. ``statements`` are short forms (st:..., range:..., rule:...) of what it rests on.
 
     ``rows`` is for tables: the first row is the header. ``claim`` is False for blocks that state nothing about fishes
@@ -24,8 +23,7 @@ class Block:
     claim: bool = True
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(NamedTuple):
     """The question asked back: a character with the offered states (id, words), or another kind of question.
 
     ``kind``: character, which (which of several things was meant: ``choices`` are their ids), place, length, confirm,
@@ -38,8 +36,7 @@ class Asked:
     choices: tuple[tuple[str, str], ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Answer:
+class Answer(NamedTuple):
     """One turn's answer. ``taxa`` are ids, the leading one first."""
 
     intent: str

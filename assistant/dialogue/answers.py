@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from assistant.dialogue.answer import Asked
 from assistant.dialogue.conversation import Held
@@ -20,8 +20,7 @@ WORDS = ("unsure", "skip", "yes", "no", "either", "first", "second", "third", "f
 PREFIX = "answer-"
 
 
-@dataclass(frozen=True, slots=True)
-class Answered:
+class Answered(NamedTuple):
     """The answer: yes, no, unsure, skip, or the id of the choice taken; what it lets one observe; a count was told."""
 
     answer: str = ""

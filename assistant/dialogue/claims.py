@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
+from typing import NamedTuple
 
 from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.scope import Scopes
@@ -70,8 +70,7 @@ SIDE = "side"
 _AT = word_set("on in at under below behind through near across beneath")
 
 
-@dataclass(frozen=True, slots=True)
-class Claim:
+class Claim(NamedTuple):
     """A state, or a number, read at some content positions, with the part words that support it."""
 
     state: str
@@ -84,8 +83,7 @@ class Claim:
     number: tuple[int, int] | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Talk:
+class Talk(NamedTuple):
     """What a line is read against: characters asked for or being put right, the stems of what was last seen, the
     positions of names, the fishes spoken of, and the states that were offered as answers.
     """
@@ -102,8 +100,7 @@ class Talk:
         return told / len(self.taxa) if self.taxa else 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(NamedTuple):
     """A line made ready: its words, its content, the phrases found, what is denied, and the part words by clause."""
 
     tokens: Sequence[Token]

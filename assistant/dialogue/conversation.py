@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-from typing import Any
+from typing import Any, NamedTuple
 
 from assistant.dialogue.answer import Answer, Asked
 from assistant.dialogue.reading import Measure, Seen
 from assistant.reasoning.observed import Hint
 
 
-@dataclass(frozen=True, slots=True)
-class Held:
+class Held(NamedTuple):
     """Everything carried over: the fish spoken of, what was seen, where, when, how big, and what was asked back."""
 
     taxa: tuple[str, ...] = ()
@@ -45,4 +43,4 @@ class Held:
 
     def after(self, **changes: Any) -> Held:
         """The same conversation with some things changed."""
-        return replace(self, **changes)
+        return self._replace(**changes)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.counts import plausible
@@ -18,8 +18,7 @@ from assistant.text import key, unique
 LONGEST = 5
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
+class Change(NamedTuple):
     """The observations of the line with those taken back, and the characters that were put right."""
 
     seen: tuple[Seen, ...]
@@ -57,7 +56,7 @@ def corrected(
     for new in changed:
         for old in held.seen:
             if _replaces(new, old) and not any(o.retract and o.observation == old.observation for o in out):
-                out.append(replace(old, retract=True))
+                out.append(old._replace(retract=True))
     out.sort(key=lambda s: not s.retract)
     return Change(tuple(out), unique(s.observation.character for s in out if s.retract))
 
@@ -106,7 +105,7 @@ def _mended_at_once(tokens: Sequence[Token], seen: Sequence[Seen], lexicon: Lexi
     figures = [(v, i) for v, i in _figures(tokens) if tokens[i].start >= cue]
     if counted and len(figures) == 1 and figures[0][1] + 1 == len(tokens):
         old = counted[-1]
-        new = replace(old, observation=replace(old.observation, value=float(figures[0][0]), value_high=None))
+        new = old._replace(observation=old.observation._replace(value=float(figures[0][0]), value_high=None))
         kept = [new if s is old else s for s in kept]
     return tuple(kept)
 
@@ -127,13 +126,13 @@ def _taken_back(
     said = {c.stem for c in content}
     shared = [len(said & {s.text for s in lexicon.stems(key(old.words).split())}) for old in held.seen]
     if max(shared) > 0:
-        return tuple(replace(o, retract=True) for o, n in zip(held.seen, shared, strict=True) if n == max(shared))
+        return tuple(o._replace(retract=True) for o, n in zip(held.seen, shared, strict=True) if n == max(shared))
     for test in (_same_state, _same_character):
-        back = tuple(replace(old, retract=True) for old in held.seen if any(test(s, old, lexicon) for s in seen))
+        back = tuple(old._replace(retract=True) for old in held.seen if any(test(s, old, lexicon) for s in seen))
         if back:
             return back
     named = {h.phrase.character for h in hits if h.phrase.kind == "character"}
-    return tuple(replace(o, retract=True) for o in held.seen if o.observation.character in named)
+    return tuple(o._replace(retract=True) for o in held.seen if o.observation.character in named)
 
 
 def _same_state(new: Seen, old: Seen, lexicon: Lexicon) -> bool:
@@ -202,7 +201,7 @@ def _renumbered(tokens: Sequence[Token], seen: Sequence[Seen], held: Held, denie
         Observation(old.observation.character, value=float(value)), tokens[i].word, tokens[i].start, tokens[i].end
     )
     kept = tuple(s for s in seen if s.observation.value is None)
-    return (*kept, new, replace(old, retract=True))
+    return (*kept, new, old._replace(retract=True))
 
 
 def _moved(content: Sequence[Content], held: Held, lexicon: Lexicon) -> tuple[Seen, ...]:
@@ -223,4 +222,4 @@ def _moved(content: Sequence[Content], held: Held, lexicon: Lexicon) -> tuple[Se
                 best = (c.id, shared)
     if not best[0]:
         return ()
-    return replace(old, observation=replace(old.observation, character=best[0])), replace(old, retract=True)
+    return old._replace(observation=old.observation._replace(character=best[0])), old._replace(retract=True)

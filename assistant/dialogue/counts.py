@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from assistant.dialogue.claims import Claim, Line
 from assistant.dialogue.lexicon import Lexicon
@@ -32,8 +32,7 @@ _FORMULA = re.compile(
 _FINS = {"D": "dorsal", "A": "anal", "P": "pectoral"}
 
 
-@dataclass(frozen=True, slots=True)
-class _Number:
+class _Number(NamedTuple):
     """A number (or range) of the line at a content position."""
 
     low: int
@@ -149,8 +148,7 @@ def _end_of_range(tokens: Sequence[Token], content: Sequence[Content], text: str
     return 0
 
 
-@dataclass(frozen=True, slots=True)
-class _Counted:
+class _Counted(NamedTuple):
     """What a number may count: the character, the words for it, how good the reading is."""
 
     character: str

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from assistant.dialogue.reading import Mention, Reading, Seen
 from assistant.model.knowledge import KnowledgeBase
@@ -38,8 +38,7 @@ BURIED = frozenset(
 """Cues whose single words do not count inside the words of an observation."""
 
 
-@dataclass(frozen=True, slots=True)
-class Cue:
+class Cue(NamedTuple):
     """An asking phrase with where it stands in the text."""
 
     id: str

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import date
 from typing import TYPE_CHECKING, Protocol
 
@@ -62,7 +61,7 @@ def respond_to(base: Base, reading: Reading, held: Held, clock: date) -> tuple[A
     turn = with_catch(Turn(kb, reading, absorb(kb, held, reading), clock, lambda: base.table, intent))
     answer, after = handler_of(intent)(turn)
     if other in phrases.ALSO and other != answer.intent and answer.intent == intent:
-        answer = replace(answer, blocks=(*answer.blocks, Block("next", phrases.also(phrases.ALSO[other]), claim=False)))
+        answer = answer._replace(blocks=(*answer.blocks, Block("next", phrases.also(phrases.ALSO[other]), claim=False)))
     return answer, carry(held, after, answer)
 
 
@@ -70,7 +69,7 @@ def understand(kb: KnowledgeBase, reading: Reading, held: Held) -> tuple[Reading
     """The reading freed of what is no observation, with the facts and cues that the recogniser table speaks of."""
     reading = observable(kb, reading)
     cues = find_cues(kb, reading)
-    reading = replace(unasked(reading, cues), cues=frozenset(c.id for c in cues))
+    reading = unasked(reading, cues)._replace(cues=frozenset(c.id for c in cues))
     return reading, gather(kb, reading, cues, held), cues
 
 
@@ -90,7 +89,7 @@ def with_catch(turn: Turn) -> Turn:
 
     held = observe(turn.kb, turn.held, turn.reading)
     found = identify(turn.kb, turn.table, evidence_of(held))
-    return replace(turn, held=held.after(taxa=tuple(c.taxon for c in shown(found))))
+    return turn._replace(held=held.after(taxa=tuple(c.taxon for c in shown(found))))
 
 
 def observable(kb: KnowledgeBase, reading: Reading) -> Reading:
@@ -107,7 +106,7 @@ def observable(kb: KnowledgeBase, reading: Reading) -> Reading:
         kb.find("taxon", i) is not None and kb.taxon(i).is_hybrid for m in reading.of("taxon", "hybrid") for i in m.ids
     ):
         mentions = tuple(m for m in mentions if m.kind != "character" or any(_of_fishes(kb, i) for i in m.ids))
-    return replace(reading, seen=seen, mentions=mentions)
+    return reading._replace(seen=seen, mentions=mentions)
 
 
 def _of_fishes(kb: KnowledgeBase, character: str) -> bool:
@@ -130,7 +129,7 @@ def unasked(reading: Reading, cues: Sequence[Cue]) -> Reading:
         for m in reading.mentions
         if m.kind not in ("character", "state") or not any(a <= m.start and m.end <= b for a, b in asking)
     )
-    return replace(reading, seen=seen, mentions=things)
+    return reading._replace(seen=seen, mentions=things)
 
 
 def carry(before: Held, after: Held, answer: Answer) -> Held:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.cues import Cue
@@ -76,8 +76,7 @@ INFORMING = frozenset(
 _THE_ONE = re.compile(r"\bthe\s+(\w+)\s+(one|ones|kind|sort|fish|1)\b")
 
 
-@dataclass(frozen=True, slots=True)
-class Facts:
+class Facts(NamedTuple):
     """Everything that a row may need, as names; ``last`` is the intent answered last."""
 
     all: frozenset[str]

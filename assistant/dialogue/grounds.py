@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from assistant.dialogue import phrases as say
 from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue import speak
@@ -25,7 +23,7 @@ def general(turn: Turn) -> Answer:
     if "hybrid" in turn.cues:
         from assistant.dialogue.handlers import handler_of
 
-        return replace(handler_of("hybrids")(turn)[0], intent="why")
+        return handler_of("hybrids")(turn)[0]._replace(intent="why")
     asked = characters_asked(kb, turn.reading) or _of_term(turn)
     kinds = tuple(sorted(species_of(kb, fish), key=lambda t: (-len(kb.ranges(t)), t)))[:6]
     if asked and kinds and (found := _feature(turn, fish, kinds, asked)) is not None:

@@ -6,11 +6,10 @@ then what a bare name, measure or observation amounts to, then what follows from
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(NamedTuple):
     """When all of ``need`` holds, ``intent`` scores ``score``; ``examples`` are lines that must come out so."""
 
     intent: str

@@ -9,14 +9,13 @@ Examples run as tests: the last line of an example is recognised in the conversa
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from assistant.dialogue.facts import Facts
 from assistant.dialogue.intent_rows import ROWS, Row
 
 
-@dataclass(frozen=True, slots=True)
-class Recognised:
+class Recognised(NamedTuple):
     """The intent with its score, and the next best other one that was asked for in the same line (or empty)."""
 
     intent: str

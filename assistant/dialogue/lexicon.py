@@ -6,8 +6,7 @@ Everything comes from the spoken index of the base; nothing is listed here. One 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
-from typing import Any, TypeVar
+from typing import Any, NamedTuple, TypeVar
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.spelling import allowed, distance, near_keys, sound
@@ -23,8 +22,7 @@ CUE = "cue-"
 """Ids of the word families that hold cues begin so."""
 
 
-@dataclass(frozen=True, slots=True)
-class Phrase:
+class Phrase(NamedTuple):
     """A phrase of a state or character as stems; ``alone`` when it needs no further noun."""
 
     stems: tuple[str, ...]

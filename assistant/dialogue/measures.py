@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
 from decimal import Decimal
+from typing import NamedTuple
 
 from assistant.dialogue.amounts import Amount, Piece, amount_at, fraction_at, pieces_of
 from assistant.dialogue.reading import Measure
@@ -44,8 +44,7 @@ def _no(_: str) -> bool:
     return False
 
 
-@dataclass(frozen=True, slots=True)
-class Setting:
+class Setting(NamedTuple):
     """What helps to read a bare number: the unit in use, whether a bare number is a length, which words name places."""
 
     unit: str = "in"
@@ -54,8 +53,7 @@ class Setting:
     is_part: IsWord = _no
 
 
-@dataclass(frozen=True, slots=True)
-class _Found:
+class _Found(NamedTuple):
     """A measure in the making: pieces ``first`` up to ``after``."""
 
     low: Decimal
@@ -126,7 +124,7 @@ def _bare(pieces: Sequence[Piece], amount: Amount, setting: Setting) -> _Found |
         if _counted(pieces, amount.end, setting):
             return None
         found = _made(amount.value, amount.value, setting.unit, amount.start, amount.end)
-        return replace(found, bare=True, mixed=amount.mixed)
+        return found._replace(bare=True, mixed=amount.mixed)
     return None
 
 
@@ -168,7 +166,7 @@ def _compound(pieces: Sequence[Piece], first: Amount, unit: str, after: int) -> 
                 last = small_after if small_unit else second.end
                 name = "lb+oz" if unit == "lb" else unit
     found = _made(value, value, unit, first.start, last)
-    return replace(found, unit=name)
+    return found._replace(unit=name)
 
 
 _COUNTED_AFTER = word_set("spines rays fish years days bars spots whiskers")

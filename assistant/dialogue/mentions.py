@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.names_found import Named
@@ -20,8 +20,7 @@ _AGAINST = word_set("vs versus or and x from v cross crossed than")
 _CROSS = word_set("x cross crossed times ×")
 
 
-@dataclass(frozen=True, slots=True)
-class Decided:
+class Decided(NamedTuple):
     """The mentions of fishes, the tokens that names own, fishes that are outside, and denied mentions."""
 
     mentions: tuple[Mention, ...]
@@ -123,8 +122,7 @@ def _compared(named: Named, found: _Found, tokens: Sequence[Token], lexicon: Lex
     return described or any(_likeness(named, tokens, lexicon))
 
 
-@dataclass(frozen=True, slots=True)
-class _Found:
+class _Found(NamedTuple):
     """The hits of a line by content position, those of phrases that stand alone, and content positions by token."""
 
     at: Mapping[int, Sequence[Hit]]

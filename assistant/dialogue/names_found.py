@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from assistant.dialogue.lexicon import Entry, Lexicon
 from assistant.dialogue.tokens import Token
@@ -18,8 +18,7 @@ NO_FISH = "no-fish"
 """The cue family of things whose names begin like the name of a fish ("dollar bill")."""
 
 
-@dataclass(frozen=True, slots=True)
-class Named:
+class Named(NamedTuple):
     """A stretch of tokens that names a fish or a group: what the words stand for, and how they were matched.
 
     Without entries it is a fish from elsewhere (``outside``), or a thing that is no fish at all.

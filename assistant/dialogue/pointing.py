@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.facts import Facts
@@ -39,7 +38,7 @@ def pointed(kb: KnowledgeBase, reading: Reading, facts: Facts, held: Held) -> tu
 def with_fish(reading: Reading, taxa: Sequence[str]) -> Reading:
     """The reading with the fishes pointed to as if they had been named."""
     added = tuple(Mention("taxon", (t,), "", 0, 0) for t in taxa)
-    return replace(reading, mentions=tuple(m for m in reading.mentions if m.kind not in ("taxon", "hybrid")) + added)
+    return reading._replace(mentions=tuple(m for m in reading.mentions if m.kind not in ("taxon", "hybrid")) + added)
 
 
 def _offered(held: Held) -> tuple[str, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.mentions import Decided
@@ -12,8 +12,7 @@ from assistant.dialogue.tokens import Token
 LONGEST = 5
 
 
-@dataclass(frozen=True, slots=True)
-class Qualities:
+class Qualities(NamedTuple):
     """What is told of the whole fish, and every cue family of the line."""
 
     sex: str = ""

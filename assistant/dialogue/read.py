@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from assistant.dialogue.answers import Answered, read_answer
 from assistant.dialogue.claims import Line, Talk, nouns_of, ready
@@ -35,8 +35,7 @@ NUMBERED = frozenset({"count", "age", "time"})
 Span = tuple[int, int]
 
 
-@dataclass(frozen=True, slots=True)
-class _Plain:
+class _Plain(NamedTuple):
     """What a line tells apart from the fish itself: day, fin formula, measures, names found, places."""
 
     when: When

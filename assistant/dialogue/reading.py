@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from decimal import Decimal
+from typing import NamedTuple
 
 from assistant.reasoning.observed import Hint, Observation
 
 
-@dataclass(frozen=True, slots=True)
-class Mention:
+class Mention(NamedTuple):
     """A thing of the base named in the text; several ``ids`` when the words mean several things.
 
     ``kind``: taxon, hybrid, group, place, water, term, character, likeness (a fish named only to compare).
@@ -24,8 +23,7 @@ class Mention:
     ambiguous: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Seen:
+class Seen(NamedTuple):
     """An observation with the words it was read from; ``retract`` when it is taken back rather than made."""
 
     observation: Observation
@@ -35,8 +33,7 @@ class Seen:
     retract: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Measure:
+class Measure(NamedTuple):
     """A typed measure: ``kind`` length, girth, weight or temperature, ``low`` and ``high`` in mm, g or degrees C.
 
     ``about`` for rounded or guessed values; ``method`` total, fork, standard or empty; ``own`` False when it is a
@@ -56,8 +53,7 @@ class Measure:
     bare: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Reading:
+class Reading(NamedTuple):
     """One line of typed text, read. Words are folded; offsets count in ``text``, which is the cleaned line.
 
     ``answer`` is what the line answers to a question asked back: yes, no, unsure, skip, either, first ... fourth,
@@ -88,7 +84,7 @@ class Reading:
     outside: tuple[str, ...] = ()
     question: bool = False
     noise: bool = False
-    corrections: tuple[str, ...] = field(default_factory=tuple)
+    corrections: tuple[str, ...] = ()
 
     def of(self, *kinds: str) -> tuple[Mention, ...]:
         """The mentions of some kinds, in the order of the text."""

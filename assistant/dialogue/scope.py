@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.spotting import Content
@@ -19,8 +19,7 @@ REACH = 2
 """Content words between a denial and what it still denies, when no "or" carries it on."""
 
 
-@dataclass(frozen=True, slots=True)
-class Scopes:
+class Scopes(NamedTuple):
     """Content positions that are denied and those that are hedged, and clauses with a bound."""
 
     denied: frozenset[int]

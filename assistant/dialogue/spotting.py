@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
+from typing import NamedTuple
 
 from assistant.dialogue.lexicon import Lexicon, Phrase
 from assistant.dialogue.tokens import Token
@@ -13,8 +13,7 @@ from assistant.model.stems import DROPPED, NEGATORS, stem
 from assistant.text import word_set
 
 
-@dataclass(frozen=True, slots=True)
-class Content:
+class Content(NamedTuple):
     """A word that carries meaning: its stem, the tokens it stands for, its clause."""
 
     stem: str
@@ -24,8 +23,7 @@ class Content:
     plural: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Hit:
+class Hit(NamedTuple):
     """A phrase found at some positions of the content."""
 
     phrase: Phrase

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from assistant.text import fold, strip_controls
 
@@ -16,8 +16,7 @@ _WITH = re.compile(r"\bw/(o\b)?", re.IGNORECASE)
 _SPACES = re.compile(r"[ \u00a0]+")
 
 
-@dataclass(frozen=True, slots=True)
-class Token:
+class Token(NamedTuple):
     """A word: folded, as typed, where it stands, and the numbers of its clause and sentence."""
 
     word: str

@@ -9,9 +9,8 @@ After the handler the engine sets ``held.intent``, ``held.last``, ``held.asked``
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
 from datetime import date
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
@@ -22,8 +21,7 @@ if TYPE_CHECKING:
     from assistant.reasoning.tables import Table
 
 
-@dataclass(frozen=True, slots=True)
-class Turn:
+class Turn(NamedTuple):
     """The base, the line as read, what the conversation holds, and the day; the table is compiled when asked for."""
 
     kb: KnowledgeBase
@@ -45,7 +43,7 @@ class Turn:
 
     def with_reading(self, reading: Reading) -> Turn:
         """The same turn with another reading of the line."""
-        return replace(self, reading=reading)
+        return self._replace(reading=reading)
 
 
 Handler = Callable[[Turn], tuple[Answer, Held]]

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
+from typing import NamedTuple
 
 from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.tokens import Token
@@ -66,8 +66,7 @@ _DAY = "|".join(sorted(DAYS, key=len, reverse=True))
 _NUMBER = r"(?:\d{1,3}|" + "|".join(w for w in NUMBERS if w not in ("zero",)) + r"|an?)"
 
 
-@dataclass(frozen=True, slots=True)
-class When:
+class When(NamedTuple):
     """A date ("2026-06-02", "--06-02", "--06"), a season word, and the stretches of the line they were read from."""
 
     date: str | None = None

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.reading import Mention
@@ -20,8 +20,7 @@ _AREAS = word_set("state province country region territory district drainage")
 Span = tuple[int, int]
 
 
-@dataclass(frozen=True, slots=True)
-class Where:
+class Where(NamedTuple):
     """Places named, a water, a name beside a word for a water that is not known, and the mentions."""
 
     places: tuple[str, ...] = ()

@@ -6,16 +6,14 @@ unknown predicates all follow this table.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
 from functools import cache
-from typing import Any
+from typing import Any, NamedTuple
 
 from assistant.model import records as r
 
 
-@dataclass(frozen=True, slots=True)
-class Field:
+class Field(NamedTuple):
     """A record field and its property. ``value`` is one of: text, lang, int, number, decimal, bool, date, curie, or
     the prefix of the namespace that a reference must point into (stored without the prefix)."""
 
@@ -26,8 +24,7 @@ class Field:
     need: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Kind:
+class Kind(NamedTuple):
     """A class of nodes: its name, the IRI prefix of its members, rdf types and fields; ``by`` groups them by a field.
 
     ``record`` is the class of its records or, for rules, the name of one in ``regulations``, loaded when it is needed.

@@ -7,7 +7,7 @@ plurals and simple endings fall away, and words that carry no meaning of their o
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from assistant.text import key, singular, word_set
 
@@ -64,8 +64,7 @@ LONGEST = 3
 """Words in the longest family phrase that is folded."""
 
 
-@dataclass(frozen=True, slots=True)
-class Stem:
+class Stem(NamedTuple):
     """A stem with the positions of the words it was made from (``first`` to ``last``, both included)."""
 
     text: str
@@ -74,8 +73,7 @@ class Stem:
     plural: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Pattern:
+class Pattern(NamedTuple):
     """A phrase as stems: which must occur, whether in order, and whether the phrase denies."""
 
     stems: tuple[str, ...]

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass, replace
 from itertools import combinations
+from typing import NamedTuple
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character, Statement
@@ -32,8 +32,7 @@ LOOKS: Mapping[str, frozenset[str]] = {
 """What can be seen in a picture, on a fish in the hand, in a laboratory."""
 
 
-@dataclass(frozen=True, slots=True)
-class Told:
+class Told(NamedTuple):
     """What the base says of one character in one taxon: states with shares, or a number range with its unit."""
 
     taxon: str
@@ -45,8 +44,7 @@ class Told:
     basis: str
 
 
-@dataclass(frozen=True, slots=True)
-class ContrastRow:
+class ContrastRow(NamedTuple):
     """A character, how far it separates the taxa (0 to 1), its worth for the reader, and what is told of each."""
 
     character: str
@@ -55,16 +53,14 @@ class ContrastRow:
     told: tuple[Told | None, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Misleading:
+class Misleading(NamedTuple):
     """A statement that can fool people about a character that separates (young, females, breeding males)."""
 
     character: str
     statement: str
 
 
-@dataclass(frozen=True, slots=True)
-class Contrast:
+class Contrast(NamedTuple):
     """The rows that separate, those that are shared, what misleads, and the crosses between the taxa."""
 
     taxa: tuple[str, ...]
@@ -79,7 +75,7 @@ def contrast(kb: KnowledgeBase, taxa: Sequence[str], looks: Collection[str] = LO
     named = settled_by(kb, taxa)
     characters = (kb.character(key) for key in told_of(kb, taxa))
     rows = [row for c in characters if c.look in looks and (row := contrast_row(kb, c, taxa))]
-    rows = [replace(row, worth=row.worth * (NAMED if mentions(kb, row.character, named) else 1.0)) for row in rows]
+    rows = [row._replace(worth=row.worth * (NAMED if mentions(kb, row.character, named) else 1.0)) for row in rows]
     rows.sort(key=lambda row: (-row.worth, row.character))
     separating = by_part(kb, [r for r in rows if r.separation >= SEPARATES])
     shared = tuple(r for r in rows if r.separation <= SHARED and all(r.told) and kb.character(r.character).is_stated)

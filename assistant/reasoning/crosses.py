@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import ANY, Distribution, Scope, distribution, leaves
@@ -68,8 +68,7 @@ def _midway(first: Mapping[int, float], second: Mapping[int, float]) -> dict[str
     return {str(k): out[k] / total for k in sorted(out)}
 
 
-@dataclass(frozen=True, slots=True)
-class HybridIndex:
+class HybridIndex(NamedTuple):
     """Per-character indices (0 first parent, 100 second, not clipped), their mean and spread, and what was left out."""
 
     values: Mapping[str, float]

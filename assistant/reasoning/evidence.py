@@ -11,8 +11,8 @@ from __future__ import annotations
 import math
 from collections import Counter
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement
@@ -36,8 +36,7 @@ CENTRAL_FROM, CENTRAL_REACH = 20, 0.1
 MOST_BINS = 400
 
 
-@dataclass(frozen=True, slots=True)
-class Scope:
+class Scope(NamedTuple):
     """What is known of the fish in hand; empty means unknown. ``place`` is a place id, ``length`` millimetres."""
 
     sex: str = ""
@@ -51,8 +50,7 @@ ANY = Scope()
 """Nothing known of the fish."""
 
 
-@dataclass(frozen=True, slots=True)
-class Distribution:
+class Distribution(NamedTuple):
     """Shares of fish by state id or by number (they sum to 1), the statements it rests on, and from whom inherited."""
 
     character: str

@@ -7,7 +7,6 @@ the two; a number said twice counts once. Scoring them one by one would count on
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import below
@@ -23,7 +22,7 @@ def gather(kb: KnowledgeBase, evidence: Evidence) -> Evidence:
             kept.append(seen)
         else:
             kept[at] = _both(kb, kept[at], seen)
-    return evidence if len(kept) == len(evidence.observations) else replace(evidence, observations=tuple(kept))
+    return evidence if len(kept) == len(evidence.observations) else evidence._replace(observations=tuple(kept))
 
 
 def _same_look(one: Observation, other: Observation) -> bool:
@@ -34,11 +33,11 @@ def _same_look(one: Observation, other: Observation) -> bool:
 def _both(kb: KnowledgeBase, one: Observation, other: Observation) -> Observation:
     hedged = one.hedged and other.hedged
     if not one.states:
-        return replace(other, hedged=hedged)
+        return other._replace(hedged=hedged)
     first, second = _leaves(kb, one.states), _leaves(kb, other.states)
     if common := [s for s in first if s in second]:
-        return replace(one, states=tuple(common), hedged=hedged)
-    return replace(one, hedged=hedged, beside=one.beside or tuple(second))
+        return one._replace(states=tuple(common), hedged=hedged)
+    return one._replace(hedged=hedged, beside=one.beside or tuple(second))
 
 
 def _leaves(kb: KnowledgeBase, states: Sequence[str]) -> list[str]:

@@ -7,7 +7,7 @@ weigh, they never exclude. A fish that fits nothing known is told as such.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
@@ -81,7 +81,7 @@ def weigh(kb: KnowledgeBase, table: Table, evidence: Evidence) -> Weighed:
     hinted = tuple(hint_likelihood(kb, table, h) for h in evidence.hints)
     likely = None
     if evidence.scope != ANY and len(table.taxa) > MOST_SCOPED:
-        plain = weigh(kb, table, replace(evidence, scope=ANY)).posterior
+        plain = weigh(kb, table, evidence._replace(scope=ANY)).posterior
         likely = np.argpartition(-plain, MOST_SCOPED)[:MOST_SCOPED]
     observed = tuple((o, observation_likelihood(kb, table, o, evidence, likely))
                      for o in evidence.observations if o.character in table.spans)
@@ -116,7 +116,7 @@ def observation_likelihood(kb: KnowledgeBase, table: Table, seen: Observation, e
     if not columns:
         return np.ones(len(table.taxa))
     chance = np.asarray(rows[[c - start for c in columns]].sum(axis=0), dtype=np.float64)
-    if seen.beside and (more := reported_columns(kb, table, replace(seen, states=seen.beside))):
+    if seen.beside and (more := reported_columns(kb, table, seen._replace(states=seen.beside))):
         chance = np.sqrt(chance * rows[[c - start for c in more]].sum(axis=0))
     share = len(columns) / rows.shape[0]
     if not seen.seen:

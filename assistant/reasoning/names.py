@@ -7,7 +7,7 @@ what stays open keeps all its readings, for the asker to choose.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.text import key, unique
@@ -18,8 +18,7 @@ MOSTLY = 0.6
 """Share of the fishes called so above which a word means its group wherever one is."""
 
 
-@dataclass(frozen=True, slots=True)
-class Meaning:
+class Meaning(NamedTuple):
     """``kind`` taxon, hybrid or group; the ids it may stand for, likeliest first; ``ambiguous`` when one must ask."""
 
     kind: str

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 
@@ -21,8 +21,7 @@ ENOUGH = 0.04
 """Bits below which a question would hardly change the verdict."""
 
 
-@dataclass(frozen=True, slots=True)
-class Question:
+class Question(NamedTuple):
     """A character to look at, the bits it is expected to bring, and the states worth offering as choices."""
 
     character: str

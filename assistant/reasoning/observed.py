@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from types import MappingProxyType
+from typing import NamedTuple
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import ANY, Scope, about, below
 
 
-@dataclass(frozen=True, slots=True)
-class Observation:
+class Observation(NamedTuple):
     """One thing seen or denied: states of a character, or a number (a range where ``value_high`` differs).
 
     Several ``states`` are "one of these"; what was seen besides on the same part ("pale above and red behind") is
@@ -28,8 +28,7 @@ class Observation:
     beside: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Hint:
+class Hint(NamedTuple):
     """A group word or a likeness: the taxa it points to, how (``group`` or ``like``), denied or hedged."""
 
     kind: str
@@ -39,8 +38,7 @@ class Hint:
     word: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Evidence:
+class Evidence(NamedTuple):
     """Everything known of one fish. ``places`` are ids, ``length`` mm (low, high), ``size_word`` small or large.
 
     ``volunteered`` when it was told of one's own accord and not in answer to questions about given characters.
@@ -61,8 +59,7 @@ class Evidence:
         return len(self.observations) + len(self.hints)
 
 
-@dataclass(frozen=True, slots=True)
-class Candidate:
+class Candidate(NamedTuple):
     """A taxon with its probability and the statements that speak for and against it."""
 
     taxon: str
@@ -71,8 +68,7 @@ class Candidate:
     opposes: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Identification:
+class Identification(NamedTuple):
     """Candidates best first, the verdict word, how typical the best is, what clashes, and the group that holds."""
 
     candidates: tuple[Candidate, ...]
@@ -81,7 +77,7 @@ class Identification:
     clashes: tuple[str, ...]
     group: str | None
     group_probability: float
-    posterior: Mapping[str, float] = field(default_factory=dict)
+    posterior: Mapping[str, float] = MappingProxyType({})
     hybrid_needs_proof: bool = False
     too_small: bool = False
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import SizeRecord, Statement
@@ -14,8 +14,7 @@ MAXIMUM = "max-total-length"
 USUAL = "usual-adult-length"
 
 
-@dataclass(frozen=True, slots=True)
-class SizeRange:
+class SizeRange(NamedTuple):
     """Lengths in mm of a taxon: usual adult range and largest known (None where not stated), with the statements."""
 
     usual_low: float | None
@@ -25,8 +24,7 @@ class SizeRange:
     largest_statements: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Weight:
+class Weight(NamedTuple):
     """A standard weight in g for a length in mm, its record, and what limits it (ids such as "below-minimum")."""
 
     grams: float
@@ -162,8 +160,7 @@ def category(kb: KnowledgeBase, taxon: str, length: float) -> tuple[str, SizeRec
     return "below stock", table
 
 
-@dataclass(frozen=True, slots=True)
-class Girth:
+class Girth(NamedTuple):
     """A weight in g from length and girth: the middle of the formula's divisors and its bounds."""
 
     grams: float

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 
 from assistant.dialogue import phrases_care as care
 from assistant.dialogue import phrases_info as say
@@ -87,7 +86,7 @@ def _without_the_word(turn: Turn) -> Turn:
         )
     ]
     return (
-        turn.with_reading(replace(reading, mentions=tuple(m for m in reading.mentions if m not in words)))
+        turn.with_reading(reading._replace(mentions=tuple(m for m in reading.mentions if m not in words)))
         if words
         else turn
     )

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from assistant.dialogue import naming, speak
 from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue.answer import Answer, Asked, Block
@@ -92,7 +90,7 @@ def _first(turn: Turn, held: Held, found: Identification, guesses: tuple[str, ..
     lead = naming.lead(turn.kb, held, found)
     if len(guesses) != 1 or not turn.cues & {"confirm", "how-sure"}:
         return [lead]
-    return [replace(lead, text=_verdict_on(turn, held, found, guesses[0]))]
+    return [lead._replace(text=_verdict_on(turn, held, found, guesses[0]))]
 
 
 def _verdict_on(turn: Turn, held: Held, found: Identification, guess: str) -> str:

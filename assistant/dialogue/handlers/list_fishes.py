@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue import phrases_lists as lists
@@ -198,7 +198,7 @@ def _bounded(turn: Turn, seen: Seen) -> Seen:
     bounds = {"count-over": (1, True), "count-from": (0, True), "count-under": (-1, False), "count-to": (0, False)}
     for side, (step, least) in bounds.items():
         if side in found:
-            return replace(seen, observation=replace(o, value=o.value + step, at_least=least, at_most=not least))
+            return seen._replace(observation=o._replace(value=o.value + step, at_least=least, at_most=not least))
     return seen
 
 

@@ -43,7 +43,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     before = spoken(turn.held)
     surveying = bool(asked & SURVEY) or (before.surveying and not asked and not _in_hand(turn, found))
     held = turn.held.after(catch=Spoken(found.query or before.query, surveying))
-    if (against := quoted(replace(turn, held=held), found)) is not None:
+    if (against := quoted(turn._replace(held=held), found)) is not None:
         return against
     topic = _topic(turn, asked, found)
     if topic:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from assistant.dialogue import phrases_care as care
 from assistant.dialogue import phrases_info as say
@@ -69,7 +68,7 @@ def _without_bait(turn: Turn) -> Turn:
     others = [m for m in reading.of("taxon", "hybrid", "group") if m not in bait]
     if not bait or not (others or turn.held.taxa):
         return turn
-    return turn.with_reading(replace(reading, mentions=tuple(m for m in reading.mentions if m not in bait)))
+    return turn.with_reading(reading._replace(mentions=tuple(m for m in reading.mentions if m not in bait)))
 
 
 def _words(turn: Turn) -> tuple[str, ...]:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Block
@@ -29,7 +27,7 @@ def _start_over(turn: Turn) -> tuple[Answer, Held]:
     if not any(not s.retract for s in turn.reading.seen):
         return Answer("undo", (lead,)), held
     answer, after = name_it(turn, observe(turn.kb, held, turn.reading), ())
-    return replace(answer, intent="undo"), after
+    return answer._replace(intent="undo"), after
 
 
 def _correct(turn: Turn) -> tuple[Answer, Held]:
@@ -49,7 +47,7 @@ def _correct(turn: Turn) -> tuple[Answer, Held]:
     if not held.seen and not held.hints:
         return Answer("undo", (lead, Block("next", wording.NOTHING_LEFT, claim=False))), held.after(taxa=(), shown=())
     answer, after = name_it(turn, held, ())
-    return replace(answer, intent="undo", blocks=(lead, *(b for b in answer.blocks))), after
+    return answer._replace(intent="undo", blocks=(lead, *(b for b in answer.blocks))), after
 
 
 def _back(turn: Turn) -> tuple[Answer, Held]:
