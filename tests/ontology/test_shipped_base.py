@@ -17,7 +17,7 @@ from assistant.reasoning.size import size_range
 from assistant.reasoning.tables import taxon_distribution
 
 OBSERVABLE = 8
-DATABASE = re.compile(r"speciesid=|scinameid=|famnameid=|[?&]taxon=|/database/", re.IGNORECASE)
+DATABASE = re.compile(r"speciesid=|fishid=|scinameid=|famnameid=|[?&]taxon=|/database/", re.IGNORECASE)
 """What the address of a page of a species database asks for."""
 
 
