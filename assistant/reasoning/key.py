@@ -195,12 +195,12 @@ def _pruned(tree: Fork | int, kept: object) -> Fork | int | None:
 
 
 def folded(kb: KnowledgeBase, here: Sequence[str], there: Sequence[str]) -> tuple[str, ...]:
-    """The states of a lead with two or more under one umbrella named by it, unless the other lead has one of them."""
+    """The states of a lead, several under one umbrella named by it, unless the other lead has it or one of them."""
     out = list(here)
     for umbrella in kb.states(here[0].partition(".")[0]) if here else ():
         under = set(below(kb, umbrella.id)) - {umbrella.id}
         inside = [s for s in out if s in under]
-        if inside and (len(inside) > 1 or umbrella.id in out) and not under & set(there):
+        if inside and (len(inside) > 1 or umbrella.id in out) and not {umbrella.id, *under} & set(there):
             at = min(out.index(s) for s in (*inside, umbrella.id) if s in out)
             out = [s for s in out if s not in under and s != umbrella.id]
             out.insert(min(at, len(out)), umbrella.id)

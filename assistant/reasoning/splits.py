@@ -164,7 +164,7 @@ def _cuts(kb: KnowledgeBase, present: Sequence[str]) -> list[Part]:
 
 def _groupings(kb: KnowledgeBase, present: Sequence[str]) -> list[tuple[tuple[str, ...], tuple[str, ...]]]:
     """One state, one umbrella or two states against the rest; a state is never parted from its own finer one."""
-    kin = {s: kb.state(s).broader for s in present}
+    kin = [(s, u.id) for s in present for u in _umbrellas(kb, s) if u.id in present]
     named: set[frozenset[str]] = {frozenset({s}) for s in present}
     named |= {frozenset(below(kb, u.id)) & frozenset(present) for s in present for u in _umbrellas(kb, s)}
     if len(present) <= MOST_STATES:
@@ -172,7 +172,7 @@ def _groupings(kb: KnowledgeBase, present: Sequence[str]) -> list[tuple[tuple[st
     out: dict[frozenset[str], tuple[tuple[str, ...], tuple[str, ...]]] = {}
     for group in named:
         rest = frozenset(present) - group
-        parted = any(b in kin and ((s in group) != (b in group)) for s, b in kin.items() if b)
+        parted = any((finer in group) != (wider in group) for finer, wider in kin)
         if not group or not rest or parted or rest in out:
             continue
         out[group] = (tuple(s for s in present if s in group), tuple(s for s in present if s in rest))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 
 import pytest
@@ -16,6 +17,8 @@ from assistant.reasoning.size import size_range
 from assistant.reasoning.tables import taxon_distribution
 
 OBSERVABLE = 8
+DATABASE = re.compile(r"speciesid=|fishid=|scinameid=|famnameid=|[?&]taxon=|/database/", re.IGNORECASE)
+"""What the address of a page of a species database asks for."""
 
 
 def species(kb: KnowledgeBase) -> list[str]:
@@ -49,6 +52,25 @@ def test_every_statement_has_a_source_that_the_base_holds(kb: KnowledgeBase) -> 
                     assert kb.source(source).title, record.id
                 if record.source == ("memory",):
                     assert record.basis == "memory", record.id
+
+
+def test_no_source_is_a_page_of_a_species_database(kb: KnowledgeBase) -> None:
+    """No address asks a database for a species."""
+    for source in kb.all("source"):
+        assert not DATABASE.search(source.address), source.id
+
+
+def test_one_page_has_one_key(kb: KnowledgeBase) -> None:
+    """Two sources of trait statements never share an address, or what one page says would count twice."""
+    cited = {x for t in kb.ids("statement") for s in kb.statements(t) for x in s.source}
+    seen: dict[str, str] = {}
+    for key in sorted(cited):
+        address = kb.source(key).address
+        if not address.startswith("http"):
+            continue
+        page = re.sub(r"^https?://(www\d?\.)?", "", address.casefold()).rstrip("/")
+        assert page not in seen, (key, seen[page])
+        seen[page] = key
 
 
 def test_every_species_has_names_a_genus_a_size_and_a_range(kb: KnowledgeBase) -> None:

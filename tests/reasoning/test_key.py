@@ -11,6 +11,7 @@ from assistant.reasoning.identify import posterior
 from assistant.reasoning.key import CLEAR, KEY_LOOKS, Key, build_key, folded
 from assistant.reasoning.key_paths import evidence_of, expected_steps, paths
 from assistant.reasoning.selection import living_at, species_below
+from assistant.reasoning.splits import cells_of, splits_of
 from assistant.reasoning.tables import compile_table
 
 STATES = ("us-oh", "us-tx", "us-or", "us-ga", "ca-on")
@@ -133,6 +134,31 @@ def test_leads_fold_states_into_their_umbrella(kb: KnowledgeBase) -> None:
     blue = ("head-lines.wavy-blue", "head-lines.faint-wavy-blue")
     assert folded(kb, blue, ("head-lines.none",)) == ("head-lines.blue-lines",)
     assert folded(kb, blue, ("head-lines.broken-blue",)) == blue
+
+
+def test_leads_do_not_fold_into_an_umbrella_of_the_other_lead(kb: KnowledgeBase) -> None:
+    """Two flat heads beside a broad head are called flat, not broad, though broad stands over flat."""
+    flat = ("head-form.long-broad-flat", "head-form.very-flat-broad")
+    assert folded(kb, flat, ("head-form.broad",)) == ("head-form.flat",)
+    assert folded(kb, flat, ("head-form.narrow",)) == ("head-form.broad",)
+
+
+def test_no_split_parts_a_state_from_what_lies_under_it(kb: KnowledgeBase) -> None:
+    """However many umbrellas lie between, a state and its finer one stay on the same side."""
+    looked = 0
+    for taxa in families(kb):
+        cells = cells_of(kb, taxa, KEY_LOOKS["lab"])
+        for split in splits_of(kb, cells, len(taxa)):
+            if split.at is not None or kb.character(split.character).kind == "ordered":
+                continue
+            for one, other in ((split.left, split.right), (split.right, split.left)):
+                for state in one:
+                    wider = kb.state(state).broader
+                    while wider:
+                        assert wider not in other, (split.character, state, wider)
+                        wider = kb.state(wider).broader
+                        looked += 1
+    assert looked > 100
 
 
 def test_genera_can_be_keyed(kb: KnowledgeBase) -> None:
