@@ -78,14 +78,14 @@ def value_words(kb: KnowledgeBase, told: Told | None, level: str) -> str:
     if told is None:
         return say.NOTHING_HELD
     if told.numbers is not None:
-        return speak.number_words(kb.character(_character_of(kb, told)), told.numbers)
+        return speak.narrowed(kb, told, speak.number_words(kb.character(_character_of(kb, told)), told.numbers))
     parts = []
     for state, share in told.states:
         word = speak.often(kb, share) if len(told.states) > 1 or share < speak.PLAIN else ""
         parts.append((say.YOUNG_OFTEN.get(word, word) if level == "young" else word, state_words(kb, state, level)))
     if len(parts) > 1 and all(w == parts[0][0] for w, _ in parts):
-        return join([t for _, t in parts], "or")
-    return ", ".join(f"{w} {t}".strip() for w, t in parts)
+        return speak.narrowed(kb, told, join([t for _, t in parts], "or"))
+    return speak.narrowed(kb, told, ", ".join(f"{w} {t}".strip() for w, t in parts))
 
 
 def _character_of(kb: KnowledgeBase, told: Told) -> str:

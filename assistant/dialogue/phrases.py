@@ -34,6 +34,11 @@ def usual_with_extremes(usual: str, extreme: str) -> str:
     return f"usually {usual} ({extreme})"
 
 
+def of_whom(text: str, who: str) -> str:
+    """A value told of some fish only: "blue-black (breeding males)"."""
+    return f"{text} ({who})"
+
+
 def from_memory(text: str) -> str:
     """A value nobody has looked up."""
     return f"{text} [from memory, unchecked]"

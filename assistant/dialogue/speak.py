@@ -105,7 +105,14 @@ def told_words(kb: KnowledgeBase, told: Told, character: Character, units: str =
         text = number_words(character, told.numbers, units)
     else:
         text = ""
+    text = narrowed(kb, told, text, units)
     return say.from_memory(text) if told.basis == "memory" and text else text
+
+
+def narrowed(kb: KnowledgeBase, told: Told, text: str, units: str = "") -> str:
+    """The words with whom they speak of, where that is not every grown fish: "blue-black (breeding males)"."""
+    record = kb.record_at(f"st:{told.only}") if told.only and text else None
+    return text if record is None else say.of_whom(text, scope_words(kb, record, units))
 
 
 def told_clause(kb: KnowledgeBase, told: Told, character: Character, units: str = "") -> str:

@@ -14,6 +14,8 @@ from assistant.text import key, singular
 
 NAMED = 1.35
 """Weight of a character that the listed look-alike pair itself names as what settles it."""
+UNLIKE = 0.5
+"""Weight of a character told of one fish's grown and of another's young, breeding or one sex only."""
 ALONGSIDE = 0.5
 """Worth from which a second character of the same body part is told beside the first."""
 ADULT = Scope(stage="adult")
@@ -42,6 +44,8 @@ class Told(NamedTuple):
     statements: tuple[str, ...]
     inherited_from: str | None
     basis: str
+    only: str = ""
+    """Where only young, one sex or breeding fish are spoken of: a statement that says which."""
 
 
 class ContrastRow(NamedTuple):
@@ -93,7 +97,8 @@ def contrast_row(kb: KnowledgeBase, character: Character, taxa: Sequence[str]) -
     separation = separate(kb, character, taxa)
     if separation is None:
         return None
-    trust = sum(_TRUST.get(t.basis, 0.8) for t in told if t) / sum(t is not None for t in told)
+    narrowed = {bool(t.only) for t in told if t}
+    trust = (1.0 if len(narrowed) == 1 else UNLIKE) * sum(_TRUST.get(t.basis, 0.8) for t in told if t) / sum(t is not None for t in told)
     certain = sum(t is not None for t in told) / len(told)
     worth = separation * EASE.get(character.look, 0.7) * trust * certain**0.5
     return ContrastRow(character.id, separation, worth, told)
@@ -176,22 +181,32 @@ def tell(kb: KnowledgeBase, character: Character, taxon: str) -> Told | None:
         if found is None:
             return None
         shown = shown_states(kb, found, statements)
-        return Told(taxon, shown, None, "", _speaking(kb, statements, shown) or found.statements, whose, found.basis)
+        return Told(taxon, shown, None, "", _speaking(kb, statements, shown) or found.statements, whose, found.basis,
+                    narrowed_by(statements))
     if not statements:
         return None
     best = sorted(statements, key=lambda s: (not s.preferred, s.scoped, s.basis != "read", s.id))
     if (numbers_of := joined(best)) is None:
         return None
-    return Told(taxon, (), numbers_of, best[0].unit, tuple(s.id for s in best), whose, best[0].basis)
+    return Told(taxon, (), numbers_of, best[0].unit, tuple(s.id for s in best), whose, best[0].basis, narrowed_by(best))
+
+
+def narrowed_by(statements: Sequence[Statement]) -> str:
+    """The first statement where all of them speak of young fish, of one sex or of breeding fish only; else empty."""
+    if not statements or any(not (s.stage == "juvenile" or s.sex or s.breeding or s.max_length) for s in statements):
+        return ""
+    grown = {s.sex for s in statements if s.stage != "juvenile" and not s.breeding and not s.max_length}
+    return "" if {"male", "female"} <= grown else statements[0].id
 
 
 def shown_states(kb: KnowledgeBase, found: Distribution,
                  statements: Sequence[Statement]) -> tuple[tuple[str, float], ...]:
-    """The states worth naming with their shares, commonest first; a named umbrella stands for its parts."""
-    named = {state: found.share(below(kb, state)) for s in statements for state in s.states}
-    for leaf, share in found.shares.items():
-        if not any(leaf in below(kb, state) for state in named):
-            named[leaf] = share
+    """The states worth naming with their shares, commonest first; a named umbrella stands for its parts.
+
+    What no statement says is never named, whatever share is left to it; ``statements`` of none are those of a cross,
+    whose states come from its parents.
+    """
+    named = {state: found.share(below(kb, state)) for s in statements for state in s.states} or dict(found.shares)
     covered = {leaf: len(below(kb, state)) for state in named for leaf in below(kb, state)}
     keep = {k: v for k, v in named.items() if len(below(kb, k)) >= max(covered[leaf] for leaf in below(kb, k))}
     ranked = sorted(keep.items(), key=lambda kv: (-kv[1], kv[0]))

@@ -88,7 +88,8 @@ def _yes_no(turn: Turn, taxon: str) -> Block | None:
         return None
     share = found.share({leaf for s in seen.states for leaf in below(kb, s)})
     share = share if seen.seen else 1.0 - share
-    word = say.YES if share >= 0.6 else say.SOMETIMES if share >= 0.2 else say.MOSTLY_NOT if share >= 0.06 else say.NO
+    of_all = share >= 0.6 and not told.only
+    word = say.YES if of_all else say.SOMETIMES if share >= 0.2 else say.MOSTLY_NOT if share >= 0.06 else say.NO
     text = say.yes_no(
         word, speak.fish(kb, taxon), speak.told_clause(kb, told, kb.character(seen.character), turn.held.units)
     )
