@@ -20,6 +20,8 @@ DENIES = 0.5
 """What a phrase that itself denies is worth more, where the line denies."""
 PLAIN_DENIAL = 0.7
 """What a denied noun is worth as the state that nothing is there."""
+PLAIN_PRESENCE = 0.3
+"""What a bare noun in the plural is worth as the thing being there."""
 EXPECTED = 0.9
 """What a value without its part is worth when the feature was asked for."""
 ELSEWHERE = 0.7
@@ -153,7 +155,7 @@ def claims_of(line: Line) -> list[Claim]:
         for hit in line.hits
         if hit.phrase.kind == "state" and usable(hit.phrase.character, line.lexicon)
     ]
-    return [*(c for c in made if c is not None), *_plain_denials(line)]
+    return [*(c for c in made if c is not None), *_plain_denials(line), *_plain_presence(line)]
 
 
 def usable(character: str, lexicon: Lexicon) -> bool:
@@ -385,3 +387,18 @@ def _plain_denials(line: Line) -> Iterator[Claim]:
                     continue
                 if all(p in line.scopes.denied for p in hit.at):
                     yield Claim(states[character].id, character, hit.at, (), len(hit.at) + worth, False, True)
+
+
+def _plain_presence(line: Line) -> Iterator[Claim]:
+    """ "With spots": bare marks whose kind is not told are only not the state that means nothing is there."""
+    states = [h for h in line.hits if h.phrase.kind == "state" and usable(h.phrase.character, line.lexicon)]
+    told = {(h.phrase.character, h.at) for h in states if not h.phrase.denies}
+    for hit in states:
+        phrase, content = hit.phrase, line.content[hit.first]
+        if not phrase.denies or len(hit.at) > 1 or not (phrase.plurals[0] and content.plural):
+            continue
+        own = line.tokens[content.first].word in line.lexicon.kb.character(phrase.character).words
+        if own and (phrase.character, hit.at) not in told and hit.first not in line.scopes.denied:
+            best = _support(hit, line) or (0.0, ())
+            worth = PLAIN_PRESENCE + best[0] + _usual(phrase.character, "", line.lexicon)
+            yield Claim(phrase.id, phrase.character, hit.at, best[1], 1 + worth, True, False)

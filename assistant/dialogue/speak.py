@@ -9,6 +9,7 @@ from assistant.dialogue import phrases as say
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character, Source, Statement
 from assistant.reasoning.contrast import Told
+from assistant.reasoning.evidence import LACKING
 from assistant.reasoning.observed import Observation
 from assistant.reasoning.size import SizeRange
 from assistant.text import join, unique
@@ -150,8 +151,13 @@ def seen_words(kb: KnowledgeBase, seen: Observation) -> str:
     else:
         text = join([kb.state(s).clause or kb.state(s).label for s in seen.states if _known(kb, s)], "or")
     if not seen.seen:
-        text = say.denied(text)
+        text = character.label if _only_lacking(seen) else say.denied(text)
     return say.hedged(text) if seen.hedged else text
+
+
+def _only_lacking(seen: Observation) -> bool:
+    """True for states that mean nothing is there; denied, they say that it is."""
+    return bool(seen.states) and all(s.rpartition(".")[2] in LACKING for s in seen.states)
 
 
 def _known(kb: KnowledgeBase, state: str) -> bool:

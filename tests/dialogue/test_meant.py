@@ -55,3 +55,11 @@ def test_a_choice_needs_its_own_words(kb: KnowledgeBase) -> None:
     assert not read_line(kb, "a largemouth", held, CLOCK).seen
     chosen = read_line(kb, "like a fan", held, CLOCK).seen
     assert [s.observation.states for s in chosen] == [(f"{tail}.rounded",)]
+
+
+def test_bare_marks_are_some_marks(kb: KnowledgeBase) -> None:
+    """"With spots" says that there are spots and not of which kind; a single patch, or blotches, are no spots."""
+    for text in ("it has spots on its side", "spots all over"):
+        told = [(s.observation.states, s.observation.seen) for s in _read(kb, text).seen]
+        assert told == [(("body-spots.none",), False)], text
+    assert not any(s.observation.character == "body-spots" for s in _read(kb, "little blotches").seen)
