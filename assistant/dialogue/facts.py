@@ -180,6 +180,9 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
     count = len(reading.words)
     flags = {
         "seen": any(not s.retract for s in reading.seen),
+        "counted": any(s.observation.value is not None and not s.retract for s in reading.seen),
+        "guess": _guess(reading),
+        "own-evidence": _own_evidence(reading),
         "seen-many": sum(not s.retract for s in reading.seen) > 1,
         "retract": any(s.retract for s in reading.seen),
         "correction": bool(reading.corrections),
@@ -210,6 +213,34 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
     }
     out.update(name for name, true in flags.items() if true)
     return out
+
+
+_BESIDE = word_set("a an the or and vs versus is it this that maybe its either other one some kind of")
+
+
+def _guess(reading: Reading) -> bool:
+    """True for a line that opens with one or two names and a question mark and then goes on ("drum? it grunted")."""
+    head, mark, rest = reading.text.partition("?")
+    names = [m for m in reading.of("taxon", "hybrid", "group") if m.end <= len(head)]
+    if not mark or not rest.strip() or not names:
+        return False
+    for m in reversed(names):
+        head = head[: m.start] + " " * (m.end - m.start) + head[m.end :]
+    return all(w in _BESIDE for w in key(head).split())
+
+
+_MINE = word_set("mine it its this my had was has")
+
+
+def _own_evidence(reading: Reading) -> bool:
+    """True where two names are followed by what a fish in the hand shows ("bowfin vs burbot, mine has a whisker")."""
+    names = [m.end for m in reading.of("taxon", "hybrid", "group")]
+    told = [s for s in reading.seen if not s.retract and names and s.start >= max(names)]
+    if not told:
+        return False
+    between = reading.text[max(names) : told[0].start]
+    parted = bool(re.search(r"[,;:.?]|\s-+\s", between)) and not reading.text.rstrip().endswith("?")
+    return parted or bool(_MINE & set(key(between).split()))
 
 
 _TELLING = word_set("is are was were has had have looks looked isnt wasnt")
