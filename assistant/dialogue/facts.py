@@ -10,6 +10,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.cues import Cue
 from assistant.dialogue.reading import Mention, Reading
 from assistant.model.knowledge import KnowledgeBase
+from assistant.model.stems import DROPPED
 from assistant.text import key, singular, word_set
 
 ASKING = frozenset(
@@ -73,6 +74,7 @@ INFORMING = frozenset(
         "term",
     }
 )
+_WORDS = re.compile(r"[^\W_]+(?:['’][^\W_]+)*", re.UNICODE)
 _THE_ONE = re.compile(r"\bthe\s+(\w+)\s+(one|ones|kind|sort|fish|1)\b")
 
 
@@ -96,7 +98,35 @@ def gather(kb: KnowledgeBase, reading: Reading, cues: Sequence[Cue], held: Held)
         out.add("asking-form")
     if not names & ASKING:
         out.add("no-ask")
+        if "seen" not in out:
+            out |= _advised(kb, reading)
     return Facts(frozenset(out), held.intent)
+
+
+LONGEST_ADVICE = 5
+"""Words in the longest phrase of a caution or practice that is looked up."""
+MOST_ADVISED = 24
+"""A longer line is a story."""
+
+
+def _advised(kb: KnowledgeBase, reading: Reading) -> set[str]:
+    """Which kinds of advice the line asks for by a phrase of theirs that makes up half of what it says or more."""
+    named = [(m.start, m.end) for m in reading.of("taxon", "hybrid", "group", "place", "water")]
+    spans = [m.span() for m in _WORDS.finditer(reading.text)]
+    words = [
+        w
+        for w, (a, b) in zip(reading.words, spans, strict=False)
+        if w not in DROPPED and not any(x <= a and b <= y for x, y in named)
+    ]
+    told = list(reading.words)
+    if len(told) > MOST_ADVISED:
+        return set()
+    least = max(1, -(-len(words) // 2)) if words else 1
+    for size in range(min(LONGEST_ADVICE, len(told)), least - 1, -1):
+        phrases = (" ".join(line[i : i + size]) for line in (told, words) for i in range(len(line) - size + 1))
+        if found := {f"{kind}-words" for phrase in phrases for kind in kb.store.get("advice", phrase) or ()}:
+            return found
+    return set()
 
 
 def _things(kb: KnowledgeBase, reading: Reading) -> set[str]:
