@@ -119,9 +119,9 @@ def _advised(kb: KnowledgeBase, reading: Reading) -> set[str]:
         if w not in DROPPED and not any(x <= a and b <= y for x, y in named)
     ]
     told = list(reading.words)
-    if len(told) > MOST_ADVISED:
+    if not words or len(told) > MOST_ADVISED:
         return set()
-    least = max(1, -(-len(words) // 2)) if words else 1
+    least = -(-len(words) // 2)
     for size in range(min(LONGEST_ADVICE, len(told)), least - 1, -1):
         phrases = (" ".join(line[i : i + size]) for line in (told, words) for i in range(len(line) - size + 1))
         if found := {f"{kind}-words" for phrase in phrases for kind in kb.store.get("advice", phrase) or ()}:
@@ -289,7 +289,7 @@ _KINDS = re.compile(
 _PLURAL = re.compile(
     r"\b(?:which|what|list|name|show me|give me)\b[\w\s]{0,20}\b(?:fishes|species|taxa|kinds)\b(?! (?:has|is|was)\b)|"
     r"\b(?:which|what) fish (?:have|live|are|do|in|grow|come|lack|get|were|can)\b|"
-    r"\b(?:what|which) (?:lives|live|else|ones)\b|^fishes\b|^fish of\b"
+    r"\b(?:what|which) (?:lives|live|else|ones)\b|^fishes\b|^(?:fish|species) (?:of|that|which)\b"
 )
 
 
