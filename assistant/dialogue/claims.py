@@ -11,7 +11,7 @@ from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.scope import Scopes
 from assistant.dialogue.spotting import Content, Hit
 from assistant.dialogue.tokens import Token
-from assistant.model.stems import ORDERED
+from assistant.model.stems import NEGATORS, ORDERED
 from assistant.text import key, word_set
 
 ALONE = 0.6
@@ -34,6 +34,8 @@ CARRIED = 0.5
 """What a part word is worth when it stands in the clause before."""
 AHEAD = 0.35
 """What a part word is worth when it stands in the clause after."""
+REACH = 12
+"""Words of one clause over which a part supports a value; it keeps a paste without punctuation quick."""
 BACK = 2
 """Clauses over which a part is carried on."""
 UNLIKE = 0.3
@@ -50,6 +52,8 @@ AND = 0.6
 """What it costs a value with a noun of its own that "and" stands between it and its part."""
 OTHER = 2.0
 """What it costs a describing word that another noun follows it."""
+DENIED_ANEW = 1.0
+"""What it costs a value that a denial of its own stands before the part behind it ("no teeth no spines")."""
 _BEYOND = word_set("under behind below above before past from beneath near against across")
 _AND = word_set("and n plus")
 SPREAD = 0.15
@@ -294,7 +298,8 @@ def _near_parts(hit: Hit, line: Line) -> Iterator[tuple[Hit, int]]:
     clause = line.clause(hit)
     for back in range(-1, BACK + 1):
         for part in by_clause.get(clause - back, ()):
-            yield part, back
+            if back or -REACH <= part.first - hit.last <= REACH or -REACH <= hit.first - part.last <= REACH:
+                yield part, back
 
 
 def _worth(hit: Hit, part: Hit, back: int, line: Line) -> float:
@@ -307,7 +312,8 @@ def _worth(hit: Hit, part: Hit, back: int, line: Line) -> float:
         return len(own) - FAR * min(_gap(hit, part), 8) - _parted(hit, part, line) - _foreign(hit, part, line)
     if back > 0:
         carried = CARRIED / back - FAR * 0.5 * min(hit.first - part.last - 1, 8)
-        return 0.0 if _of_another_part(hit, line) else carried
+        apart = _of_another_part(hit, line) or all(p in line.nouns for p in hit.at)
+        return 0.0 if apart else carried
     fragment = len(hit.at) > 1 and line.clause(hit) not in line.part_clauses
     return AHEAD if fragment or (len(hit.at) > 1 and _only_within(hit, line)) else 0.0
 
@@ -333,6 +339,7 @@ def _parted(hit: Hit, part: Hit, line: Line) -> float:
     cost += BEYOND * bool(words & _BEYOND)
     named = hit.phrase.denies or any(p in line.nouns for p in hit.at)
     cost += AND * bool(named and words & _AND)
+    cost += DENIED_ANEW * bool(hit.last < part.first and words & NEGATORS)
     return cost + OTHER * (len(hit.at) == 1 and _describes_other(hit, part, line))
 
 

@@ -11,7 +11,7 @@ from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.spotting import Content, Hit
 from assistant.dialogue.tokens import Token
-from assistant.model.stems import NUMBERS
+from assistant.model.stems import DROPPED, NUMBERS, Stem
 from assistant.reasoning.observed import Observation
 from assistant.text import key, unique
 
@@ -204,6 +204,14 @@ def _renumbered(tokens: Sequence[Token], seen: Sequence[Seen], held: Held, denie
     return (*kept, new, old._replace(retract=True))
 
 
+def _place_stems(character: str, lexicon: Lexicon) -> list[Stem]:
+    """The stems of everything a count is called, its noun aside ("back", "top", "dorsal")."""
+    found = lexicon.kb.character(character)
+    noun = {s.text for s in lexicon.stems(key(found.trade).split()[-1:])}
+    words = [w for text in (found.label, *found.words) for w in key(text).split() if w not in DROPPED]
+    return [s for s in lexicon.stems(words) if s.text not in noun]
+
+
 def _moved(content: Sequence[Content], held: Held, lexicon: Lexicon) -> tuple[Seen, ...]:
     """ "I meant the anal fin": the count last told belongs to another part."""
     counted = [s for s in held.seen if s.observation.value is not None]
@@ -220,6 +228,9 @@ def _moved(content: Sequence[Content], held: Held, lexicon: Lexicon) -> tuple[Se
             shared = len(said & {s.text for s in lexicon.stems(key(c.label).split())})
             if shared > best[1] and plausible(c.id, low, high, lexicon):
                 best = (c.id, shared)
+    own = len(said & {s.text for s in _place_stems(old.observation.character, lexicon)})
+    if own > best[1]:
+        return (old,)
     if not best[0]:
         return ()
     return old._replace(observation=old.observation._replace(character=best[0])), old._replace(retract=True)

@@ -93,13 +93,15 @@ def count_claims(line: Line, text: str) -> list[Claim]:
     parts = [h for h in line.hits if h.phrase.kind == "character" and _on_fish(h, line.lexicon)]
     counted = [h for h in parts if _countable(h, line.lexicon)]
     asked = sorted(c for c in line.talk.expected if line.lexicon.kb.character(c).kind == "count")
-    out = []
+    out: list[Claim] = []
     for number in _numbers(line.tokens, line.content, text):
         single = line.tokens[line.content[number.at].first].word == "one"
         near = [h for h in counted if h.first == number.at + 1] if single else counted
         if any(h.phrase.kind == "state" and {number.at, number.last + 1} <= set(h.at) for h in line.hits):
             near = [h for h in near if line.content[h.first].clause == line.content[number.at].clause]
-        best = _counted_by(number, near, () if single else parts, line.content, line.lexicon)
+        best = _again(number, out, line) or _counted_by(
+            number, near, () if single else parts, line.content, line.lexicon
+        )
         if not best and len(asked) == 1:
             best = _Counted(asked[0], (), 1.0)
         if best:
@@ -109,6 +111,30 @@ def count_claims(line: Line, text: str) -> list[Claim]:
                 Claim("", best.character, at, best.at, 1.0 + best.score, denied, False, (number.low, number.high))
             )
     return out
+
+
+def _again(number: _Number, before: Sequence[Claim], line: Line) -> _Counted | None:
+    """ "Six spines on the bottom fin, eleven on top": the noun of the count before, at the place said with this one."""
+    if not before:
+        return None
+    content, lexicon = line.content, line.lexicon
+    clause = content[number.at].clause
+    last = next((c for c in reversed(before) if content[c.at[-1]].clause < clause), None)
+    here = {c.stem: at for at, c in enumerate(content) if c.clause == clause and not number.at <= at <= number.last}
+    if last is None or not here or len(here) > REACH:
+        return None
+    noun = lexicon.stems(key(lexicon.kb.character(last.character).trade).split()[-1:])[0].text
+    found = [
+        (len(set(p.stems) & here.keys()), p.id)
+        for anchor in (*sorted(here), noun)
+        for p in lexicon.phrases(anchor)
+        if p.kind == "character" and noun in p.stems and {noun} < set(p.stems) <= {noun, *here}
+    ]
+    for _, character in sorted(found, reverse=True):
+        kind = lexicon.kb.character(character)
+        if kind.kind == "count" and kind.use == "identify" and plausible(character, number.low, number.high, lexicon):
+            return _Counted(character, tuple(sorted(here.values())), 1.0)
+    return None
 
 
 def _on_fish(hit: Hit, lexicon: Lexicon) -> bool:

@@ -33,6 +33,7 @@ BURIED = frozenset(
         "story",
         "contrast",
         "dead",
+        "sources",
     }
 )
 """Cues whose single words do not count inside the words of an observation."""

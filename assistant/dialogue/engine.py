@@ -51,7 +51,7 @@ def respond_to(base: Base, reading: Reading, held: Held, clock: date) -> tuple[A
     reading, facts, cues = understand(kb, reading, held)
     intent, other = "", ""
     if fish := pointed(kb, reading, facts, held):
-        reading = with_fish(reading, fish)
+        reading = with_fish(reading, fish, [t for t in fish if kb.find("taxon", t) is None])
         asked_which = held.asked is not None and held.asked.kind == "which"
         intent = held.intent if asked_which and held.intent and "no-ask" in facts.all else ""
         facts = gather(kb, reading, cues, held)

@@ -10,6 +10,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.cues import Cue
 from assistant.dialogue.reading import Mention, Reading
 from assistant.model.knowledge import KnowledgeBase
+from assistant.model.stems import DROPPED
 from assistant.text import key, singular, word_set
 
 ASKING = frozenset(
@@ -73,6 +74,7 @@ INFORMING = frozenset(
         "term",
     }
 )
+_WORDS = re.compile(r"[^\W_]+(?:['’][^\W_]+)*", re.UNICODE)
 _THE_ONE = re.compile(r"\bthe\s+(\w+)\s+(one|ones|kind|sort|fish|1)\b")
 
 
@@ -96,7 +98,35 @@ def gather(kb: KnowledgeBase, reading: Reading, cues: Sequence[Cue], held: Held)
         out.add("asking-form")
     if not names & ASKING:
         out.add("no-ask")
+        if "seen" not in out:
+            out |= _advised(kb, reading)
     return Facts(frozenset(out), held.intent)
+
+
+LONGEST_ADVICE = 5
+"""Words in the longest phrase of a caution or practice that is looked up."""
+MOST_ADVISED = 24
+"""A longer line is a story."""
+
+
+def _advised(kb: KnowledgeBase, reading: Reading) -> set[str]:
+    """Which kinds of advice the line asks for by a phrase of theirs that makes up half of what it says or more."""
+    named = [(m.start, m.end) for m in reading.of("taxon", "hybrid", "group", "place", "water")]
+    spans = [m.span() for m in _WORDS.finditer(reading.text)]
+    words = [
+        w
+        for w, (a, b) in zip(reading.words, spans, strict=False)
+        if w not in DROPPED and not any(x <= a and b <= y for x, y in named)
+    ]
+    told = list(reading.words)
+    if not words or len(told) > MOST_ADVISED:
+        return set()
+    least = -(-len(words) // 2)
+    for size in range(min(LONGEST_ADVICE, len(told)), least - 1, -1):
+        phrases = (" ".join(line[i : i + size]) for line in (told, words) for i in range(len(line) - size + 1))
+        if found := {f"{kind}-words" for phrase in phrases for kind in kb.store.get("advice", phrase) or ()}:
+            return found
+    return set()
 
 
 def _things(kb: KnowledgeBase, reading: Reading) -> set[str]:
@@ -180,6 +210,9 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
     count = len(reading.words)
     flags = {
         "seen": any(not s.retract for s in reading.seen),
+        "counted": any(s.observation.value is not None and not s.retract for s in reading.seen),
+        "guess": _guess(reading),
+        "own-evidence": _own_evidence(reading),
         "seen-many": sum(not s.retract for s in reading.seen) > 1,
         "retract": any(s.retract for s in reading.seen),
         "correction": bool(reading.corrections),
@@ -212,6 +245,34 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
     return out
 
 
+_BESIDE = word_set("a an the or and vs versus is it this that maybe its either other one some kind of")
+
+
+def _guess(reading: Reading) -> bool:
+    """True for a line that opens with one or two names and a question mark and then goes on ("drum? it grunted")."""
+    head, mark, rest = reading.text.partition("?")
+    names = [m for m in reading.of("taxon", "hybrid", "group") if m.end <= len(head)]
+    if not mark or not rest.strip() or not names:
+        return False
+    for m in reversed(names):
+        head = head[: m.start] + " " * (m.end - m.start) + head[m.end :]
+    return all(w in _BESIDE for w in key(head).split())
+
+
+_MINE = word_set("mine it its this my had was has")
+
+
+def _own_evidence(reading: Reading) -> bool:
+    """True where two names are followed by what a fish in the hand shows ("bowfin vs burbot, mine has a whisker")."""
+    names = [m.end for m in reading.of("taxon", "hybrid", "group")]
+    told = [s for s in reading.seen if not s.retract and names and s.start >= max(names)]
+    if not told:
+        return False
+    between = reading.text[max(names) : told[0].start]
+    parted = bool(re.search(r"[,;:.?]|\s-+\s", between)) and not reading.text.rstrip().endswith("?")
+    return parted or bool(_MINE & set(key(between).split()))
+
+
 _TELLING = word_set("is are was were has had have looks looked isnt wasnt")
 
 
@@ -228,7 +289,7 @@ _KINDS = re.compile(
 _PLURAL = re.compile(
     r"\b(?:which|what|list|name|show me|give me)\b[\w\s]{0,20}\b(?:fishes|species|taxa|kinds)\b(?! (?:has|is|was)\b)|"
     r"\b(?:which|what) fish (?:have|live|are|do|in|grow|come|lack|get|were|can)\b|"
-    r"\b(?:what|which) (?:lives|live|else|ones)\b|^fishes\b|^fish of\b"
+    r"\b(?:what|which) (?:lives|live|else|ones)\b|^fishes\b|^(?:fish|species) (?:of|that|which)\b"
 )
 
 

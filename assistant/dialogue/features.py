@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from assistant.dialogue.claims import Claim, Line, claims_of
 from assistant.dialogue.reading import Seen
 from assistant.reasoning.observed import Observation
-from assistant.text import word_set
+from assistant.text import key, word_set
 
 BARE = 0.8
 """What it costs a reading when all its words are nouns and no describing word is among them."""
@@ -53,7 +53,23 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
         everything = frozenset(claim.at) | frozenset(claim.support)
         for position in everything:
             whole.setdefault(position, []).append(everything)
-    return [c for found in chosen.values() for c in found if not _outdone(c, found, line)]
+    told = [c for found in chosen.values() for c in found if not _outdone(c, found, line)]
+    counted = {n for c in told if c.number is not None and c.number[0] > 0 and not c.denied for n in _noun(c, line)}
+    return [c for c in told if not _means_none_of(c, counted, line)]
+
+
+def _noun(claim: Claim, line: Line) -> list[str]:
+    """The stem of what a count counts ("spin" of "dorsal fin spines")."""
+    return [s.text for s in line.lexicon.stems(key(line.lexicon.kb.character(claim.character).trade).split()[-1:])]
+
+
+def _means_none_of(claim: Claim, counted: set[str], line: Line) -> bool:
+    """True for a state that says there are none of what the line counts ("10 spines, then soft rays")."""
+    if claim.number is not None or claim.explicit or claim.denied:
+        return False
+    return any(
+        p.id == claim.state and p.denies and set(p.stems) == {noun} for noun in counted for p in line.lexicon.phrases(noun)
+    )
 
 
 def _outdone(claim: Claim, others: Sequence[Claim], line: Line) -> bool:

@@ -17,6 +17,7 @@ from assistant.text import unique, word_set
 
 _HAS = word_set("has had have with w got its his her the showing shows wearing")
 _AGAINST = word_set("vs versus or and x from v cross crossed than")
+_ALSO = word_set("and n plus with")
 _CROSS = word_set("x cross crossed times ×")
 
 
@@ -57,7 +58,8 @@ def decide(
             continue
         beside = _beside_name(named, names[max(0, number - 1) : number + 2], tokens, lexicon)
         plain = describing and not beside and _describes(named, tokens, lexicon)
-        if plain or _is_feature(named, beside, found, tokens, lexicon):
+        told = number > 0 and bool(names[number - 1].entries) and len({e[1] for e in named.entries}) > 1
+        if plain or _is_feature(named, beside, found, tokens, lexicon, told):
             continue
         meaning = meaning_of(
             lexicon.kb, named.entries, named.phrase or words, places, "loose-name" in lexicon.cues(words)
@@ -82,10 +84,17 @@ def decide(
     return Decided(tuple(_crossed(mentions, tokens, lexicon)), frozenset(strong), tuple(outside), frozenset(denied))
 
 
-def _is_feature(named: Named, beside: bool, found: _Found, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
-    """True when words that could be a name describe the fish instead ("it has a red ear", "gill cover")."""
+def _is_feature(
+    named: Named, beside: bool, found: _Found, tokens: Sequence[Token], lexicon: Lexicon, told: bool = False
+) -> bool:
+    """True when words that could be a name describe the fish instead ("it has a red ear", "gill cover").
+
+    ``told`` when a fish has been named before them ("rock bass, red eye").
+    """
     own = {found.by_token[i] for i in range(named.first, named.after) if i in found.by_token}
     if not own or beside:
+        return False
+    if named.after - named.first == 1 and _guessed(named, tokens, lexicon):
         return False
     here = found.at.get(min(own), ())
     longer = any(own < set(h.at) and (h.phrase.kind == "character" or h.phrase.alone) for h in here)
@@ -109,10 +118,25 @@ def _is_feature(named: Named, beside: bool, found: _Found, tokens: Sequence[Toke
     if not (longer or any(own == set(h.at) and h.phrase.kind == "state" and not h.phrase.denies for h in here)):
         return False
     before = _before(named, tokens)
-    if longer or (_HAS | _ADVERBS) & set(before) or _noun_follows(named, tokens, lexicon):
+    if longer or told or (_HAS | _ADVERBS) & set(before) or _noun_follows(named, tokens, lexicon):
         return True
     others = any(not own & set(h.at) for h in found.alone)
-    return others and before[:1] not in (["a"], ["an"], ["this"], ["that"])
+    listed = before[:1] in (["a"], ["an"]) and bool(_ALSO & set(before[1:]))
+    return others and (listed or before[:1] not in (["a"], ["an"], ["this"], ["that"]))
+
+
+def _guessed(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a word that ends its clause after a phrase by which names are offered ("could be a spot tho")."""
+    clause = tokens[named.first].clause
+    rest = [t.word for t in tokens[named.after :] if t.clause == clause]
+    if any("trailing" not in lexicon.cues(w) for w in rest):
+        return False
+    before = [t.word for t in tokens[max(0, named.first - 4) : named.first] if t.clause == clause]
+    article = before[-1:] in (["a"], ["an"])
+    if not article and lexicon.head(tokens[named.first].word) is not None:
+        return False
+    before = before[:-1] if article else before
+    return any("names-next" in lexicon.cues(" ".join(before[i:])) for i in range(len(before)))
 
 
 def _compared(named: Named, found: _Found, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
@@ -194,7 +218,8 @@ def _beside_name(named: Named, names: Sequence[Named], tokens: Sequence[Token], 
         gap = tokens[first.after : second.first]
         if len(gap) <= 2 and any(t.word in _AGAINST for t in gap):
             return True
-        short = not _weak(named, tokens, lexicon) and (len(tokens) <= 4 or named.after - named.first != 2)
+        plain = _two_plain_words(named, tokens, lexicon) and not named.split
+        short = not _weak(named, tokens, lexicon) and (len(tokens) <= 4 or named.after - named.first != 2) and not plain
         if not gap and short and tokens[second.first].clause != tokens[first.after - 1].clause:
             return True
     return False

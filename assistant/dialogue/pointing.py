@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.facts import Facts
@@ -35,9 +35,9 @@ def pointed(kb: KnowledgeBase, reading: Reading, facts: Facts, held: Held) -> tu
     return ()
 
 
-def with_fish(reading: Reading, taxa: Sequence[str]) -> Reading:
-    """The reading with the fishes pointed to as if they had been named."""
-    added = tuple(Mention("taxon", (t,), "", 0, 0) for t in taxa)
+def with_fish(reading: Reading, taxa: Sequence[str], wide: Collection[str] = ()) -> Reading:
+    """The reading with the fishes pointed to as if they had been named; ``wide`` are those that are groups."""
+    added = tuple(Mention("group" if t in wide else "taxon", (t,), "", 0, 0) for t in taxa)
     return reading._replace(mentions=tuple(m for m in reading.mentions if m.kind not in ("taxon", "hybrid")) + added)
 
 

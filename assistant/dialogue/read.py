@@ -30,6 +30,9 @@ from assistant.text import key, unique, word_set
 MOST_TOKENS = 400
 SHORT = 3
 """A line of so few words that picks an offered answer says nothing else of the fish."""
+MOST_MEANT = 8
+"""A longer line does not speak of the part last told of by a pronoun alone."""
+_PRONOUNS = word_set("they it those these theyre thats that")
 NUMBERED = frozenset({"count", "age", "time"})
 """Questions back whose answer is a bare number, but no length."""
 Span = tuple[int, int]
@@ -123,6 +126,7 @@ def _talk(tokens: Sequence[Token], held: Held, decided: Decided, walls: frozense
         expected.add(held.asked.character)
     if putting_right(tokens, lexicon):
         expected.update(s.observation.character for s in held.seen)
+    expected.update(_meant(tokens, held, lexicon))
     known = frozenset(c for c in expected if lexicon.kb.find("character", c) is not None)
     last = key(held.seen[-1].words).split() if held.seen else []
     taxa = (
@@ -139,6 +143,19 @@ def _talk(tokens: Sequence[Token], held: Held, decided: Decided, walls: frozense
     return Talk(known, frozenset(s.text for s in lexicon.stems(last)), walls, parents[:6], offered)
 
 
+def _meant(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> set[str]:
+    """The features that "they were black" speaks of: those of the part last told of, if the line names no part."""
+    words = words_of(tokens)
+    if not held.seen or len(words) > MOST_MEANT or not _PRONOUNS & set(words[:4]):
+        return set()
+    if any(lexicon.is_part(w) for w in words):
+        return set()
+    last = held.seen[-1]
+    content = content_of(tokenize(last.words), frozenset(), lexicon)
+    parts = (h.phrase.id for h in spot(content, lexicon) if h.phrase.kind == "character" and h.phrase.id)
+    return {last.observation.character, *(c for c in parts if lexicon.on_fish(c) and not lexicon.kb.character(c).is_number)}
+
+
 def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
     """How bare numbers are to be read: the unit in use, and whether the talk is of lengths."""
     asked = held.asked.kind if held.asked is not None else ""
@@ -147,11 +164,19 @@ def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
     first = tokens[0].word if tokens else ""
     told = asked == "time" or (asked in NUMBERED and (first in NUMBERS or first.isdigit()))
     talk = asked == "length" or (asked != "character" and not told and bool(held.lengths) and len(tokens) <= 7)
+    talk = talk and not _names_count(tokens, lexicon)
 
     def is_place(word: str) -> bool:
         return any(e[0] == "place" for e in lexicon.spoken(word)) and len(word) > 2
 
     return Setting("in" if unit == "ft" else unit, talk, is_place, lexicon.is_part)
+
+
+def _names_count(tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True when the line names something that is counted on a fish ("spiky ones on the back: 11")."""
+    phrases = [" ".join(t.word for t in tokens[i : i + n]) for n in (1, 2, 3) for i in range(len(tokens) - n + 1)]
+    found = (lexicon.kb.character(e[1]) for p in phrases for e in lexicon.spoken(p) if e[0] == "character")
+    return any(c.kind == "count" and c.use == "identify" for c in found)
 
 
 def _asks_feature(held: Held) -> bool:

@@ -131,12 +131,25 @@ def undivided(
     return tuple(h for h in hits if len(h.at) < 2 or not _divided(h, content, tokens, lexicon))
 
 
+def _said_anew(
+    a: int, b: int, tokens: Sequence[Token], content: Sequence[Content], lexicon: Lexicon
+) -> bool:
+    """True for two parts that "and the" holds apart ("no bars and the tail is forked" tells of no bars on the tail)."""
+    gap = [t.word for t in tokens[content[a].last + 1 : content[b].first]]
+    ends = (tokens[content[a].last].word, tokens[content[b].first].word)
+    return gap[:1] == ["and"] and bool({"the", "its"} & set(gap[1:])) and all(map(lexicon.is_part, ends))
+
+
 _SIZES = ("size-small", "size-large")
 
 
 def _divided(hit: Hit, content: Sequence[Content], tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     words = [t.word for t in tokens[content[hit.first].first : content[hit.last].last + 1]]
+    if hit.phrase.kind == "character" and NEGATORS & set(words):
+        return True
     if any(a in ("not", "isnt", "wasnt") and b in ("a", "an", "the") for a, b in pairwise(words)):
+        return True
+    if any(_said_anew(a, b, tokens, content, lexicon) for a, b in pairwise(sorted(hit.at))):
         return True
     own = {size for p in hit.at for size in _sizes(content[p], tokens, lexicon)}
     between = (p for p in range(hit.first + 1, hit.last) if p not in hit.at)

@@ -3,7 +3,8 @@
 It is made from the rows when a base is compiled, so that a line of text is read without walking the whole base, and a
 curator adds a phrasing by adding a label. Beside the phrases themselves (``spoken``) it holds the phrases of states and
 characters as stems, under the rarest stem of each (``pattern``), how often each stem occurs (``stem``), how much is
-said with each character (``gist``), and words by their near spellings (``near``).
+said with each character (``gist``), words by their near spellings (``near``), and the phrases of cautions and practices
+with the kind of advice they ask for (``advice``).
 """
 
 from __future__ import annotations
@@ -44,6 +45,7 @@ def build_spoken(shared: Shared, grouped: Grouped) -> dict[str, dict[str, list[A
         "pattern": patterns,
         "stem": counts,
         "gist": _gist(grouped),
+        "advice": _advice(shared),
         "near": _near(index),
     }
 
@@ -100,6 +102,16 @@ def _patterns(index: Mapping[str, set[Entry]], head_of: HeadOf) -> tuple[dict[st
             ]
         )
     return dict(sorted(rows.items())), {s: [n] for s, n in sorted(counts.items())}
+
+
+def _advice(shared: Shared) -> dict[str, list[Any]]:
+    """The kinds of advice ("caution", "practice") that each phrase asks for."""
+    out: dict[str, set[str]] = {}
+    for kind in ("caution", "practice"):
+        for row in shared.get(kind, {}).values():
+            for phrase in _fields(kind, row)["words"]:
+                out.setdefault(key(phrase), set()).add(kind)
+    return {phrase: sorted(out[phrase]) for phrase in sorted(out)}
 
 
 def _standing(how: str) -> str:

@@ -132,3 +132,38 @@ def test_a_very_long_paste_is_answered(open_base: Base, line: str) -> None:
     """A hundred thousand characters give an answer."""
     answer, _ = respond(open_base, line, Held(), CLOCK)
     assert answer.blocks
+
+
+@pytest.mark.parametrize(
+    "line", ["green sunfish or warmouth? tongue is smooth", "warmouth vs green sunfish, mine has a smooth tongue"]
+)
+def test_two_names_with_evidence_are_judged_by_it(talk: Talk, line: str) -> None:
+    """Both names count and so does what is told beside them: the fish is named, not only told apart."""
+    answer, held = talk(line)
+    assert answer.intent == "identify"
+    assert [x for s in held.seen for x in s.observation.states] == ["tongue-teeth.none"]
+    assert {"lepomis-cyanellus", "lepomis-gulosus"} <= {t for h in held.hints if h.kind == "like" for t in h.taxa}
+
+
+def test_a_name_offered_after_a_description_is_a_name(talk: Talk) -> None:
+    """ "Could be a spot tho" offers the spotted bass; a spot somewhere on the fish does not."""
+    answer, _ = talk("smallmouth bass, red eye", "could be a spot tho")
+    assert "micropterus-punctulatus" in answer.taxa
+    _, held = talk("smallmouth bass, red eye", "could be a spot on the tail")
+    assert "micropterus-punctulatus" not in {t for h in held.hints if h.kind == "like" for t in h.taxa}
+
+
+def test_a_count_told_again_with_its_place_stands(talk: Talk) -> None:
+    """A bare count is evidence, and the place given afterwards confirms it."""
+    first, held = talk("six spines")
+    assert first.intent == "identify"
+    again, held = talk("on the back i mean", held=held)
+    assert again.intent in ("identify", "undo")
+    assert [(s.observation.character, s.observation.value) for s in held.seen] == [("dorsal-spines", 6.0)]
+
+
+def test_a_group_pointed_to_is_no_fish(open_base: Base) -> None:
+    """What was shown may be a group; pointing to it names the group and breaks nothing."""
+    held = Held(taxa=("whitefishes",), shown=("whitefishes", "lota-lota"), intent="identify")
+    answer, _ = respond(open_base, "the first one, black back", held, CLOCK)
+    assert answer.blocks

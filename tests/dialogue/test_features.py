@@ -14,6 +14,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.read import read_line
 from assistant.dialogue.reading import Seen
 from assistant.model.knowledge import KnowledgeBase
+from tests.dialogue.conftest import Talk
 
 CLOCK = date(2026, 7, 4)
 
@@ -180,3 +181,33 @@ def test_misspelt(kb: KnowledgeBase) -> None:
 def test_nothing_seen(kb: KnowledgeBase, text: str) -> None:
     """A line that describes no fish gives no observations."""
     assert _read(kb, text) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "told", "not_told"),
+    [
+        ("ten spines on the back then soft rays", {"dorsal-spines=10"}, {"fin-spines.soft"}),
+        ("six spines then soft rays on the top fin", {"dorsal-spines=6"}, {"dorsal-fin-arrangement.single-soft"}),
+        ("No teeth no spines", {"teeth-form.none-on-jaws", "fin-spines.soft"}, {"pectoral-spine-serration.none-or-weak"}),
+        ("slash under chin, spots few", {"throat-slash.present"}, {"barbel-colour.dark", "chin-mottling.present"}),
+        ("neither spots nor bars and the tail isnt forked", {"body-bars.none"}, {"tail-bands.none"}),
+        ("six spines on bottom fin, eleven on top", {"anal-spines=6", "dorsal-spines=11"}, {"anal-spines=11"}),
+        ("threadlike last ray on top fin, belly like a saw", {"last-dorsal-ray.long-filament",
+                                                              "belly-keel.saw-edged-scutes"}, set()),
+        ("dark bars and a red eye", {"eye-colour.red"}, set()),
+        ("rock bass, red eye", {"eye-colour.red"}, set()),
+    ],
+)  # fmt: skip
+def test_each_thing_told_goes_to_its_own_part(kb: KnowledgeBase, text: str, told: set[str], not_told: set[str]) -> None:
+    """Counts rule out "no spines"; a second denial, "and the" and a noun left out part what is said of two things."""
+    found = set(_read(kb, text))
+    assert told <= found
+    assert not not_told & found
+
+
+def test_a_pronoun_speaks_of_the_part_told_last(kb: KnowledgeBase, talk: Talk) -> None:
+    """ "They were black" is said of the whiskers spoken of before, and of nothing where nothing was."""
+    _, held = talk("bullhead with white chin whiskers")
+    seen = read_line(kb, "and if they were black?", held, CLOCK).seen
+    assert "barbel-colour.dark" in [x for s in seen for x in s.observation.states]
+    assert _read(kb, "and if they were black?") == []
