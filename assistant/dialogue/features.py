@@ -68,7 +68,9 @@ def _means_none_of(claim: Claim, counted: set[str], line: Line) -> bool:
     if claim.number is not None or claim.explicit or claim.denied:
         return False
     return any(
-        p.id == claim.state and p.denies and set(p.stems) == {noun} for noun in counted for p in line.lexicon.phrases(noun)
+        p.id == claim.state and p.denies and set(p.stems) == {noun}
+        for noun in counted
+        for p in line.lexicon.phrases(noun)
     )
 
 

@@ -153,7 +153,8 @@ def _meant(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> set[str]:
     last = held.seen[-1]
     content = content_of(tokenize(last.words), frozenset(), lexicon)
     parts = (h.phrase.id for h in spot(content, lexicon) if h.phrase.kind == "character" and h.phrase.id)
-    return {last.observation.character, *(c for c in parts if lexicon.on_fish(c) and not lexicon.kb.character(c).is_number)}
+    named = (c for c in parts if lexicon.on_fish(c) and not lexicon.kb.character(c).is_number)
+    return {last.observation.character, *named}
 
 
 def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:

@@ -98,7 +98,8 @@ def contrast_row(kb: KnowledgeBase, character: Character, taxa: Sequence[str]) -
     if separation is None:
         return None
     narrowed = {bool(t.only) for t in told if t}
-    trust = (1.0 if len(narrowed) == 1 else UNLIKE) * sum(_TRUST.get(t.basis, 0.8) for t in told if t) / sum(t is not None for t in told)
+    trust = sum(_TRUST.get(t.basis, 0.8) for t in told if t) / sum(t is not None for t in told)
+    trust *= 1.0 if len(narrowed) == 1 else UNLIKE
     certain = sum(t is not None for t in told) / len(told)
     worth = separation * EASE.get(character.look, 0.7) * trust * certain**0.5
     return ContrastRow(character.id, separation, worth, told)
