@@ -148,7 +148,7 @@ def carry(before: Held, after: Held, answer: Answer) -> Held:
         intent=after.intent if idle else answer.intent,
         asked=answer.asked,
         last=after.last if grounds and after.last is not None else answer,
-        before=_trimmed(before, REMEMBERED),
+        before=after.before if after is before.before else _trimmed(before, REMEMBERED),
     )
 
 

@@ -47,7 +47,6 @@ ROWS: tuple[Row, ...] = (
     Row("undo", 92, ("retract", "held-seen"), ("11 dorsal spines sunfish, short ear / I miscounted its 10",)),
     Row("undo", 90, ("undo-weak", "correction", "held-seen")),
     Row("undo", 61, ("undo-weak", "held-seen", "seen", "short6")),
-    Row("undo", 45, ("undo-weak", "held-seen|held-last", "no-ask", "!seen|fish")),
     # naming a fish
     Row("identify", 90,
         ("asks-name", "seen|hint|like", "!term|which-group|quiz|key|hybrid"),

@@ -63,3 +63,14 @@ def test_bare_marks_are_some_marks(kb: KnowledgeBase) -> None:
         told = [(s.observation.states, s.observation.seen) for s in _read(kb, text).seen]
         assert told == [(("body-spots.none",), False)], text
     assert not any(s.observation.character == "body-spots" for s in _read(kb, "little blotches").seen)
+
+
+def test_undo_goes_back_a_turn_each_time(talk: Talk) -> None:
+    """Said again, undo takes back the turn before, down to nothing; a colour told is no taking back."""
+    lines = ("sunfish with a black ear", "it has faint bars")
+    _, first = talk(*lines[:1])
+    _, once = talk(*lines, "undo")
+    _, twice = talk(*lines, "undo", "undo")
+    assert once.seen == first.seen and first.seen and not twice.seen
+    _, told = talk(*lines, "it was green")
+    assert {s.observation.character for s in told.seen} >= {s.observation.character for s in first.seen}
