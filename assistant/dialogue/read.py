@@ -152,8 +152,9 @@ def _meant(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> set[str]:
         return set()
     last = held.seen[-1]
     content = content_of(tokenize(last.words), frozenset(), lexicon)
-    parts = (h.phrase.id for h in spot(content, lexicon) if h.phrase.kind == "character" and h.phrase.id)
-    return {last.observation.character, *(c for c in parts if lexicon.on_fish(c) and not lexicon.kb.character(c).is_number)}
+    parts = {h.phrase.id for h in spot(content, lexicon) if h.phrase.kind == "character"}
+    stated = {c for c in parts if lexicon.on_fish(c) and lexicon.kb.character(c).is_stated}
+    return {last.observation.character} | stated
 
 
 def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:

@@ -188,7 +188,8 @@ def test_nothing_seen(kb: KnowledgeBase, text: str) -> None:
     [
         ("ten spines on the back then soft rays", {"dorsal-spines=10"}, {"fin-spines.soft"}),
         ("six spines then soft rays on the top fin", {"dorsal-spines=6"}, {"dorsal-fin-arrangement.single-soft"}),
-        ("No teeth no spines", {"teeth-form.none-on-jaws", "fin-spines.soft"}, {"pectoral-spine-serration.none-or-weak"}),
+        ("No teeth no spines", {"teeth-form.none-on-jaws", "fin-spines.soft"},
+         {"pectoral-spine-serration.none-or-weak"}),
         ("slash under chin, spots few", {"throat-slash.present"}, {"barbel-colour.dark", "chin-mottling.present"}),
         ("neither spots nor bars and the tail isnt forked", {"body-bars.none"}, {"tail-bands.none"}),
         ("six spines on bottom fin, eleven on top", {"anal-spines=6", "dorsal-spines=11"}, {"anal-spines=11"}),
