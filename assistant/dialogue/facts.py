@@ -288,17 +288,18 @@ _KINDS = re.compile(
 )
 _PLURAL = re.compile(
     r"\b(?:which|what|list|name|show me|give me)\b[\w\s]{0,20}\b(?:fishes|species|taxa|kinds)\b(?! (?:has|is|was)\b)|"
-    r"\b(?:which|what) fish (?:have|live|are|do|in|grow|come|lack|get|were|can)\b|"
-    r"\b(?:what|which) (?:lives|live|else|ones)\b|^fishes\b|^(?:fish|species) (?:of|that|which)\b"
+    r"\b(?:which|what)(?: other)? fish (?:have|live|are|do|in|grow|come|lack|get|were|can)\b|"
+    r"\b(?:what|which) (?:lives|live|else|ones)\b|^fishes\b|^(?:fish|species) (?:of|that|which)\b|^species with\b"
 )
 
 
 def _which_group(reading: Reading) -> bool:
     """True for "which sunfishes have ...": a question word right before a group's name, or a plural asked for."""
     text = reading.text.lower()
-    if "alternatives" in reading.cues:
+    found = _PLURAL.search(text)
+    if "alternatives" in reading.cues and not (found and reading.seen and "other fish" in found.group()):
         return False
-    if _PLURAL.search(text):
+    if found:
         return True
     for m in reading.of("group", "taxon"):
         wide = m.kind == "group" or len(m.ids) > 1
