@@ -344,7 +344,7 @@ ROWS: tuple[Row, ...] = (
     # a phrase of a caution or of a practice
     Row("handling", 48,
         ("caution-words", "!seen|two-fish|story|hint|local-name|unclear|water|question-mark"),
-        ("white fuzz",)),
+        ("landing net",)),
     Row("tackle", 47, ("practice-words", "!seen|two-fish|story|local-name|unclear|water"), ("drag setting",)),
     # a bare name
     Row("names", 47, ("unclear", "no-ask", "!seen|two-fish"), ("goggle eye",)),
