@@ -27,7 +27,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import NUMBERS
 from assistant.text import key, unique, word_set
 
-MOST_TOKENS = 400
+MOST_TOKENS = 300
 SHORT = 3
 """A line of so few words that picks an offered answer says nothing else of the fish."""
 MOST_MEANT = 8
