@@ -263,12 +263,17 @@ _MINE = word_set("mine it its this my had was has")
 
 
 def _own_evidence(reading: Reading) -> bool:
-    """True where two names are followed by what a fish in the hand shows ("bowfin vs burbot, mine has a whisker")."""
+    """True where two names are followed by what a fish in the hand shows ("bowfin vs burbot, mine has a whisker").
+
+    What "both" or "they" show is told of the kinds named, not of a catch.
+    """
     names = [m.end for m in reading.of("taxon", "hybrid", "group")]
     told = [s for s in reading.seen if not s.retract and names and s.start >= max(names)]
     if not told:
         return False
     between = reading.text[max(names) : told[0].start]
+    if {"both", "they", "theyre", "each"} & set(reading.words):
+        return False
     parted = bool(re.search(r"[,;:.?]|\s-+\s", between)) and not reading.text.rstrip().endswith("?")
     return parted or bool(_MINE & set(key(between).split()))
 
