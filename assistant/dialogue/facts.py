@@ -263,12 +263,17 @@ _MINE = word_set("mine it its this my had was has")
 
 
 def _own_evidence(reading: Reading) -> bool:
-    """True where two names are followed by what a fish in the hand shows ("bowfin vs burbot, mine has a whisker")."""
+    """True where two names are followed by what a fish in the hand shows ("bowfin vs burbot, mine has a whisker").
+
+    What "both" or "they" show is told of the kinds named, not of a catch.
+    """
     names = [m.end for m in reading.of("taxon", "hybrid", "group")]
     told = [s for s in reading.seen if not s.retract and names and s.start >= max(names)]
     if not told:
         return False
     between = reading.text[max(names) : told[0].start]
+    if {"both", "they", "theyre", "each"} & set(reading.words):
+        return False
     parted = bool(re.search(r"[,;:.?]|\s-+\s", between)) and not reading.text.rstrip().endswith("?")
     return parted or bool(_MINE & set(key(between).split()))
 
@@ -288,17 +293,18 @@ _KINDS = re.compile(
 )
 _PLURAL = re.compile(
     r"\b(?:which|what|list|name|show me|give me)\b[\w\s]{0,20}\b(?:fishes|species|taxa|kinds)\b(?! (?:has|is|was)\b)|"
-    r"\b(?:which|what) fish (?:have|live|are|do|in|grow|come|lack|get|were|can)\b|"
-    r"\b(?:what|which) (?:lives|live|else|ones)\b|^fishes\b|^(?:fish|species) (?:of|that|which)\b"
+    r"\b(?:which|what)(?: other)? fish (?:have|live|are|do|in|grow|come|lack|get|were|can)\b|"
+    r"\b(?:what|which) (?:lives|live|else|ones)\b|^fishes\b|^(?:fish|species) (?:of|that|which)\b|^species with\b"
 )
 
 
 def _which_group(reading: Reading) -> bool:
     """True for "which sunfishes have ...": a question word right before a group's name, or a plural asked for."""
     text = reading.text.lower()
-    if "alternatives" in reading.cues:
+    found = _PLURAL.search(text)
+    if "alternatives" in reading.cues and not (found and reading.seen and "other fish" in found.group()):
         return False
-    if _PLURAL.search(text):
+    if found:
         return True
     for m in reading.of("group", "taxon"):
         wide = m.kind == "group" or len(m.ids) > 1

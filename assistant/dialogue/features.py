@@ -67,11 +67,8 @@ def _means_none_of(claim: Claim, counted: set[str], line: Line) -> bool:
     """True for a state that says there are none of what the line counts ("10 spines, then soft rays")."""
     if claim.number is not None or claim.explicit or claim.denied:
         return False
-    return any(
-        p.id == claim.state and p.denies and set(p.stems) == {noun}
-        for noun in counted
-        for p in line.lexicon.phrases(noun)
-    )
+    phrases = ((noun, p) for noun in counted for p in line.lexicon.phrases(noun) if p.id == claim.state)
+    return any(p.denies and set(p.stems) == {noun} for noun, p in phrases)
 
 
 def _outdone(claim: Claim, others: Sequence[Claim], line: Line) -> bool:

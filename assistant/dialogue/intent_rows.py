@@ -341,12 +341,9 @@ ROWS: tuple[Row, ...] = (
     Row("list", 47, ("leans-list", "group|seen|place", "no-ask", "!taxon|story|confirm|asked")),
     Row("term", 50, ("leans-term", "term-word", "no-ask", "!fish|seen-many|held-seen")),
     # a phrase of a caution or of a practice
-    Row(
-        "handling",
-        48,
+    Row("handling", 48,
         ("caution-words", "!seen|two-fish|story|hint|local-name|unclear|water|question-mark"),
-        ("cottony fuzz on it",),
-    ),
+        ("landing net",)),
     Row("tackle", 47, ("practice-words", "!seen|two-fish|story|local-name|unclear|water"), ("drag setting",)),
     # a bare name
     Row("names", 47, ("unclear", "no-ask", "!seen|two-fish"), ("goggle eye",)),

@@ -105,7 +105,8 @@ def _kind_of(named: Named, kind: Named, lexicon: Lexicon) -> bool:
     if not named.entries or not kind.entries:
         return False
     species = {e[1] for e in named.entries if e[0] == "taxon" and e[2] != "ambiguous"}
-    wide = {m for e in kind.entries for m in lexicon.kb.members(e[1])}
+    groups = [e[1] for e in kind.entries if e[0] == "group" or not lexicon.kb.taxon(e[1]).is_species]
+    wide = {m for g in groups for m in lexicon.kb.members(g)}
     return bool(species) and species <= wide and not (species & {e[1] for e in kind.entries if e[2] == "accepted"})
 
 

@@ -27,7 +27,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import NUMBERS
 from assistant.text import key, unique, word_set
 
-MOST_TOKENS = 400
+MOST_TOKENS = 300
 SHORT = 3
 """A line of so few words that picks an offered answer says nothing else of the fish."""
 MOST_MEANT = 8
@@ -152,9 +152,9 @@ def _meant(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> set[str]:
         return set()
     last = held.seen[-1]
     content = content_of(tokenize(last.words), frozenset(), lexicon)
-    parts = (h.phrase.id for h in spot(content, lexicon) if h.phrase.kind == "character" and h.phrase.id)
-    named = (c for c in parts if lexicon.on_fish(c) and not lexicon.kb.character(c).is_number)
-    return {last.observation.character, *named}
+    parts = {h.phrase.id for h in spot(content, lexicon) if h.phrase.kind == "character"}
+    stated = {c for c in parts if lexicon.on_fish(c) and lexicon.kb.character(c).is_stated}
+    return {last.observation.character} | stated
 
 
 def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:

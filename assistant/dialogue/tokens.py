@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from assistant.text import fold, strip_controls
 
-MOST = 2400
+MOST = 1800
 """Characters of a line that are read; the rest is left."""
 _WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*", re.UNICODE)
 _BREAK = re.compile(r"[,;:!?\n()\[\]]|\.(?=\s|$)|\s[-–—]+\s|--|[–—]|/")

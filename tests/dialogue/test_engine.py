@@ -145,6 +145,12 @@ def test_two_names_with_evidence_are_judged_by_it(talk: Talk, line: str) -> None
     assert {"lepomis-cyanellus", "lepomis-gulosus"} <= {t for h in held.hints if h.kind == "like" for t in h.taxa}
 
 
+def test_what_both_show_asks_to_tell_them_apart(talk: Talk) -> None:
+    """Marks told of both kinds are no evidence of a catch: the two are told apart."""
+    answer, _ = talk("calico vs flier, both round n spiny")
+    assert answer.intent == "contrast"
+
+
 def test_a_name_offered_after_a_description_is_a_name(talk: Talk) -> None:
     """ "Could be a spot tho" offers the spotted bass; a spot somewhere on the fish does not."""
     answer, _ = talk("smallmouth bass, red eye", "could be a spot tho")
