@@ -165,7 +165,7 @@ def edit(folder: Path) -> Figures:
     """Correct one statement again and again: validate what was touched and commit."""
     from assistant.curation.edit import correct_record
     from assistant.curation.history import Author
-    from assistant.curation.transact import transact
+    from assistant.curation.stores import FolderStore
     from assistant.curation.view import Draft
     from assistant.graph.locate import shipped_shapes
 
@@ -180,12 +180,12 @@ def edit(folder: Path) -> Figures:
 
         return work
 
-    taken = []
+    store, taken = FolderStore(folder, shipped_shapes()), []
     for number in range(8):
         moment = datetime(2026, 7, 4, 12, number, tzinfo=UTC)
         work = change(("rarely", "sometimes")[number % 2])
         start = TICK()
-        transact(folder, shipped_shapes(), author, moment, work)
+        store.transact(author, moment, work)
         taken.append((TICK() - start) * 1e3)
     return {"median": statistics.median(taken[2:])}
 

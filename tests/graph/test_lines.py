@@ -39,8 +39,9 @@ def test_referrers_and_texts(tiny_base: Path) -> None:
     index = Index(tiny_base)
     assert index.referrers("state:jaw-reach.past-eye") == ["st:vennia-alta.jaw-reach.any.vell-2001"]
     assert index.referrers("taxon:vennia") == ["taxon:vennia-alta", "taxon:vennia-rubra"]
-    assert index.with_text("skos:prefLabel", "EMBER vennet") == ["taxon:vennia-rubra"]
-    assert index.with_text("skosxl:literalForm", "redfin") == ["name:vennia-alta.redfin", "name:vennia-rubra.redfin"]
+    assert index.with_text("skos:prefLabel", "EMBER vennet", "taxon") == ["taxon:vennia-rubra"]
+    found = index.with_text("skosxl:literalForm", "redfin", "name")
+    assert found == ["name:vennia-alta.redfin", "name:vennia-rubra.redfin"]
     assert index.node("taxon:nobody") is None and index.where("taxon:nobody") == ""
 
 
