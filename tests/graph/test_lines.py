@@ -51,3 +51,10 @@ def test_a_subject_that_stands_twice_is_told(tiny_base: Path) -> None:
     block = path.read_text().split("\n\n")[1]
     path.write_text(path.read_text() + "\n" + block.rstrip("\n") + "\n")
     assert [key for key, _ in Index(tiny_base).double] == ["src:vell-2001"]
+
+
+def everything(index: Index) -> object:
+    """All that an index says."""
+    nodes = index.all_nodes()
+    return (sorted(index.spots.items()), {k: (n.props, n.file) for k, n in nodes.items()}, index.double, index.odd,
+            {p: index.ids(p) for p in {k.partition(":")[0] for k in nodes}}, index.contents, index.digests())
