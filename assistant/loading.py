@@ -8,6 +8,7 @@ made again, also while a conversation runs on it; where no cache can be written 
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
@@ -108,7 +109,11 @@ class SteadyStore:
 
     def _make(self) -> Snapshot | MemoryStore:
         from assistant.compiling import compile_folder
+        from assistant.recompiling import bring_up_to_date
 
+        if self._path is not None and bring_up_to_date(self._folder, self._path, self._progress):
+            with contextlib.suppress(SnapshotError):
+                return Snapshot(self._path, code_key())
         compiled = compile_folder(self._folder, self._progress)
         if self._path is not None:
             try:
