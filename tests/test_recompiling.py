@@ -48,6 +48,17 @@ def without(name: str, key: str) -> Callable[[Path], None]:
     return sub(name, rf"\n{re.escape(key)}[^\n]*\n(?:    [^\n]*\n)+", "")
 
 
+MORE = """
+taxon:morone-nova
+    a dwc:Taxon ;
+    dwc:scientificName "Morone nova" ;
+    skos:prefLabel "new bass"@en ;
+    dwc:taxonRank "species" ;
+    tf:parent taxon:morone ;
+    dcterms:source src:memory ;
+    tf:basis tf:memory ;
+    .
+"""
 CHANGES: dict[str, list[Callable[[Path], None]]] = {
     "a frequency": [sub(MORONE, "freq:usually", "freq:rarely")],
     "many frequencies of a genus with crosses": [sub(LEPOMIS, "freq:usually", "freq:often", 40)],
@@ -59,9 +70,7 @@ CHANGES: dict[str, list[Callable[[Path], None]]] = {
     "another rank": [sub(LEPOMIS, r'(dwc:taxonRank )"species"', r'\1"subspecies"', 1)],
     "a parent": [sub(LEPOMIS, r"tf:parent taxon:lepomis ", "tf:parent taxon:morone ", 2)],
     "a species less": [without("taxa/hiodontidae/hiodon.ttl", "taxon:hiodon-")],
-    "a species more": [sub(MORONE, r"\Z", "\n\ntaxon:morone-nova\n    a dwc:Taxon ;\n    dwc:scientificName "
-                           '"Morone nova" ;\n    skos:prefLabel "new bass"@en ;\n    dwc:taxonRank "species" ;\n    tf:parent taxon:morone ;\n'
-                           "    dcterms:source src:memory ;\n    tf:basis tf:memory ;\n    .\n")],
+    "a species more": [sub(MORONE, r"\Z", MORE)],
     "a range": [sub("ranges/moronidae/morone.ttl", "tf:rangeStatus tf:native", "tf:rangeStatus tf:introduced", 5)],
     "a file less": [lambda folder: (folder / "hybrids" / "lepomis.ttl").unlink()],
     "a file more": [lambda folder: (folder / "more.ttl").write_text("# nothing yet\n") and None],
