@@ -107,7 +107,13 @@ def shipped(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return place
 
 
-@pytest.mark.parametrize("steps", CHANGES.values(), ids=CHANGES.keys())
+OFTEN = ("a frequency", "a count beyond all others", "a name less", "a taxon told of in two files")
+"""Changes tried in every run; the others are marked long, since each compiles all of the shipped base."""
+CASES = [pytest.param(steps, id=name, marks=() if name in OFTEN else pytest.mark.long)
+         for name, steps in CHANGES.items()]
+
+
+@pytest.mark.parametrize("steps", CASES)
 def test_the_same_bytes_as_compiling_all(shipped: Path, tmp_path: Path, steps: list[Callable[[Path], None]]) -> None:
     """After each step of a change the form brought up to date is that of the whole."""
     folder = shutil.copytree(shipped / "base", tmp_path / "base")
