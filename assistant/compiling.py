@@ -15,7 +15,7 @@ from assistant.model.knowledge import KnowledgeBase, MemoryStore
 from assistant.signature import code_key
 
 if TYPE_CHECKING:
-    from assistant.reasoning.tables import Table
+    from assistant.reasoning.tables import Table, Workings
 
 Progress = Callable[[str, int, int], None]
 
@@ -26,6 +26,7 @@ class Compiled:
 
     rows: Rows
     table: Table
+    workings: Workings
     key: str
     made: int
 
@@ -33,7 +34,7 @@ class Compiled:
         """Write it to a snapshot in one step. Raises OSError when that cannot be."""
         from assistant.reasoning.tables import table_parts
 
-        kinds, arrays = table_parts(self.table)
+        kinds, arrays = table_parts(self.table, self.workings)
         with paused_collector():
             write_snapshot(path, self.key, {**self.rows.shared, **self.rows.grouped, **kinds}, arrays,
                            {"version": self.rows.version, "files": self.rows.files, "made": self.made})
@@ -41,11 +42,11 @@ class Compiled:
 
 def compile_folder(folder: Path, progress: Progress) -> Compiled:
     """Compile a base folder. Raises DataError where it is at fault."""
-    from assistant.reasoning.tables import compile_table
+    from assistant.reasoning.tables import work_out
 
     made = time.time_ns()
     with paused_collector():
         rows = build_folder(folder, lambda done, of: progress("reading the base", done, of))
         kb = KnowledgeBase(MemoryStore(rows.shared, rows.grouped, rows.version))
-        table = compile_table(kb, progress=lambda done, of: progress("compiling the base", done, of))
-    return Compiled(rows, table, code_key(), made)
+        table, workings = work_out(kb, progress=lambda done, of: progress("compiling the base", done, of))
+    return Compiled(rows, table, workings, code_key(), made)

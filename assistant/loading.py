@@ -8,14 +8,14 @@ made again, also while a conversation runs on it; where no cache can be written 
 
 from __future__ import annotations
 
-import os
+import contextlib
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from assistant.graph.locate import shipped_ontology
+from assistant.graph.locate import cache_folder, shipped_ontology
 from assistant.graph.snapshot import Snapshot, SnapshotError
 from assistant.model.knowledge import KnowledgeBase, MemoryStore, Store
 from assistant.signature import code_key, same_files
@@ -109,7 +109,11 @@ class SteadyStore:
 
     def _make(self) -> Snapshot | MemoryStore:
         from assistant.compiling import compile_folder
+        from assistant.recompiling import bring_up_to_date
 
+        if self._path is not None and bring_up_to_date(self._folder, self._path, self._progress):
+            with contextlib.suppress(SnapshotError):
+                return Snapshot(self._path, code_key())
         compiled = compile_folder(self._folder, self._progress)
         if self._path is not None:
             try:
@@ -152,18 +156,6 @@ def _clear_away(path: Path) -> None:
     for other in path.parent.glob(path.name.rpartition("-")[0] + "-*.snapshot"):
         if other != path:
             other.unlink(missing_ok=True)
-
-
-def cache_folder() -> Path | None:
-    """The user's cache folder, TELLFIN_CACHE where it is set; None where there is none."""
-    if named := os.environ.get("TELLFIN_CACHE"):
-        return Path(named)
-    try:
-        import platformdirs
-
-        return platformdirs.user_cache_path("tellfin", appauthor=False)
-    except (OSError, RuntimeError):
-        return None
 
 
 def _usable(path: Path, folder: Path) -> Snapshot | None:

@@ -20,7 +20,8 @@ ALLOWED: dict[str, set[str]] = {
     "cli": {"graph", "model", "reasoning", "dialogue", "curation", "render", "prompt", "loading",
             "compiling", "signature"},
     "packaging": {"graph", "model", "reasoning", "loading", "compiling", "signature"},
-    "loading": {"graph", "model", "reasoning", "compiling", "signature"},
+    "loading": {"graph", "model", "reasoning", "compiling", "recompiling", "signature"},
+    "recompiling": {"graph", "model", "reasoning", "signature"},
     "compiling": {"graph", "model", "reasoning", "signature"},
     "signature": {"graph", "model"},
 }

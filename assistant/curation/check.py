@@ -49,7 +49,7 @@ def check_folder(folder: Path, shapes_folder: Path, with_shapes: bool = True) ->
         except DataError:
             return Outcome(tuple(ordered(_unreadable(folder, files))), {"files": len(files)})
         shapes = Index(shapes_folder).all_nodes()
-        vocabulary = read_vocabulary(index, index.spots)
+        vocabulary = read_vocabulary(index, nodes)
         findings = [*_format_findings(index, nodes), *base_findings(index, vocabulary)]
         findings += _loading(index, nodes)
         findings += rulebook_findings(nodes, index)

@@ -14,12 +14,14 @@ from pathlib import Path
 
 from assistant.curation.view import Draft, many, one
 from assistant.errors import DataError, UsageError
+from assistant.graph.lines import Index
 from assistant.graph.read import read_file
 from assistant.graph.triples import node_triples, parse_triples
 from assistant.graph.values import Literal, Node, Value
 from assistant.text import slug
 
-CHANGES = "changes"
+CHANGES, CHANGE = "changes", "change"
+"""The folder of the changes, and the prefix of their identifiers."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,20 +41,16 @@ class Author:
         return f"agent:{key}"
 
 
-def next_number(base: Path) -> int:
-    """The number of the next change of a base."""
-    folder = base / CHANGES
-    names = (p.name.partition("-")[0] for p in folder.glob("*.ttl")) if folder.is_dir() else iter(())
-    return max((int(n) for n in names if n.isdigit()), default=0) + 1
+def newest(index: Index) -> tuple[int, datetime | None]:
+    """The number of the newest change of a base, 0 without one, and when it was made.
 
-
-def last_moment(base: Path) -> datetime | None:
-    """When the newest change was made, so that a clock that is behind cannot put a later change before it."""
-    folder = base / CHANGES
-    names = sorted(folder.glob("*.ttl")) if folder.is_dir() else []
-    for node in read_file(names[-1]).values() if names else ():
-        return datetime.fromisoformat(one(node, "prov:startedAtTime"))
-    return None
+    So a clock that is behind cannot put a later change before it. Identifiers of changes begin with their number.
+    """
+    last = index.last(CHANGE)
+    node = index.node(last) if last else None
+    if node is None:
+        return 0, None
+    return _number(node), datetime.fromisoformat(one(node, "prov:startedAtTime"))
 
 
 def change_node(draft: Draft, author: Author, when: datetime, words: Iterable[str],
@@ -82,7 +80,7 @@ def _differences(draft: Draft) -> tuple[list[str], list[str], list[str], list[st
         before, after = set(node_triples(old)) if old else set(), set(node_triples(new)) if new else set()
         added += sorted(after - before)
         removed += sorted(before - after)
-        path = draft.base.name(draft.base.spots[key].file if key in draft.base.spots else draft.files[key])
+        path = draft.base.name(draft.base.file_of(key) or draft.files[key])
         files.add(path if old is not None and new is not None else f"{path} {key}")
         if not key.startswith("agent:"):
             touched.append(key)

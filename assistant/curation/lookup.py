@@ -69,7 +69,7 @@ class Lookup:
         self._searched += 1
         if prefix in self._tables or self._searched > _FEW:
             return set()
-        return {k for p in predicates for k in self.view.with_text(p, words) if k.startswith(f"{prefix}:")}
+        return {k for p in predicates for k in self.view.with_text(p, words, prefix)}
 
     def _table(self, prefix: str, predicates: tuple[str, ...]) -> dict[str, set[str]]:
         if prefix not in self._tables:

@@ -67,9 +67,9 @@ def scope_slug(node: Node) -> str:
 
 def place_file(node: Node, draft: Draft) -> Path:
     """The file that a new record belongs in: beside its taxon, its like, or by its kind."""
-    known = draft.base.spots.get(node.id)
+    known = draft.base.file_of(node.id)
     if known is not None:
-        return known.file
+        return known
     root, prefix = draft.base.folder, node.id.partition(":")[0]
     owner = one(node, "tf:nameOf") if prefix == "name" else one(node, "tf:taxon")
     if prefix == "range":
@@ -82,8 +82,8 @@ def place_file(node: Node, draft: Draft) -> Path:
         return root / "sources" / f"{_SOURCE_FILES.get(one(node, 'tf:sourceKind'), 'practice')}.ttl"
     if prefix == "state" and (file := _file_of(one(node, "tf:stateOf"), draft)):
         return file
-    if prefix == "size" and (siblings := draft.base.ids("size")):
-        return draft.base.spots[siblings[0]].file
+    if prefix == "size" and (siblings := draft.base.ids("size")) and (file := draft.base.file_of(siblings[0])):
+        return file
     if prefix == "rule":
         return _rule_file(node, draft)
     if prefix not in FOLDERS:
@@ -92,15 +92,14 @@ def place_file(node: Node, draft: Draft) -> Path:
 
 
 def _file_of(key: str, draft: Draft) -> Path | None:
-    spot = draft.base.spots.get(key)
-    return spot.file if spot else draft.files.get(key)
+    return draft.base.file_of(key) or draft.files.get(key)
 
 
 def _range_file(taxon: str, draft: Draft) -> Path:
     genus = _local(taxon).partition("-")[0]
-    for other in draft.base.ids("range"):
-        if _local(other).startswith(_local(taxon) + "."):
-            return draft.base.spots[other].file
+    for other in draft.base.ids("range", _local(taxon)):
+        if file := draft.base.file_of(other):
+            return file
     beside = _file_of(taxon, draft)
     parts = beside.relative_to(draft.base.folder).parts if beside else ()
     if len(parts) == 3 and parts[0] == "taxa":
@@ -127,8 +126,8 @@ def _rule_file(node: Node, draft: Draft) -> Path:
             if (file := _file_of(target, draft)) and target.startswith("rule:"):
                 return file
             for other in draft.base.referrers(target):
-                if other.startswith("rule:"):
-                    return draft.base.spots[other].file
+                if other.startswith("rule:") and (file := draft.base.file_of(other)):
+                    return file
     return draft.base.folder / FOLDERS["rule"]
 
 

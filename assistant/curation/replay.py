@@ -7,11 +7,13 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from assistant.curation.history import invert
-from assistant.curation.transact import new_contents, version_of
+from assistant.curation.transact import new_contents
 from assistant.curation.view import Draft, one
 from assistant.errors import DataError, UsageError
+from assistant.graph.catalogue import digest_of
 from assistant.graph.lines import Index
 from assistant.graph.values import Node
+from assistant.model.build import version_of as digests_version
 
 
 def replay(index: Index, changes: Sequence[Node], version: str, into: Path) -> int:
@@ -23,7 +25,7 @@ def replay(index: Index, changes: Sequence[Node], version: str, into: Path) -> i
     if into.exists() and (not into.is_dir() or any(into.iterdir())):
         raise UsageError("is not an empty folder", "name a folder that does not exist yet", str(into))
     contents = {index.name(path): data for path, data in index.contents.items()}
-    steps = 0 if version == version_of(index.contents, index.folder) else _steps_back(changes, version)
+    steps = 0 if version == digests_version(index.digests()) else _steps_back(changes, version)
     if steps:
         draft = Draft(index)
         for change in reversed(changes[len(changes) - steps:]):
@@ -36,7 +38,7 @@ def replay(index: Index, changes: Sequence[Node], version: str, into: Path) -> i
                 contents[name] = data
     _write(contents, into)
     written = {path: path.read_bytes() for path in into.rglob("*.ttl")}
-    if version_of(written, into) != version:
+    if digests_version({p.relative_to(into).as_posix(): digest_of(data) for p, data in written.items()}) != version:
         shutil.rmtree(into)
         raise DataError(f"version {version} cannot be brought back exactly",
                         "files were also edited outside tellfin; look in their version control")

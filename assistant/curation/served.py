@@ -23,6 +23,7 @@ from assistant.curation.history import Author
 from assistant.curation.mint import safe_name
 from assistant.curation.stores import read_name, write_name
 from assistant.curation.transact import Outcome, Work, prepare
+from assistant.curation.validate import Validator
 from assistant.curation.view import many, one
 from assistant.errors import ToolError
 from assistant.graph.lines import Index
@@ -43,7 +44,7 @@ class ServerStore:
     def __init__(self, address: str, shapes: Path, patience: float = 20.0) -> None:
         self.server: Server = server_at(address, patience)
         self.address = address
-        self.shapes = shapes
+        self.validator = Validator(shapes)
 
     def transact(self, author: Author, when: datetime, work: Work, dry_run: bool = False) -> Outcome:
         """Make one change, or refuse it, or only try it. ToolError when others keep coming first."""
@@ -54,7 +55,7 @@ class ServerStore:
                 changes = changes_of(index)
                 number = max((int(one(c, "tf:changeNumber") or 0) for c in changes), default=0) + 1
                 moments = [datetime.fromisoformat(one(c, "prov:startedAtTime")) for c in changes]
-                ready = prepare(index, self.shapes, author, max([when, *moments]), work, number)
+                ready = prepare(index, self.validator, author, max([when, *moments]), work, number)
             if ready.node is None or dry_run:
                 return ready.outcome
             added = [*many(ready.node, "tf:added"), *node_triples(ready.node)]

@@ -5,12 +5,14 @@ from __future__ import annotations
 from datetime import datetime
 from pathlib import Path
 from typing import Protocol
+from zlib import crc32
 
 from assistant.curation.bases import is_server, own_folder
+from assistant.curation.desk import Desk
 from assistant.curation.history import Author, read_changes
 from assistant.curation.transact import Outcome, Work, transact
 from assistant.graph.lines import Index
-from assistant.graph.locate import shipped_shapes
+from assistant.graph.locate import cache_folder, shipped_shapes
 from assistant.graph.values import Node
 
 
@@ -36,13 +38,15 @@ class Store(Protocol):
 class FolderStore:
     """A folder of Turtle files."""
 
-    def __init__(self, folder: Path, shapes: Path) -> None:
+    def __init__(self, folder: Path, shapes: Path, cache: Path | None = None) -> None:
+        """``cache`` is a folder in which it is kept what stands where, so that the next process need not look."""
         self.folder = folder
-        self.shapes = shapes
+        name = f"{folder.name[:40] or 'base'}-{crc32(str(folder.absolute()).encode()):08x}.files"
+        self.desk = Desk(folder, shapes, cache / name if cache else None)
 
     def transact(self, author: Author, when: datetime, work: Work, dry_run: bool = False) -> Outcome:
         """Make one change, or refuse it, or only try it."""
-        return transact(self.folder, self.shapes, author, when, work, dry_run)
+        return transact(self.desk, author, when, work, dry_run)
 
     def changes(self) -> list[Node]:
         """Every change, oldest first."""
@@ -50,7 +54,7 @@ class FolderStore:
 
     def index(self) -> Index:
         """The base as it stands."""
-        return Index(self.folder)
+        return self.desk.index()
 
     def curator(self) -> str:
         """The name remembered on this machine, or empty."""
@@ -67,7 +71,7 @@ def open_store(base: str | None) -> Store:
         from assistant.curation.served import ServerStore
 
         return ServerStore(base, shipped_shapes())
-    return FolderStore(own_folder(base), shipped_shapes())
+    return FolderStore(own_folder(base), shipped_shapes(), cache_folder())
 
 
 def read_name(path: Path) -> str:

@@ -3,14 +3,14 @@
 
 from __future__ import annotations
 
-import hashlib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
+from assistant.curation.desk import Desk
 from assistant.curation.findings import Finding
-from assistant.curation.history import Author, change_node, last_moment, next_number
+from assistant.curation.history import Author, change_node, newest
 from assistant.curation.journal import commit, locked
 from assistant.curation.validate import Validator, refused
 from assistant.curation.view import Draft
@@ -18,9 +18,10 @@ from assistant.curation.wording import describe_changes
 from assistant.errors import DataError
 from assistant.graph.lines import Index
 from assistant.graph.load import paused_collector
+from assistant.graph.splice import spliced
 from assistant.graph.values import Literal, Node, Value
-from assistant.graph.write import split_header, write_nodes
-from assistant.model.build import version_of as digests_version
+from assistant.graph.write import write_nodes
+from assistant.model.build import version_of
 
 Extra = Mapping[str, list[Value]]
 """Further properties of the change node (which change it undoes, which records are undecided)."""
@@ -47,10 +48,14 @@ class Prepared:
     node: Node | None = None
 
 
-def transact(base: Path, shapes: Path, author: Author, when: datetime, work: Work, dry_run: bool = False) -> Outcome:
+def transact(desk: Desk, author: Author, when: datetime, work: Work, dry_run: bool = False) -> Outcome:
     """Make one change. Nothing is written when it is refused, changes nothing, or is a dry run."""
+    base = desk.folder
+
     def attempt() -> Prepared:
-        return prepare(Index(base), shapes, author, max(when, last_moment(base) or when), work, next_number(base))
+        index = desk.index()
+        number, moment = newest(index)
+        return prepare(index, desk.validator, author, max(when, moment or when), work, number + 1)
 
     if dry_run:
         with paused_collector():
@@ -62,7 +67,7 @@ def transact(base: Path, shapes: Path, author: Author, when: datetime, work: Wor
         return ready.outcome
 
 
-def prepare(index: Index, shapes: Path, author: Author, when: datetime, work: Work, number: int) -> Prepared:
+def prepare(index: Index, validator: Validator, author: Author, when: datetime, work: Work, number: int) -> Prepared:
     """Lay a change over a base and validate it; there is no node where it is refused or changes nothing."""
     draft = Draft(index)
     ensure_agent(draft, author)
@@ -71,10 +76,10 @@ def prepare(index: Index, shapes: Path, author: Author, when: datetime, work: Wo
     if not changed and not extra:
         return Prepared(Outcome("", (), (), False), draft)
     words = tuple(describe_changes(changed, index, draft)) or ("settled, nothing moves",)
-    findings = Validator(shapes).findings(draft)
+    findings = validator.findings(draft)
     if refused(findings):
         return Prepared(Outcome("", words, tuple(findings), True), draft)
-    node = change_node(draft, author, when, words, extra, version_of(index.contents, index.folder), number)
+    node = change_node(draft, author, when, words, extra, version_of(index.digests()), number)
     return Prepared(Outcome(node.id, words, tuple(findings), False), draft, node)
 
 
@@ -84,12 +89,6 @@ def ensure_agent(draft: Draft, author: Author) -> None:
         node = Node(author.key, {"rdf:type": ["prov:Agent"],
                                  "skos:prefLabel": [Literal(author.name, "rdf:langString", "en")]})
         draft.put(node, draft.base.folder / "agents" / "agents.ttl")
-
-
-def version_of(contents: Mapping[Path, bytes], folder: Path) -> str:
-    """The version of a base: the same digest that loading computes."""
-    return digests_version({path.relative_to(folder).as_posix(): hashlib.blake2b(data, digest_size=16).hexdigest()
-                            for path, data in contents.items()})
 
 
 def new_contents(draft: Draft, change: Node | None) -> dict[str, bytes | None]:
@@ -103,18 +102,19 @@ def new_contents(draft: Draft, change: Node | None) -> dict[str, bytes | None]:
 
 def touched_files(draft: Draft) -> list[Path]:
     """The files that hold a changed record, before or after."""
-    found = {draft.base.spots[k].file if k in draft.base.spots else draft.files[k] for k in draft.changed()}
-    return sorted(found)
+    return sorted({draft.base.file_of(k) or draft.files[k] for k in draft.changed()})
 
 
 def rendered(path: Path, draft: Draft) -> bytes | None:
-    """The new content of a file. DataError when rewriting it would lose a comment or an order."""
-    index = draft.base
-    if path in index.odd:
+    """The new content of a file. DataError when rewriting it would lose a comment, an order or a second block."""
+    blocks = draft.base.blocks(path)
+    mine = {k: new for k, (_, new) in draft.changed().items() if (draft.base.file_of(k) or draft.files[k]) == path}
+    if blocks is None:
+        nodes = [n for n in mine.values() if n is not None]
+        return write_nodes(nodes).encode("utf-8") if nodes else None
+    if blocks.odd:
         raise DataError("is not in canonical form, so an edit would rewrite all of it", "run: tellfin format first",
                         str(path))
-    mine = {k for k, p in draft.files.items() if p == path} | set(index.in_file(path))
-    index.fetch(mine)
-    nodes = [n for n in map(draft.node, sorted(mine)) if n is not None]
-    header = split_header(index.contents[path].decode("utf-8"))[0] if path in index.contents else ""
-    return write_nodes(nodes, header).encode("utf-8") if nodes else None
+    if blocks.double:
+        raise DataError(f"holds two blocks of {blocks.double[0][0]}", "join the two blocks first", str(path))
+    return spliced(blocks, mine)

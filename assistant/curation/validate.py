@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from functools import cached_property
 from pathlib import Path
 
 from assistant.curation.findings import Finding, errors, ordered
 from assistant.curation.lint import Context, node_findings
 from assistant.curation.shapes import ShapeSet, read_shapes
 from assistant.curation.view import Draft, View, many
-from assistant.curation.vocabulary import Vocabulary, read_vocabulary
+from assistant.curation.vocabulary import RECORD_PREFIXES, Vocabulary, read_vocabulary
 from assistant.errors import DataError
 from assistant.graph.lines import Index
 from assistant.graph.values import Node
@@ -20,21 +21,35 @@ class Validator:
     """Shapes, lint and loading for single records of one base."""
 
     def __init__(self, shapes_folder: Path) -> None:
-        self.shapes: ShapeSet = read_shapes(Index(shapes_folder).all_nodes().values())
+        self._folder = shapes_folder
+        self._words: tuple[object, Vocabulary] | None = None
+
+    @cached_property
+    def shapes(self) -> ShapeSet:
+        """The shapes, read when first needed."""
+        return read_shapes(Index(self._folder).all_nodes().values())
 
     def findings(self, draft: Draft) -> list[Finding]:
         """What stands against a change, worst first; faults that stood there before the change are left out."""
         changed = draft.changed()
-        vocabulary = read_vocabulary(draft, {*draft.base.spots, *draft.nodes})
+        before = self.vocabulary(draft.base)
+        laid = [k for k in changed if k.partition(":")[0] not in RECORD_PREFIXES]
+        vocabulary = read_vocabulary(draft, {*draft.base.outside(RECORD_PREFIXES), *laid}) if laid else before
         touched = [key for key, (_, new) in changed.items() if new is not None]
         found = [f for key in touched for f in self._of(key, draft, vocabulary)]
         found += _placement(draft)
         beside = sorted(_beside(draft, changed) - set(changed))
         if beside:
-            old_words = read_vocabulary(draft.base, draft.base.spots) if _touches_vocabulary(changed) else vocabulary
-            known = {_mark(f) for key in beside for f in self._of(key, draft.base, old_words)}
+            known = {_mark(f) for key in beside for f in self._of(key, draft.base, before)}
             found += [f for key in beside for f in self._of(key, draft, vocabulary) if _mark(f) not in known]
         return ordered(found)
+
+    def vocabulary(self, base: Index) -> Vocabulary:
+        """The vocabulary of a base, read again only when one of its files has changed."""
+        mark = base.holders(RECORD_PREFIXES)
+        if self._words is None or self._words[0] != mark:
+            self._words = (mark, read_vocabulary(base, base.outside(RECORD_PREFIXES)))
+        return self._words[1]
 
     def _of(self, key: str, view: View, vocabulary: Vocabulary) -> Iterator[Finding]:
         node = view.node(key)
@@ -74,11 +89,6 @@ def _beside(draft: Draft, changed: Iterable[str]) -> set[str]:
         if before is not None and (after is None or not lonely):
             out.update(draft.base.referrers(key))
     return {key for key in out if not key.startswith("change:")}
-
-
-def _touches_vocabulary(changed: Iterable[str]) -> bool:
-    plain = ("st", "range", "name", "alike", "taxon", "src", "agent")
-    return any(key.partition(":")[0] not in plain for key in changed)
 
 
 def _mark(finding: Finding) -> tuple[str, str, str]:

@@ -26,8 +26,8 @@ class View(Protocol):
     def ids(self, prefix: str, group: str = "") -> list[str]:
         """Sorted ids under a prefix; with ``group`` those that start with "prefix:group."."""
 
-    def with_text(self, predicate: str, text: str) -> list[str]:
-        """Sorted ids of nodes that have this text (case aside, in any language) as a value of the predicate."""
+    def with_text(self, predicate: str, text: str, prefix: str) -> list[str]:
+        """Sorted ids under a prefix of nodes that have this text (case aside, in any language) as a value."""
 
     def where(self, key: str) -> str:
         """file:line of a node, or empty."""
@@ -55,13 +55,15 @@ class Draft:
     def ids(self, prefix: str, group: str = "") -> list[str]:
         """Sorted ids as they would be after the change."""
         start = f"{prefix}:{group}." if group else f"{prefix}:"
-        kept = {k for k in self.base.ids(prefix, group) if k not in self.nodes}
-        return sorted(kept | {k for k, n in self.nodes.items() if n is not None and k.startswith(start)})
+        held, laid = self.base.ids(prefix, group), {k for k in self.nodes if k.startswith(start)}
+        if not laid:
+            return held
+        return sorted({k for k in held if k not in laid} | {k for k in laid if self.nodes[k] is not None})
 
-    def with_text(self, predicate: str, text: str) -> list[str]:
-        """Sorted ids of nodes that have this text as a value of the predicate after the change."""
-        kept = {k for k in self.base.with_text(predicate, text) if k not in self.nodes}
-        laid = {k for k, n in self.nodes.items() if n is not None and text.lower() in
+    def with_text(self, predicate: str, text: str, prefix: str) -> list[str]:
+        """Sorted ids under a prefix of nodes that have this text as a value of the predicate after the change."""
+        kept = {k for k in self.base.with_text(predicate, text, prefix) if k not in self.nodes}
+        laid = {k for k, n in self.nodes.items() if n is not None and k.startswith(f"{prefix}:") and text.lower() in
                 (v.lower() for v in many(n, predicate))}
         return sorted(kept | laid)
 

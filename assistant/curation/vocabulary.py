@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from assistant.curation.view import View, many, one
 from assistant.model.schema import KINDS
 
-_RECORD_PREFIXES = frozenset(k.prefix for k in KINDS if k.prefix != "tf") | {"agent", "change"}
+RECORD_PREFIXES = frozenset(k.prefix for k in KINDS if k.prefix != "tf") | {"agent", "change"}
+"""Prefixes of what is told, not of the words that it is told in."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +28,7 @@ class Vocabulary:
 
 def read_vocabulary(view: View, keys: Iterable[str]) -> Vocabulary:
     """The vocabulary among the given ids (all ids of a base may be given: records are passed over)."""
-    wanted = [k for k in keys if k.partition(":")[0] not in _RECORD_PREFIXES]
+    wanted = [k for k in keys if k.partition(":")[0] not in RECORD_PREFIXES]
     view.fetch(wanted)
     classes: set[str] = set()
     properties: set[str] = set()

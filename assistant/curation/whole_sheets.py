@@ -31,7 +31,7 @@ def export_whole(index: Index) -> dict[str, bytes]:
     other: list[tuple[str, ...]] = []
     nodes = index.all_nodes()
     for key in sorted(nodes):
-        node, file = nodes[key], index.name(index.spots[key].file)
+        node, file = nodes[key], index.where(key).rpartition(":")[0]
         row = _row(node, file)
         if row is None:
             other += [(file, text) for text in node_triples(node)]

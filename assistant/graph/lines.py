@@ -1,89 +1,128 @@
-"""Where each subject of a folder stands (IRI -> file:line), found without parsing what is not needed (layer 1).
-
-A file in canonical form is indexed by its text alone: subjects stand at the start of a line, one object follows a
-line, a lone dot ends the block. A file in any other form is parsed whole. Nodes are parsed when asked for.
-"""
+"""Where each subject of a folder stands (IRI -> file:line); nodes are parsed when asked for (layer 1)."""
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
+from functools import cached_property
 from pathlib import Path
-from typing import NamedTuple
 
-from assistant.errors import DataError
-from assistant.graph.read import read_bytes, turtle_files
+from assistant.graph.blocks import Blocks, Spot, head_of, subjects_holding
+from assistant.graph.catalogue import Catalogue, place_of
+from assistant.graph.read import read_bytes
 from assistant.graph.values import Node
-from assistant.iris import PREFIXES, compact
+from assistant.iris import PREFIXES
 
-_ODD = re.compile(rb"\n(?!    [^ \n]|@prefix |[a-z]+:[A-Za-z0-9_.\-]+\n|<[^>\s]+>\n|\n|\Z)")
-_SUBJECT = re.compile(rb"\n\n([a-z]+:\S+|<\S+>)\n")
-_HEADER = re.compile(rb"\A(?:#.*\n|\n)*")
-_PREFIX_LINES = re.compile(rb"^@prefix .*$", re.M)
-_CANONICAL_PREFIXES = frozenset(f"@prefix {p}: <{iri}> .".encode() for p, iri in PREFIXES.items())
-_ALL_PREFIXES = b"\n".join(sorted(_CANONICAL_PREFIXES)) + b"\n"
-_END = b"\n    .\n"
-
-
-class Spot(NamedTuple):
-    """A place in a file: the bytes of a block in a canonical file, else the line of the subject alone."""
-
-    file: Path
-    line: int
-    start: int = 0
-    end: int = 0
+_ALL_PREFIXES = b"".join(sorted(f"@prefix {p}: <{iri}> .\n".encode() for p, iri in PREFIXES.items()))
 
 
 class Index:
-    """The subjects of a folder; ``nodes`` are parsed on demand and must not be changed by the caller."""
+    """The subjects of a folder; ``nodes`` are parsed on demand and must not be changed by the caller.
 
-    def __init__(self, folder: Path, contents: Mapping[Path, bytes] | None = None) -> None:
-        """Index a folder, or the given contents of its files. DataError where a non-canonical file cannot be read."""
+    It looks into the files that may hold what is asked for and no others, so that an edit of a large base reads little
+    of it. What needs the whole base (``spots``, ``contents``, ``all_nodes``, ``referrers``) reads all of it.
+    """
+
+    def __init__(self, folder: Path, contents: Mapping[Path, bytes] | None = None,
+                 catalogue: Catalogue | None = None) -> None:
+        """Index a folder, the given contents of its files, or what an up-to-date catalogue says of it.
+
+        Raises DataError where a file cannot be read.
+        """
         self.folder = folder
-        self.contents: dict[Path, bytes] = dict(contents) if contents is not None else _read_all(folder)
-        self.spots: dict[str, Spot] = {}
-        self.double: list[tuple[str, Spot]] = []
-        self.odd: set[Path] = set()
+        self._catalogue = catalogue or Catalogue(folder, lasting=False)
+        if contents is not None:
+            self._catalogue.take(contents)
+        elif catalogue is None:
+            self._catalogue.refresh()
+        self._blocks: dict[str, Blocks] = {}
         self._nodes: dict[str, Node] = {}
-        self._folded: dict[Path, bytes] = {}
-        self._groups: dict[tuple[str, str], list[str]] = {}
-        self._files: dict[Path, list[str]] = {path: [] for path in self.contents}
-        for path, data in self.contents.items():
-            if _is_canonical(data):
-                self._index_text(path, data)
-            else:
-                self.odd.add(path)
-                self._index_parsed(path, data)
+
+    @cached_property
+    def _names(self) -> list[str]:
+        return sorted(self._catalogue.entries, key=place_of)
 
     def __contains__(self, key: str) -> bool:
-        return key in self.spots
+        head = head_of(key)
+        return bool(self._catalogue.holders(head)) if head == key else self.spot(key) is not None
+
+    def spot(self, key: str) -> Spot | None:
+        """Where a subject stands (the first place of several), None when the folder has none."""
+        for name in self._catalogue.holders(head_of(key)):
+            found = self._of(name).spots.get(key)
+            if found is not None:
+                return found
+        return None
+
+    def file_of(self, key: str) -> Path | None:
+        """The file of a subject, None when the folder has none."""
+        spot = self.spot(key)
+        return spot.file if spot else None
+
+    @property
+    def spots(self) -> dict[str, Spot]:
+        """Where every subject stands."""
+        out: dict[str, Spot] = {}
+        for blocks in self._all():
+            for key, spot in blocks.spots.items():
+                out.setdefault(key, spot)
+        return out
+
+    @property
+    def double(self) -> list[tuple[str, Spot]]:
+        """Subjects with the places they have besides the first."""
+        out: list[tuple[str, Spot]] = []
+        seen: set[str] = set()
+        for blocks in self._all():
+            out += [(key, spot) for key, spot in blocks.spots.items() if key in seen]
+            out += blocks.double
+            seen.update(blocks.spots)
+        return out
+
+    @property
+    def contents(self) -> dict[Path, bytes]:
+        """The content of every file."""
+        return {blocks.path: blocks.data for blocks in self._all()}
+
+    @property
+    def odd(self) -> set[Path]:
+        """The files that are not in canonical form."""
+        return {self.folder / name for name in self._odd_names()}
+
+    def digests(self) -> dict[str, str]:
+        """The digest of every file, by its path below the folder."""
+        return self._catalogue.digests()
 
     def node(self, key: str) -> Node | None:
         """The node with this id, None when the folder has none."""
-        if key in self._nodes:
-            return self._nodes[key]
-        self.fetch([key])
+        if key not in self._nodes:
+            self.fetch([key])
         return self._nodes.get(key)
 
     def fetch(self, keys: Iterable[str]) -> None:
         """Parse the blocks of these subjects in one go, so that ``node`` finds them."""
-        wanted = [(k, self.spots[k]) for k in keys if k in self.spots and k not in self._nodes]
-        if not wanted:
-            return
-        blocks = [self.contents[spot.file][spot.start:spot.end] for _, spot in wanted]
-        found = read_bytes(_ALL_PREFIXES + b"\n".join(blocks), wanted[0][1].file)
+        wanted = [(k, spot) for k in keys if k not in self._nodes and (spot := self.spot(k)) is not None]
+        blocks: list[bytes] = []
         for key, spot in wanted:
-            node = found[key]
-            node.file = spot.file
-            self._nodes[key] = node
+            held = self._of(self.name(spot.file))
+            if held.odd:
+                self._nodes[key] = held.nodes[key]
+            else:
+                blocks.append(held.data[spot.start:spot.end])
+        if not blocks:
+            return
+        found = read_bytes(_ALL_PREFIXES + b"\n" + b"\n".join(blocks), wanted[0][1].file)
+        for key, spot in wanted:
+            if key in found:
+                node = self._nodes[key] = found[key]
+                node.file = spot.file
 
     def line(self, spot: Spot) -> int:
         """The line of a spot, counted from 1."""
-        return spot.line or self.contents[spot.file].count(b"\n", 0, spot.start) + 1
+        return spot.line or self._of(self.name(spot.file)).data.count(b"\n", 0, spot.start) + 1
 
     def where(self, key: str) -> str:
         """file:line of a subject, with the file relative to the folder; empty when unknown."""
-        spot = self.spots.get(key)
+        spot = self.spot(key)
         return f"{self.name(spot.file)}:{self.line(spot)}" if spot else ""
 
     def name(self, path: Path) -> str:
@@ -92,121 +131,90 @@ class Index:
 
     def ids(self, prefix: str, group: str = "") -> list[str]:
         """Sorted ids under a prefix; with ``group`` those that start with "prefix:group."."""
-        if not self._groups:
-            for key in self.spots:
-                head, _, rest = key.partition(":")
-                self._groups.setdefault((head, ""), []).append(key)
-                if "." in rest:
-                    self._groups.setdefault((head, rest.partition(".")[0]), []).append(key)
-            for members in self._groups.values():
-                members.sort()
-        return list(self._groups.get((prefix, group), ()))
+        heads = [f"{prefix}:{group}."] if group else self._catalogue.heads(prefix)
+        grouped = {h for h in heads if h.endswith(".")}
+        if not grouped:
+            return list(heads)
+        found = {h for h in heads if h not in grouped}
+        for name in {n for h in grouped for n in self._catalogue.holders(h)}:
+            found.update(k for k in self._of(name).spots if head_of(k) in grouped)
+        return sorted(found)
+
+    def last(self, prefix: str) -> str:
+        """The last id under a prefix in the order of ids that have no group, empty without one."""
+        heads = self._catalogue.heads(prefix)
+        return heads[-1] if heads else ""
+
+    def outside(self, prefixes: Collection[str]) -> list[str]:
+        """Sorted ids under all other prefixes."""
+        return sorted(k for p in self._catalogue.prefixes() if p not in prefixes for k in self.ids(p))
+
+    def holders(self, prefixes: Collection[str]) -> list[tuple[str, str]]:
+        """The files with ids under other prefixes than these, each with its digest; sorted."""
+        names = {n for p in self._catalogue.prefixes() if p not in prefixes for h in self._catalogue.heads(p)
+                 for n in self._catalogue.holders(h)}
+        return sorted((n, self._catalogue.entries[n].digest) for n in names)
+
+    def blocks(self, path: Path) -> Blocks | None:
+        """The subjects of a file, None when the folder has no such file."""
+        name = self.name(path)
+        return self._of(name) if name in self._catalogue.entries else None
 
     def in_file(self, path: Path) -> list[str]:
-        """Ids of the subjects that stand in a file, sorted."""
-        return sorted(self._files.get(path, ()))
+        """Ids of the subjects that stand in a file and in none before it, sorted."""
+        blocks = self.blocks(path)
+        return sorted(k for k in blocks.spots if self.file_of(k) == path) if blocks else []
 
     def referrers(self, key: str) -> list[str]:
         """Sorted ids of the nodes that point to this one."""
-        found = set(self._holding(b" " + key.encode() + b" ;\n"))
-        for path in self.odd:
-            for other in self.in_file(path):
-                node = self._nodes[other]
-                if any(key in values for values in node.props.values()):
-                    found.add(other)
+        token = b" " + key.encode() + b" ;\n"
+        found = set(self._holding([token], self._names))
+        for blocks in self._all(self._odd_names()):
+            found.update(k for k, n in blocks.nodes.items() if any(key in values for values in n.props.values()))
         return sorted(found - {key})
 
-    def with_text(self, predicate: str, text: str) -> list[str]:
-        """Sorted ids of the nodes that have this very text (in any language) as a value of the predicate."""
+    def with_text(self, predicate: str, text: str, prefix: str) -> list[str]:
+        """Sorted ids under a prefix of nodes that have this text (in any language) as a value of the predicate."""
         shown = text.replace("\\", "\\\\").replace('"', '\\"')
         token = f'    {predicate} "{shown}"'.encode().lower()
-        found = {*self._holding(token + b" ;\n", fold=True), *self._holding(token + b"@", fold=True)}
-        for path in self.odd:
-            for key in self.in_file(path):
-                values = self._nodes[key].props.get(predicate, [])
-                if any(not isinstance(v, str) and v.value.lower() == text.lower() for v in values):
-                    found.add(key)
-        return sorted(found)
+        names = {n for h in self._catalogue.heads(prefix) for n in self._catalogue.holders(h)}
+        found = set(self._holding([token + b" ;\n", token + b"@"], names, fold=True))
+        for blocks in self._all(names & self._odd_names()):
+            found.update(k for k, n in blocks.nodes.items() if any(
+                not isinstance(v, str) and v.value.lower() == text.lower() for v in n.props.get(predicate, [])))
+        return sorted(k for k in found if k.startswith(f"{prefix}:"))
+
+    def _holding(self, tokens: Collection[bytes], names: Iterable[str], fold: bool = False) -> Iterator[str]:
+        """The subjects of canonical files among these whose block holds one of the tokens, whatever the case."""
+        for name in names:
+            if not self._catalogue.entries[name].odd:
+                data = self._catalogue.text(name)
+                text = data.lower() if fold else data
+                for token in tokens:
+                    yield from subjects_holding(token, text, data)
+
+    def _odd_names(self) -> set[str]:
+        return {name for name, entry in self._catalogue.entries.items() if entry.odd}
 
     def all_nodes(self) -> dict[str, Node]:
         """Every node, parsed file by file."""
-        for path, data in self.contents.items():
-            if path not in self.odd and any(k not in self._nodes for k in self._files[path]):
-                self._adopt(path, read_bytes(data, path))
-        return {key: self._nodes[key] for key in self.spots if key in self._nodes}
+        out: dict[str, Node] = {}
+        for blocks in self._all():
+            mine = [k for k in blocks.spots if k not in out]
+            if not blocks.odd and any(k not in self._nodes for k in mine):
+                for key, node in read_bytes(blocks.data, blocks.path).items():
+                    node.file = blocks.path
+                    self._nodes.setdefault(key, node)
+            elif blocks.odd:
+                self._nodes.update({k: blocks.nodes[k] for k in mine})
+            out.update({k: self._nodes[k] for k in mine if k in self._nodes})
+        return out
 
-    def _adopt(self, path: Path, nodes: Mapping[str, Node]) -> None:
-        for key, node in nodes.items():
-            spot = self.spots.get(key)
-            if spot is not None and spot.file == path:
-                node.file = path
-                self._nodes.setdefault(key, node)
+    def _all(self, names: Iterable[str] | None = None) -> Iterator[Blocks]:
+        return map(self._of, self._names if names is None else sorted(names, key=place_of))
 
-    def _holding(self, token: bytes, fold: bool = False) -> Iterator[str]:
-        """The subjects of canonical files whose block holds these bytes."""
-        for path, data in self.contents.items():
-            if path in self.odd:
-                continue
-            text = self._folded.setdefault(path, data.lower()) if fold else data
-            at = text.find(token)
-            while at >= 0:
-                start = data.rfind(b"\n\n", 0, at) + 2
-                yield compact_subject(data[start:data.index(b"\n", start)])
-                at = text.find(token, at + 1)
-
-    def _index_text(self, path: Path, data: bytes) -> None:
-        spots, mine = self.spots, self._files[path]
-        start, key = -1, ""
-        for match in _SUBJECT.finditer(data):
-            if start >= 0:
-                spot = Spot(path, 0, start, match.start() + 1)
-                if spots.setdefault(key, spot) is spot:
-                    mine.append(key)
-                else:
-                    self.double.append((key, spot))
-            start, token = match.start(1), match.group(1)
-            key = token.decode() if token[0] != 60 else compact_subject(token)
-        if start >= 0:
-            self._put(key, Spot(path, 0, start, len(data)))
-
-    def _index_parsed(self, path: Path, data: bytes) -> None:
-        nodes = read_bytes(data, path)
-        rows = data.decode("utf-8", "replace").splitlines()
-        starts: dict[str, int] = {}
-        for number, row in enumerate(rows, start=1):
-            word = row.split(maxsplit=1)[0] if row.strip() else ""
-            starts.setdefault(compact_subject(word.encode()), number)
-        for key in nodes:
-            self._put(key, Spot(path, starts.get(key, 0)))
-        self._adopt(path, nodes)
-
-    def _put(self, key: str, spot: Spot) -> None:
-        if key in self.spots:
-            self.double.append((key, spot))
-        else:
-            self.spots[key] = spot
-            self._files[spot.file].append(key)
-
-
-def compact_subject(token: bytes) -> str:
-    """The id behind a subject as written."""
-    text = token.decode("utf-8", "replace")
-    return compact(text[1:-1]) if text.startswith("<") else text
-
-
-def _is_canonical(data: bytes) -> bool:
-    """True when every line has one of the forms that the writer makes, so that the text can be trusted as an index."""
-    body = b"\n" + data[_HEADER.match(data).end():]  # type: ignore[union-attr]
-    lines, ends = body.count(b"\n    "), body.count(_END)
-    return (_ODD.search(body) is None and data.endswith(_END) and lines == body.count(b" ;\n    ") + ends
-            and all(line in _CANONICAL_PREFIXES for line in _PREFIX_LINES.findall(body, 0, 4096)))
-
-
-def _read_all(folder: Path) -> dict[Path, bytes]:
-    out: dict[Path, bytes] = {}
-    for path in turtle_files(folder):
-        try:
-            out[path] = path.read_bytes()
-        except OSError as error:
-            raise DataError(f"cannot be read: {error.strerror}", "check its permissions", str(path)) from error
-    return out
+    def _of(self, name: str) -> Blocks:
+        found = self._blocks.get(name)
+        if found is None:
+            found = self._blocks[name] = self._catalogue.blocks(name)
+        return found

@@ -1,7 +1,8 @@
-"""Where the shipped base and shapes lie: inside the installed package, or beside it in a checkout (layer 1)."""
+"""Where things lie: the shipped base and shapes, in the installed package or beside it; the user's cache (layer 1)."""
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 from assistant.errors import ToolError
@@ -19,6 +20,18 @@ def _shipped(name: str) -> Path:
 def shipped_ontology() -> Path:
     """The folder of the shipped base; never depends on the working directory."""
     return _shipped("ontology")
+
+
+def cache_folder() -> Path | None:
+    """The user's cache folder, TELLFIN_CACHE where it is set; None where there is none."""
+    if named := os.environ.get("TELLFIN_CACHE"):
+        return Path(named)
+    try:
+        import platformdirs
+
+        return platformdirs.user_cache_path("tellfin", appauthor=False)
+    except (OSError, RuntimeError):
+        return None
 
 
 def shipped_shapes() -> Path:

@@ -17,10 +17,10 @@ import sys
 import threading
 from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
-from typing import Any, Self
+from typing import Any, NamedTuple, Self
 from zlib import crc32
 
-FORMAT = 6
+FORMAT = 7
 """Raised when the layout changes; a snapshot of another layout is not read."""
 MAGIC = b"tellfin base 2\n"
 _HEAD = struct.Struct("<16sQI")
@@ -37,6 +37,20 @@ Array = tuple[str, Sequence[int], bytes]
 """A flat table: dtype, shape, bytes in C order."""
 
 
+class Packed(NamedTuple):
+    """A kind of rows as it stands in a file: how many, their keys, the slots and the buckets.
+
+    Every checksum starts from ``salt``, which follows from the rows, so that pieces of two forms of a kind are not
+    taken for each other, and a kind that has not changed can be copied as it is.
+    """
+
+    size: int
+    keys: bytes
+    slots: bytes
+    rows: bytes
+    salt: int
+
+
 class SnapshotError(Exception):
     """The file is damaged, foreign, or made by another version: make it again."""
 
@@ -46,12 +60,12 @@ def encode_row(row: Any) -> bytes:
     return _ENCODER.encode(row).encode()
 
 
-def write_snapshot(path: Path, key: str, kinds: Mapping[str, Rows], arrays: Mapping[str, Array],
+def write_snapshot(path: Path, key: str, kinds: Mapping[str, Rows | Packed], arrays: Mapping[str, Array],
                    extra: Mapping[str, Any]) -> None:
     """Write rows by kind and flat tables in one atomic step. Raises OSError when it cannot."""
     body = _Body(_salt(key, extra["version"]))
-    table = {kind: _write_kind(body, kinds[kind]) for kind in sorted(kinds)}
-    shapes = {name: {"dtype": dtype, "shape": list(shape), "block": body.add(data)}
+    table = {kind: _write_kind(body, key, kind, kinds[kind]) for kind in sorted(kinds)}
+    shapes = {name: {"dtype": dtype, "shape": list(shape), "block": body.add(data, body.salt)}
               for name, (dtype, shape, data) in sorted(arrays.items())}
     header = json.dumps({"format": FORMAT, "key": key, "kinds": table, "arrays": shapes, "extra": dict(extra),
                          "size": body.size}, separators=(",", ":")).encode()
@@ -68,37 +82,44 @@ class _Body:
         self.blocks: list[bytes] = []
         self.size = 0
 
-    def add(self, block: bytes) -> tuple[int, int, int]:
+    def add(self, block: bytes, salt: int) -> tuple[int, int, int]:
         """Where the block stands, its length and checksum."""
         at = self.size
         self.blocks.append(block)
         if gap := _pad(len(block)) - len(block):
             self.blocks.append(b"\0" * gap)
         self.size += _pad(len(block))
-        return at, len(block), crc32(block, self.salt)
+        return at, len(block), crc32(block, salt)
 
 
-def _write_kind(body: _Body, rows: Rows) -> dict[str, Any]:
+def _write_kind(body: _Body, key: str, kind: str, rows: Rows | Packed) -> dict[str, Any]:
+    found = rows if isinstance(rows, Packed) else pack(key, kind, rows)
+    blocks = {name: body.add(getattr(found, name), found.salt) for name in ("keys", "slots", "rows")}
+    return {"n": found.size, "salt": found.salt, **blocks}
+
+
+def pack(key: str, kind: str, rows: Rows) -> Packed:
+    """The rows of a kind as they stand in a file whose code has this key."""
     keys = sorted(rows, key=str.encode)
     buckets: list[list[bytes]] = [[] for _ in keys]
-    for key in keys:
-        row = rows[key]
-        raw = key.encode()
+    for name in keys:
+        row = rows[name]
+        raw = name.encode()
         if b"\t" in raw or b"\n" in raw:
-            raise ValueError(f"a key may not hold a tab or a line end: {key!r}")
+            raise ValueError(f"a key may not hold a tab or a line end: {name!r}")
         buckets[crc32(raw) % len(keys)].append(raw + b"\t" + (row if isinstance(row, bytes) else encode_row(row)))
-    slots, parts, at = [], [], 0
-    for number, bucket in enumerate(buckets):
-        block = b"\n".join(bucket)
-        slots.append(_SLOT.pack(at, len(block), crc32(block, body.salt ^ number)))
-        parts.append(block)
+    parts = [b"\n".join(bucket) for bucket in buckets]
+    all_keys, all_rows = "\n".join(keys).encode(), b"".join(parts)
+    salt = crc32(all_rows, crc32(all_keys, crc32(f"{key} {kind}".encode())))
+    slots, at = [], 0
+    for number, block in enumerate(parts):
+        slots.append(_SLOT.pack(at, len(block), crc32(block, salt ^ number)))
         at += len(block)
-    slot_block, row_block = body.add(b"".join(slots)), body.add(b"".join(parts))
-    return {"n": len(keys), "keys": body.add("\n".join(keys).encode()), "slots": slot_block, "rows": row_block}
+    return Packed(len(keys), all_keys, b"".join(slots), all_rows, salt)
 
 
 def _salt(key: str, version: str) -> int:
-    """What every checksum of a file starts from, so that the blocks of two files are not taken for each other."""
+    """What the checksums of flat tables start from, so that those of two files are not taken for each other."""
     return crc32(f"{key} {version}".encode())
 
 
@@ -192,9 +213,9 @@ class Snapshot:
             raise SnapshotError("cut short")
         return data
 
-    def _checked(self, block: Sequence[int]) -> bytes:
+    def _checked(self, block: Sequence[int], salt: int) -> bytes:
         data = self._read(self._start + block[0], block[1])
-        if crc32(data, self._salt) != block[2]:
+        if crc32(data, salt) != block[2]:
             raise SnapshotError("damaged")
         return data
 
@@ -206,8 +227,21 @@ class Snapshot:
         """The sorted keys of a kind."""
         if kind not in self._lists:
             found = self._kinds.get(kind)
-            self._lists[kind] = tuple(self._checked(found["keys"]).decode().split("\n")) if found and found["n"] else ()
+            keys = self._checked(found["keys"], found["salt"]) if found and found["n"] else b""
+            self._lists[kind] = tuple(keys.decode().split("\n")) if found and found["n"] else ()
         return self._lists[kind]
+
+    def packed(self, kind: str) -> Packed | None:
+        """A kind as it stands in the file; None when there is none. Raises SnapshotError when damaged."""
+        found = self._kinds.get(kind)
+        if not found:
+            return None
+        keys, slots, rows = (self._checked(found[name], found["salt"]) for name in ("keys", "slots", "rows"))
+        return Packed(found["n"], keys, slots, rows, found["salt"])
+
+    def arrays(self) -> tuple[str, ...]:
+        """The names of the flat tables held."""
+        return tuple(self._arrays)
 
     def get(self, kind: str, key: str) -> list[Any] | None:
         """The row (or rows) under a key, None when there is none. Raises SnapshotError when damaged."""
@@ -229,7 +263,7 @@ class Snapshot:
         if at + length > found["rows"][1]:
             raise SnapshotError("damaged")
         block = self._read(self._start + found["rows"][0] + at, length) if length else b""
-        if crc32(block, self._salt ^ bucket) != check:
+        if crc32(block, found["salt"] ^ bucket) != check:
             raise SnapshotError("damaged")
         head = wanted + b"\t"
         for line in block.split(b"\n"):
@@ -242,7 +276,7 @@ class Snapshot:
         found = self._kinds.get(kind)
         if not found or not found["n"]:
             return
-        slots, rows = self._checked(found["slots"]), self._checked(found["rows"])
+        slots, rows = (self._checked(found[name], found["salt"]) for name in ("slots", "rows"))
         for at, length, _ in _SLOT.iter_unpack(slots):
             if length:
                 for line in rows[at : at + length].split(b"\n"):
@@ -260,12 +294,12 @@ class Snapshot:
             size *= n
         if size != found["block"][1]:
             raise SnapshotError("a table of the wrong size")
-        return found["dtype"], shape, self._checked(found["block"])
+        return found["dtype"], shape, self._checked(found["block"], self._salt)
 
     def verify(self) -> None:
         """Read all of it. Raises SnapshotError at the first damaged block."""
         for found in self._kinds.values():
             for block in ("keys", "slots", "rows"):
-                self._checked(found[block])
+                self._checked(found[block], found["salt"])
         for found in self._arrays.values():
-            self._checked(found["block"])
+            self._checked(found["block"], self._salt)

@@ -7,7 +7,7 @@ sorted. Only a header of comment lines before the first prefix is kept.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from pathlib import Path
 
 from assistant.errors import DataError
@@ -40,12 +40,22 @@ _DECLARED = re.compile(r"@prefix\s|PREFIX\s|@base|BASE\s", re.IGNORECASE)
 
 def write_nodes(nodes: Iterable[Node], header: str = "") -> str:
     """The canonical Turtle of some nodes; ``header`` is the comment block kept before the first prefix."""
-    ordered = sorted(nodes, key=_subject_key)
+    ordered = sorted(nodes, key=subject_key)
     used: set[str] = set()
-    body = [line for node in ordered for line in (*_node_lines(node, used), "")]
+    body = "\n".join(node_text(node, used) for node in ordered)
+    return (prologue(header, used) + body).rstrip("\n") + "\n"
+
+
+def prologue(header: str, used: Collection[str]) -> str:
+    """What stands before the first subject: the header, and the prefixes that are used."""
     prefixes = [f"@prefix {p}: <{iri}> ." for p, iri in PREFIXES.items() if p in used]
     head = [header.rstrip("\n"), ""] if header.strip() else []
-    return "\n".join([*head, *prefixes, "", *body]).rstrip("\n") + "\n"
+    return "\n".join([*head, *prefixes, "", ""])
+
+
+def node_text(node: Node, used: set[str]) -> str:
+    """The block of one subject with its line end; the prefixes it needs are added to ``used``."""
+    return "\n".join(_node_lines(node, used)) + "\n"
 
 
 def format_text(text: str, path: Path) -> str:
@@ -68,7 +78,8 @@ def split_header(text: str) -> tuple[str, str]:
     return "".join(lines[:cut]).strip("\n") + ("\n" if cut else ""), "".join(lines[cut:])
 
 
-def _subject_key(node: Node) -> tuple[int, str]:
+def subject_key(node: Node) -> tuple[int, str]:
+    """What subjects are ordered by: the order of their class, then their id."""
     ranks = [_TYPE_RANK.get(t, len(CLASS_ORDER)) for t in node.types()]
     return (min(ranks, default=len(CLASS_ORDER)), node.id)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
@@ -14,6 +14,7 @@ from assistant.graph.read import read_bytes, turtle_files
 from assistant.graph.values import Literal, Node, Value
 from assistant.graph.write import literal
 from assistant.iris import PREFIXES
+from assistant.model.accounts import Told, account_of, key_of, place_in_group
 from assistant.model.kinship import build_kinship
 from assistant.model.schema import BY_NAME, BY_TYPE, KINDS, Field, Kind, empty
 from assistant.model.spoken import build_spoken
@@ -50,8 +51,12 @@ def build_folder(folder: Path, progress: Callable[[int, int], None] | None = Non
         except OSError as error:
             raise DataError(f"cannot be read: {error.strerror}", "check its permissions", str(path)) from error
         digest = hashlib.blake2b(data, digest_size=16).hexdigest()
-        rows.files[path.relative_to(folder).as_posix()] = (found.st_size, found.st_mtime_ns, digest)
-        add_nodes(rows, read_bytes(data, path))
+        name = path.relative_to(folder).as_posix()
+        rows.files[name] = (found.st_size, found.st_mtime_ns, digest)
+        told = told_by(read_bytes(data, path))
+        _add(rows, told)
+        for kind, row in account_of(told).items():
+            rows.shared.setdefault(kind, {})[key_of(name)] = row
         if progress:
             progress(number, len(paths))
     finish(rows, version_of({name: entry[2] for name, entry in rows.files.items()}))
@@ -66,6 +71,25 @@ def version_of(digests: Mapping[str, str]) -> str:
 
 def add_nodes(rows: Rows, nodes: Mapping[str, Node]) -> None:
     """Turn nodes into rows; retracted statements are left out."""
+    _add(rows, told_by(nodes))
+
+
+def _add(rows: Rows, told: Iterable[Told]) -> None:
+    for kind, key, row in told:
+        if BY_NAME[kind].by:
+            rows.grouped[kind].setdefault(key, []).append(row)
+        else:
+            rows.shared[kind][key] = row
+
+
+def read_told(data: bytes, path: Path) -> list[Told]:
+    """The rows that the content of a file comes to. Raises DataError with file and node at the first fault."""
+    return told_by(read_bytes(data, path))
+
+
+def told_by(nodes: Mapping[str, Node]) -> list[Told]:
+    """The rows that nodes come to, each with its kind and key; retracted statements are left out."""
+    out: list[Told] = []
     for node in nodes.values():
         kind = kind_of(node)
         if kind is None:
@@ -73,17 +97,15 @@ def add_nodes(rows: Rows, nodes: Mapping[str, Node]) -> None:
         row = row_of(kind, node)
         if kind.name == "statement" and row[1 + _index(kind.name, "retracted_on")]:
             continue
-        if kind.by:
-            rows.grouped[kind.name].setdefault(row[1 + _index(kind.name, kind.by)], []).append(row)
-        else:
-            rows.shared[kind.name][row[0]] = row
+        out.append((kind.name, row[1 + _index(kind.name, kind.by)] if kind.by else row[0], row))
+    return out
 
 
 def finish(rows: Rows, version: str) -> None:
     """Sort what was added, so that the rows do not depend on the order of files, and set the version."""
     for by in rows.grouped.values():
         for items in by.values():
-            items.sort(key=lambda row: str(row[0]))
+            items.sort(key=place_in_group)
     rows.grouped = {k: dict(sorted(v.items())) for k, v in rows.grouped.items()}
     rows.shared = {k: dict(sorted(v.items())) for k, v in rows.shared.items()}
     rows.shared.update(build_spoken(rows.shared, rows.grouped))

@@ -13,6 +13,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from assistant.model.accounts import gist
 from assistant.model.schema import BY_NAME
 from assistant.model.spelling import near_keys
 from assistant.model.stems import HeadOf, Pattern, pattern_of
@@ -33,21 +34,41 @@ WORDS_OF_NAMES = ("taxon", "group", "place", "character", "state", "term")
 def build_spoken(shared: Shared, grouped: Grouped) -> dict[str, dict[str, list[Any]]]:
     """The kinds of rows that reading needs, by name of the kind; everything sorted."""
     index: dict[str, set[Entry]] = {}
+    for folded, entry in entries(shared, grouped):
+        index.setdefault(folded, set()).add(entry)
+    add_short_names(index, shared)
+    return {
+        SPOKEN: {phrase: spoken_row(index[phrase]) for phrase in sorted(index)},
+        **patterns(index),
+        "gist": gist(row for rows in grouped.get("statement", {}).values() for row in rows),
+        "advice": advice(shared),
+        "near": _near(index),
+    }
+
+
+def spoken_row(found: set[Entry]) -> list[Any]:
+    """What a phrase stands for, as a row."""
+    return [list(e) for e in sorted(found)]
+
+
+def patterns(index: Mapping[str, set[Entry]]) -> dict[str, dict[str, list[Any]]]:
+    """The kinds of rows for phrases of states and characters as stems."""
+    rows, counts = _patterns(index, _heads(index))
+    return {"pattern": rows, "stem": counts}
+
+
+def add_short_names(index: dict[str, set[Entry]], shared: Shared) -> None:
+    """Add the names of fish less their last word where they are nothing else."""
+    for phrase, taxon in _short_names(shared, index):
+        index[phrase] = {("taxon", taxon, SHORT)}
+
+
+def entries(shared: Shared, grouped: Grouped) -> Iterator[tuple[str, Entry]]:
+    """Every folded phrase with what it stands for, names less their last word left out."""
     for phrase, entry in _entries(shared, grouped):
         folded = key(phrase)
         if folded:
-            index.setdefault(folded, set()).add(entry)
-    for phrase, taxon in _short_names(shared, index):
-        index[phrase] = {("taxon", taxon, SHORT)}
-    patterns, counts = _patterns(index, _heads(index))
-    return {
-        SPOKEN: {phrase: [list(e) for e in sorted(index[phrase])] for phrase in sorted(index)},
-        "pattern": patterns,
-        "stem": counts,
-        "gist": _gist(grouped),
-        "advice": _advice(shared),
-        "near": _near(index),
-    }
+            yield folded, entry
 
 
 def _short_names(shared: Shared, index: Mapping[str, set[Entry]]) -> list[tuple[str, str]]:
@@ -104,7 +125,7 @@ def _patterns(index: Mapping[str, set[Entry]], head_of: HeadOf) -> tuple[dict[st
     return dict(sorted(rows.items())), {s: [n] for s, n in sorted(counts.items())}
 
 
-def _advice(shared: Shared) -> dict[str, list[Any]]:
+def advice(shared: Shared) -> dict[str, list[Any]]:
     """The kinds of advice ("caution", "practice") that each phrase asks for."""
     out: dict[str, set[str]] = {}
     for kind in ("caution", "practice"):
@@ -119,27 +140,8 @@ def _standing(how: str) -> str:
     return "alone" if how in ("clause", "phrases", "hidden") else "value"
 
 
-def _gist(grouped: Grouped) -> dict[str, list[Any]]:
-    """For each character and state: how many statements use it; for numbers the lowest and highest stated."""
-    names = ("id", *(f.name for f in BY_NAME["statement"].fields))
-    character, states = names.index("character"), names.index("states")
-    numbers = [names.index(f) for f in ("low", "usual_low", "usual_high", "high")]
-    out: dict[str, list[Any]] = {}
-    for rows in grouped.get("statement", {}).values():
-        for row in rows:
-            entry = out.setdefault(row[character], [0, None, None])
-            entry[0] += 1
-            for state in row[states]:
-                out.setdefault(state, [0, None, None])[0] += 1
-            stated = [row[i] for i in numbers if row[i] is not None]
-            if stated:
-                entry[1] = min(stated) if entry[1] is None else min(entry[1], *stated)
-                entry[2] = max(stated) if entry[2] is None else max(entry[2], *stated)
-    return dict(sorted(out.items()))
-
-
-def _near(index: Mapping[str, set[Entry]]) -> dict[str, list[Any]]:
-    """Words, and names written as one word, under the keys of their near spellings (``spelling.near_keys``)."""
+def words_of(index: Mapping[str, set[Entry]]) -> dict[str, set[str]]:
+    """Words of names, and names written as one word with the phrases that they come from."""
     words: dict[str, set[str]] = {}
     for phrase, entries in index.items():
         if not any(e[0] in WORDS_OF_NAMES for e in entries):
@@ -148,11 +150,21 @@ def _near(index: Mapping[str, set[Entry]]) -> dict[str, list[Any]]:
             words.setdefault(word, set())
         if " " in phrase and any(e[0] in ("taxon", "group", "place") for e in entries):
             words.setdefault(phrase.replace(" ", ""), set()).add(phrase)
+    return words
+
+
+def keys_near(word: str) -> tuple[str, ...]:
+    """The keys of the near spellings of a word; none for one that is too short or a number."""
+    return near_keys(word) if len(word) > 2 and not word.isdigit() else ()
+
+
+def _near(index: Mapping[str, set[Entry]]) -> dict[str, list[Any]]:
+    """Words, and names written as one word, under the keys of their near spellings (``spelling.near_keys``)."""
+    words = words_of(index)
     out: dict[str, list[Any]] = {}
     for word in sorted(words):
-        if len(word) > 2 and not word.isdigit():
-            for near in near_keys(word):
-                out.setdefault(near, []).append(word)
+        for near in keys_near(word):
+            out.setdefault(near, []).append(word)
         for phrase in sorted(words[word]):
             out.setdefault("=" + word, []).append(phrase)
     return dict(sorted(out.items()))

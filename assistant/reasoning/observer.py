@@ -18,6 +18,8 @@ NEIGHBOUR = 0.35
 KIN_ERROR = 0.15
 """How often a state is taken for another under the same umbrella (specks for dots in rows), beside other errors."""
 COUNT_MARGIN = 2
+SEEN = 1e-4
+"""The share from which a number of a count gets a column."""
 MOST_ERROR = 0.6
 FARTHEST = 12
 """Steps from which a wrong report gets no rarer."""
@@ -39,10 +41,19 @@ def column_keys(kb: KnowledgeBase, character: Character, cells: Sequence[Distrib
     """The columns of a character: its leaf states, or the integers that occur with a margin."""
     if character.is_stated:
         return list(leaves(kb, character.id))
-    seen = sorted({int(k) for d in cells if d for k, v in d.shares.items() if v > 1e-4})
-    if not seen:
-        return []
-    return [str(k) for k in range(max(0, seen[0] - COUNT_MARGIN), seen[-1] + COUNT_MARGIN + 1)]
+    seen = [bounds for d in cells if d and (bounds := numbers_seen(d))]
+    return count_keys(min(low for low, _ in seen), max(high for _, high in seen)) if seen else []
+
+
+def numbers_seen(cell: Distribution) -> tuple[int, int] | None:
+    """The smallest and largest number that a count takes now and then; None where there is none."""
+    seen = [int(k) for k, v in cell.shares.items() if v > SEEN]
+    return (min(seen), max(seen)) if seen else None
+
+
+def count_keys(low: int, high: int) -> list[str]:
+    """The columns of a count whose numbers lie between these."""
+    return [str(k) for k in range(max(0, low - COUNT_MARGIN), high + COUNT_MARGIN + 1)]
 
 
 def error_weights(character: Character, size: int) -> list[float]:

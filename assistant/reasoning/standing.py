@@ -108,7 +108,7 @@ class Standing:
 
 def build_standing(kb: KnowledgeBase, taxa: Sequence[str]) -> Standing:
     """The standing of some taxa, read from the base once."""
-    everyone = (*taxa, *_left_out(kb, taxa))
+    everyone = (*taxa, *left_out(kb, taxa))
     where = {t: i for i, t in enumerate(everyone)}
     parents = [kb.taxon(t).parents if kb.taxon(t).is_hybrid else () for t in everyone]
     sizes = [size_range(kb, t) for t in everyone]
@@ -131,7 +131,8 @@ def build_standing(kb: KnowledgeBase, taxa: Sequence[str]) -> Standing:
         own=sparse((c, i, 1.0) for i, t in enumerate(taxa) if parents[i] for c in kb.told_of(t)))
 
 
-def _left_out(kb: KnowledgeBase, taxa: Sequence[str]) -> tuple[str, ...]:
+def left_out(kb: KnowledgeBase, taxa: Sequence[str]) -> tuple[str, ...]:
+    """Parents of crosses that are not among the taxa."""
     held, out, ahead = set(taxa), dict[str, None](), list(taxa)
     while ahead:
         for parent in kb.taxon(ahead.pop(0)).parents:

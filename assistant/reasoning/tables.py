@@ -7,23 +7,24 @@ of a taxon the cell holds the mean over the taxa of which something is, which ne
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, fields, replace
 from functools import cached_property
-from typing import Any, Protocol
+from typing import Any, NamedTuple, Protocol
 
 import numpy as np
 import numpy.typing as npt
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
-from assistant.reasoning.evidence import ANY, LEAK, Distribution, Scope, below
+from assistant.reasoning.evidence import ANY, LEAK, Distribution, Scope, below, leaves
 from assistant.reasoning.observer import (
     KIN_ERROR,
     MOST_ERROR,
-    column_keys,
+    count_keys,
     error_weights,
     kin_of,
+    numbers_seen,
     scored,
     taxon_distribution,
 )
@@ -31,6 +32,9 @@ from assistant.reasoning.sparse import Sparse
 from assistant.reasoning.standing import Standing, build_standing
 
 Floats = npt.NDArray[np.float32]
+Ints = npt.NDArray[np.int32]
+UNTOLD, UNSEEN = -1, -2
+"""Bounds of a character in a taxon of which nothing is told, and of a count that takes no number often enough."""
 SILENT, SILENT_GENUS, SILENT_SPECIES = 0.2, 0.4, 0.8
 """Weight of a feature for taxa of a family (a genus, where the family has it) of which nothing is told about it."""
 
@@ -106,36 +110,117 @@ class Table:
         return self.report[a:b]
 
 
+class Told(NamedTuple):
+    """What is told of a character: its columns, the shares of each taxon, and the bounds of what is seen of it.
+
+    ``truth`` has the shape (columns, taxa) and holds zeros where nothing is told. ``low`` and ``high`` are the
+    smallest and largest number of a count (0 for states), ``UNTOLD`` where nothing is told, ``UNSEEN`` for no number.
+    """
+
+    character: Character
+    keys: list[str]
+    truth: Floats
+    low: Ints
+    high: Ints
+
+
+class Workings(NamedTuple):
+    """What a table was made from, by which it can be made again when little has changed (see ``Told``)."""
+
+    truth: Floats
+    low: Ints
+    high: Ints
+    lines: list[tuple[str, str]]
+
+
 def compile_table(kb: KnowledgeBase, taxa: Sequence[str] | None = None,
                   characters: Iterable[Character] | None = None,
                   progress: Callable[[int, int], None] | None = None) -> Table:
     """The score table of a base for all (or some) taxa and characters that can be observed."""
+    return work_out(kb, taxa, characters, progress)[0]
+
+
+def work_out(kb: KnowledgeBase, taxa: Sequence[str] | None = None, characters: Iterable[Character] | None = None,
+             progress: Callable[[int, int], None] | None = None) -> tuple[Table, Workings]:
+    """A score table with what it was made from."""
     names = tuple(kb.species if taxa is None else taxa)
     told = {c for t in names for p in (t, *kb.taxon(t).parents) for key in kb.lineage(p) for c in kb.told_of(key)}
     chosen = [c for c in (kb.characters if characters is None else characters) if scored(c) and c.id in told]
-    lines = [line_of(kb, t) for t in names]
+
+    def each() -> Iterator[Told]:
+        for number, character in enumerate(chosen):
+            yield tell(kb, character, names)
+            if progress:
+                progress(number + 1, len(chosen))
+
+    return assemble(kb, names, each(), [line_of(kb, t) for t in names], build_standing(kb, names))
+
+
+def tell(kb: KnowledgeBase, character: Character, names: Sequence[str]) -> Told:
+    """What is told of a character in some taxa."""
+    cells = [taxon_distribution(kb, t, character.id, ANY) for t in names]
+    bounds = [bounds_of(character, cell) for cell in cells]
+    low, high = (np.array([b[side] for b in bounds], np.int32) for side in (0, 1))
+    keys = keys_of(kb, character, low, high)
+    return Told(character, keys, shares_in(keys, cells), low, high)
+
+
+def bounds_of(character: Character, cell: Distribution | None) -> tuple[int, int]:
+    """The bounds of what is seen of a character in a taxon (see ``Told``)."""
+    if cell is None:
+        return UNTOLD, UNTOLD
+    return (0, 0) if character.is_stated else numbers_seen(cell) or (UNSEEN, UNSEEN)
+
+
+def keys_of(kb: KnowledgeBase, character: Character, low: Ints, high: Ints) -> list[str]:
+    """The columns of a character whose bounds are these: its leaf states, or the integers that occur with a margin."""
+    if character.is_stated:
+        return list(leaves(kb, character.id))
+    seen = low >= 0
+    return count_keys(int(low[seen].min()), int(high[seen].max())) if seen.any() else []
+
+
+def shares_in(keys: Sequence[str], cells: Sequence[Distribution | None]) -> Floats:
+    """The shares of some taxa by column, zeros where nothing is told."""
+    truth = np.zeros((len(keys), len(cells)), np.float32)
+    where = {k: i for i, k in enumerate(keys)}
+    for t, cell in enumerate(cells):
+        if cell is not None:
+            for key, share in cell.shares.items():
+                if key in where:
+                    truth[where[key], t] = share
+    return truth
+
+
+def assemble(kb: KnowledgeBase, names: tuple[str, ...], told: Iterable[Told], lines: Sequence[tuple[str, str]],
+             standing: Standing) -> tuple[Table, Workings]:
+    """The table of what is told of each character, with the genus and family of each taxon."""
     columns: list[str] = []
     spans: dict[str, tuple[int, int]] = {}
     blocks: list[Floats] = []
-    knowns: list[npt.NDArray[np.bool_]] = []
-    for number, character in enumerate(chosen):
-        cells = [taxon_distribution(kb, t, character.id, ANY) for t in names]
-        keys = column_keys(kb, character, cells)
-        if progress:
-            progress(number + 1, len(chosen))
-        if len(keys) < 2 or not any(cells):
+    kept: list[Told] = []
+    genera, families = (_numbered(line[side] for line in lines) for side in (0, 1))
+    for found in told:
+        character, keys, known = found.character, found.keys, found.low != UNTOLD
+        if len(keys) < 2 or not known.any():
             continue
-        block, known = character_block(kb, character, keys, cells)
-        block = block * silence(lines, known)
+        block = report_block(kb, character, keys, found.truth, known) * silence(genera, families, known)
         spans[character.id] = (len(columns), len(columns) + len(keys))
         columns += keys if character.is_stated else [f"{character.id}={k}" for k in keys]
         blocks.append(block)
-        knowns.append(known)
-    report = np.concatenate(blocks) if blocks else np.zeros((0, len(names)), np.float32)
-    known_all = np.array(knowns) if knowns else np.zeros((0, len(names)), bool)
-    table = Table(names, tuple(columns), spans, report, known_all, {t: i for i, t in enumerate(names)},
-                  build_standing(kb, names), efforts(kb, spans))
-    return apply_needs(kb, table)
+        kept.append(found)
+    report, truth = (np.concatenate(parts) if parts else np.zeros((0, len(names)), np.float32)
+                     for parts in (blocks, [f.truth for f in kept]))
+    low, high = (np.array(rows, np.int32).reshape(len(kept), len(names))
+                 for rows in ([f.low for f in kept], [f.high for f in kept]))
+    table = Table(names, tuple(columns), spans, report, low != UNTOLD, {t: i for i, t in enumerate(names)},
+                  standing, efforts(kb, spans))
+    return apply_needs(kb, table), Workings(truth, low, high, list(lines))
+
+
+def _numbered(words: Iterable[str]) -> Ints:
+    numbers: dict[str, int] = {}
+    return np.array([numbers.setdefault(word, len(numbers)) for word in words], np.int32)
 
 
 def efforts(kb: KnowledgeBase, characters: Iterable[str]) -> npt.NDArray[np.float64]:
@@ -162,35 +247,33 @@ def confusion(character: Character, size: int, kin: Sequence[int] = ()) -> Float
 def character_block(kb: KnowledgeBase, character: Character, keys: Sequence[str],
                     cells: Sequence[Distribution | None]) -> tuple[Floats, npt.NDArray[np.bool_]]:
     """The report chances of one character, shape (columns, taxa), and where something is known."""
-    truth = np.zeros((len(keys), len(cells)), np.float32)
     known = np.array([d is not None for d in cells])
-    where = {k: i for i, k in enumerate(keys)}
-    for t, cell in enumerate(cells):
-        if cell is not None:
-            for key, share in cell.shares.items():
-                if key in where:
-                    truth[where[key], t] = share
+    return report_block(kb, character, keys, shares_in(keys, cells), known), known
+
+
+def report_block(kb: KnowledgeBase, character: Character, keys: Sequence[str], truth: Floats,
+                 known: npt.NDArray[np.bool_]) -> Floats:
+    """The report chances of one character from the shares of each taxon; the mean of the known for the unknown."""
     total = truth.sum(axis=0)
     safe = np.where(total > 0, total, 1.0)
     truth = np.asarray((1 - LEAK) * truth / safe + LEAK / len(keys), dtype=np.float32)
     report: Floats = np.asarray(confusion(character, len(keys), kin_of(kb, character, keys)) @ truth, dtype=np.float32)
     report[:, ~known] = report[:, known].mean(axis=1, keepdims=True)
-    return report, known
+    return report
 
 
-def silence(lines: Sequence[tuple[str, str]], known: npt.NDArray[np.bool_]) -> Floats:
-    """A factor per taxon (genus, family): below 1 where nothing is told of a character in its whole family or genus.
+def silence(genera: Ints, families: Ints, known: npt.NDArray[np.bool_]) -> Floats:
+    """A factor per taxon (of these genera and families): below 1 where all of its family or genus is silent.
 
     Nobody speaks of an ear flap in a bullhead: the silence of a family about a feature that others are told by is mild
     evidence that it is not reported there, the silence of a genus less so. One species without a statement among
     congeners that have one stays nearly neutral.
     """
     if known.sum() < 3:
-        return np.ones(len(lines), dtype=np.float32)
-    genera = {g for (g, _), k in zip(lines, known, strict=True) if k}
-    families = {f for (_, f), k in zip(lines, known, strict=True) if k}
-    quiet = [SILENT_SPECIES if g in genera else SILENT_GENUS if f in families else SILENT for g, f in lines]
-    return np.where(known, 1.0, np.array(quiet)).astype(np.float32)
+        return np.ones(len(known), dtype=np.float32)
+    spoken = [np.isin(numbers, numbers[known]) for numbers in (genera, families)]
+    quiet = np.where(spoken[0], SILENT_SPECIES, np.where(spoken[1], SILENT_GENUS, SILENT))
+    return np.where(known, 1.0, quiet).astype(np.float32)
 
 
 def line_of(kb: KnowledgeBase, taxon: str) -> tuple[str, str]:
@@ -235,13 +318,16 @@ class Parts(Protocol):
 Arrays = dict[str, tuple[str, Sequence[int], bytes]]
 
 
-def table_parts(table: Table) -> tuple[dict[str, dict[str, list[Any]]], Arrays]:
-    """A table as rows by kind and key and as flat arrays, for keeping."""
+def table_parts(table: Table, workings: Workings | None = None) -> tuple[dict[str, dict[str, list[Any]]], Arrays]:
+    """A table as rows by kind and key and as flat arrays, for keeping; perhaps with what it was made from."""
     rows: dict[str, list[Any]] = {
         "taxa": list(table.taxa), "columns": list(table.columns), "standing": [list(table.standing.taxa)],
         "spans": [[key, a, b] for key, (a, b) in table.spans.items()]}
     arrays: dict[str, npt.NDArray[Any]] = {"report": table.report, "known": table.known, "noise": table.noise,
                                               "effort": table.effort}
+    if workings is not None:
+        rows["lines"] = [list(line) for line in workings.lines]
+        arrays |= {f"told.{name}": getattr(workings, name) for name in ("truth", "low", "high")}
     for part in fields(Standing):
         value = getattr(table.standing, part.name)
         if isinstance(value, Sparse):
@@ -259,12 +345,23 @@ LISTS = ("starts", "where", "weight")
 
 def read_table(parts: Parts) -> Table:
     """The table that ``table_parts`` took apart. Raises KeyError when a part is missing."""
-    taxa = tuple(_row(parts, "taxa"))
-    spans = {key: (a, b) for key, a, b in _row(parts, "spans")}
-    table = Table(taxa, tuple(_row(parts, "columns")), spans, _flat(parts, "report"), _flat(parts, "known"),
-                  {t: i for i, t in enumerate(taxa)}, _read_standing(parts, len(taxa)), _flat(parts, "effort"))
+    taxa, columns, spans, standing = read_places(parts)
+    table = Table(taxa, columns, spans, _flat(parts, "report"), _flat(parts, "known"),
+                  {t: i for i, t in enumerate(taxa)}, standing, _flat(parts, "effort"))
     table.__dict__["noise"] = _flat(parts, "noise")
     return table
+
+
+def read_workings(parts: Parts) -> Workings:
+    """What a kept table was made from. Raises KeyError when it was kept without."""
+    return Workings(_flat(parts, "told.truth"), _flat(parts, "told.low"), _flat(parts, "told.high"),
+                    [(genus, family) for genus, family in _row(parts, "lines")])
+
+
+def read_places(parts: Parts) -> tuple[tuple[str, ...], tuple[str, ...], dict[str, tuple[int, int]], Standing]:
+    """The taxa, columns and spans of a kept table, and the standing of its taxa, without its figures."""
+    taxa, columns = tuple(_row(parts, "taxa")), tuple(_row(parts, "columns"))
+    return taxa, columns, {key: (a, b) for key, a, b in _row(parts, "spans")}, _read_standing(parts, len(taxa))
 
 
 def _read_standing(parts: Parts, count: int) -> Standing:

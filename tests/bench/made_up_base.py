@@ -24,6 +24,8 @@ SHARED = ("agents", "places", "sources", "vocabulary")
 STATED, COUNTED = 40, 20
 KNOWN = 0.92
 IN_GENUS, IN_FAMILY = 8, 12
+LAYOUT = 2
+"""Raised when another base comes from the same seed."""
 SOURCE = "tf:basis tf:memory"
 FREQUENCIES = ("always", "usually", "usually", "usually", "often", "sometimes")
 ONSETS = [
@@ -105,8 +107,8 @@ def leaf_states(kb: KnowledgeBase, character: Character) -> tuple[str, ...]:
 
 def make_base(folder: Path, taxa: int, seed: int = 1) -> Path:
     """Write a base of about ``taxa`` species and crosses into a folder; an existing one of that size is kept."""
-    stamp = folder / "made-up.txt"
-    if stamp.is_file() and stamp.read_text() == f"{taxa} {seed}\n":
+    stamp, told = folder / "made-up.txt", f"{LAYOUT} {taxa} {seed}\n"
+    if stamp.is_file() and stamp.read_text() == told:
         return folder
     shutil.rmtree(folder, ignore_errors=True)
     for name in SHARED:
@@ -129,18 +131,21 @@ def make_base(folder: Path, taxa: int, seed: int = 1) -> Path:
         place = folder / "taxa" / family
         place.mkdir(parents=True, exist_ok=True)
         name = text.partition("taxon:")[2].partition("\n")[0]
-        (place / f"{name}.ttl").write_text(prefixes + text)
+        write(place / f"{name}.ttl", prefixes + text)
         ranges = "".join(range_lines(rng, text, places))
         (folder / "ranges" / family).mkdir(parents=True, exist_ok=True)
-        (folder / "ranges" / family / f"{name}.ttl").write_text(prefixes + ranges)
+        write(folder / "ranges" / family / f"{name}.ttl", prefixes + ranges)
         if number % IN_FAMILY == 0:
-            (place / "family.ttl").write_text(
-                prefixes + taxon(family, family.title(), f"family {number}", "family", "")
-            )
+            write(place / "family.ttl", prefixes + taxon(family, family.title(), f"family {number}", "family", ""))
         if left <= 0:
             break
-    stamp.write_text(f"{taxa} {seed}\n")
+    stamp.write_text(told)
     return folder
+
+
+def write(path: Path, text: str) -> None:
+    """Write a file line by line as the writer of our package does (the order of blocks is left as it is)."""
+    path.write_text(text.rstrip("\n") + "\n")
 
 
 def prefix_lines(shipped: Path) -> str:
@@ -248,7 +253,7 @@ def statement(key: str, character: str, told: Told, unit: str = "NUM") -> str:
         f"st:{key}.{character}.any.memory\n    a tf:{'State' if state else 'Number'}Statement ;\n"
         f"    tf:taxon taxon:{key} ;\n    tf:character char:{character} ;\n{value}    tf:frequency freq:{frequency} ;\n"
         '    dcterms:created "2026-01-05"^^xsd:date ;\n    dcterms:source src:memory ;\n'
-        f"    prov:wasAttributedTo agent:first-curator ;\n    {SOURCE} ;\n    .\n\n"
+        f"    prov:wasAttributedTo agent:founding-curators ;\n    {SOURCE} ;\n    .\n\n"
     )
 
 

@@ -39,8 +39,9 @@ def test_referrers_and_texts(tiny_base: Path) -> None:
     index = Index(tiny_base)
     assert index.referrers("state:jaw-reach.past-eye") == ["st:vennia-alta.jaw-reach.any.vell-2001"]
     assert index.referrers("taxon:vennia") == ["taxon:vennia-alta", "taxon:vennia-rubra"]
-    assert index.with_text("skos:prefLabel", "EMBER vennet") == ["taxon:vennia-rubra"]
-    assert index.with_text("skosxl:literalForm", "redfin") == ["name:vennia-alta.redfin", "name:vennia-rubra.redfin"]
+    assert index.with_text("skos:prefLabel", "EMBER vennet", "taxon") == ["taxon:vennia-rubra"]
+    found = index.with_text("skosxl:literalForm", "redfin", "name")
+    assert found == ["name:vennia-alta.redfin", "name:vennia-rubra.redfin"]
     assert index.node("taxon:nobody") is None and index.where("taxon:nobody") == ""
 
 
@@ -50,3 +51,10 @@ def test_a_subject_that_stands_twice_is_told(tiny_base: Path) -> None:
     block = path.read_text().split("\n\n")[1]
     path.write_text(path.read_text() + "\n" + block.rstrip("\n") + "\n")
     assert [key for key, _ in Index(tiny_base).double] == ["src:vell-2001"]
+
+
+def everything(index: Index) -> object:
+    """All that an index says."""
+    nodes = index.all_nodes()
+    return (sorted(index.spots.items()), {k: (n.props, n.file) for k, n in nodes.items()}, index.double, index.odd,
+            {p: index.ids(p) for p in {k.partition(":")[0] for k in nodes}}, index.contents, index.digests())
