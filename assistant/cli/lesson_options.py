@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import shutil
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
 from pathlib import Path
@@ -14,6 +15,9 @@ from assistant.errors import ToolError, UsageError
 
 if TYPE_CHECKING:
     from assistant.model.knowledge import KnowledgeBase
+
+NARROWEST, USUAL, WIDEST = 40, 80, 100
+"""Columns of printed text."""
 
 
 def add_fishes(parser: argparse.ArgumentParser) -> None:
@@ -57,6 +61,13 @@ def chosen(kb: KnowledgeBase, args: argparse.Namespace) -> tuple[str, ...]:
     if not args.fishes and not args.group and not args.place:
         raise UsageError("no fish is named", "name fishes, or give --group or --place")
     return select(kb, args.fishes, args.group, args.place)
+
+
+def text_width(output: str | None) -> int:
+    """The columns that text is set in: those of the terminal, within reason; 80 in a file and where there is none."""
+    if output is not None:
+        return USUAL
+    return max(NARROWEST, min(shutil.get_terminal_size((USUAL, 24)).columns, WIDEST))
 
 
 def write_out(text: str, output: str | None, streams: Streams) -> None:

@@ -24,7 +24,7 @@ def comparison_rows(found: Comparison, rows: Sequence[Row]) -> list[list[str]]:
 
 def comparison_text(found: Comparison, shared: bool = False, width: int = 100) -> str:
     """A comparison for a terminal or a mail."""
-    parts = [found.title, text_table(comparison_rows(found, found.rows), width) if found.rows
+    parts = [textwrap.fill(found.title, width), text_table(comparison_rows(found, found.rows), width) if found.rows
              else say.NOTHING_SEPARATES]
     if shared and found.shared:
         parts += [say.ALIKE, text_table(comparison_rows(found, found.shared), width)]

@@ -107,3 +107,12 @@ def test_bad_input_gets_one_clear_line(argv: tuple[str, ...], code: int, says: s
     assert got == code and out == ""
     lines = err.strip().splitlines()
     assert lines[0].startswith("tellfin: ") and says in lines[0] and len(lines) <= 2
+
+
+@pytest.mark.parametrize("width", [50, 80])
+@pytest.mark.parametrize("command", ["compare", "key"])
+def test_text_fits_the_terminal(command: str, width: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    """No line of text is wider than the terminal."""
+    monkeypatch.setenv("COLUMNS", str(width))
+    code, out, _ = run(command, *THREE)
+    assert code == 0 and max(map(len, out.splitlines())) <= width
