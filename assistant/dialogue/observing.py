@@ -88,9 +88,20 @@ def evidence_of(held: Held, extra: tuple[Hint, ...] = ()) -> Evidence:
         length,
         held.size_word,
         scope,
-        held.excluded,
+        ruled_out(held.hints + extra),
         volunteered=True,
     )
+
+
+def ruled_out(hints: tuple[Hint, ...]) -> frozenset[str]:
+    """The fishes that the asker has outright said it is not, and has not offered again since."""
+    out: set[str] = set()
+    for hint in hints:
+        if hint.seen and hint.kind == "like":
+            out -= hint.taxa
+        elif not hint.seen and not hint.hedged and len(hint.taxa) == 1:
+            out |= hint.taxa
+    return frozenset(out)
 
 
 def span_of(measures: tuple[Measure, ...]) -> tuple[float, float] | None:
