@@ -17,7 +17,6 @@ class Held(NamedTuple):
     character: str = ""
     seen: tuple[Seen, ...] = ()
     hints: tuple[Hint, ...] = ()
-    excluded: frozenset[str] = frozenset()
     skipped: frozenset[str] = frozenset()
     places: tuple[str, ...] = ()
     water: str | None = None

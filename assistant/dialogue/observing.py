@@ -22,7 +22,7 @@ def observe(kb: KnowledgeBase, held: Held, reading: Reading, afresh: bool = Fals
             seen = tuple(s for s in seen if not _taken_back(kb, s.observation, new.observation))
             added = [s for s in added if not _taken_back(kb, s.observation, new.observation)]
         else:
-            added.append(new)
+            added.append(_answer(held, new))
     characters = {s.observation.character for s in added if s.observation.seen}
     adding = "adding" in reading.cues or "cue-adding" in reading.cues
     kept = seen if adding else tuple(s for s in seen if not _replaced(kb, s.observation, characters, added))
@@ -30,6 +30,13 @@ def observe(kb: KnowledgeBase, held: Held, reading: Reading, afresh: bool = Fals
         seen=kept + tuple(a for a in added if a.observation not in {k.observation for k in kept}),
         hints=_hints(hints, reading.hints),
     )
+
+
+def _answer(held: Held, new: Seen) -> Seen:
+    """What is told of the character just asked for, marked as an answer."""
+    if held.asked is None or held.asked.kind != "character" or held.asked.character != new.observation.character:
+        return new
+    return new._replace(observation=new.observation._replace(asked=True))
 
 
 def _hints(old: tuple[Hint, ...], new: tuple[Hint, ...]) -> tuple[Hint, ...]:
@@ -81,9 +88,20 @@ def evidence_of(held: Held, extra: tuple[Hint, ...] = ()) -> Evidence:
         length,
         held.size_word,
         scope,
-        held.excluded,
+        ruled_out(held.hints + extra),
         volunteered=True,
     )
+
+
+def ruled_out(hints: tuple[Hint, ...]) -> frozenset[str]:
+    """The fishes that the asker has outright said it is not, and has not offered again since."""
+    out: set[str] = set()
+    for hint in hints:
+        if hint.seen and hint.kind == "like":
+            out -= hint.taxa
+        elif not hint.seen and not hint.hedged and len(hint.taxa) == 1:
+            out |= hint.taxa
+    return frozenset(out)
 
 
 def span_of(measures: tuple[Measure, ...]) -> tuple[float, float] | None:

@@ -32,8 +32,9 @@ def _same_look(one: Observation, other: Observation) -> bool:
 
 def _both(kb: KnowledgeBase, one: Observation, other: Observation) -> Observation:
     hedged = one.hedged and other.hedged
+    one = one._replace(asked=one.asked or other.asked)
     if not one.states:
-        return other._replace(hedged=hedged)
+        return other._replace(hedged=hedged, asked=one.asked)
     first, second = _leaves(kb, one.states), _leaves(kb, other.states)
     if common := [s for s in first if s in second]:
         return one._replace(states=tuple(common), hedged=hedged)

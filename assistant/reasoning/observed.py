@@ -14,7 +14,7 @@ class Observation(NamedTuple):
     """One thing seen or denied: states of a character, or a number (a range where ``value_high`` differs).
 
     Several ``states`` are "one of these"; what was seen besides on the same part ("pale above and red behind") is
-    in ``beside``.
+    in ``beside``. ``asked`` when it answers a question about this character and was not told of one's own accord.
     """
 
     character: str
@@ -26,6 +26,7 @@ class Observation(NamedTuple):
     at_least: bool = False
     at_most: bool = False
     beside: tuple[str, ...] = ()
+    asked: bool = False
 
 
 class Hint(NamedTuple):
@@ -41,7 +42,8 @@ class Hint(NamedTuple):
 class Evidence(NamedTuple):
     """Everything known of one fish. ``places`` are ids, ``length`` mm (low, high), ``size_word`` small or large.
 
-    ``volunteered`` when it was told of one's own accord and not in answer to questions about given characters.
+    ``volunteered`` when typed in plain words of one's own accord, but for observations marked as ``asked``; else all
+    of it answers questions about given characters.
     """
 
     observations: tuple[Observation, ...] = ()

@@ -75,7 +75,7 @@ def size_fit(kb: KnowledgeBase, taxon: str, length: float) -> float:
         return 1.0 if length >= low else 0.55 + 0.45 * length / low
     if length <= top:
         return 1.0 - 0.8 * (length - usual) / max(top - usual, 1.0)
-    return max(0.01, 0.2 * math.exp(-12.0 * (length / top - 1.0)))
+    return max(0.003, 0.2 * math.exp(-12.0 * (length / top - 1.0)))
 
 
 def word_fit(kb: KnowledgeBase, taxon: str, word: str) -> float:

@@ -86,7 +86,7 @@ class Standing:
         with np.errstate(invalid="ignore", over="ignore"):
             short = np.where(length >= low, 1.0, 0.55 + 0.45 * length / low)
             long = 1.0 - 0.8 * (length - usual) / np.maximum(top - usual, 1.0)
-            past = np.maximum(0.01, 0.2 * np.exp(-12.0 * np.maximum(length / top - 1.0, 0.0)))
+            past = np.maximum(0.003, 0.2 * np.exp(-12.0 * np.maximum(length / top - 1.0, 0.0)))
         fit = np.where(length <= usual, short, np.where(length <= top, long, past))
         return np.asarray(np.where(np.isnan(top), NO_SIZE, fit))
 

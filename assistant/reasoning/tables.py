@@ -35,8 +35,10 @@ Floats = npt.NDArray[np.float32]
 Ints = npt.NDArray[np.int32]
 UNTOLD, UNSEEN = -1, -2
 """Bounds of a character in a taxon of which nothing is told, and of a count that takes no number often enough."""
-SILENT, SILENT_GENUS, SILENT_SPECIES = 0.2, 0.4, 0.8
-"""Weight of a feature for taxa of a family (a genus, where the family has it) of which nothing is told about it."""
+SILENT, SILENT_GENUS, SILENT_SPECIES = 0.1, 0.3, 0.8
+"""Weight of a feature for taxa of a family (a genus, where the family has it) of which nothing is told about it. What
+people mention is nearly always stated: 339 of 346 marks in lines on known fishes, and in a silent family or genus
+less than a twentieth as often as elsewhere. A gap among stated congeners is the base's own and stays nearly neutral."""
 
 EFFORT: Mapping[str, float] = {"glance": 1.0, "hand": 1.5, "count": 2.6, "dead": 6.0}
 EFFORT_UNSAID = 2.0

@@ -138,7 +138,7 @@ def test_the_posterior_is_that_of_categorical_naive_bayes(monkeypatch: pytest.Mo
     columns = tuple(f"{f}.{n}" for f in features for n in range(4))
     table = Table(tuple(names), columns, {f: (4 * i, 4 * i + 4) for i, f in enumerate(features)}, report,
                   np.ones((4, 3), bool), {n: i for i, n in enumerate(names)}, plain.standing, np.ones(4))
-    for constant, value in (("READING", 0.0), ("FLOOR", 0.0)):
+    for constant, value in (("READING", 0.0), ("FLOOR", 0.0), ("ANSWERED", 1.0)):
         monkeypatch.setattr(core, constant, value)
     for line, expected in zip(binned[::7], model.predict_proba(binned[::7]), strict=True):
         seen = tuple(Observation(f, (f"{f}.{n}",)) for f, n in zip(features, line, strict=True))

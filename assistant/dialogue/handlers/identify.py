@@ -23,7 +23,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     """Take in what the line says of the fish and answer with candidates, verdict and the next question."""
     held = observe(turn.kb, turn.held, turn.reading, another_fish(turn))
     if another_fish(turn):
-        held = held.after(excluded=frozenset(), skipped=frozenset())
+        held = held.after(skipped=frozenset())
     guesses = guessed(turn)
     held = held.after(hints=held.hints + tuple(h for h in claimed(turn.kb, guesses) if h not in held.hints))
     if not guesses and turn.held.intent == "contrast" and not turn.held.seen:
