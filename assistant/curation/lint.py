@@ -14,6 +14,7 @@ from decimal import Decimal, InvalidOperation
 from itertools import pairwise
 
 from assistant.curation.findings import Finding
+from assistant.curation.lengths import above_the_largest
 from assistant.curation.shapes import is_valid, shown
 from assistant.curation.siblings import far_values
 from assistant.curation.taxonomy import taxonomy_findings
@@ -289,6 +290,13 @@ def siblings(node: Node, context: Context) -> Iterator[Finding]:
                               "look it up again; a note (skos:editorialNote) settles it")
 
 
+def lengths(node: Node, context: Context) -> Iterator[Finding]:
+    """A usual length does not lie above the largest length of the same fish."""
+    for found, expected in above_the_largest(node, context.view, SCOPE):
+        yield context.finding("warning", "usual above largest", node, found, expected,
+                              "mend one of the two, or name the fish of which it holds")
+
+
 def taxonomy(node: Node, context: Context) -> Iterator[Finding]:
     """Parents, ranks, crosses and names of taxa agree with one another."""
     for severity, rule, found, expected, mend in taxonomy_findings(node, context.view):
@@ -296,7 +304,7 @@ def taxonomy(node: Node, context: Context) -> Iterator[Finding]:
 
 
 RULES: tuple[Rule, ...] = (references, declared, literals, identifiers, statements, numbers, bounds, doubled,
-                           provenance, look_alikes, siblings, taxonomy)
+                           provenance, look_alikes, siblings, lengths, taxonomy)
 
 
 def kind_of(node: Node) -> Kind | None:

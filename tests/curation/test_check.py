@@ -67,6 +67,37 @@ def test_duplicate_statement_and_two_preferred(tiny_base: Path) -> None:
     assert {"said twice", "two preferred"} <= rules
 
 
+LENGTH = """st:vennia-alta.{name}.any.vell-2001
+    a tf:NumberStatement ;
+    tf:taxon taxon:vennia-alta ;
+    tf:character char:{name} ;
+    tf:high {value} ;
+    qudt:hasUnit unit:MilliM ;
+    dcterms:created "2026-01-05"^^xsd:date ;
+    dcterms:source src:vell-2001 ;
+    prov:wasAttributedTo agent:first-curator ;
+    tf:basis tf:read ;
+{more}    .
+"""
+
+
+@pytest.mark.parametrize(("usual", "largest_of", "found"), [
+    ("250.0", "", True), ("200.0", "", False), ("250.0", "tf:scopeText \"dwarf form\"", False)])
+def test_a_usual_length_above_the_largest_is_a_warning(usual: str, largest_of: str, found: bool,
+                                                       tiny_base: Path) -> None:
+    """A usual length over the largest is named with both; a largest length of other fish does not count."""
+    path = tiny_base / VENNIA
+    more = f"    {largest_of} ;\n" if largest_of else ""
+    blocks = (LENGTH.format(name="max-total-length", value="200.0", more=more),
+              LENGTH.format(name="usual-adult-length", value=usual, more=""))
+    path.write_text("\n".join((path.read_text(), *blocks)))
+    hits = [f for f in check_folder(tiny_base, shipped_shapes()).findings if f.rule == "usual above largest"]
+    assert bool(hits) is found
+    if found:
+        assert hits[0].severity == "warning" and hits[0].thing == "st:vennia-alta.usual-adult-length.any.vell-2001"
+        assert "250" in hits[0].found and "200" in hits[0].expected and hits[0].where.startswith(VENNIA)
+
+
 def test_a_subject_in_two_files_is_an_error(tiny_base: Path) -> None:
     """Each subject stands in one place."""
     (tiny_base / "sources" / "twice.ttl").write_bytes((tiny_base / "sources" / "papers.ttl").read_bytes())
