@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from assistant.model.knowledge import KnowledgeBase
-from assistant.reasoning.evidence import Scope, about, below, distribution, fitted, leaves
+from assistant.reasoning.evidence import Scope, about, below, distribution, fitted, leaves, number_range
 
 
 def test_shares_sum_to_one_for_every_cell_of_the_base(kb: KnowledgeBase) -> None:
@@ -46,10 +46,11 @@ def test_a_count_is_likeliest_in_its_usual_range_and_never_impossible_beside_it(
     for s in about(kb, "lepomis-macrochirus", "anal-soft-rays")[0]:
         shares = fitted(s, 0.9)
         assert sum(shares.values()) == pytest.approx(1.0)
-        assert s.low is not None and s.high is not None
+        bounds = number_range(s)
+        assert bounds is not None
         peak = max(shares, key=lambda k: shares[k])
-        assert s.low <= peak <= s.high
-        assert 0 < shares[int(s.high) + 1] < shares[peak]
+        assert bounds[0] <= peak <= bounds[3]
+        assert 0 < shares[int(bounds[3]) + 1] < shares[peak]
 
 
 def test_umbrella_states_stand_for_what_lies_below_them(kb: KnowledgeBase) -> None:
