@@ -133,7 +133,13 @@ def unasked(reading: Reading, cues: Sequence[Cue]) -> Reading:
 
 
 def carry(before: Held, after: Held, answer: Answer) -> Held:
-    """The conversation after a turn: what was answered and asked, and the turn before for taking it back."""
+    """The conversation after a turn: what was answered and asked, and the turn before for taking it back.
+
+    A step back returns to an earlier conversation as it was then, so that the next one goes a turn further back. A turn
+    that was small talk or not understood is no step of its own.
+    """
+    if answer.intent == "undo" and after is before.before:
+        return after.after(asked=answer.asked)
     shown = after.shown
     if len(answer.taxa) > 1 or (answer.taxa and answer.taxa[0] not in shown):
         shown = answer.taxa
@@ -148,7 +154,7 @@ def carry(before: Held, after: Held, answer: Answer) -> Held:
         intent=after.intent if idle else answer.intent,
         asked=answer.asked,
         last=after.last if grounds and after.last is not None else answer,
-        before=after.before if after is before.before else _trimmed(before, REMEMBERED),
+        before=before.before if idle and before.before is not None else _trimmed(before, REMEMBERED),
     )
 
 
