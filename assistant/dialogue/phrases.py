@@ -276,6 +276,10 @@ HELP_SALT = "Only fishes of fresh water (and those that run up from the sea); I 
 GREETING = "Hello. Tell me about a fish you saw, or ask me to tell two apart."
 THANKS = "Glad it helped. Ask again any time."
 BYE = "Good fishing, and go gently with the ones you put back."
+IN_METRIC = "Lengths and weights come in metric from here on."
+
+IN_INCHES = "Lengths and weights come in inches and pounds from here on."
+
 CHATTER = (
     "I am a plain assistant that knows freshwater fishes. Tell me about one you saw, or ask how to tell two apart."
 )

@@ -18,4 +18,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         text = say.BYE
     elif "greeting" in cues:
         text = say.GREETING
+    elif "units-metric" in cues:
+        text = say.IN_METRIC
+    elif "units-us" in cues:
+        text = say.IN_INCHES
     return Answer("small-talk", (Block("lead", text, claim=False),)), turn.held
