@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 import json
 
-from assistant.cli.lesson_options import add_fishes, add_output, add_words, chosen, open_kb, write_out
+from assistant.cli.lesson_options import add_fishes, add_output, add_words, chosen, open_kb, text_width, write_out
 from assistant.cli.streams import Streams
 
 NAME = "compare"
@@ -30,11 +30,11 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
         raise UsageError("--rows takes a number from 1 on", "leave it out for 12")
     with open_kb(args, streams) as kb:
         found: Comparison = compare(kb, chosen(kb, args), args.look, args.level, args.rows)
-        write_out(rendered(found, args.format, args.shared), args.output, streams)
+        write_out(rendered(found, args.format, args.shared, text_width(args.output)), args.output, streams)
     return 0
 
 
-def rendered(found: object, form: str, shared: bool) -> str:
+def rendered(found: object, form: str, shared: bool, width: int = 100) -> str:
     """A comparison in one of the forms."""
     from assistant.dialogue.comparison import Comparison
     from assistant.render.markdown import comparison_markdown, comparison_rows, comparison_text
@@ -42,7 +42,7 @@ def rendered(found: object, form: str, shared: bool) -> str:
 
     assert isinstance(found, Comparison)
     if form == "text":
-        return comparison_text(found, shared)
+        return comparison_text(found, shared, width)
     if form == "markdown":
         return comparison_markdown(found, shared)
     if form == "csv":

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 import json
 
-from assistant.cli.lesson_options import add_fishes, add_output, add_words, chosen, open_kb, write_out
+from assistant.cli.lesson_options import add_fishes, add_output, add_words, chosen, open_kb, text_width, write_out
 from assistant.cli.streams import Streams
 from assistant.errors import UsageError
 
@@ -42,7 +42,7 @@ def _rendered(kb: object, found: object, args: argparse.Namespace) -> str:
 
     assert isinstance(kb, KnowledgeBase) and isinstance(found, LessonKey)
     if args.format == "text":
-        return key_text(kb, found.key, found.title, found.notes, args.level)
+        return key_text(kb, found.key, found.title, found.notes, args.level, text_width(args.output))
     if args.format == "markdown":
         return key_markdown(kb, found.key, found.title, found.notes, args.level)
     if args.format == "csv":

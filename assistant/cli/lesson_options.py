@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import shutil
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
 from pathlib import Path
@@ -57,6 +58,15 @@ def chosen(kb: KnowledgeBase, args: argparse.Namespace) -> tuple[str, ...]:
     if not args.fishes and not args.group and not args.place:
         raise UsageError("no fish is named", "name fishes, or give --group or --place")
     return select(kb, args.fishes, args.group, args.place)
+
+
+NARROWEST, WIDEST = 50, 100
+"""Columns that a text is fitted to at least and at most."""
+
+
+def text_width(output: str | None) -> int:
+    """The columns of the terminal (80 where there is none), or the widest form for a file."""
+    return WIDEST if output else max(NARROWEST, min(WIDEST, shutil.get_terminal_size((80, 24)).columns))
 
 
 def write_out(text: str, output: str | None, streams: Streams) -> None:

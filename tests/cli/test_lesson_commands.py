@@ -107,3 +107,21 @@ def test_bad_input_gets_one_clear_line(argv: tuple[str, ...], code: int, says: s
     assert got == code and out == ""
     lines = err.strip().splitlines()
     assert lines[0].startswith("tellfin: ") and says in lines[0] and len(lines) <= 2
+
+
+@pytest.mark.parametrize("columns", (50, 60, 80))
+@pytest.mark.parametrize("words", (["compare", "walleye", "sauger", "yellow perch"], ["key", "--group", "pikes"]))
+def test_text_fits_the_terminal(words: list[str], columns: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    """No line of a comparison or a key is wider than the terminal, and no fish's name is broken within a word."""
+    monkeypatch.setenv("COLUMNS", str(columns))
+    code, out, _ = run(*words)
+    assert code == 0
+    assert max(map(len, out.splitlines())) <= columns
+    assert words[1] != "walleye" or {"walleye", "sauger"} <= set(out.replace(":", " ").split())
+
+
+def test_an_unknown_fish_gets_the_nearest_names() -> None:
+    """A short slip of a name is answered with names that have a word like it."""
+    code, _, err = run("compare", "bluegill", "bas")
+    assert code != 0
+    assert "did you mean" in err and "bass" in err
