@@ -94,7 +94,7 @@ def _listed(rows: Sequence[Sequence[str]], width: int) -> str:
     head, *body = rows
     lines: list[str] = []
     for row in body:
-        lines.append(row[0])
+        lines += textwrap.wrap(row[0], width)
         for name, cell in zip(head[1:], row[1:], strict=True):
             lines += textwrap.wrap(f"{name}: {cell}", width, initial_indent="  ", subsequent_indent="    ")
     return "\n".join(lines)

@@ -125,3 +125,16 @@ def test_an_unknown_fish_gets_the_nearest_names() -> None:
     code, _, err = run("compare", "bluegill", "bas")
     assert code != 0
     assert "did you mean" in err and "bass" in err
+
+
+def test_a_key_of_fishes_that_nothing_parts_is_one_sentence(kb: KnowledgeBase) -> None:
+    """Where no feature parts the fishes, the text is the title and a sentence that says so, without instructions."""
+    from assistant.dialogue.lesson_key import notes_of
+    from assistant.reasoning.key import build_key
+    from assistant.render.markdown import key_text
+
+    taxa = ("lepomis-macrochirus", "lepomis-cyanellus")
+    key = build_key(kb, taxa, without={c.id for c in kb.characters})
+    parts = key_text(kb, key, "Title", notes_of(kb, key)).strip().split("\n\n")
+    assert parts[0] == "Title" and len(parts) == 2
+    assert "No key can be made" in parts[1] and "bluegill" in parts[1]
