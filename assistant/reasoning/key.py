@@ -79,6 +79,8 @@ def build_key(kb: KnowledgeBase, taxa: Sequence[str], look: str = "hand", exact:
     maker = _Maker(kb, names, search.cells)
     tree = search.tree(whole) if len(names) > 1 else whole
     if not any(kb.taxon(t).rank == "genus" for t in names):
+        tree = maker.settle(tree)
+    if not any(kb.taxon(t).rank in ("genus", "family") for t in names):
         tree = opened(maker.settle(tree), {c: _unknown(cell) for c, cell in search.cells.items()})
     couplets: list[Couplet] = []
     if isinstance(tree, Fork):
