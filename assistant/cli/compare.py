@@ -34,7 +34,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     return 0
 
 
-def rendered(found: object, form: str, shared: bool, width: int) -> str:
+def rendered(found: object, form: str, shared: bool, width: int = 100) -> str:
     """A comparison in one of the forms."""
     from assistant.dialogue.comparison import Comparison
     from assistant.render.markdown import comparison_markdown, comparison_rows, comparison_text

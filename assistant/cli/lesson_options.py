@@ -16,9 +16,6 @@ from assistant.errors import ToolError, UsageError
 if TYPE_CHECKING:
     from assistant.model.knowledge import KnowledgeBase
 
-NARROWEST, USUAL, WIDEST = 40, 80, 100
-"""Columns of printed text."""
-
 
 def add_fishes(parser: argparse.ArgumentParser) -> None:
     """The arguments that choose fishes."""
@@ -63,11 +60,13 @@ def chosen(kb: KnowledgeBase, args: argparse.Namespace) -> tuple[str, ...]:
     return select(kb, args.fishes, args.group, args.place)
 
 
+NARROWEST, WIDEST = 50, 100
+"""Columns that a text is fitted to at least and at most."""
+
+
 def text_width(output: str | None) -> int:
-    """The columns that text is set in: those of the terminal, within reason; 80 in a file and where there is none."""
-    if output is not None:
-        return USUAL
-    return max(NARROWEST, min(shutil.get_terminal_size((USUAL, 24)).columns, WIDEST))
+    """The columns of the terminal (80 where there is none), or the widest form for a file."""
+    return WIDEST if output else max(NARROWEST, min(WIDEST, shutil.get_terminal_size((80, 24)).columns))
 
 
 def write_out(text: str, output: str | None, streams: Streams) -> None:

@@ -87,7 +87,7 @@ def so_many(count: int) -> str:
 
 def not_parted(names: str) -> str:
     """Fishes that no feature parts."""
-    return sentence(f"nothing that can be seen this way parts {names}")
+    return sentence(f"no key can be made: nothing held that can be seen this way tells {names} apart")
 
 
 # --- sheet ------------------------------------------------------------------------------------------------------

@@ -58,9 +58,19 @@ def find_taxon(kb: KnowledgeBase, name: str) -> str:
     if hits:
         labels = ", ".join(sorted(_label(kb, h) for h in hits)[:6])
         raise UsageError(f"'{name}' may be several fishes: {labels}", "name one of them")
-    near = difflib.get_close_matches(key(name), _names(kb), n=3, cutoff=0.7)
+    near = _near(kb, key(name))
     hint = f"did you mean {' or '.join(near)}?" if near else "use an English or a scientific name that the base holds"
     raise UsageError(f"the base has no fish called '{name}'", hint)
+
+
+def _near(kb: KnowledgeBase, name: str) -> list[str]:
+    """Up to three names like this one, or else the shortest that have a word like it."""
+    names = _names(kb)
+    whole = difflib.get_close_matches(name, names, n=3, cutoff=0.7)
+    if whole:
+        return whole
+    words = difflib.get_close_matches(name, {w for n in names for w in n.split()}, n=1, cutoff=0.75)
+    return sorted((n for n in set(names) if set(words) & set(n.split())), key=lambda n: (len(n), n))[:3]
 
 
 def find_place(kb: KnowledgeBase, name: str) -> str:

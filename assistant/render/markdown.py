@@ -79,8 +79,10 @@ def _lead_lines(head: str, text: str, end: str, width: int) -> list[str]:
 
 def key_text(kb: KnowledgeBase, key: Key, title: str, notes: Sequence[str], level: str = "plain",
              width: int = 100) -> str:
-    """A key for a terminal or a mail."""
-    parts = [title, textwrap.fill(say.key_how(len(key.taxa), key.look), width),
+    """A key for a terminal or a mail; where nothing parts the fishes, that alone is said."""
+    if not key.couplets:
+        return "\n\n".join(textwrap.fill(p, width) for p in (title, *notes)) + "\n"
+    parts = [textwrap.fill(title, width), textwrap.fill(say.key_how(len(key.taxa), key.look), width),
              "\n".join(key_lines(kb, key, level, width))]
     if notes:
         parts.append("\n".join(textwrap.fill(n, width) for n in notes))

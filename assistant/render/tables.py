@@ -53,12 +53,12 @@ def text_table(rows: Sequence[Sequence[str]], width: int = 100) -> str:
         return ""
     columns = len(rows[0])
     room = width - 2 * (columns - 1)
-    if room // columns < NARROWEST:
-        return _listed(rows, width)
     widths = _widths(rows, room)
+    if room // columns < NARROWEST or any(_longest_word(r[i]) > w for r in rows for i, w in enumerate(widths)):
+        return _listed(rows, width)
     lines: list[str] = []
     for number, row in enumerate(rows):
-        wrapped = [textwrap.wrap(c, w) or [""] for c, w in zip(row, widths, strict=True)]
+        wrapped = [textwrap.wrap(c, w, break_on_hyphens=False) or [""] for c, w in zip(row, widths, strict=True)]
         for i in range(max(map(len, wrapped))):
             cells = [(w[i] if i < len(w) else "").ljust(size) for w, size in zip(wrapped, widths, strict=True)]
             lines.append("  ".join(cells).rstrip())
@@ -84,6 +84,10 @@ def _widths(rows: Sequence[Sequence[str]], room: int) -> list[int]:
             room -= needs[i]
             left.remove(i)
     return widths
+
+
+def _longest_word(text: str) -> int:
+    return max(map(len, text.split()), default=0)
 
 
 def _listed(rows: Sequence[Sequence[str]], width: int) -> str:

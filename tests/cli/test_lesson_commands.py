@@ -109,10 +109,32 @@ def test_bad_input_gets_one_clear_line(argv: tuple[str, ...], code: int, says: s
     assert lines[0].startswith("tellfin: ") and says in lines[0] and len(lines) <= 2
 
 
-@pytest.mark.parametrize("width", [50, 80])
-@pytest.mark.parametrize("command", ["compare", "key"])
-def test_text_fits_the_terminal(command: str, width: int, monkeypatch: pytest.MonkeyPatch) -> None:
-    """No line of text is wider than the terminal."""
-    monkeypatch.setenv("COLUMNS", str(width))
-    code, out, _ = run(command, *THREE)
-    assert code == 0 and max(map(len, out.splitlines())) <= width
+@pytest.mark.parametrize("columns", (50, 60, 80))
+@pytest.mark.parametrize("words", (["compare", "walleye", "sauger", "yellow perch"], ["key", "--group", "pikes"]))
+def test_text_fits_the_terminal(words: list[str], columns: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    """No line of a comparison or a key is wider than the terminal, and no fish's name is broken within a word."""
+    monkeypatch.setenv("COLUMNS", str(columns))
+    code, out, _ = run(*words)
+    assert code == 0
+    assert max(map(len, out.splitlines())) <= columns
+    assert words[1] != "walleye" or {"walleye", "sauger"} <= set(out.replace(":", " ").split())
+
+
+def test_an_unknown_fish_gets_the_nearest_names() -> None:
+    """A short slip of a name is answered with names that have a word like it."""
+    code, _, err = run("compare", "bluegill", "bas")
+    assert code != 0
+    assert "did you mean" in err and "bass" in err
+
+
+def test_a_key_of_fishes_that_nothing_parts_is_one_sentence(kb: KnowledgeBase) -> None:
+    """Where no feature parts the fishes, the text is the title and a sentence that says so, without instructions."""
+    from assistant.dialogue.lesson_key import notes_of
+    from assistant.reasoning.key import build_key
+    from assistant.render.markdown import key_text
+
+    taxa = ("lepomis-macrochirus", "lepomis-cyanellus")
+    key = build_key(kb, taxa, without={c.id for c in kb.characters})
+    parts = key_text(kb, key, "Title", notes_of(kb, key)).strip().split("\n\n")
+    assert parts[0] == "Title" and len(parts) == 2
+    assert "No key can be made" in parts[1] and "bluegill" in parts[1]
