@@ -14,7 +14,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.contrast import LOOKS
 from assistant.reasoning.evidence import below
 from assistant.reasoning.identify import Vector, posterior
-from assistant.reasoning.key_tree import EXACT, Fork, Search, opened, taxa_of
+from assistant.reasoning.key_tree import EXACT, Fork, Search, taxa_of
 from assistant.reasoning.observed import Evidence, Observation
 from assistant.reasoning.splits import Cells, Split, cells_of, splits_of
 from assistant.reasoning.tables import Table, compile_table
@@ -80,16 +80,10 @@ def build_key(kb: KnowledgeBase, taxa: Sequence[str], look: str = "hand", exact:
     tree = search.tree(whole) if len(names) > 1 else whole
     if not any(kb.taxon(t).rank == "genus" for t in names):
         tree = maker.settle(tree)
-    if not any(kb.taxon(t).rank in ("genus", "family") for t in names):
-        tree = opened(maker.settle(tree), {c: _unknown(cell) for c, cell in search.cells.items()})
     couplets: list[Couplet] = []
     if isinstance(tree, Fork):
         maker.number(tree, 0, couplets)
     return Key(names, look, tuple(couplets), search.solve(whole)[0])
-
-
-def _unknown(cell: Cells) -> int:
-    return sum(1 << i for i, told in enumerate(cell.told) if told is None)
 
 
 def observation_of(character: str, lead: Lead) -> Observation:

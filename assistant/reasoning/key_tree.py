@@ -39,19 +39,6 @@ def taxa_of(tree: Fork | int) -> int:
     return tree if isinstance(tree, int) else taxa_of(tree.left) | taxa_of(tree.right)
 
 
-def opened(tree: Fork | int, unknown: Mapping[str, int], more: int = 0) -> Fork | int:
-    """The tree with ``more`` taxa led through it, and each taxon of which a couplet knows nothing on both its sides.
-
-    ``unknown`` has, by character, the taxa of which nothing is known.
-    """
-    if isinstance(tree, int):
-        return tree | more
-    gaps = unknown.get(tree.split.character, 0) & (taxa_of(tree) | more)
-    sides = [opened(child, unknown, (more & way) | (gaps & ~taxa_of(child)))
-             for child, way in ((tree.left, tree.split.a), (tree.right, tree.split.b))]
-    return Fork(tree.split, *sides)
-
-
 @dataclass
 class Search:
     """Splits over bit masks, with the best first split of every set met so far."""

@@ -167,14 +167,3 @@ def test_genera_can_be_keyed(kb: KnowledgeBase) -> None:
     key = build_key(kb, genera)
     assert {t for p in paths(key) for t in p.taxa} == set(genera)
     assert len(key.couplets) >= len(genera) - 2
-
-
-@pytest.mark.parametrize("number", range(0, SUBSETS, 5))
-def test_a_fish_of_which_nothing_is_known_stands_on_both_sides(kb: KnowledgeBase, number: int) -> None:
-    """No couplet puts a fish on one side only about a character of which nothing is known for it."""
-    key = build_key(kb, random_subsets(kb)[number], "lab")
-    told = {c.character.id: dict(zip(key.taxa, c.told, strict=True)) for c in cells_of(kb, key.taxa, KEY_LOOKS["lab"])}
-    assert key.couplets
-    for couplet in key.couplets:
-        for taxon in set(couplet.leads[0].taxa) ^ set(couplet.leads[1].taxa):
-            assert told[couplet.character][taxon] is not None, (couplet.character, taxon)
