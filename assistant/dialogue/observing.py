@@ -6,7 +6,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.reading import Measure, Reading, Seen
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import Scope, below
-from assistant.reasoning.observed import Evidence, Hint, Observation
+from assistant.reasoning.observed import NAMING, Evidence, Hint, Observation
 
 
 def observe(kb: KnowledgeBase, held: Held, reading: Reading, afresh: bool = False) -> Held:
@@ -97,7 +97,7 @@ def ruled_out(hints: tuple[Hint, ...]) -> frozenset[str]:
     """The fishes that the asker has outright said it is not, and has not offered again since."""
     out: set[str] = set()
     for hint in hints:
-        if hint.seen and hint.kind == "like":
+        if hint.seen and hint.kind in NAMING:
             out -= hint.taxa
         elif not hint.seen and not hint.hedged and len(hint.taxa) == 1:
             out |= hint.taxa

@@ -60,6 +60,11 @@ def guess_open(name: str, other: str) -> str:
     return sentence(f"it may be a {name}, but I cannot tell it from {other} by what you saw")
 
 
+def on_your_word(name: str) -> str:
+    """A fish that the asker names without telling its marks."""
+    return sentence(f"taken as a {name} on your word; tell me what you saw of it and I will check that")
+
+
 def guess_unchecked(name: str) -> str:
     """A guess without evidence."""
     return sentence(f"I cannot tell whether it is a {name} before you tell me what you saw")

@@ -34,6 +34,8 @@ GROUP_ERROR = 0.10
 """How often people use a group word ("bass", "bream") for a fish outside the group."""
 GROUP_NEAR = 0.35
 """What the word is worth for a fish outside the group but of a family that has members in it."""
+EITHER = 25.0
+"""How much likelier an asker names two fishes of which one is right (common practice, no source)."""
 LIKENESS = 8.0
 """How much likelier a fish or its listed look-alikes become when the catch is said to look like it."""
 ANSWERED, SALIENT = 1.15, 1.3
@@ -197,7 +199,9 @@ def hint_likelihood(kb: KnowledgeBase, table: Table, hint: Hint) -> Vector:
     """A group word or a likeness as evidence with an error rate, never as a filter."""
     standing = table.standing
     member = standing.membership(_among(standing, hint.taxa))
-    if hint.kind == "like":
+    if hint.kind == "either":
+        chance = np.where(member, 1.0, 1.0 / EITHER)
+    elif hint.kind == "like":
         near = {x.other for t in hint.taxa for x in kb.look_alikes(t)} | {x for t in hint.taxa for x in kb.taken_for(t)}
         related = _among(standing, near)[: standing.count]
         chance = (1.0 + (LIKENESS - 1.0) * np.maximum(member, 0.7 * related)) / LIKENESS

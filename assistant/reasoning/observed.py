@@ -29,8 +29,12 @@ class Observation(NamedTuple):
     asked: bool = False
 
 
+NAMING = ("like", "either")
+"""Kinds of hints that name single fishes."""
+
+
 class Hint(NamedTuple):
-    """A group word or a likeness: the taxa it points to, how (``group`` or ``like``), denied or hedged."""
+    """A group word, a likeness or a choice of names: its taxa, how (``group``, ``like``, ``either``), denied or hedged."""
 
     kind: str
     taxa: frozenset[str]

@@ -142,7 +142,7 @@ def test_two_names_with_evidence_are_judged_by_it(talk: Talk, line: str) -> None
     answer, held = talk(line)
     assert answer.intent == "identify"
     assert [x for s in held.seen for x in s.observation.states] == ["tongue-teeth.none"]
-    assert {"lepomis-cyanellus", "lepomis-gulosus"} <= {t for h in held.hints if h.kind == "like" for t in h.taxa}
+    assert {"lepomis-cyanellus", "lepomis-gulosus"} <= {t for h in held.hints if h.kind == "either" for t in h.taxa}
 
 
 def test_what_both_show_asks_to_tell_them_apart(talk: Talk) -> None:

@@ -74,3 +74,21 @@ def test_undo_goes_back_a_turn_each_time(talk: Talk) -> None:
     assert once.seen == first.seen and first.seen and not twice.seen
     _, told = talk(*lines, "it was green")
     assert {s.observation.character for s in told.seen} >= {s.observation.character for s in first.seen}
+
+
+def test_a_question_after_marks_adds_no_evidence(talk: Talk) -> None:
+    """Asking "could it be" leaves the odds of what was told; two names offered keep a third fish behind both."""
+    story = "big head, spot on first dorsal, pelvic fins joined in a sucker"
+    before, _ = talk(story)
+    after, _ = talk(story, "could it be a sculpin?")
+    assert after.candidates[0].taxon == before.candidates[0].taxon == "neogobius-melanostomus"
+    judged, _ = talk("green sunfish or warmouth? tongue is smooth")
+    assert judged.candidates[0].taxon == "lepomis-cyanellus" and judged.candidates[0].probability > 0.5
+
+
+def test_a_named_catch_is_taken_on_its_word(talk: Talk) -> None:
+    """A catch named without marks is that fish for the rules, and the answer says on whose word."""
+    named, _ = talk("I caught a bluegill")
+    assert named.taxa == ("lepomis-macrochirus",) and "on your word" in named.blocks[0].text
+    ruled, _ = talk("I caught a bluegill", "can I keep it at Vennimoor Lake")
+    assert ruled.verdict == "keep"

@@ -21,11 +21,14 @@ OPEN = 0.2
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """Take in what the line says of the fish and answer with candidates, verdict and the next question."""
-    held = observe(turn.kb, turn.held, turn.reading, another_fish(turn))
+    asks = bool(turn.held.seen) and "confirm" in turn.cues
+    reading = turn.reading._replace(hints=()) if asks else turn.reading
+    held = observe(turn.kb, turn.held, reading, another_fish(turn))
     if another_fish(turn):
         held = held.after(skipped=frozenset())
     guesses = guessed(turn)
-    held = held.after(hints=held.hints + tuple(h for h in claimed(turn.kb, guesses) if h not in held.hints))
+    if not asks:
+        held = held.after(hints=held.hints + tuple(h for h in claimed(turn.kb, guesses) if h not in held.hints))
     if not guesses and turn.held.intent == "contrast" and not turn.held.seen:
         held = held.after(hints=held.hints + claimed(turn.kb, species_of(turn.kb, turn.held.taxa)))
     return name_it(turn, held, guesses)
@@ -51,20 +54,23 @@ def guessed(turn: Turn) -> tuple[str, ...]:
 def claimed(kb: KnowledgeBase, guesses: tuple[str, ...]) -> tuple[Hint, ...]:
     """What a name offered for a catch is worth: likeness to the fish named, and rather firmly its family.
 
-    Anglers name the group far oftener right than the species, so the family weighs more than the name.
+    Anglers name the group far oftener right than the species, so the family weighs more than the name; who wavers
+    between two names is mostly right that it is one of them. A mere question ("could it be a sculpin?") after marks
+    were told is worth nothing.
     """
     if not guesses:
         return ()
     families = {kb.lineage((kb.taxon(g).parents or (g,))[0])[-1] for g in guesses}
     members = frozenset(m for f in families for m in kb.members(f))
-    return (Hint("like", frozenset(guesses)), Hint("group", members, hedged=True))
+    kind = "either" if len(guesses) > 1 else "like"
+    return (Hint(kind, frozenset(guesses)), Hint("group", members, hedged=True))
 
 
 def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answer, Held]:
     """The answer to "which fish is it" from what the conversation holds."""
     evidence = evidence_of(held)
     found = identify(turn.kb, turn.table, evidence)
-    told = len(held.seen) + sum(1 for h in held.hints if h.kind == "group" or not guesses)
+    told = len(held.seen) + sum(1 for h in held.hints if h.word or not guesses)
     if not told and not guesses:
         return nothing_seen(turn, held, found)
     blocks = _first(turn, held, found, guesses)
@@ -82,13 +88,14 @@ def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answ
         taxa = taxa[:1]
     if held.seen and "confirm" in turn.cues:
         taxa = tuple(dict.fromkeys((*taxa, *guesses[:3])))
-    answer = Answer("identify", tuple(blocks), taxa, found.candidates, found.verdict, asked=asked)
+    candidates = () if len(guesses) == 1 and not told else found.candidates
+    answer = Answer("identify", tuple(blocks), taxa, candidates, found.verdict, asked=asked)
     return answer, held
 
 
 def _first(turn: Turn, held: Held, found: Identification, guesses: tuple[str, ...]) -> list[Block]:
     lead = naming.lead(turn.kb, held, found)
-    if len(guesses) != 1 or not turn.cues & {"confirm", "how-sure"}:
+    if len(guesses) != 1 or (held.seen and not turn.cues & {"confirm", "how-sure"}):
         return [lead]
     return [lead._replace(text=_verdict_on(turn, held, found, guesses[0]))]
 
@@ -98,7 +105,7 @@ def _verdict_on(turn: Turn, held: Held, found: Identification, guess: str) -> st
     top = found.candidates[0]
     name = speak.fish(kb, guess)
     if not held.seen:
-        return wording.guess_unchecked(name)
+        return wording.guess_unchecked(name) if "confirm" in turn.cues else wording.on_your_word(name)
     if top.taxon == guess and found.verdict in ("sure", "likely"):
         return wording.guess_yes(name, join(naming.grounds(kb, held, top)[: naming.GROUNDS]))
     share = found.posterior.get(guess, 0.0)

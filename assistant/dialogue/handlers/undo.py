@@ -9,6 +9,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.identify import claimed, guessed, name_it
 from assistant.dialogue.observing import forget, observe
 from assistant.dialogue.turn import Turn
+from assistant.reasoning.observed import NAMING
 from assistant.text import join
 
 
@@ -42,7 +43,7 @@ def _correct(turn: Turn) -> tuple[Answer, Held]:
     )
     guesses = guessed(turn)
     if guesses:
-        kept = tuple(h for h in held.hints if h.kind != "like")
+        kept = tuple(h for h in held.hints if h.kind not in NAMING)
         held = held.after(hints=(*kept, *claimed(kb, guesses)))
     if not held.seen and not held.hints:
         return Answer("undo", (lead, Block("next", wording.NOTHING_LEFT, claim=False))), held.after(taxa=(), shown=())

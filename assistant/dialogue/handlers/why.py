@@ -15,7 +15,7 @@ from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.turn import Turn
 from assistant.reasoning.contrast import LOOKS, contrast, contrast_row
 from assistant.reasoning.identify import identify
-from assistant.reasoning.observed import Candidate, Identification, statements_for
+from assistant.reasoning.observed import NAMING, Candidate, Identification, statements_for
 from assistant.text import join
 
 MOST = 5
@@ -205,7 +205,7 @@ def _change(turn: Turn, found: Identification) -> Answer:
     """The features that would point to the runner-up instead."""
     kb = turn.kb
     lead = found.candidates[0]
-    rivals = [t for h in turn.held.hints if h.kind == "like" and h.seen for t in sorted(h.taxa) if t != lead.taxon]
+    rivals = [t for h in turn.held.hints if h.kind in NAMING and h.seen for t in sorted(h.taxa) if t != lead.taxon]
     rivals = list(dict.fromkeys([*rivals, *(c.taxon for c in found.candidates[1:4])]))[:3]
     blocks = [
         Block(
