@@ -34,7 +34,7 @@ NAMING = ("like", "either")
 
 
 class Hint(NamedTuple):
-    """A group word, a likeness or a choice of names: its taxa, how (``group``, ``like``, ``either``), denied or hedged."""
+    """A group word, a likeness or a choice of names: its taxa, its kind (group, like, either), denied or hedged."""
 
     kind: str
     taxa: frozenset[str]
