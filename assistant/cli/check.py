@@ -9,6 +9,8 @@ from assistant.cli.streams import Streams
 
 NAME = "check"
 HELP = "check the whole base: readable, in canonical form, shapes, references, numbers, names"
+WIDE = 120
+"""Columns in which the table of groups stands unwrapped; it needs about 75."""
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -20,9 +22,11 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def execute(args: argparse.Namespace, streams: Streams) -> int:
     """Check and report; 0 when nothing keeps the base from being used, else 1."""
     from assistant.curation.bases import base_folder
+    from assistant.curation.census import table
     from assistant.curation.check import check_folder
     from assistant.curation.findings import as_data, report, tally
     from assistant.graph.locate import shipped_shapes
+    from assistant.render.tables import text_table
 
     folder = base_folder(args.base, streams.err)
     outcome = check_folder(folder, shipped_shapes())
@@ -32,6 +36,10 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     else:
         for line in report(outcome.findings, 0 if args.all else 5):
             streams.out(line)
+        if outcome.census is not None:
+            streams.out(text_table(table(outcome.census), WIDE))
+            streams.out("shares: read / from memory / common practice, per cent")
+            streams.out(f"{outcome.census.names:,} names, {outcome.census.look_alikes:,} look-alike pairs")
         streams.out(f"checked {outcome.summary()}")
         streams.out(f"{'passed' if outcome.passed else 'failed'}: {tally(outcome.findings)}")
     return 0 if outcome.passed else 1

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from assistant.curation.census import Census, census
 from assistant.curation.findings import Finding, errors, ordered
 from assistant.curation.format import first_difference, unformatted
 from assistant.curation.lint import base_findings
@@ -28,6 +29,7 @@ class Outcome:
 
     findings: tuple[Finding, ...]
     counts: dict[str, int] = field(default_factory=dict)
+    census: Census | None = None
 
     @property
     def passed(self) -> bool:
@@ -57,7 +59,7 @@ def check_folder(folder: Path, shapes_folder: Path, with_shapes: bool = True) ->
             findings += shape_findings(validate(nodes.values(), shapes.values()), index)
     counts = _counts(files, nodes, shapes)
     findings += _nothing_checked(counts, folder)
-    return Outcome(tuple(ordered(findings)), counts)
+    return Outcome(tuple(ordered(findings)), counts, census(nodes))
 
 
 def shape_findings(report: Report, index: Index) -> Iterator[Finding]:
