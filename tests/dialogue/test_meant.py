@@ -92,3 +92,10 @@ def test_a_named_catch_is_taken_on_its_word(talk: Talk) -> None:
     assert named.taxa == ("lepomis-macrochirus",) and "on your word" in named.blocks[0].text
     ruled, _ = talk("I caught a bluegill", "can I keep it at Vennimoor Lake")
     assert ruled.verdict == "keep"
+
+
+def test_an_eye_that_is_not_red_may_have_any_other_colour(kb: KnowledgeBase) -> None:
+    """A denied colour is a denial of that colour, not the plain one."""
+    for text in ("the eye was not red", "no red in the eye"):
+        told = [(s.observation.states, s.observation.seen) for s in _read(kb, text).seen]
+        assert told == [(("eye-colour.red",), False)], text
