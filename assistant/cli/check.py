@@ -31,7 +31,9 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     folder = base_folder(args.base, streams.err)
     outcome = check_folder(folder, shipped_shapes())
     if args.format == "json":
-        streams.out(json.dumps({"passed": outcome.passed, "checked": outcome.counts,
+        found = outcome.census
+        groups = [g._asdict() for g in (*found.groups, found.total)] if found else []
+        streams.out(json.dumps({"passed": outcome.passed, "checked": outcome.counts, "groups": groups,
                                 "findings": as_data(outcome.findings)}, ensure_ascii=False, indent=1))
     else:
         for line in report(outcome.findings, 0 if args.all else 5):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from datetime import date
+from itertools import chain
 
 from assistant.curation.edit import put_corrected
 from assistant.curation.findings import errors
@@ -101,7 +102,7 @@ class _Stems:
         """Lay the record of a row over the base: new, changed, or the same as what stands there."""
         start = node.id or stem(node)
         known = [n for n in map(self.draft.node, self._candidates(start)) if n is not None]
-        for old in (*known, *self._elsewhere(node)):
+        for old in chain(known, self._elsewhere(node)):
             if self._says(old) == self._says(node) and "prov:invalidatedAtTime" not in old.props:
                 self.taken.add(old.id)
                 return RowResult(0, "same", old.id)
@@ -130,9 +131,12 @@ class _Stems:
 
     def _elsewhere(self, node: Node) -> Iterator[Node]:
         """Statements of the same taxon and character whose identifier tells another scope or source than they do."""
+        if "tf:character" not in node.props:
+            return
         mark = "." + one(node, "tf:character").partition(":")[2] + "."
-        keys = self.draft.ids("st", one(node, "tf:taxon").partition(":")[2]) if "tf:character" in node.props else []
-        return (n for n in map(self.draft.node, (k for k in keys if mark in k)) if n is not None)
+        for key in self.draft.ids("st", one(node, "tf:taxon").partition(":")[2]):
+            if mark in key and (found := self.draft.node(key)) is not None:
+                yield found
 
     def _says(self, node: Node) -> frozenset[tuple[str, Value]]:
         return frozenset((p, v) for p, v in triples(node) if p not in self.quiet)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
 
 from assistant.curation.census import census, shares, table
@@ -24,6 +25,8 @@ def test_check_prints_the_groups(tiny_base: Path, tellfin: Tellfin) -> None:
     """The check of a base ends with its groups and their shares by basis."""
     out = tellfin("--base", tiny_base, "check").out
     assert "Vennidae" in out and "shares: read / from memory / common practice" in out
+    groups = json.loads(tellfin("--base", tiny_base, "check", "--format", "json").out)["groups"]
+    assert groups[-1]["name"] == "all" and groups[-1]["statements"]["read"] > 0
 
 
 def test_shares_are_per_cent_of_all_bases() -> None:
