@@ -22,6 +22,7 @@ PREFIXES: dict[str, str] = {
     "size": BASE + "size/",
     "term": BASE + "term/",
     "word": BASE + "word/",
+    "lean": BASE + "leaning/",
     "freq": BASE + "frequency/",
     "src": BASE + "source/",
     "agent": BASE + "agent/",

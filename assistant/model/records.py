@@ -307,3 +307,10 @@ class WordFamily(NamedTuple):
     kind: str
     words: tuple[str, ...]
     note: str
+
+
+class Leaning(NamedTuple):
+    """What a sign of a typed line speaks for: entries "intent weight", weights as natural logarithms of odds."""
+
+    id: str
+    toward: tuple[str, ...]

@@ -138,6 +138,8 @@ KINDS: tuple[Kind, ...] = (
     Kind("word", "word", ("tf:WordFamily",), r.WordFamily, (
         F("head", "skos:prefLabel", "lang", need=True), F("kind", "tf:wordKind", "tf", need=True),
         F("words", "skos:altLabel", "lang", many=True), _NOTE)),
+    Kind("leaning", "lean", ("tf:Leaning",), r.Leaning, (
+        F("toward", "tf:toward", many=True, need=True),)),
     Kind("rule-set", "rule", ("tf:RuleSet",), "RuleSet", (
         F("label", "skos:prefLabel", "lang", need=True), F("jurisdiction", "tf:underJurisdiction", "place", need=True),
         F("unit", "qudt:hasUnit", "unit", need=True), F("valid_from", "schema:validFrom", "date", need=True),

@@ -1,0 +1,64 @@
+"""What the words and facts of a line lean to, fitted to many ways of asking, beside what the table says (layer 4).
+
+The table of ``intent_rows`` says what is meant where it is sure; people ask in more ways than rows foresee. Every sign
+of a line (a fact, a word, two words side by side) leans to some intents by a weight of the base (``tf:Leaning``), the
+logarithm of how much likelier it makes them. The table's own choice counts as ``OWN`` more; from ``SURE`` on it stands.
+The weights are a multinomial logistic regression with an L2 penalty: ``python -m tests.bench.leanings`` fits them.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+
+from assistant.dialogue.facts import Facts
+from assistant.dialogue.intents import Recognised
+from assistant.dialogue.reading import Reading
+from assistant.model.knowledge import KnowledgeBase
+
+OWN = 1.2
+"""How much the table's choice adds to the weight of its intent; chosen on lines that the fit had not seen."""
+SURE = 92
+"""From this score on the table's choice stands: emergencies, orders, answers to what was asked back."""
+MOST_WORDS = 60
+ALWAYS = "always"
+_WORD = re.compile(r"[a-z]+|\d+|<[a-z-]+>|\?")
+
+
+def signs(reading: Reading, facts: Facts) -> frozenset[str]:
+    """The signs of a line as names of leanings: its facts, its words with named things by kind, and pairs of these."""
+    words = _words(reading)
+    pairs = zip(["-", *words], [*words, "-"], strict=True)
+    return frozenset((
+        ALWAYS, f"last.{facts.last or 'nothing'}", *(f"fact.{name}" for name in facts.all),
+        *(f"word.{word}" for word in words), *(f"pair.{a}.{b}" for a, b in pairs)))
+
+
+def leanings(kb: KnowledgeBase, found: Iterable[str]) -> dict[str, float]:
+    """The summed weight of each intent under these signs; empty for a base without leanings."""
+    sums: dict[str, float] = {}
+    for sign in sorted(found):
+        if (leaning := kb.find("leaning", sign)) is not None:
+            for entry in leaning.toward:
+                intent, _, weight = entry.rpartition(" ")
+                sums[intent] = sums.get(intent, 0.0) + float(weight)
+    return sums
+
+
+def lean(found: Recognised, sums: Mapping[str, float], own: float = OWN) -> Recognised:
+    """The table's choice, or the intent that the signs of the line speak for more strongly than for that choice."""
+    if found.score >= SURE or found.intent not in sums:
+        return found
+    best = max(sums, key=lambda intent: (sums[intent] + own * (intent == found.intent), intent))
+    return found if best == found.intent else Recognised(best, found.score)
+
+
+def _words(reading: Reading) -> list[str]:
+    """The words of a line; for named things, numbers and the question mark "a-" and their kind."""
+    text, out, at = reading.text, [], 0
+    for mention in sorted(reading.mentions, key=lambda m: (m.start, -m.end)):
+        if mention.start >= at and mention.end:
+            out.append(f"{text[at:mention.start].lower()} <{mention.kind}> ")
+            at = mention.end
+    words = _WORD.findall("".join([*out, text[at:].lower()]).replace("'", "").replace("’", ""))[:MOST_WORDS]
+    return ["a-number" if w.isdigit() else "a-question" if w == "?" else w.strip(">").replace("<", "a-") for w in words]
