@@ -2,7 +2,7 @@
 
 The table of ``intent_rows`` says what is meant where it is sure; people ask in more ways than rows foresee. Every sign
 of a line (a fact, a word, two words side by side) leans to some intents by a weight of the base (``tf:Leaning``), the
-logarithm of how much likelier it makes them. The table's own choice counts as ``OWN`` more; from ``SURE`` on it stands.
+logarithm of how much likelier it makes them. The table's own choice counts for more; from ``SURE`` on it stands.
 The weights are a multinomial logistic regression with an L2 penalty: ``python -m tests.bench.leanings`` fits them.
 """
 
@@ -16,8 +16,11 @@ from assistant.dialogue.intents import Recognised
 from assistant.dialogue.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
 
-OWN = 1.2
-"""How much the table's choice adds to the weight of its intent; chosen on lines that the fit had not seen."""
+OWN, PER_POINT, MIDDLE = 1.5, 0.06, 60
+"""What the table's choice adds to the weight of its intent at a score of ``MIDDLE``, and more of it for each point.
+
+A surer row is righter: chosen on lines that the fit had not seen.
+"""
 SURE = 92
 """From this score on the table's choice stands: emergencies, orders, answers to what was asked back."""
 MOST_WORDS = 60
@@ -49,6 +52,7 @@ def lean(found: Recognised, sums: Mapping[str, float], own: float = OWN) -> Reco
     """The table's choice, or the intent that the signs of the line speak for more strongly than for that choice."""
     if found.score >= SURE or found.intent not in sums:
         return found
+    own = max(0.0, own + PER_POINT * (found.score - MIDDLE))
     best = max(sums, key=lambda intent: (sums[intent] + own * (intent == found.intent), intent))
     return found if best == found.intent else Recognised(best, found.score)
 

@@ -21,7 +21,8 @@ NO_FISH = "no-fish"
 class Named(NamedTuple):
     """A stretch of tokens that names a fish or a group: what the words stand for, and how they were matched.
 
-    Without entries it is a fish from elsewhere (``outside``), or a thing that is no fish at all.
+    Without entries it is a fish from elsewhere (``outside``), or a thing that is no fish at all. ``cut`` when only a
+    part of the name is typed, and its neighbours tell the rest.
     """
 
     first: int
@@ -31,6 +32,7 @@ class Named(NamedTuple):
     split: bool = False
     outside: bool = False
     phrase: str = ""
+    cut: bool = False
 
     @property
     def span(self) -> tuple[int, int]:
@@ -51,7 +53,6 @@ def find_names(tokens: Sequence[Token], lexicon: Lexicon, blocked: frozenset[int
             found.append(named)
         at = named.after if named else at + 1
     found = _with_misspelt(tokens, found, lexicon)
-    found = _with_shared_nouns(tokens, found, lexicon)
     return tuple(_strangers(tokens, _merged(found, tokens, lexicon), lexicon))
 
 
@@ -70,35 +71,6 @@ def _merged(found: list[Named], tokens: Sequence[Token], lexicon: Lexicon) -> li
         else:
             out.append(named)
     return out
-
-
-_JOINING = frozenset(("and", "or", "vs", "versus", "n", "from", "v"))
-
-
-def _with_shared_nouns(tokens: Sequence[Token], found: list[Named], lexicon: Lexicon) -> list[Named]:
-    """Names whose last word is said only once ("black and white crappie", "brook, brown and rainbow trout")."""
-    out = list(found)
-    for named in found:
-        if not named.entries or named.after - named.first < 2:
-            continue
-        noun = tokens[named.after - 1].word
-        at = named.first - 1
-        while at >= 0 and named.first - at < 8:
-            step = 1 if tokens[at].word in _JOINING else 0
-            at -= step
-            comma = at >= 0 and tokens[at].clause != tokens[at + 1].clause
-            covered = next((n for n in out if n.first <= at < n.after), None)
-            if at < 0 or not (step or comma) or (covered and covered.after - covered.first > 1):
-                break
-            entries = tuple(
-                e for e in lexicon.spoken(f"{tokens[at].word} {noun}") if e[0] == "taxon" and e[2] != "ambiguous"
-            )
-            if not entries:
-                break
-            out = [n for n in out if n is not covered]
-            out.append(Named(at, at + 1, entries, phrase=f"{tokens[at].word} {noun}"))
-            at -= 1
-    return sorted(out, key=lambda n: n.first)
 
 
 def _kind_of(named: Named, kind: Named, lexicon: Lexicon) -> bool:

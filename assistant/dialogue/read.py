@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from assistant.dialogue.answers import Answered, read_answer
 from assistant.dialogue.claims import Line, Talk, nouns_of, ready
+from assistant.dialogue.company import held_company, with_company
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.corrections import corrected, putting_right
 from assistant.dialogue.counts import count_claims, read_formula
@@ -98,7 +99,9 @@ def _noise(line: str, tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> 
 
 def _plain(line: str, tokens: Sequence[Token], held: Held, lexicon: Lexicon, clock: date) -> _Plain:
     when = read_when(line, tokens, lexicon, clock)
-    found = find_names(tokens, lexicon, _waters(tokens, lexicon))
+    found = with_company(tokens, find_names(tokens, lexicon, _waters(tokens, lexicon)), lexicon)
+    if held.asked is None or held.asked.kind == "which":
+        found = held_company(tokens, found, (*held.taxa, *held.shown), lexicon)
     names = tuple(n for n in found if not names_place(tokens, n, lexicon))
     where = read_where(tokens, lexicon, tuple(n.span for n in names))
     formula, formula_spans = read_formula(line, lexicon)

@@ -1,0 +1,146 @@
+"""Names cut short that their company completes: "chain or redfin pickerel", "sockeye, chum and pink" (layer 4).
+
+A word that stands beside a named fish, joined to it or set off by a comma, may be the first part of a name whose last
+word is the neighbour's ("spotted" beside "largemouth bass" is a spotted bass). The last words tried are the one typed,
+those of the neighbour's English name and, where the two are set against each other, that of its family.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from assistant.dialogue.lexicon import Lexicon
+from assistant.dialogue.names_found import Named
+from assistant.dialogue.tokens import Token
+from assistant.text import key, singular, unique, word_set
+
+_JOINING = word_set("and or vs versus n from v not than as be between")
+_AGAINST = word_set("or vs versus from v than not")
+_ARTICLES = word_set("a an the")
+_ENDING = word_set("one ones kind kinds too either")
+_FILLING = word_set(
+    "and or the a an what about how vs versus one ones then ok to compare with for is not no i mean meant now same s")
+_ASKING = word_set("and or vs versus about one ones mean meant compare")
+MOST_HELD = 7
+"""A longer line is not read as a word beside the fishes spoken of before."""
+
+
+def with_company(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexicon) -> list[Named]:
+    """The names found, with those that are cut short beside them."""
+    out = _told_apart(tokens, found, lexicon)
+    waiting = sorted((n for n in out if n.entries and not _is_look(n, tokens, lexicon)),
+                     key=lambda n: _is_part(n, tokens, lexicon))
+    completed: set[tuple[int, int]] = set()
+    while waiting:
+        named = waiting.pop(0)
+        if named not in out:
+            continue
+        for step in (-1, 1):
+            beside = _beside(tokens, named, step, out)
+            made = _made(tokens, beside, _last_words(named, tokens, lexicon, _against(tokens, named, step)), lexicon)
+            if made is not None and made.span not in completed:
+                completed.add(made.span)
+                out = [n for n in out if n.span != made.span]
+                out.append(made)
+                waiting.insert(0, made)
+    return sorted(out, key=lambda n: n.first)
+
+
+def held_company(tokens: Sequence[Token], found: Sequence[Named], taxa: Iterable[str], lexicon: Lexicon) -> list[Named]:
+    """The names found, or in "and the white?" the one that the fishes spoken of before (``taxa``) make of a word."""
+    rest = [i for i, t in enumerate(tokens) if t.word not in _FILLING]
+    words = {t.word for t in tokens}
+    if len(rest) != 1 or len(tokens) > MOST_HELD or not words & _ASKING or any(
+            not _is_part(n, tokens, lexicon) for n in found):
+        return list(found)
+    nouns = unique(w for t in taxa if lexicon.kb.find("taxon", t) for w in _label_words(t, lexicon))
+    made = _made(tokens, rest[0], nouns, lexicon)
+    return list(found) if made is None else [*(n for n in found if n.span != made.span), made]
+
+
+def _told_apart(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexicon) -> list[Named]:
+    """The names found; one that is the first word of several is that of its company ("longnose" beside a gar)."""
+    nouns = unique(w for n in found if n.after - n.first > 1 for w in _last_words(n, tokens, lexicon, wide=False))
+    out = []
+    for named in found:
+        made = _made(tokens, named.first, nouns, lexicon) if _is_part(named, tokens, lexicon) else None
+        out.append(named if made is None else made)
+    return out
+
+
+def _is_part(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a single word that is only the first of a fish's English name."""
+    word = singular(tokens[named.first].word)
+    labels = [key(lexicon.kb.taxon(e[1]).label).split() for e in named.entries if e[0] == "taxon"]
+    return named.after - named.first == 1 and bool(labels) and all(w[0] == word and len(w) > 1 for w in labels)
+
+
+def _is_look(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a single word that says what a fish looks like before it names one ("blue", "white")."""
+    word = tokens[named.first].word
+    return named.after - named.first == 1 and (lexicon.head(word) is not None or "weak-name" in lexicon.cues(word))
+
+
+def _beside(tokens: Sequence[Token], named: Named, step: int, out: Sequence[Named]) -> int | None:
+    """The token next to a name that may be a name cut short; None where none can be."""
+    at = named.first - 1 if step < 0 else named.after
+    joined = False
+    for kind in ((_ARTICLES, _JOINING) if step < 0 else (_JOINING, _ARTICLES)):
+        while 0 <= at < len(tokens) and tokens[at].word in kind:
+            joined = joined or kind is _JOINING
+            at += step
+    if not 0 <= at < len(tokens):
+        return None
+    edge = named.first if step < 0 else named.after - 1
+    if not joined and tokens[at].clause == tokens[edge].clause:
+        return None
+    if any(n.first <= at < n.after and n.after - n.first > 1 for n in out):
+        return None
+    return at if step < 0 or _ends(tokens, at + 1) else None
+
+
+def _ends(tokens: Sequence[Token], at: int) -> bool:
+    """True where nothing that the word before could qualify follows."""
+    return (at >= len(tokens) or tokens[at].clause != tokens[at - 1].clause
+            or tokens[at].word in _JOINING | _ENDING)
+
+
+def _against(tokens: Sequence[Token], named: Named, step: int) -> bool:
+    near = tokens[max(0, named.first - 2) : named.first] if step < 0 else tokens[named.after : named.after + 2]
+    return any(t.word in _AGAINST for t in near)
+
+
+def _last_words(named: Named, tokens: Sequence[Token], lexicon: Lexicon, wide: bool) -> tuple[str, ...]:
+    typed = [singular(tokens[named.after - 1].word)]
+    taxa = unique(e[1] for e in named.entries if e[0] == "taxon")
+    if len(taxa) > 1:
+        return tuple(typed)
+    words = [w for t in taxa for w in _label_words(t, lexicon)]
+    family = [w for t in taxa if wide for w in _family_words(t, lexicon)]
+    return unique([*typed, *words, *family])
+
+
+def _label_words(taxon: str, lexicon: Lexicon) -> Iterator[str]:
+    found = lexicon.kb.taxon(taxon)
+    if found.is_species:
+        yield key(found.label).split()[-1]
+
+
+def _family_words(taxon: str, lexicon: Lexicon) -> Iterator[str]:
+    """The kind of fish in the label of its family ("sunfish family")."""
+    label = key(lexicon.kb.taxon(lexicon.kb.lineage(taxon)[-1]).label).split()
+    if len(label) > 1 and label[-1] == "family":
+        yield label[-2]
+
+
+def _made(tokens: Sequence[Token], at: int | None, nouns: Iterable[str], lexicon: Lexicon) -> Named | None:
+    """The name that the token makes with one of these last words."""
+    if at is None:
+        return None
+    for word in unique([tokens[at].word, singular(tokens[at].word)]):
+        for noun in nouns:
+            phrase = f"{word} {noun}"
+            entries = tuple(e for e in lexicon.spoken(phrase) if e[0] == "taxon" and e[2] != "ambiguous")
+            if word != noun and entries:
+                return Named(at, at + 1, entries, phrase=phrase, cut=True)
+    return None
