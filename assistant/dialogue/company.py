@@ -55,7 +55,9 @@ def held_company(tokens: Sequence[Token], found: Sequence[Named], taxa: Iterable
         return list(found)
     nouns = unique(w for t in taxa if lexicon.kb.find("taxon", t) for w in _label_words(t, lexicon))
     made = _made(tokens, rest[0], nouns, lexicon)
-    return list(found) if made is None else [*(n for n in found if n.span != made.span), made]
+    if made is None or any(e[2] != "accepted" for e in made.entries):
+        return list(found)
+    return [*(n for n in found if n.span != made.span), made]
 
 
 def _told_apart(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexicon) -> list[Named]:

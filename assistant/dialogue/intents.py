@@ -58,6 +58,8 @@ SAME_ANSWER = frozenset(
         ("identify", "contrast"),
         ("names", "term"),
         ("term", "names"),
+        ("list", "habitat"),
+        ("list", "handling"),
         ("rules", "contrast"),
         ("rules", "describe"),
         ("rules", "identify"),

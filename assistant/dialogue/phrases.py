@@ -131,6 +131,24 @@ def misleading(who: str, taxon: str, often: str, value: str) -> str:
     return sentence(f"careful: {who} of the {taxon} {often or 'can'} show {value}")
 
 
+def sexes_lead(taxon: str) -> str:
+    """What is held on the sexes follows."""
+    return sentence(f"males and females of the {taxon} differ where one sex or breeding fish are told of")
+
+
+def sex_point(heading: str, who: str, values: str) -> str:
+    """A feature of one sex or of breeding fish."""
+    return sentence(f"{heading}, {who}: {values}")
+
+
+def no_sexes(taxon: str) -> str:
+    """Nothing is held on the sexes."""
+    return sentence(f"the base holds nothing on how males and females of the {taxon} differ")
+
+
+SEXES_DOUBT = "Outside the breeding season, and in young fish, looks seldom tell the sex; eggs or milt do."
+
+
 def crosses(names: str) -> str:
     """Hybrids between compared fishes."""
     return sentence(

@@ -190,6 +190,7 @@ def nowhere_said(name: str, label: str) -> str:
 
 
 DEPTH = "depth it keeps to"
+EGGS = "number of eggs"
 HABITAT_ASK = "where it lives, when it spawns, what it eats"
 NORTH = (
     "Farther north and in colder water it starts later; name a state or province and I will say what is held for it."

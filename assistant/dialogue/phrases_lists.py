@@ -5,13 +5,35 @@ Functions take values already put into words; facts about fishes come from the b
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from assistant.dialogue.phrases_info import STATUS_LIST
-from assistant.text import sentence
+from assistant.text import join, sentence
 
 
 def list_lead(count: int, what: str, names: str) -> str:
     """Fishes found."""
     return sentence(f"{count} {what}: {names}")
+
+
+def of_life(sides: Sequence[tuple[str, str]]) -> str:
+    """Sides of life with what is asked of each."""
+    return "(" + "; ".join(f"{side}: {value}" for side, value in sides) + ")"
+
+
+def one_of(labels: Sequence[str]) -> str:
+    """Any of some states."""
+    return join(list(labels), "or")
+
+
+def only_in(name: str, places: str) -> str:
+    """A fish of which something is said in some places only."""
+    return f"{name} (in {places})"
+
+
+def spawning_in(fishes: str, seasons: Sequence[str]) -> str:
+    """Fishes that spawn in a season."""
+    return f"{fishes} that spawn in {join(list(seasons), 'or')}"
 
 
 def list_none(what: str) -> str:

@@ -8,6 +8,7 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import compare
 from assistant.dialogue.portrait import lacks
+from assistant.dialogue.sexes import asks_sexes, sexes_told
 from assistant.dialogue.subjects import MOST, groups, named, species_of, unclear
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
@@ -164,6 +165,8 @@ def _one(turn: Turn, taxa: tuple[str, ...]) -> Answer:
         return Answer(
             "contrast", (Block("lead", say.CONTRAST_NEEDS_TWO, claim=False),), asked=Asked("fish", say.WHICH_TWO)
         )
+    if asks_sexes(turn):
+        return Answer("contrast", sexes_told(turn, taxa[0]), taxa=taxa)
     near = look_alikes(kb, taxa[0])
     if not near:
         return Answer("contrast", (Block("lead", say.CONTRAST_NEEDS_TWO, claim=False),), taxa=taxa)

@@ -11,6 +11,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.contrast import look_alikes
 from assistant.dialogue.parts import characters_asked, part_word
 from assistant.dialogue.portrait import SHAPE, features
+from assistant.dialogue.sexes import asks_sexes, sexes_told
 from assistant.dialogue.subjects import named, species_of, subjects, unclear
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
@@ -34,6 +35,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     asked = characters_asked(kb, turn.reading)
     if not fish:
         return _no_fish(), held
+    if asks_sexes(turn) and kb.find("taxon", fish[0]) is not None:
+        return Answer("describe", sexes_told(turn, fish[0]), taxa=tuple(fish)), held
     kinds = species_of(kb, fish)
     if len(fish) == 1 and kb.find("taxon", fish[0]) is not None and kb.taxon(fish[0]).is_species:
         return _one(turn, fish[0], asked), held

@@ -11,6 +11,8 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import asked_about, kinds_name, told_taxa
 from assistant.dialogue.aspects import aspects, characters, states
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.handlers import list_fishes
+from assistant.dialogue.life_asked import living
 from assistant.dialogue.subjects import label, species_of
 from assistant.dialogue.telling import advice, cut, ids, shown_note, trusted, which_fish
 from assistant.dialogue.turn import Turn
@@ -31,6 +33,7 @@ TOGETHER = (
     ("life-history", "spawning-season"),
 )
 """Sides of life that are told together."""
+BREEDING = frozenset({"spawning-season", "spawning-temperature", "nest-form", "nest-habit"})
 BY_SIDE = (("when", "spawning-season"), ("where", "habitat"), ("waters", "habitat"))
 PRACTICE, CAUTION = "practice", "caution"
 TOPICS = ("pond", "predators", "depth", "cover")
@@ -40,6 +43,8 @@ ALSO_TOLD = 2
 EXPLICIT = ("salinity-tolerance", "air-breathing", "max-age")
 """Sides so plainly asked for that their lack is said even where another one answers."""
 WITHOUT = ("none", "absent")
+ASKS_WHICH = frozenset({"list", "which-of", "asks-what", "asks-any", "fish-word"})
+"""Cues of a line that asks for fishes rather than about one."""
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -47,6 +52,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     kb, held = turn.kb, turn.held
     asked, remarks = asked_about(turn)
     taxa = species_of(kb, asked)
+    if not taxa and turn.cues & ASKS_WHICH and living(turn):
+        return list_fishes.handle(turn)
     if not taxa:
         return which_fish("habitat", say.WHICH_FISH), held
     wanted = _wanted(turn)
@@ -59,6 +66,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         s.startswith("practice:") for b in blocks for s in b.statements
     ):
         blocks.insert(0, Block("point", care.nowhere_said(label(kb, taxa[0]), care.DEPTH), claim=False))
+    if "egg-number" in aspects(kb, turn.reading):
+        blocks.insert(0, Block("point", care.nowhere_said(label(kb, taxa[0]), care.EGGS), claim=False))
     blocks = cut(blocks, "more" in turn.cues, 6)
     asked_back = _north(turn)
     if asked_back:
@@ -103,7 +112,7 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
     sides = aspects(kb, reading)
     if "age" in sides:
         named = [AGE]
-    if "temperature" in sides and set(named) & set(TOGETHER[0]):
+    if "temperature" in sides and set(named) & BREEDING:
         named = [TOGETHER[0][1], *named]
     out = dict.fromkeys(named)
     for a, b in TOGETHER:

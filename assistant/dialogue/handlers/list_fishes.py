@@ -17,6 +17,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.gaps_told import asks_gaps, gaps
 from assistant.dialogue.handlers.range import status_in
 from assistant.dialogue.handlers.term import words_for_lesson
+from assistant.dialogue.life_asked import asks_spawning, living, seasons, spawners
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.subjects import groups, label, named, species_of, subjects
 from assistant.dialogue.telling import place_names, plain
@@ -33,6 +34,8 @@ FITS, DOUBTFUL = 0.5, 0.15
 """Share of fish of a kind from which it fits a feature asked for, and from which it does so at times."""
 SHOWN, MOST_TAXA = 12, 40
 MOST_SILENT = 60
+RISK = "conservation-status"
+"""A standing that holds in the place of which it is said, not everywhere."""
 LIVING = ("native", "reintroduced", "introduced", "stocked")
 WARNED = ("legal-caution",)
 
@@ -98,6 +101,9 @@ def _listed(turn: Turn, sides: frozenset[str]) -> Answer:
     narrowing = turn.held.intent == "list" and not groups(reading) and not named(turn)
     places = reading.places or (turn.held.places if narrowing or not reading.seen else ())
     seen = [_bounded(turn, s) for s in reading.seen if not s.retract]
+    if asks_spawning(turn) and seasons(turn):
+        return _spawning(turn, pool, name)
+    seen = seen or list(living(turn))
     if not (seen or places or name or narrowing or turn.reading.measures) and not named(turn):
         return plain("list", lists.LIST_NEEDS, asked=Asked("place", say.WHERE))
     pool, size_words = _by_length(turn, pool, sides)
@@ -105,6 +111,19 @@ def _listed(turn: Turn, sides: frozenset[str]) -> Answer:
     if places:
         return _by_place(turn, found.fits, name, places, seen, size_words)
     return _plain_list(turn, found, name, seen, sides, size_words)
+
+
+def _spawning(turn: Turn, pool: Sequence[str], name: str) -> Answer:
+    """The fishes that spawn in a season."""
+    kb = turn.kb
+    found = spawners(turn, pool, seasons(turn))
+    what = lists.spawning_in(kinds_name(kb, name, len(found)) if name else lists.fishes(len(found)), seasons(turn))
+    if not found:
+        return Answer("list", (Block("lead", lists.list_none(what), claim=False),), taxa=_wider(turn))
+    ordered = sorted(found, key=lambda f: (-len(kb.ranges(f[0])), f[0]))
+    text = lists.list_lead(len(found), what, _shown(turn, [label(kb, t) for t, _ in ordered], SHOWN))
+    lead = Block("lead", text, statements=tuple(i for _, ids in ordered for i in ids[:1]))
+    return Answer("list", (lead,), taxa=unique((*(t for t, _ in ordered), *_wider(turn)))[:MOST_TAXA])
 
 
 # --- features ---------------------------------------------------------------------------------------------------
@@ -219,7 +238,11 @@ def _what(
     """What is listed, in words: "catfishes with a forked tail fin in Ohio"."""
     kb = turn.kb
     parts = [kinds_name(kb, name, count) if name else lists.fishes(count)]
-    if seen:
+    if seen and not seen[0].words:
+        sides = [s.observation for s in seen[:3]]
+        told = [(kb.character(o.character).label, lists.one_of([kb.state(x).label for x in o.states])) for o in sides]
+        parts.append(lists.of_life(told))
+    elif seen:
         parts.append(lists.with_what(say.names_with([_in_words(kb, s.observation) for s in seen[:3]])))
     if size_words:
         parts.append(size_words)
@@ -250,6 +273,14 @@ def _wider(turn: Turn) -> tuple[str, ...]:
     return tuple(out)
 
 
+def _with_places(kb: KnowledgeBase, fitting: Fitting) -> str:
+    """The name of a fish with the places of which what fits is said."""
+    found = [s for i in fitting.statements if (s := kb.record_at(i)) is not None]
+    places = unique(r for s in found for r in getattr(s, "regions", ()))
+    name = label(kb, fitting.taxon)
+    return lists.only_in(name, place_names(kb, places)) if places else name
+
+
 def _plain_list(
     turn: Turn, found: Found, name: str, seen: Sequence[Seen], sides: frozenset[str], size_words: str
 ) -> Answer:
@@ -258,13 +289,15 @@ def _plain_list(
     if "sort-size" in sides and fits:
         return _ranked(turn, fits, _what(turn, name, seen, (), len(fits), size_words), "smallest-first" in sides)
     what = _what(turn, name, seen, (), len(fits), size_words)
+    local = any(s.observation.character == RISK for s in seen)
     if not fits:
         blocks = [Block("lead", lists.list_none(what), claim=False)]
     else:
-        text = lists.list_lead(len(fits), what, _shown(turn, [label(kb, f.taxon) for f in fits], SHOWN))
+        names = [_with_places(kb, f) if local else label(kb, f.taxon) for f in fits]
+        text = lists.list_lead(len(fits), what, _shown(turn, names, SHOWN))
         blocks = [Block("lead", text, statements=tuple(dict.fromkeys(s for f in fits for s in f.statements[:2])))]
     if maybe:
-        names = say.names_with([label(kb, f.taxon) for f in maybe[:SHOWN]])
+        names = say.names_with([_with_places(kb, f) if local else label(kb, f.taxon) for f in maybe[:SHOWN]])
         ids = tuple(s for f in maybe[:SHOWN] for s in f.statements[:2])
         blocks.append(Block("point", lists.doubtful(names), statements=ids))
     if seen and 0 < found.silent < MOST_SILENT:

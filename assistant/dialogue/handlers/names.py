@@ -312,7 +312,7 @@ def _scientific(kb: KnowledgeBase, record: Taxon) -> list[Block]:
 
 
 def _local_names(turn: Turn, record: Taxon, skip: str = "") -> list[Block]:
-    """Local English names; those of the place held alone where it has some."""
+    """Local English names, the most widely used first; those of the place held alone where it has some."""
     kb = turn.kb
     pool = [
         n
@@ -321,7 +321,7 @@ def _local_names(turn: Turn, record: Taxon, skip: str = "") -> list[Block]:
     ]
     wanted = expand_places(kb, turn.held.places)
     near = [n for n in pool if wanted and wanted & expand_places(kb, n.regions)]
-    shown = _distinct(sorted(near or pool, key=lambda n: n.kind != "vernacular"))[:SHOWN]
+    shown = _distinct(sorted(near or pool, key=lambda n: (n.kind != "vernacular", -len(n.regions))))[:SHOWN]
     if not shown:
         return []
     names = join([n.text for n in shown])

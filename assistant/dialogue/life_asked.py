@@ -1,0 +1,62 @@
+"""Fishes asked for by how they live: what they eat, where, when they spawn, whether they build a nest (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.dialogue.aspects import characters, states
+from assistant.dialogue.reading import Seen
+from assistant.dialogue.turn import Turn
+from assistant.reasoning.evidence import about
+from assistant.reasoning.months import seasons_of
+from assistant.reasoning.observed import Observation
+
+LIFE = ("life",)
+WITHOUT = ("none", "absent")
+SEASON = "season-"
+SPAWNING = "spawning-season"
+FED = "diet"
+FISH = ("fish", "fishes")
+
+
+def living(turn: Turn) -> tuple[Seen, ...]:
+    """What the line says of the life of the fishes it asks for, as observations.
+
+    States spelt out stand; without any, a side of life that is only named ("which build nests") means all its states
+    but the one that denies it.
+    """
+    kb = turn.kb
+    sides = [c.id for c in kb.characters if c.use in LIFE]
+    spelt = {c: told for c in sides if (told := _spelt(turn, c)) and (c != FED or "eat" in turn.cues)}
+    if not spelt:
+        named = [c for c in characters(kb, turn.reading, LIFE) if kb.character(c).is_stated]
+        named = sorted(named, key=lambda c: -sum(c in kb.told_of(t) for t in kb.species))[:1]
+        spelt = {c: tuple(s.id for s in kb.states(c) if not s.id.endswith(WITHOUT)) for c in named}
+    return tuple(Seen(Observation(c, told), "", 0, 0) for c, told in spelt.items())
+
+
+def _spelt(turn: Turn, character: str) -> tuple[str, ...]:
+    """The states of a side of life in the line; the word "fish" stands for what is asked for, not for food."""
+    words = tuple(w for w in turn.reading.words if w not in FISH)
+    return states(turn.kb, turn.reading._replace(words=words), character)
+
+
+def seasons(turn: Turn) -> tuple[str, ...]:
+    """The seasons the line names, by the word that stands for each."""
+    found = (turn.kb.find("word", f"cue-{c}") for c in sorted(turn.cues) if c.startswith(SEASON))
+    return tuple(w.head for w in found if w is not None)
+
+
+def spawners(turn: Turn, pool: Sequence[str], wanted: Sequence[str]) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """Of some fishes those that spawn in one of these seasons, each with the statements that say so."""
+    out = []
+    for taxon in pool:
+        found = [s for s in about(turn.kb, taxon, SPAWNING)[0] if set(wanted) & seasons_of(s.text)]
+        if found:
+            out.append((taxon, tuple(f"st:{s.id}" for s in found)))
+    return tuple(out)
+
+
+def asks_spawning(turn: Turn) -> bool:
+    """True for a line on when fishes spawn."""
+    return SPAWNING in characters(turn.kb, turn.reading, LIFE)

@@ -1,0 +1,45 @@
+"""Males beside females of one fish: what the base says of one sex or of breeding fish (layer 4)."""
+
+from __future__ import annotations
+
+from assistant.dialogue import phrases as say
+from assistant.dialogue import speak
+from assistant.dialogue.answer import Block
+from assistant.dialogue.turn import Turn
+from assistant.model.records import Statement
+from assistant.reasoning.evidence import about
+from assistant.text import join
+
+BOTH = frozenset({"sex-male", "sex-female"})
+SIZE = "sexual-size-difference"
+
+
+def asks_sexes(turn: Turn) -> bool:
+    """True for a line that sets males and females against each other."""
+    return turn.cues >= BOTH or "sexes" in turn.cues
+
+
+def sexes_told(turn: Turn, taxon: str) -> tuple[Block, ...]:
+    """A lead and a line for every feature and sex of which something is held; says so where nothing is."""
+    kb, units = turn.kb, turn.held.units
+    name = speak.fish(kb, taxon)
+    told: dict[tuple[str, str], list[Statement]] = {}
+    for line in kb.lineage(taxon)[:2]:
+        for s in kb.statements(line):
+            if (s.sex or s.breeding) and s.states and kb.character(s.character).use == "identify":
+                told.setdefault((speak.scope_words(kb, s, units), s.character), []).append(s)
+    sizes = [s for s in about(kb, taxon, SIZE)[0] if s.states]
+    if not told and not sizes:
+        return (Block("lead", say.no_sexes(name), claim=False),)
+    points = [Block("point", say.sex_point(speak.heading(kb.character(character)), who, _values(turn, found)),
+                    statements=speak.short_ids(s.id for s in found)) for (who, character), found in told.items()]
+    if sizes:
+        points.append(Block("point", say.labelled(kb.character(SIZE).label, _values(turn, sizes)),
+                            statements=speak.short_ids(s.id for s in sizes)))
+    ids = tuple(i for p in points[:2] for i in p.statements)
+    return (Block("lead", say.sexes_lead(name), statements=ids), *points, Block("doubt", say.SEXES_DOUBT, claim=False))
+
+
+def _values(turn: Turn, found: list[Statement]) -> str:
+    states = dict.fromkeys(x for s in found for x in s.states)
+    return join([turn.kb.state(x).label for x in states], "or")
