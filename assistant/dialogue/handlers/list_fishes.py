@@ -297,9 +297,9 @@ def _plain_list(
         text = lists.list_lead(len(fits), what, _shown(turn, names, SHOWN))
         blocks = [Block("lead", text, statements=tuple(dict.fromkeys(s for f in fits for s in f.statements[:2])))]
     if maybe:
-        names = say.names_with([_with_places(kb, f) if local else label(kb, f.taxon) for f in maybe[:SHOWN]])
+        doubtful = say.names_with([_with_places(kb, f) if local else label(kb, f.taxon) for f in maybe[:SHOWN]])
         ids = tuple(s for f in maybe[:SHOWN] for s in f.statements[:2])
-        blocks.append(Block("point", lists.doubtful(names), statements=ids))
+        blocks.append(Block("point", lists.doubtful(doubtful), statements=ids))
     if seen and 0 < found.silent < MOST_SILENT:
         blocks.append(Block("doubt", lists.not_told(found.silent), claim=False))
     taxa = tuple(f.taxon for f in (fits or maybe))[:MOST_TAXA]
