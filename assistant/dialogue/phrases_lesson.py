@@ -77,7 +77,7 @@ def steps(mean: float) -> str:
 
 def twice(names: str) -> str:
     """Fishes that stand at several ends."""
-    return sentence(f"listed at more than one place because they vary or because too little is recorded: {names}")
+    return sentence(f"listed at more than one place because they vary: {names}")
 
 
 def so_many(count: int) -> str:
@@ -353,3 +353,8 @@ def table_lead(title: str, level: str) -> str:
 def table_cells(names: Sequence[str], cells: Sequence[str]) -> str:
     """One row of a comparison in talk."""
     return "; ".join(f"{name} - {cell}" for name, cell in zip(names, cells, strict=True))
+
+
+def unrecorded(names: str) -> str:
+    """Fishes that stand on both sides of a couplet because nothing is recorded of them for it."""
+    return sentence(f"listed on both sides of a choice for which nothing is recorded of them: {names}")
