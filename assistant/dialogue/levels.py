@@ -15,7 +15,7 @@ from assistant.dialogue import speak
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
 from assistant.reasoning.contrast import Told
-from assistant.text import join
+from assistant.text import article, join
 
 if TYPE_CHECKING:
     from assistant.reasoning.key import Lead
@@ -48,7 +48,15 @@ def young(kb: KnowledgeBase, text: str) -> str:
     if not words:
         return text
     pattern = "|".join(re.escape(w) for w in sorted(words, key=lambda w: (-len(w), w)))
-    return re.sub(rf"\b({pattern})(s?)\b", lambda m: words[m[1]] + m[2], text)
+    return re.sub(rf"\b(?:([Aa]n?) )?({pattern})(s?)\b", lambda m: _in_place(m[1], words[m[2]] + m[3]), text)
+
+
+def _in_place(before: str | None, word: str) -> str:
+    """An everyday word where a term stood, with the article that it asks for."""
+    if before is None:
+        return word
+    fitting = article(word)
+    return f"{fitting.capitalize() if before[0].isupper() else fitting} {word}"
 
 
 def character_words(kb: KnowledgeBase, character: str, level: str) -> str:

@@ -5,7 +5,7 @@ Functions take values already put into words; facts about fishes come from the b
 
 from __future__ import annotations
 
-from assistant.text import join, sentence
+from assistant.text import article, join, sentence
 
 UNCHECKED = "from memory, unchecked"
 WHICH_FISH = "Which fish is it about?"
@@ -20,7 +20,7 @@ def unchecked(text: str) -> str:
 
 def an(name: str) -> str:
     """A name with its indefinite article."""
-    return f"{'an' if name[:1].lower() in 'aeiou' else 'a'} {name}"
+    return f"{article(name)} {name}"
 
 
 def titled(label: str, text: str) -> str:
