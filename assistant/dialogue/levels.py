@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from assistant.dialogue import phrases_lesson as say
 from assistant.dialogue import speak
+from assistant.dialogue.phrases import no_other
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
 from assistant.reasoning.contrast import Told
@@ -90,7 +91,9 @@ def value_words(kb: KnowledgeBase, told: Told | None, level: str) -> str:
     parts = []
     for state, share in told.states:
         word = speak.often(kb, share) if len(told.states) > 1 or share < speak.PLAIN else ""
-        parts.append((say.YOUNG_OFTEN.get(word, word) if level == "young" else word, state_words(kb, state, level)))
+        text = state_words(kb, state, level)
+        text = no_other(text) if speak.denies_the_others(kb, kb.state(state), told.taxon) else text
+        parts.append((say.YOUNG_OFTEN.get(word, word) if level == "young" else word, text))
     if len(parts) > 1 and all(w == parts[0][0] for w, _ in parts):
         return speak.narrowed(kb, told, join([t for _, t in parts], "or"))
     return speak.narrowed(kb, told, ", ".join(f"{w} {t}".strip() for w, t in parts))

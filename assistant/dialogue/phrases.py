@@ -76,7 +76,7 @@ def page(text: str) -> str:
 
 def contrast_lead(first: str, second: str, label: str, a: str, b: str) -> str:
     """The deciding feature of two fishes."""
-    return sentence(f"look first at the {label}. The {first} has {a}; the {second} has {b}")
+    return sentence(f"look first at the {label}. The {first} {has(a)}; the {second} {has(b)}")
 
 
 def contrast_lead_many(names: str, label: str, told: str) -> str:
@@ -172,6 +172,11 @@ WHICH_TWO = "Which two fishes shall I compare?"
 def more_left(count: int) -> str:
     """Further points not shown."""
     return f'{count} more differences are held; say "more" to see them.'
+
+
+def no_other(denial: str) -> str:
+    """A denial that leaves room for a mark told elsewhere: "no other marks"."""
+    return f"no other {denial.removeprefix('no ')}" if denial.startswith("no ") else denial
 
 
 def has(told: str) -> str:

@@ -11,8 +11,9 @@ from assistant.dialogue import phrases as say
 from assistant.dialogue import phrases_lesson as lessons
 from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.levels import state_words, young
+from assistant.dialogue.levels import state_words, value_words, young
 from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.contrast import tell
 
 Talk = Callable[..., tuple[Answer, Held]]
 
@@ -50,3 +51,10 @@ def test_what_settles_a_pair_is_said_once() -> None:
 def test_parts_and_lengths_have_their_nouns(talk: Talk, line: str, said: str) -> None:
     """A fin is called a fin, and a length does not read "of 12 inch"."""
     assert said in "\n".join(b.text for b in talk(line)[0].blocks)
+
+
+def test_a_special_mark_is_not_denied_by_a_general_one(kb: KnowledgeBase) -> None:
+    """Where a fish has a blotch in a fin, "no marks" reads "no other marks"; where it has none, it stays."""
+    fins = kb.character("median-fin-marks")
+    words = {t: value_words(kb, tell(kb, fins, t), "plain") for t in ("lepomis-macrochirus", "lepomis-microlophus")}
+    assert words == {"lepomis-macrochirus": "usually no other marks", "lepomis-microlophus": "usually no marks"}
