@@ -114,9 +114,9 @@ def sheet_title(names: Sequence[str]) -> str:
     return f"Tell them apart: {join(names) if len(names) <= TITLE_NAMES else so_many(len(names))}"
 
 
-def grows(low: str, high: str) -> str:
+def grows(lengths: str, single: bool) -> str:
     """The usual length of a fish."""
-    return f"usually {low} to {high} long" if low != high else f"usually about {high} long"
+    return f"usually {'about ' if single else ''}{lengths} long"
 
 
 def grows_to(high: str) -> str:

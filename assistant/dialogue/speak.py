@@ -13,7 +13,7 @@ from assistant.reasoning.evidence import LACKING
 from assistant.reasoning.observed import Observation
 from assistant.reasoning.size import SizeRange
 from assistant.text import join, unique
-from assistant.units import show_length, show_weight
+from assistant.units import show_length, show_span, show_weight
 
 PLAIN = 0.86
 """Share of fish from which a state is spoken of without a frequency word."""
@@ -259,6 +259,5 @@ def length_range(sizes: SizeRange, units: str = "") -> str:
     if sizes.usual_high is None:
         return say.up_to(largest)
     low = sizes.usual_low if sizes.usual_low is not None else sizes.usual_high
-    usual = show_length(sizes.usual_high, system)
-    usual = usual if low == sizes.usual_high else say.span(show_length(low, system), usual)
+    usual = show_span(low, sizes.usual_high, system)
     return f"{usual}, {say.up_to(largest)}" if largest else usual
