@@ -79,6 +79,28 @@ def join(items: Sequence[str], last: str = "and") -> str:
     return f"{', '.join(items[:-1])} {last} {items[-1]}"
 
 
+_SOUNDED = re.compile(r"(?:eu|uni(?!n|m)|use|usu|one\b|once\b|u-)", re.I)
+_MUTE = re.compile(r"(?:hour|honest|heir|8|11\b|18\b)", re.I)
+
+
+def article(word: str) -> str:
+    """The indefinite article that goes before a word, by its sound.
+
+    >>> [article(w) for w in ("fatty fin", "adipose fin", "European perch", "hour", "unpaired fin", "one-eyed fish")]
+    ['a', 'an', 'a', 'an', 'an', 'a']
+    """
+    return "an" if _MUTE.match(word) or (word[:1].lower() in "aeiou" and not _SOUNDED.match(word)) else "a"
+
+
+def lower_first(text: str) -> str:
+    """The text with a small first letter, but for one that begins with capitals or a single letter.
+
+    >>> lower_first("Bolder bars"), lower_first("DNA alone")
+    ('bolder bars', 'DNA alone')
+    """
+    return text[:1].lower() + text[1:] if text[1:2].islower() else text
+
+
 def unique(items: Iterable[str]) -> tuple[str, ...]:
     """The items in their order, each once."""
     return tuple(dict.fromkeys(items))

@@ -43,6 +43,36 @@ def show_length(mm: float | Decimal, system: str = "us") -> str:
     return f"{metric} ({inches})" if system == "metric" else f"{inches} ({metric})"
 
 
+def show_span(low: float, high: float, system: str = "us") -> str:
+    """A range of lengths in both systems, each unit said once.
+
+    >>> show_span(101.6, 254), show_span(900, 1500, "metric"), show_span(254, 254)
+    ('4 to 10 in (102 to 254 mm)', '90 to 150 cm (35.4 to 59.1 in)', '10 in (254 mm)')
+    """
+    if low == high:
+        return show_length(high, system)
+    shortest, longest = show_length(low, system), show_length(high, system)
+    if low < 1000 <= high:
+        shortest = shortest.replace(f"{_round(Decimal(str(low)), 0)} mm", f"{_round(Decimal(str(low)) / 10, 0)} cm")
+    return joined(shortest, longest)
+
+
+def joined(low: str, high: str) -> str:
+    """Two shown amounts as one range, the unit said once where it is the same."""
+    (a, b), (c, d) = _sides(low), _sides(high)
+    return f"{_pair(a, c)} ({_pair(b, d)})"
+
+
+def _sides(text: str) -> tuple[str, str]:
+    first, _, second = text.partition(" (")
+    return first, second.rstrip(")")
+
+
+def _pair(low: str, high: str) -> str:
+    number, _, unit = low.rpartition(" ")
+    return f"{number} to {high}" if high.endswith(f" {unit}") else f"{low} to {high}"
+
+
 def show_weight(grams: float | Decimal, system: str = "us") -> str:
     """A weight in both systems, the reader's own first.
 

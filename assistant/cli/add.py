@@ -23,19 +23,26 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def execute(args: argparse.Namespace, streams: Streams) -> int:
     """Add and tell; 1 when the change is refused."""
     from assistant.curation.edit import add_record, apply_nodes, apply_table
+    from assistant.curation.lookup import Lookup
     from assistant.curation.records import kind_named, pairs
     from assistant.curation.stores import open_store
     from assistant.curation.view import Draft
+    from assistant.curation.wanted import filled, kinds_listed, refuse_unfit
     from assistant.graph.triples import parse_turtle
 
     if not args.kind and not args.patch:
-        raise UsageError("nothing to add", "name a kind and its fields, or give --patch FILE")
+        raise UsageError("nothing to add", "\n  ".join([
+            "name a kind and its fields, or give --patch FILE (tellfin add KIND says what each field takes):",
+            *kinds_listed()]))
     fields = pairs(args.fields)
     if args.kind:
         kind_named(args.kind)
     text = read_patch(args.patch, streams) if args.patch else ""
     store = open_store(args.base)
     table = parse_table(text, args.patch) if text else None
+    if args.kind:
+        index = store.index()
+        refuse_unfit(kind_named(args.kind), filled(fields, index), Lookup(index), early=True)
     author = author_of(args, streams, store, str((table or {}).get("why") or "new record"))
 
     def work(draft: Draft) -> None:

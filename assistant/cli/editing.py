@@ -18,6 +18,8 @@ if TYPE_CHECKING:
 
 LARGEST_PATCH = 8_000_000
 """Bytes; larger changes are sheets."""
+NOBODY = "nobody yet"
+"""Who makes a change, and why, where it is only tried."""
 
 
 def add_edit_options(parser: argparse.ArgumentParser, patch: bool = False) -> None:
@@ -40,14 +42,14 @@ def author_of(args: argparse.Namespace, streams: Streams, store: Store, why: str
     """Who makes the change: --by, else the remembered name, else asked for at a terminal."""
     from assistant.curation.history import Author
 
-    name = args.by or store.curator()
+    name = args.by or store.curator() or (NOBODY if args.dry_run else "")
     if not name and streams.stdin.isatty() and getattr(args, "patch", None) != "-":
         streams.stdout.write("Who are you? (kept with this base) ")
         streams.stdout.flush()
         name = streams.stdin.readline().strip()
     if not name:
         raise UsageError("who makes the change is not known", "give --by NAME once; it is remembered with the base")
-    reason = args.why or why
+    reason = args.why or why or (NOBODY if args.dry_run else "")
     if not reason:
         raise UsageError("a change needs its reason", "give --why TEXT")
     author = Author(name, reason, tuple(k if k.startswith("src:") else f"src:{k}" for k in args.from_source))

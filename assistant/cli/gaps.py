@@ -55,10 +55,10 @@ def lines(kb: KnowledgeBase, found: Gaps, limit: int) -> list[str]:
     for pair in found.unseparated[:limit]:
         best = f"{kb.character(pair.best.character).label}, {pair.best.separation:.0%}" if pair.best else "nothing"
         out.append(f"  {name(pair.first)} / {name(pair.second)}: {pair.places} places together; best: {best}")
-    out.append(f"cells whose value would cut most confusion ({len(found.cells)})")
+    out.append(f"cells whose value would spare most mix-ups, one counted for each pair and place ({len(found.cells)})")
     for cell in found.cells[:limit]:
         out.append(f"  {name(cell.taxon)}: {kb.character(cell.character).label} "
-                   f"(worth {cell.gain:g}, for {len(cell.pairs)} pair{'' if len(cell.pairs) == 1 else 's'})")
+                   f"(about {cell.gain:.1f} mix-ups, of {len(cell.pairs)} pair{'' if len(cell.pairs) == 1 else 's'})")
     out.append(f"pairs whose best feature rests on memory alone ({len(found.memory_only)})")
     for pair in found.memory_only[:limit]:
         feature = kb.character(pair.best.character).label if pair.best else ""

@@ -37,7 +37,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
         return 0
     changes = store.changes()
     if args.thing:
-        key = compact(args.thing) if ":" in args.thing else Lookup(store.index()).taxon(args.thing)
+        key = compact(args.thing) if ":" in args.thing else Lookup(store.index(), adding=False).taxon(args.thing)
         changes = [c for c in changes if concerns(c, key)]
     for line in listing(changes[-args.limit:] if args.limit else changes):
         streams.out(line)

@@ -30,7 +30,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     author = author_of(args, streams, store)
 
     def work(draft: Draft) -> Extra:
-        lookup = Lookup(draft)
+        lookup = Lookup(draft, adding=False)
         return lump(draft, lookup.taxon(args.kept), [lookup.taxon(o) for o in args.others], author, now().date())
 
     return change(args, streams, store, author, work)

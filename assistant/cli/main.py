@@ -151,7 +151,7 @@ def _dispatch(argv: list[str], streams: Streams) -> int:
     command = load_command(rest[0])
     parser = _global_parser(f"tellfin {command.NAME}", streams, command.HELP)
     command.add_arguments(parser)
-    args = parser.parse_args([*rest[1:], *before])
+    args = parser.parse_intermixed_args([*rest[1:], *before])
     args.base = args.base or os.environ.get("TELLFIN_BASE") or None
     return int(command.execute(args, streams))
 

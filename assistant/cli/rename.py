@@ -30,6 +30,6 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     author = author_of(args, streams, store, "renamed")
 
     def work(draft: Draft) -> None:
-        rename(draft, Lookup(draft).taxon(args.taxon), args.scientific, args.label, author, now().date())
+        rename(draft, Lookup(draft, adding=False).taxon(args.taxon), args.scientific, args.label, author, now().date())
 
     return change(args, streams, store, author, work)

@@ -48,7 +48,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     author = author_of(args, streams, store)
 
     def work(draft: Draft) -> Extra:
-        lookup = Lookup(draft)
+        lookup = Lookup(draft, adding=False)
         if args.decide:
             targets = [lookup.taxon(t) for t in args.to]
             return decide(draft, args.decide, targets, store.changes(), author, now().date())

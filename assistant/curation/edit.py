@@ -9,6 +9,7 @@ from assistant.curation.lookup import Lookup
 from assistant.curation.mint import mint, place_file, stem
 from assistant.curation.records import Fields, build_node, kind_named, set_fields
 from assistant.curation.view import Draft, one
+from assistant.curation.wanted import filled, refuse_unfit
 from assistant.errors import DataError, UsageError
 from assistant.graph.values import Literal, Node, Value
 from assistant.model.build import kind_of
@@ -19,10 +20,10 @@ OWN_FIELDS = ("prov:wasAttributedTo", "dcterms:created", "prov:invalidatedAtTime
 
 def add_record(draft: Draft, kind_name: str, fields: Fields, by: str, on: date, lookup: Lookup | None = None) -> str:
     """Add a record; gives its id. ``by`` is an agent's id."""
-    kind = kind_named(kind_name)
-    node = build_node(kind, fields, lookup or Lookup(draft))
-    if kind.name == "statement" and not any(k in fields for k in ("value", "text", "states", "low", "high", "mean")):
-        raise UsageError("a statement needs a value", "give value=…, such as value=9-11 or value=spots")
+    kind, lookup = kind_named(kind_name), lookup or Lookup(draft)
+    fields = filled(fields, draft)
+    refuse_unfit(kind, fields, lookup)
+    node = build_node(kind, fields, lookup)
     return put_new(draft, node, by, on)
 
 

@@ -20,7 +20,7 @@ _FORMS = {"facts": ("st", fact_row), "darwin-core": ("st", darwin_row), "names":
 def sheet_rows(index: Index, form: str, taxon: str | None = None) -> list[tuple[str, ...]]:
     """The rows of a sheet, by id; retracted statements are left out."""
     prefix, make = _FORMS[form]
-    wanted = _below(index, Lookup(index).taxon(taxon)) if taxon else None
+    wanted = _below(index, Lookup(index, adding=False).taxon(taxon)) if taxon else None
     keys = [k for k in index.ids(prefix) if wanted is None or k.partition(":")[2].partition(".")[0] in wanted]
     index.fetch(keys)
     nodes: list[Node] = [n for n in map(index.node, keys) if n is not None]

@@ -15,8 +15,10 @@ _FEW = 6
 class Lookup:
     """Ids behind words, read once from a view; a near match is offered, never taken."""
 
-    def __init__(self, view: View) -> None:
-        self.view = view
+    def __init__(self, view: View, adding: bool = True) -> None:
+        """``adding`` is false where what is not found cannot be meant as new."""
+        self.view, self.adding = view, adding
+        self._found: dict[tuple[str, str], str | None] = {}
         self._tables: dict[str, dict[str, set[str]]] = {}
         self._searched = 0
 
@@ -47,7 +49,7 @@ class Lookup:
 
     def source(self, text: str) -> str:
         """The source with this key."""
-        key = f"src:{slug(text)}"
+        key = f"src:{slug(text.strip().removeprefix('src:'))}"
         return key if key in self.view else self._unknown("source", "src", text)
 
     def place(self, text: str) -> str:
@@ -55,14 +57,26 @@ class Lookup:
         return self._exact("place", text, ("skos:notation", "skos:prefLabel")) or self._unknown("place", "place", text)
 
     def _exact(self, prefix: str, text: str, predicates: tuple[str, ...]) -> str | None:
+        if (prefix, text) not in self._found:
+            self._found[prefix, text] = self._search(prefix, text, predicates)
+        return self._found[prefix, text]
+
+    def _search(self, prefix: str, text: str, predicates: tuple[str, ...]) -> str | None:
         words = text.strip()
         for key in (words, f"{prefix}:{words}"):
             if key.startswith(f"{prefix}:") and key in self.view:
                 return key
         found = self._quickly(prefix, words, predicates) or self._table(prefix, predicates).get(fold(words), set())
+        found = self._standing(found)
         if len(found) > 1:
             raise DataError(f"{words!r} may be {', '.join(sorted(found))}", "say which, by its id")
         return next(iter(found), None)
+
+    def _standing(self, found: set[str]) -> set[str]:
+        """Of several taxa called so, those that are not retired, if there are any."""
+        nodes = [self.view.node(key) for key in found] if len(found) > 1 else []
+        kept = {n.id for n in nodes if n is not None and one(n, "owl:deprecated") != "true"}
+        return kept or found
 
     def _quickly(self, prefix: str, words: str, predicates: tuple[str, ...]) -> set[str]:
         """A search of the text of the base, cheaper than a table for the first few look-ups."""
@@ -91,15 +105,17 @@ class Lookup:
             for node in (n for n in map(self.view.node, keys) if n is not None):
                 table.setdefault(fold(one(node, "skosxl:literalForm")), set()).add(one(node, "tf:nameOf"))
             self._tables["name"] = table
-        found = self._tables["name"].get(fold(text.strip()), set())
+        found = self._standing(self._tables["name"].get(fold(text.strip()), set()))
         if len(found) > 1:
             raise DataError(f"{text.strip()!r} is a name of several taxa: {', '.join(sorted(found))}",
                             "say which, by its id")
         return next(iter(found), None)
 
     def _unknown(self, what: str, prefix: str, text: str) -> str:
-        near = self.candidates(prefix, text)
+        near = [self._called(k) for k in self.candidates(prefix, text)]
         hint = f"did you mean {', '.join(near)}?" if near else f"add the {what} first"
+        if not near and not self.adding:
+            hint = f"the nearest names are {', '.join(self._nearest(prefix, text))}"
         raise DataError(f"there is no {what} {text.strip()!r}", hint)
 
     def candidates(self, prefix: str, text: str) -> list[str]:
@@ -109,3 +125,13 @@ class Lookup:
             words.setdefault(word, min(keys))
         close = difflib.get_close_matches(fold(text.strip()), sorted(words), n=3, cutoff=0.75)
         return list(dict.fromkeys(words[c] for c in close))
+
+    def _called(self, key: str) -> str:
+        node = self.view.node(key) if key.startswith("taxon:") else None
+        return f"{one(node, 'skos:prefLabel')} ({key})" if node is not None else key
+
+    def _nearest(self, prefix: str, text: str) -> list[str]:
+        """The three names that are nearest to a text, however far, with the ids they stand for."""
+        words = {w: min(keys) for name in (prefix, "name") for w, keys in self._tables.get(name, {}).items() if w}
+        close = difflib.get_close_matches(fold(text.strip()), sorted(words), n=3, cutoff=0.0)
+        return [f"{w} ({words[w]})" for w in close]

@@ -122,6 +122,8 @@ def _value(field: Field, text: str, lookup: Lookup, node: Node) -> Value:
         return lookup.state(one(node, "tf:character"), text)
     if field.value == "curie":
         return text
+    if field.value == "tf":
+        text = text.replace(" ", "-")
     return text if text.startswith(f"{field.value}:") else f"{field.value}:{text}"
 
 

@@ -7,8 +7,11 @@ from collections.abc import Mapping
 from assistant.curation.records import number_text, scope_text, value_text
 from assistant.curation.view import View, many, one, same_props
 from assistant.graph.values import Literal, Node, Value
-from assistant.model.schema import BY_TYPE
+from assistant.model.schema import BY_TYPE, KINDS
 
+_FIELDS = {f.term: f.name.replace("_", " ") for kind in reversed(KINDS) for f in reversed(kind.fields)
+           if not f.term.startswith("tf:")}
+"""Properties of other vocabularies by the options that set them."""
 _QUIET = ("rdf:type", "prov:wasAttributedTo", "dcterms:created")
 Pair = tuple[Node | None, Node | None]
 
@@ -28,6 +31,9 @@ def describe_change(key: str, old: Node | None, new: Node | None, before: View, 
         return []
     if one(new, "prov:invalidatedAtTime") and not one(old, "prov:invalidatedAtTime"):
         return [f"{kind_word(new)} retracted: {say(new, after)} ({one(new, 'tf:retractedBecause')})"]
+    if one(old, "prov:invalidatedAtTime") and not one(new, "prov:invalidatedAtTime"):
+        return [f"{kind_word(new)} stands again: {say(new, after)} (was retracted on "
+                f"{one(old, 'prov:invalidatedAtTime')})"]
     return [f"{head(new, after)}: {difference}" for difference in differences(old, new, before, after)]
 
 
@@ -105,12 +111,13 @@ def kind_word(node: Node) -> str:
 def term_word(term: str) -> str:
     """A property in words.
 
-    >>> term_word("tf:rangeStatus"), term_word("bibo:locator")
-    ('range status', 'page')
+    >>> term_word("tf:rangeStatus"), term_word("bibo:locator"), term_word("prov:invalidatedAtTime")
+    ('range status', 'page', 'retracted on')
     """
-    named = {"bibo:locator": "page", "dcterms:source": "source", "skos:editorialNote": "note", "rdf:type": "class"}
     name = term.partition(":")[2]
-    return named.get(term) or "".join(f" {c.lower()}" if c.isupper() else c for c in name)
+    if term == "rdf:type":
+        return "class"
+    return _FIELDS.get(term) or "".join(f" {c.lower()}" if c.isupper() else c for c in name)
 
 
 def values_words(values: list[Value], view: View) -> str:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.reading import Measure, Reading
 from assistant.dialogue.telling import as_typed
-from assistant.units import show_length, show_weight
+from assistant.units import show_span, show_weight
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,30 +61,7 @@ def typed(measure: Measure, held: Held) -> str:
 def span(low: float | None, high: float | None, units: str) -> str:
     """A range of lengths with the unit once: "4 to 10 in (102 to 254 mm)"; empty when nothing is known."""
     known = [x for x in (low, high) if x is not None]
-    if not known:
-        return ""
-    if min(known) == max(known):
-        return show_length(known[0], units)
-    shortest, longest = (show_length(x, units) for x in (min(known), max(known)))
-    if min(known) < 1000 <= max(known):
-        shortest = shortest.replace(f"{min(known):.0f} mm", f"{min(known) / 10:.0f} cm")
-    return joined(shortest, longest)
-
-
-def joined(low: str, high: str) -> str:
-    """Two shown amounts as one range, the unit said once where it is the same."""
-    (a, b), (c, d) = _sides(low), _sides(high)
-    return f"{_pair(a, c)} ({_pair(b, d)})"
-
-
-def _sides(text: str) -> tuple[str, str]:
-    first, _, second = text.partition(" (")
-    return first, second.rstrip(")")
-
-
-def _pair(low: str, high: str) -> str:
-    number, _, unit = low.rpartition(" ")
-    return f"{number} to {high}" if high.endswith(f" {unit}") else f"{low} to {high}"
+    return show_span(min(known), max(known), units) if known else ""
 
 
 def grams(value: float, units: str) -> str:

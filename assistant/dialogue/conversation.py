@@ -37,6 +37,8 @@ class Held(NamedTuple):
     """The catch being judged under the rules (kept fish, date, place), as the rules handler left it."""
     walk: Any = None
     """The state of a key being walked or a quiz being taken, as its handler left it."""
+    noted: frozenset[str] = frozenset()
+    """Standing notices and remarks on rules that were said in full already."""
     before: Held | None = None
     """The conversation one turn earlier, for taking a turn back."""
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from datetime import date
 from typing import TYPE_CHECKING, Protocol
@@ -39,6 +40,10 @@ class Base(Protocol):
         """The score table, compiled when first asked for."""
 
 
+_JOINED = re.compile(r"[,;&]|\b(?:and|also|plus|then|or)\b|[?.!]\s*\w", re.I)
+"""What a line holds that asks two things; a second intent in any other is only another reading of the same wish."""
+
+
 def respond(base: Base, text: str, held: Held, clock: date) -> tuple[Answer, Held]:
     """The answer to a typed line and the conversation after it; pure but for the score table compiled on demand."""
     from assistant.dialogue.read import read_line
@@ -61,7 +66,8 @@ def respond_to(base: Base, reading: Reading, held: Held, clock: date) -> tuple[A
         intent, other = found.intent, found.other
     turn = with_catch(Turn(kb, reading, absorb(kb, held, reading), clock, lambda: base.table, intent))
     answer, after = handler_of(intent)(turn)
-    if other in phrases.ALSO and other != answer.intent and answer.intent == intent:
+    second = other in phrases.ALSO and other != answer.intent and answer.intent == intent
+    if second and _JOINED.search(reading.text):
         answer = answer._replace(blocks=(*answer.blocks, Block("next", phrases.also(phrases.ALSO[other]), claim=False)))
     return answer, carry(held, after, answer)
 
@@ -155,6 +161,7 @@ def carry(before: Held, after: Held, answer: Answer) -> Held:
         intent=after.intent if idle else answer.intent,
         asked=answer.asked,
         last=after.last if grounds and after.last is not None else answer,
+        noted=after.noted | {b.text for b in answer.blocks if b.kind in ("rule-note", "point") and answer.rules},
         before=before.before if idle and before.before is not None else _trimmed(before, REMEMBERED),
     )
 

@@ -11,6 +11,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.key import Key, build_key
 from assistant.reasoning.key_paths import expected_steps
 from assistant.reasoning.selection import find_place, find_taxon
+from assistant.reasoning.splits import recorded
 from assistant.text import join
 
 NAMED_IN_TITLE = 4
@@ -52,7 +53,16 @@ def notes_of(kb: KnowledgeBase, key: Key) -> tuple[str, ...]:
     if not key.couplets:
         return (say.not_parted(join([speak.fish(kb, t) for t in key.taxa])),)
     out = [say.steps(expected_steps(kb, key))]
-    twice = [speak.fish(kb, t) for t in key.taxa if ends.get(t, 0) > 1]
+    silent = silent_of(kb, key)
+    twice = [speak.fish(kb, t) for t in key.taxa if ends.get(t, 0) > 1 and t not in silent]
     if twice:
         out.append(say.twice(join(twice)))
+    if silent:
+        out.append(say.unrecorded(join([speak.fish(kb, t) for t in key.taxa if t in silent])))
     return tuple(out)
+
+
+def silent_of(kb: KnowledgeBase, key: Key) -> frozenset[str]:
+    """The fishes that stand on both sides of some couplet because nothing is recorded of them for it."""
+    return frozenset(t for c in key.couplets for t in set(c.leads[0].taxa) & set(c.leads[1].taxa)
+                     if recorded(kb, t, c.character) is None)

@@ -16,7 +16,7 @@ from assistant.model.records import Caution, Term
 from assistant.reasoning.advice import kin
 from assistant.reasoning.evidence import numbers
 from assistant.text import key, singular
-from assistant.units import show_length
+from assistant.units import show_length, show_span
 
 SAFETY_TOPICS = ("touching", "holding", "wet-hands", "unhooking", "release", "cold-water")
 """Topics of the safety strip, one line each; a caution on the fishes of the sheet goes before a general one."""
@@ -65,7 +65,7 @@ def _fish(kb: KnowledgeBase, taxon: str) -> FishLine:
     size = ""
     if found is not None:
         usual = numbers(kb, taxon, "usual-adult-length") is not None
-        size = say.grows(show_length(found[0]), show_length(found[1])) if usual else say.grows_to(show_length(found[1]))
+        size = say.grows(show_span(found[0], found[1]), found[0] == found[1]) if usual else say.grows_to(show_length(found[1]))
     return FishLine(taxon, speak.fish(kb, taxon), speak.scientific_of(kb, taxon), size)
 
 

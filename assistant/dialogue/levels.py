@@ -12,10 +12,11 @@ from typing import TYPE_CHECKING
 
 from assistant.dialogue import phrases_lesson as say
 from assistant.dialogue import speak
+from assistant.dialogue.phrases import no_other
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
 from assistant.reasoning.contrast import Told
-from assistant.text import join
+from assistant.text import article, join
 
 if TYPE_CHECKING:
     from assistant.reasoning.key import Lead
@@ -48,7 +49,15 @@ def young(kb: KnowledgeBase, text: str) -> str:
     if not words:
         return text
     pattern = "|".join(re.escape(w) for w in sorted(words, key=lambda w: (-len(w), w)))
-    return re.sub(rf"\b({pattern})(s?)\b", lambda m: words[m[1]] + m[2], text)
+    return re.sub(rf"\b(?:([Aa]n?) )?({pattern})(s?)\b", lambda m: _in_place(m[1], words[m[2]] + m[3]), text)
+
+
+def _in_place(before: str | None, word: str) -> str:
+    """An everyday word where a term stood, with the article that it asks for."""
+    if before is None:
+        return word
+    fitting = article(word)
+    return f"{fitting.capitalize() if before[0].isupper() else fitting} {word}"
 
 
 def character_words(kb: KnowledgeBase, character: str, level: str) -> str:
@@ -82,7 +91,9 @@ def value_words(kb: KnowledgeBase, told: Told | None, level: str) -> str:
     parts = []
     for state, share in told.states:
         word = speak.often(kb, share) if len(told.states) > 1 or share < speak.PLAIN else ""
-        parts.append((say.YOUNG_OFTEN.get(word, word) if level == "young" else word, state_words(kb, state, level)))
+        text = state_words(kb, state, level)
+        text = no_other(text) if speak.denies_the_others(kb, kb.state(state), told.taxon) else text
+        parts.append((say.YOUNG_OFTEN.get(word, word) if level == "young" else word, text))
     if len(parts) > 1 and all(w == parts[0][0] for w, _ in parts):
         return speak.narrowed(kb, told, join([t for _, t in parts], "or"))
     return speak.narrowed(kb, told, ", ".join(f"{w} {t}".strip() for w, t in parts))

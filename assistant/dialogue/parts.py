@@ -6,6 +6,7 @@ from assistant.dialogue.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
 from assistant.text import key, singular, unique
 
+FIN = "fin"
 GENERAL = frozenset({"fish", "whole", "side", "fin", "base"})
 """Words of part names that name no part by themselves ("fin" asks for all fins)."""
 
@@ -41,10 +42,11 @@ def _of_fishes(kb: KnowledgeBase, character: str) -> bool:
 
 
 def part_word(kb: KnowledgeBase, reading: Reading, character: str) -> str:
-    """The part asked about as it was typed ("tail"), else the part of a character."""
-    part = kb.character(character).part
+    """The part asked about as it was typed ("tail"), else the part of a character; a fin with its noun."""
+    part = kb.character(character).part.replace("-", " ")
     tokens = {singular(w) for w in key(part).split()} - {"base"}
-    return next((w for w in reading.words if singular(w) in tokens), part.replace("-", " "))
+    typed = next((w for w in reading.words if singular(w) in tokens), part)
+    return part if singular(part.rpartition(" ")[2]) == FIN and singular(typed) != FIN else typed
 
 
 def _parts(kb: KnowledgeBase, reading: Reading) -> frozenset[str]:

@@ -5,7 +5,7 @@ House tone: the answer first, short plain words, no lecture. Functions take valu
 
 from __future__ import annotations
 
-from assistant.text import join, sentence
+from assistant.text import join, lower_first, sentence
 
 SCOPE_WORDS = {
     "juvenile": "young",
@@ -76,7 +76,7 @@ def page(text: str) -> str:
 
 def contrast_lead(first: str, second: str, label: str, a: str, b: str) -> str:
     """The deciding feature of two fishes."""
-    return sentence(f"look first at the {label}. The {first} has {a}; the {second} has {b}")
+    return sentence(f"look first at the {label}. The {first} {has(a)}; the {second} {has(b)}")
 
 
 def contrast_lead_many(names: str, label: str, told: str) -> str:
@@ -123,7 +123,12 @@ def inseparable(names: str) -> str:
 
 def hard_pair(settles: str) -> str:
     """A pair listed as hard to tell."""
-    return sentence(f"these two are hard to tell; what settles it is {settles}")
+    return sentence(f"these two are hard to tell apart; look at this: {_deciding(settles)}")
+
+
+def _deciding(settles: str) -> str:
+    """What settles a pair as it stands after a colon: without a closing "settle it" of its own."""
+    return lower_first(settles.removesuffix(" settles it").removesuffix(" settle it"))
 
 
 def misleading(who: str, taxon: str, often: str, value: str) -> str:
@@ -187,10 +192,24 @@ def more_left(count: int) -> str:
     return f'{count} more differences are held; say "more" to see them.'
 
 
+def no_other(denial: str) -> str:
+    """A denial that leaves room for a mark told elsewhere: "no other marks"."""
+    return f"no other {denial.removeprefix('no ')}" if denial.startswith("no ") else denial
+
+
+def has(told: str) -> str:
+    """What a fish has, with its frequency word before the verb: "usually has a dark blotch"."""
+    word, _, rest = told.partition(" ")
+    return f"{word} has {rest}" if rest and word in HOW_OFTEN else f"has {told}"
+
+
+HOW_OFTEN = frozenset({"usually", "often", "sometimes"})
+
+
 def describe_lead(name: str, scientific: str, shape: str, family: str) -> str:
     """The first sentence of a description."""
     kind = f", of the {family}" if family else ""
-    body = f", has {shape}" if shape else ""
+    body = f", {has(shape)}" if shape else ""
     return sentence(f"the {name} ({scientific}){kind}{body}")
 
 
@@ -218,7 +237,7 @@ def places_short(shown: str, more: int) -> str:
 
 def look_alike(other: str, settles: str) -> str:
     """The fish to watch for."""
-    tail = f"; {settles} settles it" if settles else ""
+    tail = f"; to tell them apart: {_deciding(settles)}" if settles else ""
     return f"Most easily taken for the {other}{tail}."
 
 
@@ -234,7 +253,7 @@ def nothing_on(name: str, part: str) -> str:
 
 def yes_no(answer: str, name: str, told: str) -> str:
     """A yes/no question about a feature."""
-    return f"{answer}: the {name} has {told}."
+    return f"{answer}: the {name} {has(told)}."
 
 
 YES, NO, SOMETIMES, MOSTLY_NOT = "Yes", "No", "Sometimes", "Mostly not"

@@ -169,7 +169,7 @@ def life_yes(answer: str, name: str, label: str, told: str) -> str:
 
 def inherited(text: str, name: str) -> str:
     """Said of the genus or family."""
-    return f"{text}, as told of {name}"
+    return f"{text} (told of the {name} in general)"
 
 
 def degrees(low: str, high: str, low_f: str, high_f: str) -> str:

@@ -5,7 +5,7 @@ Functions take values already put into words; facts about fishes come from the b
 
 from __future__ import annotations
 
-from assistant.text import join, sentence
+from assistant.text import article, join, sentence
 
 UNCHECKED = "from memory, unchecked"
 WHICH_FISH = "Which fish is it about?"
@@ -20,7 +20,7 @@ def unchecked(text: str) -> str:
 
 def an(name: str) -> str:
     """A name with its indefinite article."""
-    return f"{'an' if name[:1].lower() in 'aeiou' else 'a'} {name}"
+    return f"{article(name)} {name}"
 
 
 def titled(label: str, text: str) -> str:
@@ -201,7 +201,7 @@ def counted(places: str, rest: int) -> str:
 def size_lead(name: str, usual: str, largest: str) -> str:
     """Usual and largest length."""
     if usual and largest:
-        return sentence(f"the {name} usually reaches {usual}; the largest held is {largest}")
+        return sentence(f"the {name} usually reaches {usual}; the largest known is {largest}")
     if usual:
         return sentence(f"the {name} usually reaches {usual}; no largest length is held")
     return sentence(f"the largest {name} held is {largest}; no usual length is held")
@@ -227,14 +227,14 @@ FITS = {
     "small": "small for",
     "ordinary": "ordinary (within the usual length) for",
     "large": "large, above the usual length, for",
-    "huge": "very big, near the largest held, for",
-    "beyond": "longer than the largest held for",
+    "huge": "very big, near the largest known, for",
+    "beyond": "longer than the largest known for",
 }
 
 
 def size_verdict(length: str, name: str, fit: str, usual: str, largest: str) -> str:
     """How a length compares with the usual and the largest."""
-    tail = f"; the largest held is {largest}" if largest else ""
+    tail = f"; the largest known is {largest}" if largest else ""
     usual_text = f": usual adults are {usual}" if usual else ":"
     return sentence(f"{length} is {FITS[fit]} the {name}{usual_text}{tail}".replace(":;", ";"))
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.text import join, sentence
+from assistant.text import join, key, lower_first, sentence
 
 NOTHING_HELD = "not recorded"
 YOUNG_OFTEN = {"usually": "mostly", "often": "often", "sometimes": "now and then"}
@@ -29,6 +29,8 @@ def compare_title(names: Sequence[str]) -> str:
 
 def lead(feature: str, choice: str) -> str:
     """A lead of a key."""
+    if set(key(feature).split()) <= set(key(choice).split()):
+        return f"{choice[:1].upper()}{choice[1:]}"
     return f"{feature[:1].upper()}{feature[1:]}: {choice}"
 
 
@@ -77,7 +79,7 @@ def steps(mean: float) -> str:
 
 def twice(names: str) -> str:
     """Fishes that stand at several ends."""
-    return sentence(f"listed at more than one place because they vary or because too little is recorded: {names}")
+    return sentence(f"listed at more than one place because they vary: {names}")
 
 
 def so_many(count: int) -> str:
@@ -112,9 +114,9 @@ def sheet_title(names: Sequence[str]) -> str:
     return f"Tell them apart: {join(names) if len(names) <= TITLE_NAMES else so_many(len(names))}"
 
 
-def grows(low: str, high: str) -> str:
+def grows(lengths: str, single: bool) -> str:
     """The usual length of a fish."""
-    return f"usually {low} to {high} long" if low != high else f"usually about {high} long"
+    return f"usually {'about ' if single else ''}{lengths} long"
 
 
 def grows_to(high: str) -> str:
@@ -204,6 +206,7 @@ def quiz_fewer(made: int, wanted: int) -> str:
 BACK_WORDS = frozenset(["back", "previous", "undo", "backup", "oops"])
 DROP_WORDS = frozenset(["drop", "remove", "without", "minus", "omit"])
 ADD_WORDS = frozenset(["add", "include", "plus"])
+START_WORDS = frozenset(["start", "begin", "go", "ready", "walk", "through", "guide"])
 STOP_WORDS = frozenset(["stop", "quit", "end", "exit", "enough", "cancel"])
 KEY_WHICH = "Name some fishes or a group, for instance: a key of the sunfishes in Ohio."
 KEY_FROM_FAMILIES = "Let us find the family first. Say a or b; \"back\" and \"not sure\" work too."
@@ -236,9 +239,9 @@ def key_long(taxa: int, couplets: int) -> str:
             "Say a or b, \"back\" or \"not sure\".")
 
 
-def key_offer(question: str) -> str:
+def key_offer(first: str) -> str:
     """The walk offered under a key."""
-    return f"To walk through it, answer the first step: {question}"
+    return f"To walk through it, {lower_first(first)}"
 
 
 def key_ask(number: int, question: str, choices: Sequence[str]) -> str:
@@ -330,6 +333,14 @@ def quiz_score(score: int, done: int, count: int) -> str:
     return f"Score: {score} of {done} answered" + (f", {count - done} to go." if done < count else ".")
 
 
+def quiz_final(score: int, done: int, count: int) -> str:
+    """How a quiz ended that was stopped early or done."""
+    if not done:
+        return "You stopped before answering any question."
+    left = f"; {count - done} of the {count} questions were left" if done < count else ""
+    return f"You had {score} of {done} right{left}."
+
+
 def quiz_review(question: str, answer: str, reason: str) -> str:
     """A missed item again."""
     return f"To look at again: {question} - {answer}. {reason}"
@@ -353,3 +364,8 @@ def table_lead(title: str, level: str) -> str:
 def table_cells(names: Sequence[str], cells: Sequence[str]) -> str:
     """One row of a comparison in talk."""
     return "; ".join(f"{name} - {cell}" for name, cell in zip(names, cells, strict=True))
+
+
+def unrecorded(names: str) -> str:
+    """Fishes that stand on both sides of a couplet because nothing is recorded of them for it."""
+    return sentence(f"listed on both sides of a choice for which nothing is recorded of them: {names}")

@@ -53,7 +53,7 @@ def with_what(what: str) -> str:
 
 def of_length(length: str, longer: bool) -> str:
     """A bound on the largest length."""
-    return f"of which the largest held is {'longer' if longer else 'shorter'} than {length}"
+    return f"of which the largest known is {'longer' if longer else 'shorter'} than {length}"
 
 
 def bound(text: str, least: bool) -> str:
@@ -63,7 +63,7 @@ def bound(text: str, least: bool) -> str:
 
 def with_length(name: str, length: str) -> str:
     """A fish with its largest length."""
-    return f"{name}, largest held {length}"
+    return f"{name}, largest known {length}"
 
 
 def by_size(count: int, what: str, told: str, smallest: bool) -> str:

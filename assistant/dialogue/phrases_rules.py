@@ -409,6 +409,13 @@ def standing(as_of: str, first: str, last: str) -> str:
     )
 
 
+def standing_again(as_of: str, invented: bool, doubt: str) -> str:
+    """What is always said, in one line, once it was said in full."""
+    what = "Demo rules only" if invented else "Rules as entered in this base"
+    known = f" (as of {as_of})" if as_of else ""
+    return f"{what}{known}; check the current official rules. Not legal advice{f'; {doubt}' if doubt else ''}."
+
+
 def standing_own(as_of: str, first: str, last: str) -> str:
     """The same for rules that somebody entered for a real place."""
     known = f" (as of {as_of}, rule year {first} to {last})" if as_of else ""

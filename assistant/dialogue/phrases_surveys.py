@@ -10,10 +10,21 @@ from assistant.text import sentence
 # --- rules without a fish in hand ---------------------------------------------------------------------------------
 
 
+ONESELF = frozenset({"i", "we"})
+ALL_FISHES = frozenset({"all", "every", "everything", "fishes", "others", "else"})
+OTHER_FISHES = "That is for the fish you spoke of; ask for all fishes to hear the rest."
+
+
 def outlook_lead(place: str, day: str, fish: str) -> str:
     """What the lines below are."""
     what = f"{fish} {place}" if fish else place
     return f"{what[0].upper()}{what[1:]}, {day}, under the rules held:"
+
+
+def outlook_single(lead: str, line: str, fish: str) -> str:
+    """The head and its only line, the fish named once."""
+    told = line[len(fish) + 2:] if fish and line.lower().startswith(f"{fish.lower()}: ") else line
+    return f"{lead} {told}"
 
 
 def outlook_line(name: str, parts: list[str], tag: str) -> str:

@@ -54,7 +54,8 @@ def survey(kb: KnowledgeBase, book: Rulebook, place: str, day: date, named: Sequ
         blocks += own
     if len(blocks) == 1:
         (one,) = blocks
-        lead, blocks = Block("lead", f"{lead.text} {one.text}", statements=one.statements, claim=one.claim), []
+        text = tell.outlook_single(lead.text, one.text, name)
+        lead, blocks = Block("lead", text, statements=one.statements, claim=one.claim), []
     return Survey((lead, *blocks), _rules(found), _verdict(found, bool(named)), *_dates(found))
 
 

@@ -5,7 +5,7 @@ Layer 4. The values come from ``reasoning.verdict``; the wording from ``phrases_
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from datetime import date
 
 from assistant.dialogue import phrases_rules as say
@@ -45,12 +45,13 @@ def _act(found: Verdict) -> str:
     return say.RELEASE_CERTAIN if Act.RELEASE in found.acts else say.NOT_KNOWN
 
 
-def points(told: Sequence[Told], day_said: bool, clock: date) -> list[Block]:
-    """The blocks below the verdicts of one line, nothing said twice."""
+def points(told: Sequence[Told], day_said: bool, clock: date, noted: Collection[str] = ()) -> list[Block]:
+    """The blocks below the verdicts of one line, nothing said twice; which rule gave way is told once (``noted``)."""
     rules = unique(r for one in told for r in one.verdict.rules)
     blocks = [Block("doubt", _rests_on(told, day_said, clock), statements=statements(rules), claim=bool(rules))]
     for one in told:
-        blocks += [_block("point", t, one) for t in (_counts(one), _replaced(one), *_orders(one), *_remarks(one)) if t]
+        blocks += [_block("point", t, one) for t in (_counts(one), _replaced(one), *_orders(one), *_remarks(one))
+                   if t and not (t in noted and t == _replaced(one))]
     blocks += _duties(told)
     kept: dict[str, Block] = {}
     for block in blocks:
@@ -202,14 +203,18 @@ def standing(
     as_of: str,
     year: tuple[str, str],
     doubt: str = say.DOUBT_BACK,
+    noted: Collection[str] = (),
 ) -> list[Block]:
-    """What is always said."""
+    """What is always said: in full once, then (when it was ``noted`` in the conversation) in one line."""
     sets = [book.rule_sets[s] for r in rules if r in book.rules for s in book.rules[r].rule_set if s in book.rule_sets]
     sets = sets or list(book.rule_sets.values())
     first, last = (words.day_words(d) if d else "" for d in year)
     note = (say.standing if all(s.invented for s in sets) else say.standing_own)(
         words.day_words(as_of) if as_of else "", first, last
     )
+    if note in noted:
+        short = say.standing_again(words.day_words(as_of) if as_of else "", all(s.invented for s in sets), doubt)
+        return [Block("rule-note", short, statements=statements(rules), claim=False)]
     return [
         Block("rule-note", note, statements=statements(rules), claim=False),
         Block("rule-note", say.advice_note(doubt), claim=False),

@@ -68,7 +68,7 @@ def topic_answer(turn: Turn, found: Context, topic: str) -> Answer:
             if s.valid_from <= day.isoformat() <= s.valid_through
         ]
         as_of, year = (sets[0].as_of, (sets[0].valid_from, sets[0].valid_through)) if sets else ("", ("", ""))
-        blocks += standing(found.book, rules, as_of, year, "")
+        blocks += standing(found.book, rules, as_of, year, "", turn.held.noted)
     else:
         blocks += [*_place_note(turn, found), Block("rule-note", tell.REAL_NOTE, claim=False)]
     head, *rest = blocks

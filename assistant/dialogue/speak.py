@@ -7,13 +7,13 @@ from decimal import Decimal
 
 from assistant.dialogue import phrases as say
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.records import Character, Source, Statement
-from assistant.reasoning.contrast import Told
+from assistant.model.records import Character, Source, State, Statement
+from assistant.reasoning.contrast import Told, tell
 from assistant.reasoning.evidence import LACKING
 from assistant.reasoning.observed import Observation
 from assistant.reasoning.size import SizeRange
 from assistant.text import join, unique
-from assistant.units import show_length, show_weight
+from assistant.units import show_length, show_span, show_weight
 
 PLAIN = 0.86
 """Share of fish from which a state is spoken of without a frequency word."""
@@ -60,17 +60,33 @@ def often(kb: KnowledgeBase, share: float) -> str:
     return min(words, key=lambda f: (abs(f.point - share), f.id)).label if words else ""
 
 
-def states_words(kb: KnowledgeBase, states: Sequence[tuple[str, float]], clause: bool = False) -> str:
-    """States with their frequency words, commonest first: "usually white, sometimes plain"."""
+def states_words(kb: KnowledgeBase, states: Sequence[tuple[str, float]], clause: bool = False, taxon: str = "") -> str:
+    """States with their frequency words, commonest first: "usually white, sometimes plain".
+
+    With ``taxon`` a denial leaves room for the marks that are told of the fish elsewhere ("no other marks").
+    """
     parts = []
     for key, share in states:
         state = kb.state(key)
         text = (state.clause if clause else state.label) or state.label
+        text = say.no_other(text) if taxon and denies_the_others(kb, state, taxon) else text
         word = often(kb, share) if len(states) > 1 or share < PLAIN else ""
         parts.append((word, text))
     if len(parts) > 1 and all(w == parts[0][0] for w, _ in parts):
         return join([t for _, t in parts], "or")
     return ", ".join(f"{w} {t}".strip() for w, t in parts)
+
+
+def denies_the_others(kb: KnowledgeBase, state: State, taxon: str) -> bool:
+    """True for a denial of marks in a fish that mostly has one of those it does not speak of."""
+    wanted: dict[str, set[str]] = {}
+    for key in state.except_for:
+        wanted.setdefault(key.partition(".")[0], set()).add(key)
+    for character, marks in wanted.items():
+        told = tell(kb, kb.character(character), taxon) if kb.find("character", character) is not None else None
+        if told is not None and told.states and told.states[0][0] in marks:
+            return True
+    return False
 
 
 def number_words(character: Character, numbers: tuple[float, float, float, float], units: str = "") -> str:
@@ -101,7 +117,7 @@ def plain_number(value: float | Decimal) -> str:
 def told_words(kb: KnowledgeBase, told: Told, character: Character, units: str = "", clause: bool = False) -> str:
     """What the base says of a character in a taxon, with "from memory" where nothing better is known."""
     if told.states:
-        text = states_words(kb, told.states, clause)
+        text = states_words(kb, told.states, clause, told.taxon)
     elif told.numbers is not None:
         text = number_words(character, told.numbers, units)
     else:
@@ -243,6 +259,5 @@ def length_range(sizes: SizeRange, units: str = "") -> str:
     if sizes.usual_high is None:
         return say.up_to(largest)
     low = sizes.usual_low if sizes.usual_low is not None else sizes.usual_high
-    usual = show_length(sizes.usual_high, system)
-    usual = usual if low == sizes.usual_high else say.span(show_length(low, system), usual)
+    usual = show_span(low, sizes.usual_high, system)
     return f"{usual}, {say.up_to(largest)}" if largest else usual

@@ -22,6 +22,8 @@ LONGEST_NOTE = 110
 PRIVATE = ("not opened", "look in", "read as", "quoted there", "see ")
 """How notes begin that speak to curators about sources."""
 """Points shown until somebody asks for more."""
+_SINGULAR = re.compile(r"(?<=[\d \-])(?:inch|foot|pound|ounce|meter|metre)$", re.I)
+"""Units that read oddly behind a number ("a bluegill of 12 inch")."""
 LENGTH_UNITS, WEIGHT_UNITS = tuple(MM), tuple(GRAMS)
 
 
@@ -113,6 +115,8 @@ def as_typed(measure: Measure, units: str) -> str:
         words = f"{words} {measure.unit}"
     elif words.split()[-1].isalpha() and words.split()[-1] not in known and measure.unit in known and len(words) > 18:
         words = show(middle, wanted).split(" (")[0]
+    if measure.unit in known:
+        words = _SINGULAR.sub(measure.unit, words)
     return f"{words} ({other(middle, length, metric)})"
 
 

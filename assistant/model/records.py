@@ -44,7 +44,8 @@ class Taxon(NamedTuple):
 
 
 class Name(NamedTuple):
-    """What a taxon is called by somebody; ``kind`` is accepted, vernacular, ambiguous, synonym, misspelling or form."""
+    """What a taxon is called by somebody; ``kind`` is accepted, vernacular, ambiguous, synonym, misspelling,
+    plural-name or form."""
 
     id: str
     taxon: str
@@ -102,7 +103,8 @@ class Character(NamedTuple):
 
 
 class State(NamedTuple):
-    """One state of a character; ``broader`` is its umbrella state, ``clause`` is spoken of a fish after "has"."""
+    """One state of a character; ``broader`` is its umbrella state, ``clause`` is spoken of a fish after "has", and
+    ``except_for`` are the marks of other characters beside which a denial means the others ("no other marks")."""
 
     id: str
     character: str
@@ -111,6 +113,7 @@ class State(NamedTuple):
     trade: str
     order: int | None
     broader: str | None
+    except_for: tuple[str, ...]
     values: tuple[str, ...]
     phrases: tuple[str, ...]
     hidden: tuple[str, ...]

@@ -77,11 +77,13 @@ class Contrast(NamedTuple):
 def contrast(kb: KnowledgeBase, taxa: Sequence[str], looks: Collection[str] = LOOKS["lab"]) -> Contrast:
     """The contrast of two to eight taxa over the characters that can be seen at ``looks`` (see ``LOOKS``)."""
     named = settled_by(kb, taxa)
+    deciding = frozenset(c for c in told_of(kb, taxa) if decides(kb, c, named))
     characters = (kb.character(key) for key in told_of(kb, taxa))
     rows = [row for c in characters if c.look in looks and (row := contrast_row(kb, c, taxa))]
     rows = [row._replace(worth=row.worth * (NAMED if mentions(kb, row.character, named) else 1.0)) for row in rows]
     rows.sort(key=lambda row: (-row.worth, row.character))
-    separating = by_part(kb, [r for r in rows if r.separation >= SEPARATES])
+    separating = tuple(sorted(by_part(kb, [r for r in rows if r.separation >= SEPARATES]),
+                              key=lambda row: standing(kb, row, deciding)))
     shared = tuple(r for r in rows if r.separation <= SHARED and all(r.told) and kb.character(r.character).is_stated)
     main = [r.character for r in separating[:8]]
     return Contrast(tuple(taxa), separating, shared, misleading(kb, taxa, main), crosses_between(kb, taxa))
@@ -129,6 +131,23 @@ def settled_by(kb: KnowledgeBase, taxa: Sequence[str]) -> frozenset[str]:
     return frozenset(singular(w) for text in texts for w in key(text).split() if len(w) > 2)
 
 
+def standing(kb: KnowledgeBase, row: ContrastRow, deciding: Collection[str]) -> int:
+    """Where a row belongs: what the pair's own list names first, then what is read and easily seen, then the rest."""
+    memory = any(t is not None and t.basis == "memory" for t in row.told)
+    easy = kb.character(row.character).look in _EASY and row.separation >= CLEARLY
+    if row.character in deciding:
+        return 1 if memory else 0
+    return 1 if easy and not memory and all(row.told) else 2
+
+
+def decides(kb: KnowledgeBase, character: str, words: frozenset[str]) -> bool:
+    """True when every word of a name of the character, one with two or more, stands among those that settle a pair."""
+    found = kb.character(character)
+    texts = (found.label, found.trade, *found.words)
+    names = ({singular(w) for w in key(text).split() if len(w) > 2} for text in texts)
+    return any(len(name) > 1 and name <= words for name in names)
+
+
 def mentions(kb: KnowledgeBase, character: str, words: frozenset[str]) -> bool:
     """True when the words name the part or feature of a character."""
     if not words:
@@ -138,6 +157,9 @@ def mentions(kb: KnowledgeBase, character: str, words: frozenset[str]) -> bool:
     return len(names & words) >= 1
 
 
+_EASY = frozenset({"glance", "hand"})
+CLEARLY = 0.55
+"""Separation from which a character that is read and easily seen goes before all that rests on memory."""
 _TRUST: Mapping[str, float] = {"read": 1.0, "common-practice": 0.85, "memory": 0.8}
 
 

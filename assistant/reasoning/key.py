@@ -1,19 +1,23 @@
 """A dichotomous key for any set of taxa, near-optimal in the expected cost of its steps (layer 3).
 
-The tree comes from ``key_tree``; here it is made honest and numbered. A way on which the characters told would rather
-name another fish (because little is known of the taxon at its end) is taken out where the taxon has a better way, and
-said to be undecided where it has none. Taxa that no character parts end together.
+The tree comes from ``key_tree``; here it is made honest and numbered. A way on which what is recorded of a taxon would
+rather name another fish is taken out where the taxon has a better way, and said to be undecided where it has none. No
+taxon is put aside by a couplet for which nothing is recorded of it: it stands on both sides there. Taxa that no
+character parts end together.
 """
 
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.contrast import LOOKS
 from assistant.reasoning.evidence import below
-from assistant.reasoning.identify import Vector, posterior
+from assistant.reasoning.identify import ANSWERED, FLOOR, Vector, weigh
 from assistant.reasoning.key_tree import EXACT, Fork, Search, taxa_of
 from assistant.reasoning.observed import Evidence, Observation
 from assistant.reasoning.splits import Cells, Split, cells_of, splits_of
@@ -103,24 +107,37 @@ class _Maker:
     taxa: tuple[str, ...]
     cells: Mapping[str, Cells]
 
+    @cached_property
+    def silent(self) -> Mapping[str, frozenset[str]]:
+        """By character, the taxa of which nothing is recorded."""
+        return {key: frozenset(t for t, told in zip(self.taxa, cell.told, strict=True) if told is None)
+                for key, cell in self.cells.items()}
+
+    @cached_property
+    def untold(self) -> Mapping[str, int]:
+        """By character, the taxa of which nothing is recorded, as a bit mask."""
+        return {key: sum(1 << i for i, t in enumerate(self.taxa) if t in silent) for key, silent in self.silent.items()}
+
     def settle(self, tree: Fork | int) -> Fork | int:
         """The tree without the ways on which another fish would be named, as long as every taxon keeps one."""
         if isinstance(tree, int):
             return tree
         table = compile_table(self.kb, self.taxa)
         for _ in range(ROUNDS):
-            ends: list[tuple[int, int, Vector]] = []
+            ends: list[tuple[int, Vector]] = []
             self._ends(table, tree, (), ends)
-            kept = _kept(ends, len(self.taxa), [table.index[t] for t in self.taxa])
-            if kept == [mask for _, mask, _ in ends]:
+            kept = _kept(ends, len(self.taxa))
+            _open(tree, self.untold, ends, kept, 0)
+            if kept == [mask for mask, _ in ends]:
                 return tree
             tree = _pruned(tree, iter(kept)) or tree
         return tree
 
     def _ends(self, table: Table, tree: Fork | int, seen: tuple[Observation, ...],
-              out: list[tuple[int, int, Vector]]) -> None:
+              out: list[tuple[int, Vector]]) -> None:
         if isinstance(tree, int):
-            out.append((len(out), tree, posterior(self.kb, table, Evidence(seen))))
+            found = standings(self.kb, table, Evidence(seen), self.silent)
+            out.append((tree, found[[table.index[t] for t in self.taxa]]))
             return
         for side, child in enumerate((tree.left, tree.right)):
             lead = self.lead(tree, side)
@@ -156,28 +173,65 @@ class _Maker:
         return [s for s in states if shows[s] & mask] or list(states)
 
 
-def _kept(ends: Sequence[tuple[int, int, Vector]], size: int, places: Sequence[int]) -> list[int]:
+def standings(kb: KnowledgeBase, table: Table, evidence: Evidence, silent: Mapping[str, Collection[str]]) -> Vector:
+    """How each taxon of a table stands beside the best of the others after a way through a key; 1 or more leads.
+
+    A taxon has the benefit of the doubt where nothing is recorded of it (``silent``, by character): it then counts as
+    high as the fish that fits best, for a way is not closed to a fish by what nobody has written down. Its rivals are
+    taken as ``identify`` weighs them.
+    """
+    weighed = weigh(kb, table, evidence)
+    weights = weighed.posterior
+    doubt = np.zeros(len(table.taxa))
+    for seen, chance in weighed.observed:
+        places = [table.index[t] for t in silent.get(seen.character, ()) if t in table.index]
+        if places:
+            best = np.delete(chance, places).max(initial=FLOOR)
+            doubt[places] += ANSWERED * np.maximum(np.log(best / chance[places]), 0.0)
+    first, second = np.argsort(-weights)[:2]
+    rivals = np.full(len(weights), weights[first])
+    rivals[first] = weights[second]
+    return np.asarray(weights * np.exp(doubt) / rivals, dtype=np.float64)
+
+
+def _kept(ends: Sequence[tuple[int, Vector]], size: int) -> list[int]:
     """The taxa that each end keeps: those that lead there, and each taxon at its best end where it leads nowhere."""
-    standing = {(end, i): float(weights[places[i]] / max(weights[p] for p in places))
-                for end, mask, weights in ends for i in range(size) if mask >> i & 1}
     kept = [0] * len(ends)
     for i in range(size):
-        mine = [(value, -end) for (end, j), value in standing.items() if j == i]
+        mine = [(float(standing[i]), -end) for end, (mask, standing) in enumerate(ends) if mask >> i & 1]
         leading = [-end for value, end in mine if value >= CLEAR]
         for end in leading or [-max(mine)[1]]:
             kept[end] |= 1 << i
         if not leading:
-            weights = ends[-max(mine)[1]][2]
-            kept[-max(mine)[1]] |= 1 << max(range(size), key=lambda j: weights[places[j]])
-    together = [mask for _, mask, _ in ends]
-    return [k | _equals(mask, k, standing, end, size) for end, (k, mask) in enumerate(zip(kept, together, strict=True))]
+            kept[-max(mine)[1]] |= 1 << int(ends[-max(mine)[1]][1].argmax())
+    return [k | _equals(mask, k, standing) for k, (mask, standing) in zip(kept, ends, strict=True)]
 
 
-def _equals(mask: int, kept: int, standing: Mapping[tuple[int, int], float], end: int, size: int) -> int:
+def _open(tree: Fork | int, untold: Mapping[str, int], ends: Sequence[tuple[int, Vector]], kept: list[int],
+          first: int) -> int:
+    """Keep a taxon on both sides of a couplet that nothing is recorded for of it; gives the end after the last below.
+
+    It stays where it stands best among the ends that are kept for another; ``first`` is the first end of the tree.
+    """
+    if isinstance(tree, int):
+        return first + 1
+    middle = _open(tree.left, untold, ends, kept, first)
+    last = _open(tree.right, untold, ends, kept, middle)
+    sides = range(first, middle), range(middle, last)
+    for i in range(untold[tree.split.character].bit_length()):
+        if untold[tree.split.character] >> i & 1:
+            for here, there in (sides, sides[::-1]):
+                open_ends = [e for e in here if kept[e] and ends[e][0] >> i & 1]
+                if open_ends and not any(kept[e] >> i & 1 for e in here) and any(kept[e] >> i & 1 for e in there):
+                    kept[max(open_ends, key=lambda e: float(ends[e][1][i]))] |= 1 << i
+    return last
+
+
+def _equals(mask: int, kept: int, standing: Vector) -> int:
     """Taxa that ended here beside a kept one and are at least half as likely: they are not parted, so they stay."""
     if not kept:
         return 0
-    return sum(1 << i for i in range(size) if mask >> i & 1 and standing[end, i] >= 0.5)
+    return sum(1 << i for i in range(len(standing)) if mask >> i & 1 and standing[i] >= 0.5)
 
 
 def _pruned(tree: Fork | int, kept: object) -> Fork | int | None:

@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from assistant.reasoning.splits import Cells, Split
 
@@ -21,6 +22,8 @@ SPREAD = 1.28
 """Steps that a set of n taxa is taken to need, per binary digit of n, while looking ahead."""
 LONG_LEAD, SECOND = 0.12, 0.05
 """Cost of each state beyond the second that a lead has to name, and of the second."""
+UNTOLD = 1.0
+"""Cost of a couplet that nothing is recorded for of any taxon; less where it is of some."""
 Option = tuple[int, int, float, Split]
 """The taxa left and right, the cost of the couplet, and the split."""
 
@@ -81,12 +84,19 @@ class Search:
         return [(a, b, cost, split) for (a, b), (cost, split) in found.items()]
 
     def length(self, split: Split, taxa: int) -> float:
-        """What the length of the longer lead costs."""
-        if split.at is not None:
-            return 0.0
+        """What the length of the longer lead costs, and the taxa of which nothing is recorded."""
         shows = self.cells[split.character].shows
+        untold = UNTOLD * (self.untold[split.character] & taxa).bit_count() / taxa.bit_count()
+        if split.at is not None:
+            return untold
         names = max(sum(bool(shows[s] & taxa) for s in side) for side in (split.left, split.right))
-        return SECOND * (names > 1) + LONG_LEAD * max(0, names - 2)
+        return untold + SECOND * (names > 1) + LONG_LEAD * max(0, names - 2)
+
+    @cached_property
+    def untold(self) -> Mapping[str, int]:
+        """By character, the taxa of which nothing is recorded, as a bit mask."""
+        return {key: sum(1 << i for i, told in enumerate(cell.told) if told is None)
+                for key, cell in self.cells.items()}
 
     def _search(self, taxa: int, options: Sequence[Option]) -> tuple[float, Split | None]:
         if taxa in self.best:

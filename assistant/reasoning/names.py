@@ -18,6 +18,10 @@ MOSTLY = 0.6
 """Share of the fishes called so above which a word means its group wherever one is."""
 
 
+UNDERSTOOD = ("misspelling", "plural-name")
+"""Kinds of names that are read and not spoken."""
+
+
 class Meaning(NamedTuple):
     """``kind`` taxon, hybrid or group; the ids it may stand for, likeliest first; ``ambiguous`` when one must ask."""
 
@@ -30,11 +34,11 @@ def meaning_of(
     kb: KnowledgeBase, entries: Sequence[Entry], phrase: str, places: Sequence[str], loose: bool = False
 ) -> Meaning:
     """What a phrase stands for. ``loose`` marks an accepted name that is widely used of other fishes, too."""
-    taxa = [(e[1], e[2]) for e in entries if e[0] == "taxon"]
+    taxa = list(dict.fromkeys(pair for e in entries if e[0] == "taxon" for pair in _today(kb, e[1], e[2])))
     higher = unique(t for t, _ in taxa if not kb.taxon(t).is_species)
     species = [(t, how) for t, how in taxa if kb.taxon(t).is_species]
     groups = unique(e[1] for e in entries if e[0] == "group")
-    named = any(how in ("accepted", "vernacular", "misspelling") for _, how in species)
+    named = any(how in ("accepted", "vernacular", *UNDERSTOOD) for _, how in species)
     if higher and not named:
         only = kb.members(higher[0])
         return Meaning("taxon", only) if len(only) == 1 else Meaning("group", higher[:1])
@@ -56,6 +60,15 @@ def meaning_of(
     if len(usual) == 1 and not loose:
         return _of(kb, usual)
     return _of(kb, unique((*usual, *(t for t, _ in species))), phrase)
+
+
+def _today(kb: KnowledgeBase, taxon: str, how: str) -> tuple[tuple[str, str], ...]:
+    """The fish a name leads to; those that a retired one became, none of them by right where they are several."""
+    became = kb.taxon(taxon).replaced_by if kb.taxon(taxon).deprecated else ()
+    if not became:
+        return ((taxon, how),)
+    way = "ambiguous" if len(became) > 1 else "vernacular" if how == "accepted" else how
+    return tuple(pair for t in became for pair in _today(kb, t, way))
 
 
 def _covers(kb: KnowledgeBase, groups: Sequence[str], species: Sequence[tuple[str, str]]) -> float:
@@ -101,7 +114,7 @@ def _group(kb: KnowledgeBase, groups: tuple[str, ...], species: Sequence[tuple[s
 
 def _usual(kb: KnowledgeBase, species: Sequence[tuple[str, str]], phrase: str) -> tuple[str, ...]:
     """Fishes for which the phrase is a plain vernacular name, those called so everywhere first."""
-    plain = unique(t for t, how in species if how in ("vernacular", "misspelling", "short"))
+    plain = unique(t for t, how in species if how in ("vernacular", *UNDERSTOOD, "short"))
     everywhere = tuple(t for t in plain if not _regions(kb, t, phrase))
     return everywhere or plain
 

@@ -62,7 +62,7 @@ def cells_of(kb: KnowledgeBase, taxa: Sequence[str], looks: Collection[str]) -> 
     for character in kb.characters:
         if not usable(character, looks) or not _applies(kb, character, taxa):
             continue
-        told = tuple(_told(kb, t, character.id) for t in taxa)
+        told = tuple(recorded(kb, t, character.id) for t in taxa)
         if sum(d is not None for d in told) < 2:
             continue
         order = leaves(kb, character.id) if character.is_stated else _numbers(told)
@@ -88,7 +88,7 @@ def _applies(kb: KnowledgeBase, character: Character, taxa: Sequence[str]) -> bo
     return True
 
 
-def _told(kb: KnowledgeBase, taxon: str, character: str) -> Distribution | None:
+def recorded(kb: KnowledgeBase, taxon: str, character: str) -> Distribution | None:
     """The distribution in grown fish; None where all that is said holds for one sex, the young or a season.
 
     A genus shows what its species show, each counted alike, once most of them are told of.
@@ -106,7 +106,7 @@ def _told(kb: KnowledgeBase, taxon: str, character: str) -> Distribution | None:
 
 def _of_genus(kb: KnowledgeBase, genus: str, character: str) -> Distribution | None:
     species = species_below(kb, genus)
-    told = [d for s in species if (d := _told(kb, s, character)) is not None]
+    told = [d for s in species if (d := recorded(kb, s, character)) is not None]
     if not told or len(told) < MOST_TOLD * len(species):
         return None
     states = {s for d in told for s in d.shares}

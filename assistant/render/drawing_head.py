@@ -151,24 +151,25 @@ def _ear_flap(canvas: Canvas) -> None:
     told = [t.one(f"opercular-flap-{name}") for name in ("length", "edge", "width")]
     if not (told[1] or told[2] or told[0] in ("moderate", "long")):
         return
-    long = {"short": .024, "moderate": .04, "long": .062}.get(told[0], .03)
-    high = .018 if told[2] == "narrower-than-eye" else .027
+    long = {"short": .03, "moderate": .044, "long": .064}.get(told[0], .034)
+    high = .02 if told[2] == "narrower-than-eye" else .031
     u, v = t.plan.gill + long * .35, canvas.top(t.plan.gill) * .17
     tilt = -14 if t.shows("opercular-flap-angle", "angled-up") else 0
     canvas.ellipse((u, v), long, high, tilt, fill="#171d20", stroke=INK, stroke_width=".8")
     if told[1] in ("pale-or-white-edge", "yellow-orange-edge", "red-or-orange-band", "not-all-dark", "red-or-orange"):
         rim = {"pale-or-white-edge": "#fffdf4", "yellow-orange-edge": "#d9a13a",
                "not-all-dark": "#cfc9b5"}.get(told[1], "#c23b2a")
-        canvas.curve([(u + long * .25, v + high * .92), (u + long * .8, v + high * .55), (u + long * .97, v),
-                      (u + long * .8, v - high * .55), (u + long * .25, v - high * .92)], stroke=rim, stroke_width=2.6,
-                      stroke_linecap="round")
-        canvas.ellipse((u, v), long * 1.08, high * 1.12, tilt, fill="none", stroke=INK, stroke_width=".6")
+        edge = [(u + long * .1, v + high), (u + long * .8, v + high * .62), (u + long, v),
+                (u + long * .8, v - high * .62), (u + long * .1, v - high)]
+        canvas.curve(edge, stroke=PAPER, stroke_width=7.4, stroke_linecap="round")
+        canvas.curve(edge, stroke=rim, stroke_width=5.2, stroke_linecap="round")
+        canvas.ellipse((u + .004, v), long * 1.16, high * 1.2, tilt, fill="none", stroke=INK, stroke_width=".6")
     if told[1] == "red-or-orange-spot":
         canvas.shape([(u + long * .42, v + high * .72), (u + long * .92, v + high * .2), (u + long * .92,
                                                                                           v - high * .3),
                       (u + long * .42, v - high * .72), (u + long * .55, v)], fill="#c23b2a", stroke="#fffdf4",
                       stroke_width=.9)
-    canvas.mark("ear-flap", (u + long * .5, v))
+    canvas.mark("ear-flap", (u, v + high * 1.5))
 
 
 def _head_lines(canvas: Canvas) -> None:
@@ -193,31 +194,36 @@ def _whiskers(canvas: Canvas) -> None:
     t = canvas.traits
     kind = t.one("barbels")
     chin = t.colour("barbel-colour", INK)
-    pale = "#8d8775" if chin in ("#ffffff", "#efe9da") else chin
     low = canvas.bottom(.05)
-    style: Style = {"stroke_width": 1.9, "stroke_linecap": "round"}
+    style: Style = {"stroke_width": 2.6, "stroke_linecap": "round"}
     if kind in ("eight", "whiskers"):
         canvas.curve([(.03, -.028), (.07, -.055), (.15, -.085), (.22, -.082)], stroke=INK, **style)
-        canvas.curve([(.045, .042), (.03, .075), (.012, .092)], stroke=INK, stroke_width=1.3, stroke_linecap="round")
-        canvas.curve([(.055, low), (.075, low - .04), (.07, low - .075)], stroke=pale, stroke_width=1.5,
-                     stroke_linecap="round")
-        canvas.curve([(.085, low - .006), (.115, low - .045), (.12, low - .08)], stroke=pale, stroke_width=1.5,
-                     stroke_linecap="round")
+        canvas.curve([(.045, .042), (.03, .075), (.012, .092)], stroke=INK, stroke_width=2, stroke_linecap="round")
+        for whisker in ([(.055, low), (.075, low - .045), (.07, low - .09)],
+                        [(.085, low - .006), (.115, low - .05), (.12, low - .095)]):
+            canvas.curve(whisker, stroke=INK, stroke_width=4.2, stroke_linecap="round")
+            canvas.curve(whisker, stroke=chin, stroke_width=2.4, stroke_linecap="round")
     elif kind == "four":
         under = t.shows("mouth-position", "downturned")
         for k in range(4 if under else 2):
             u = .0 + .016 * k if under else .03 + .02 * k
-            canvas.curve([(u, canvas.bottom(max(u, .02)) + .008), (u + .004, canvas.bottom(.03) - .022), (u - .006,
-                canvas.bottom(.03) - .045)],
-                         **{**style, "stroke_width": 1.4})
+            canvas.curve([(u, canvas.bottom(max(u, .02)) + .008), (u + .004, canvas.bottom(.03) - .03), (u - .006,
+                canvas.bottom(.03) - .062)],
+                         **{**style, "stroke_width": 2.4})
     elif kind == "one-chin":
         canvas.curve([(.035, canvas.bottom(.035)), (.042, canvas.bottom(.035) - .03), (.03,
             canvas.bottom(.035) - .055)], **style)
     elif kind in ("two", "two-tiny"):
         long = .012 if kind == "two-tiny" else .035
-        canvas.curve([(.05, -.03), (.055, -.03 - long)], **{**style, "stroke_width": 1.3})
+        canvas.curve([(.05, -.03), (.055, -.03 - long)], **{**style, "stroke_width": 2.0})
     if kind and kind not in ("none",):
-        canvas.anchors["mouth-barbels"] = (.06, low - .05)
+        canvas.anchors["mouth-barbels"] = _tip_of_whiskers(kind, low)
     if t.shows("nostril-tubes", "present", "short-not-over-lip", "over-lip"):
         canvas.curve([(.022, canvas.top(.022) * .9), (.01, canvas.top(.022) + .014)], stroke_width=1.6,
                      stroke_linecap="round")
+
+
+def _tip_of_whiskers(kind: str, low: float) -> Point:
+    """Where a call-out meets the whiskers: at a tip, so that its line hides none of them."""
+    return {"eight": (.12, low - .1), "whiskers": (.12, low - .1), "four": (.046, low - .068),
+            "one-chin": (.03, low - .06)}.get(kind, (.055, low - .02))

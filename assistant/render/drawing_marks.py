@@ -275,6 +275,8 @@ def _marks_in(canvas: Canvas, fin: Fin) -> None:
         size = .0085 if "blotches" in marks else .0055
         for row in (.3, .62):
             for s in span(.08, .92, 9 if soft else 7):
+                if marks == "pale-spots-in-dark-net":
+                    canvas.circle(at(s, row), size * 2.1, fill=DARK, fill_opacity=".62")
                 canvas.circle(at(s, row), size, fill=ink_, fill_opacity=".75")
     if marks == "wavy-bands":
         for row in (.28, .55, .8):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from functools import cache
 from typing import Any
@@ -17,14 +18,27 @@ from assistant.render.drawing import draw_fish, drawable
 from assistant.render.markdown import end_words
 
 MOST_RINGS = 6
+NO_BREAK = "\u00a0"
+_MEASURE = re.compile(r"(\d) (?=(?:in|mm|cm|m|ft|lb|oz|g|kg|°[CF])\b)")
 
 
 @cache
 def _environment() -> Any:  # Any: jinja2 is imported only when a page is made
     from jinja2 import Environment, PackageLoader, StrictUndefined
 
-    return Environment(loader=PackageLoader("assistant.render"), autoescape=True, undefined=StrictUndefined,
+    made = Environment(loader=PackageLoader("assistant.render"), autoescape=True, undefined=StrictUndefined,
                        trim_blocks=True, lstrip_blocks=True)
+    made.filters["unbroken"] = unbroken
+    return made
+
+
+def unbroken(text: str) -> str:
+    """A text whose numbers stay on one line with their units.
+
+    >>> unbroken("usually 6 in (152 mm) long").count(NO_BREAK)
+    2
+    """
+    return _MEASURE.sub(rf"\g<1>{NO_BREAK}", text)
 
 
 def render_page(template: str, title: str, **values: Any) -> str:  # Any: what the template takes

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from assistant.model.knowledge import KnowledgeBase
-from assistant.reasoning.contrast import LOOKS, contrast
+from assistant.reasoning.contrast import CLEARLY, LOOKS, contrast, decides, settled_by
 
 
 def test_a_contrast_does_not_depend_on_the_order_of_the_taxa(kb: KnowledgeBase) -> None:
@@ -40,3 +40,27 @@ def test_only_what_can_be_seen_is_used(kb: KnowledgeBase) -> None:
     for look, allowed in LOOKS.items():
         rows = contrast(kb, ["sander-vitreus", "sander-canadensis"], allowed).separating
         assert {kb.character(r.character).look for r in rows} <= allowed, look
+
+
+def test_what_the_pair_itself_names_goes_first(kb: KnowledgeBase) -> None:
+    """Green sunfish and warmouth are listed as settled by the tongue's teeth, so these are told first."""
+    first = contrast(kb, ("lepomis-cyanellus", "lepomis-gulosus"), LOOKS["hand"]).separating[0]
+    assert first.character == "tongue-teeth"
+
+
+def test_memory_does_not_lead_where_something_read_separates(kb: KnowledgeBase) -> None:
+    """No character from memory stands before one that is read, easily seen and clearly separating, unless it is named
+    by the pair's own list; looked at for all listed look-alikes."""
+    looked = 0
+    for pair in {tuple(sorted((t, x.other))) for t in kb.species for x in kb.look_alikes(t) if x.other in kb.species}:
+        named = settled_by(kb, pair)
+        rows = contrast(kb, pair, LOOKS["hand"]).separating
+        read = [i for i, r in enumerate(rows) if r.separation >= CLEARLY
+                and kb.character(r.character).look in ("glance", "hand")
+                and all(t and t.basis != "memory" for t in r.told)]
+        for i, row in enumerate(rows):
+            memory = any(t is not None and t.basis == "memory" for t in row.told)
+            if memory and not decides(kb, row.character, named):
+                assert all(j < i for j in read), (pair, row.character)
+                looked += 1
+    assert looked > 100

@@ -8,10 +8,10 @@ import pytest
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.identify import posterior
-from assistant.reasoning.key import CLEAR, KEY_LOOKS, Key, build_key, folded
+from assistant.reasoning.key import CLEAR, KEY_LOOKS, Key, build_key, folded, standings
 from assistant.reasoning.key_paths import evidence_of, expected_steps, paths
 from assistant.reasoning.selection import living_at, species_below
-from assistant.reasoning.splits import cells_of, splits_of
+from assistant.reasoning.splits import cells_of, recorded, splits_of
 from assistant.reasoning.tables import compile_table
 
 STATES = ("us-oh", "us-tx", "us-or", "us-ga", "ca-on")
@@ -31,15 +31,37 @@ def families(kb: KnowledgeBase) -> list[tuple[str, ...]]:
     return [f for f in found if len(f) > 1]
 
 
+def silent_in(kb: KnowledgeBase, key: Key) -> dict[str, frozenset[str]]:
+    """By character, the fishes of a key of which nothing is recorded."""
+    return {c: frozenset(t for t in key.taxa if recorded(kb, t, c) is None)
+            for c in {couplet.character for couplet in key.couplets}}
+
+
+def one_sided(kb: KnowledgeBase, key: Key) -> list[tuple[int, str]]:
+    """Couplets and the fishes that stand on one side of them only although nothing is recorded of them for it."""
+    silent = silent_in(kb, key)
+    return [(c.number, t) for c in key.couplets for t in set(c.leads[0].taxa) ^ set(c.leads[1].taxa)
+            if t in silent[c.character]]
+
+
 def check_key(kb: KnowledgeBase, key: Key) -> None:
-    """Every taxon ends somewhere, every way leads identify to one of the taxa at its end, numbering is sound."""
+    """Every taxon ends somewhere, every way leads to one of the taxa at its end, numbering is sound.
+
+    A way leads to a fish when identify names it; where nothing is recorded of the fish for a step, that step counts
+    for it as for the fish that fits best. A fish of which all is recorded has to be named by identify as it stands.
+    """
     ended: set[str] = set()
     table = compile_table(kb, key.taxa)
+    silent = silent_in(kb, key)
     for path in paths(key):
         ended |= set(path.taxa)
-        weights = posterior(kb, table, evidence_of(key, path))
-        leading = max(float(weights[table.index[t]]) for t in path.taxa)
-        assert leading >= CLEAR * float(max(weights)), (path.taxa, table.taxa[int(weights.argmax())])
+        evidence = evidence_of(key, path)
+        standing = standings(kb, table, evidence, silent)
+        leader = max(path.taxa, key=lambda t: float(standing[table.index[t]]))
+        assert standing[table.index[leader]] >= CLEAR, (path.taxa, table.taxa[int(standing.argmax())])
+        if not any(leader in silent.get(o.character, ()) for o in evidence.observations):
+            weights = posterior(kb, table, evidence)
+            assert float(weights[table.index[leader]]) >= CLEAR * float(max(weights)), path.taxa
     assert ended == set(key.taxa)
     for couplet in key.couplets:
         assert kb.character(couplet.character).look in KEY_LOOKS[key.look]
@@ -65,6 +87,22 @@ def test_every_family_is_keyed(kb: KnowledgeBase, family_keys: list[Key]) -> Non
     assert len(family_keys) > 15
     for key in family_keys:
         check_key(kb, key)
+
+
+def test_no_fish_is_put_aside_unseen(kb: KnowledgeBase, family_keys: list[Key]) -> None:
+    """A fish of which nothing is recorded for a couplet stands on both its sides: families, Ohio and random sets."""
+    ohio = build_key(kb, living_at(kb, [t for t in kb.species if not kb.taxon(t).is_hybrid], "us-oh"))
+    made = [*family_keys, ohio, *(build_key(kb, taxa, "lab") for taxa in random_subsets(kb)[::3])]
+    both = [(c.number, t) for key in made for c in key.couplets for t in silent_in(kb, key)[c.character]
+            if t in c.leads[0].taxa and t in c.leads[1].taxa]
+    assert both and not [found for key in made for found in one_sided(kb, key)]
+
+
+def test_fishes_with_spines_are_not_called_soft(kb: KnowledgeBase) -> None:
+    """Gobies and sculpins (spines in the first dorsal; value from memory) are on no way of soft fins."""
+    ohio = build_key(kb, living_at(kb, [t for t in kb.species if not kb.taxon(t).is_hybrid], "us-oh"))
+    soft = [lead for c in ohio.couplets for lead in c.leads if lead.states == ("fin-spines.soft",)]
+    assert soft and not [t for lead in soft for t in lead.taxa if kb.lineage(t)[-1] in ("gobiidae", "cottidae")]
 
 
 @pytest.mark.long

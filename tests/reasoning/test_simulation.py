@@ -24,9 +24,9 @@ def test_simulated_fishes_are_named_asked_for_and_weighed(kb: KnowledgeBase) -> 
 def test_stated_odds_hold_among_simulated_fishes(kb: KnowledgeBase) -> None:
     """The stated probability is the share of right answers, for answers, for tellers, and with even odds.
 
-    The error of a sample of this size from a perfect forecaster is 0.02; the goal for large samples is 0.03.
+    The error of half such a sample from a perfect forecaster is 0.02; the goal for large samples is 0.03.
     """
-    found = describe(kb, compile_table(kb), 4, random.Random(31))
+    found = describe(kb, compile_table(kb), 8, random.Random(31))
     for kind in (EXPECTED, TOLD, SPECIES, EVEN):
         assert found[kind].calibration < 0.055, kind
 

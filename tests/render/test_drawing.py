@@ -91,3 +91,33 @@ def test_inks_follow_colour_words() -> None:
     """The first colour word counts, the longer one where two begin there."""
     assert ink("blue-green-flecks") == ink("blue-green") != ink("blue")
     assert ink("no-colour-here") == ""
+
+
+def widths(svg: str, colour: str) -> list[float]:
+    """The widths of the lines in a colour."""
+    lines = ET.fromstring(svg).iter(SVG + "path")
+    return [float(e.get("stroke-width", "0")) for e in lines if e.get("stroke") == colour]
+
+
+def test_a_red_rim_of_the_ear_is_broad_and_stays_uncovered(kb: KnowledgeBase) -> None:
+    """The redear's rim is a line of five or more, and the call-out of the flap ends outside of it."""
+    svg = draw_fish(kb, "lepomis-microlophus", {"opercular-flap-edge": "1"})
+    assert max(widths(svg, "#c23b2a")) >= 5
+    root = ET.fromstring(svg)
+    flap = next(e for e in root.iter(SVG + "ellipse") if e.get("fill") == "#171d20")
+    dot = next(e for e in root.iter(SVG + "circle") if e.get("r") == "2.4")
+    assert float(dot.get("cy", 0)) + 2.4 < float(flap.get("cy", 0)) - float(flap.get("ry", 0))
+
+
+def test_pale_whiskers_are_seen_on_white_paper(kb: KnowledgeBase) -> None:
+    """Pale chin whiskers of the yellow bullhead have ink under them; dark ones are as broad."""
+    pale = draw_fish(kb, "ameiurus-natalis")
+    assert sum(w > 4 for w in widths(pale, "#1f2b2c")) >= 2 and sum(w > 2 for w in widths(pale, "#ffffff")) >= 2
+
+
+def test_spotted_fish_have_their_spots(kb: KnowledgeBase) -> None:
+    """The black crappie has its speckles, and the pale spots of its fins lie in dark ink."""
+    root = ET.fromstring(draw_fish(kb, "pomoxis-nigromaculatus"))
+    dark = [e for e in root.iter(SVG + "circle") if e.get("fill") == "#26302f"]
+    clear = [e.get("fill-opacity") for e in dark]
+    assert clear.count(".92") > 30 and clear.count(".62") > 20

@@ -12,7 +12,7 @@ from assistant.dialogue.lesson_key import lesson_key
 from assistant.dialogue.lesson_sheet import lesson_sheet
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.selection import species_below
-from assistant.render.html import comparison_page, key_page, sheet_page
+from assistant.render.html import NO_BREAK, comparison_page, key_page, sheet_page
 
 THREE = ("lepomis-macrochirus", "lepomis-microlophus", "lepomis-gibbosus")
 
@@ -105,3 +105,11 @@ def contrast_with_white(colour: str) -> float:
     parts = [int(digits[i : i + 2], 16) / 255 for i in (0, 2, 4)]
     r, g, b = (c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in parts)
     return 1.05 / (0.2126 * r + 0.7152 * g + 0.0722 * b + 0.05)
+
+
+def test_numbers_stay_with_their_units(kb: KnowledgeBase) -> None:
+    """No length on a sheet can break between its number and its unit."""
+    page = sheet_page(kb, lesson_sheet(kb, THREE, "picture", "young"))
+    captions = re.findall(r"<small>(usually.*?)</small>", page)
+    assert len(captions) == 3 and not any(re.search(r"\d (?:in|mm|cm)\b", text) for text in captions)
+    assert all(text.count(NO_BREAK) == 2 for text in captions)

@@ -97,7 +97,8 @@ def _printed(turn: Turn, walk: KeyWalk, named: tuple[str, ...] = ()) -> tuple[An
                    for letter, lead in zip("ab", couplet.leads, strict=True)]
     blocks += [Block("doubt", note, claim=False) for note in notes_of(kb, walk.key)]
     asked = _asked(kb, walk)
-    blocks.append(Block("next", say.key_offer(asked.question), claim=False))
+    first = say.key_ask(walk.at, asked.question, [c for _, c in asked.choices])
+    blocks.append(Block("next", say.key_offer(first), claim=False))
     return Answer(INTENT, tuple(blocks), (named or walk.key.taxa)[:8], asked=asked), turn.held.after(walk=walk)
 
 
@@ -113,6 +114,8 @@ def _step(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held]:
         return _ask(turn, found, say.key_passed(kb.character(walk.couplet.character).label)) if isinstance(found,
             KeyWalk) else (
             _ended(turn, walk, found))
+    if choice is None and set(key(turn.reading.text).split()) & say.START_WORDS:
+        return _ask(turn, walk, "")
     if choice is None:
         meant = [kb.find("term", m.ids[0]) for m in turn.reading.of("term") if m.ids]
         told = [say.word_means(t.label, t.plain) for t in meant if t is not None]

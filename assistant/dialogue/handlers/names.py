@@ -17,6 +17,7 @@ from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Name, Taxon
 from assistant.model.stems import DROPPED
+from assistant.reasoning.names import UNDERSTOOD
 from assistant.reasoning.place_prior import expand_places
 from assistant.text import fold, join, key, singular, unique
 
@@ -342,7 +343,7 @@ def _distinct(names: Iterable[Name]) -> list[Name]:
 
 def _in_language(kb: KnowledgeBase, record: Taxon, language: str) -> list[Block]:
     found = _distinct(
-        n for n in kb.names(record.id) if n.language.lower().split("-")[0] == language and n.kind != "misspelling"
+        n for n in kb.names(record.id) if n.language.lower().split("-")[0] == language and n.kind not in UNDERSTOOD
     )
     if not found:
         return [Block("point", say.no_name_in(record.label, say.LANGUAGES[language]), claim=False)]

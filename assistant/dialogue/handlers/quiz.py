@@ -115,7 +115,7 @@ def _finish(turn: Turn, run: QuizRun, lead: str, before: list[Block] | None = No
     blocks = before or []
     if lead:
         blocks.append(Block("lead", lead, claim=False))
-    blocks.append(Block("point", say.quiz_score(run.score, run.at, len(run.questions)), claim=False))
+    blocks.append(Block("point", say.quiz_final(run.score, run.at, len(run.questions)), claim=False))
     for place in run.missed:
         question = run.questions[place]
         text = say.quiz_review(question.text, question.choices[question.answer], question.reason)

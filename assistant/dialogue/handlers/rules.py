@@ -119,8 +119,11 @@ def _survey(turn: Turn, found: Context) -> Answer:
     """The rules of a place and day."""
     day = found.day or _in_month(turn, found)
     place = found.places[0]
-    told = survey(turn.kb, found.book, place, day, _wanted(turn, found))
-    blocks = (*told.blocks, *telling.standing(found.book, told.rules, told.as_of, told.rule_year, ""))
+    wanted = _wanted(turn, found)
+    told = survey(turn.kb, found.book, place, day, wanted)
+    more = [Block("help", tell.OTHER_FISHES, claim=False)] if wanted and not found.named else []
+    notes = telling.standing(found.book, told.rules, told.as_of, told.rule_year, "", turn.held.noted)
+    blocks = (*told.blocks, *more, *notes)
     return Answer("rules", blocks, taxa=_taxa(turn, found), verdict=told.verdict, rules=telling.statements(told.rules))
 
 
@@ -138,7 +141,10 @@ def _wanted(turn: Turn, found: Context) -> tuple[Named, ...]:
     words = set(turn.reading.words)
     back = words & {"it", "them", "they", "that", "this", "those", "one"}
     carried = spoken(turn.held).surveying and turn.held.intent == "rules"
-    if turn.held.taxa and (back or carried) and found.query is not None:
+    own = "rule-limit" in aspects(turn.kb, turn.reading) and words & tell.ONESELF
+    if words & tell.ALL_FISHES:
+        return ()
+    if turn.held.taxa and (back or carried or own) and found.query is not None:
         return found.query.steps[0].fish
     return ()
 
@@ -152,7 +158,7 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
     verdicts = judge(query, book)
     told = [Told(kb, book, v, s) for v, s in zip(verdicts, query.steps, strict=True)]
     word = telling.verdict_word(verdicts)
-    blocks = _told(told, word, query.day_said or found.day_said, turn.clock)
+    blocks = _told(told, word, query.day_said or found.day_said, turn)
     last = verdicts[-1]
     if any(v.word in (Word.RELEASE, Word.CLOSED) for v in verdicts) and not query.steps[0].any_fish:
         blocks += _care(kb)
@@ -164,7 +170,8 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
         blocks.append(Block("help", tell.real_unknown_how(""), claim=False))
     elif last.reason.why is not Why.PRIVATE_WATER:
         dated = next((v for v in verdicts if v.as_of), last)
-        blocks += telling.standing(book, rules, dated.as_of, dated.rule_year, telling.doubt_of(verdicts))
+        doubt = telling.doubt_of(verdicts)
+        blocks += telling.standing(book, rules, dated.as_of, dated.rule_year, doubt, turn.held.noted)
     if last.reason.why is Why.NO_FISH and (name := safe_echo(" ".join(query.unknown_names[:1]))):
         blocks.insert(0, Block("lead", say.unknown_fish(name), claim=False))
     answer = Answer(
@@ -185,7 +192,7 @@ def _anybody(query: CatchQuery, found: Context, turn: Turn) -> CatchQuery:
     )
 
 
-def _told(told: list[Told], word: str, day_said: bool, clock: date) -> list[Block]:
+def _told(told: list[Told], word: str, day_said: bool, turn: Turn) -> list[Block]:
     """One verdict with its grounds, or a list of them."""
     if len(told) == 1:
         one = told[0]
@@ -195,14 +202,14 @@ def _told(told: list[Told], word: str, day_said: bool, clock: date) -> list[Bloc
             statements=telling.statements(one.verdict.rules),
             claim=bool(one.verdict.rules),
         )
-        return [lead, *telling.points(told, day_said, clock)]
+        return [lead, *telling.points(told, day_said, turn.clock, turn.held.noted)]
     blocks = [Block("lead", say.sequence_lead(word), claim=False)]
     for number, one in enumerate(told, 1):
         text = say.step_lead(number, telling.step_words(one), telling.lead_text(one))
         blocks.append(
             Block("point", text, statements=telling.statements(one.verdict.rules), claim=bool(one.verdict.rules))
         )
-    return [*blocks, *telling.points(told, day_said, clock)]
+    return [*blocks, *telling.points(told, day_said, turn.clock, turn.held.noted)]
 
 
 def _care(kb: KnowledgeBase) -> list[Block]:

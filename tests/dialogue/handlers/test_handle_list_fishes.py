@@ -111,7 +111,7 @@ def test_how_many_are_held(kb: KnowledgeBase) -> None:
 
 
 def test_kinds_that_grow_longer_than_a_length(kb: KnowledgeBase) -> None:
-    """Sunfishes that get bigger than 10 inches: those whose largest held is longer, no other."""
+    """Sunfishes that get bigger than 10 inches: those whose largest known is longer, no other."""
     measure = length("10 inches", "10")
     turn = turn_of(
         kb, "what sunfish get bigger than 10 inches", group("true-sunfishes", "sunfish"), measures=(measure,)

@@ -73,7 +73,7 @@ def test_no_line_is_no_weight(kb: KnowledgeBase) -> None:
 
 
 def test_a_record_is_for_others_to_decide(kb: KnowledgeBase) -> None:
-    """Near a record: the largest held, and who decides."""
+    """Near a record: the largest known, and who decides."""
     answer, _ = handle(turn_of(kb, "is it a record", fish("lepomis-macrochirus"), measures=(pounds("4.5"),)))
     assert "agency" in text(answer) and "%" in text(answer)
 

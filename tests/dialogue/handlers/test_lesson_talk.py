@@ -171,3 +171,24 @@ def test_number_of_items_is_read(text: str, count: int) -> None:
 def test_limits_of_looking_are_read(text: str, look: str) -> None:
     """Photo, touch and no counting limit the look."""
     assert look_of(text) == look
+
+
+def test_a_key_offers_letters_from_the_first_step(talk: Talk) -> None:
+    """The first step under a printed key has the letters of all later ones."""
+    answer, _ = talk("make a key of the pikes")
+    assert "(a) " in answer.blocks[-1].text and "(b) " in answer.blocks[-1].text
+
+
+@pytest.mark.parametrize("line", ["start the key", "walk me through it", "begin"])
+def test_a_key_is_begun_when_asked(talk: Talk, line: str) -> None:
+    """Whoever asks to start is asked the first step, and neither told a word's meaning nor corrected."""
+    answer, held = talk("make a key of the pikes", line)
+    assert isinstance(held.walk, KeyWalk) and held.walk.at == 1
+    assert len(answer.blocks) == 1 and answer.blocks[0].text.startswith("Step 1.")
+
+
+def test_a_quiz_that_is_stopped_tells_what_was_answered(talk: Talk) -> None:
+    """The last words neither count on nor speak of a score where nothing was answered."""
+    assert "to go" not in text_of(talk("quiz me on pikes", "a", "stop")[0])
+    assert "4 of the 5 questions were left" in text_of(talk("quiz me on pikes", "a", "stop")[0])
+    assert "before answering any" in text_of(talk("quiz me on pikes", "stop")[0])

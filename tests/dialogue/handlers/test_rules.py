@@ -30,7 +30,7 @@ def text_of(answer: Answer) -> str:
     [
         (("what's open on Vennimoor Lake",), ("sunfish: open all year; 8 a day", "lake sturgeon: protected", "h14")),
         (("how many crappie at Ollimarsh Lake?",), ("15 a day", "at least 9 in (22.9 cm)", "30 panfish")),
-        (("when does walleye open?", "Threlwick Lake"), ("walleye: open through 15 march 2027",)),
+        (("when does walleye open?", "Threlwick Lake"), ("walleye on threlwick lake", "open through 15 march 2027")),
         (("whats the sunfish limit at vennimoor lake",), ("8 a day", "at most 2 over 20 cm (7.9 in)")),
         (("fenwrithe creek trout open in march?",), ("closed until 4 april 2026",)),
         (("at drennick on october 10 2026, any limit on bass",), ("no limit, as the rule states", "eo-26-05")),
