@@ -58,7 +58,8 @@ def decide(
             continue
         beside = named.cut or _beside_name(named, names[max(0, number - 1) : number + 2], tokens, lexicon)
         plain = describing and not beside and _describes(named, tokens, lexicon)
-        told = number > 0 and bool(names[number - 1].entries) and len({e[1] for e in named.entries}) > 1
+        several = named.split or len({e[1] for e in named.entries}) > 1
+        told = number > 0 and bool(names[number - 1].entries) and several
         if plain or _is_feature(named, beside, found, tokens, lexicon, told):
             continue
         meaning = meaning_of(

@@ -1,0 +1,66 @@
+"""What the signs of a line lean to, beside the choice of the recogniser table."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.engine import Base, understand
+from assistant.dialogue.intents import Recognised
+from assistant.dialogue.leaning import SURE, lean, leanings, signs
+from assistant.dialogue.read import read_line
+from assistant.model.knowledge import KnowledgeBase
+from tests.bench.leanings import TARGET, Line, fitted, text_of
+
+
+def _signs(kb: KnowledgeBase, line: str) -> frozenset[str]:
+    reading, facts, _ = understand(kb, read_line(kb, line, Held(), date(2026, 7, 4)), Held())
+    return signs(reading, facts)
+
+
+def test_named_things_count_by_their_kind(kb: KnowledgeBase) -> None:
+    """The fish and the number are no words of their own; two words side by side are a sign."""
+    found = _signs(kb, "How big do 2 bluegills get?")
+    assert {"pair.how.big", "pair.do.a-number", "pair.a-number.a-taxon", "word.a-question", "always"} <= found
+    assert not any("bluegill" in sign for sign in found)
+
+
+def test_a_sure_row_stands() -> None:
+    """From its score on, the table's choice is not overruled."""
+    sums = {"rules": 0.0, "size": 50.0}
+    assert lean(Recognised("rules", SURE), sums).intent == "rules"
+    assert lean(Recognised("rules", SURE - 1), sums).intent == "size"
+
+
+def test_the_surer_the_row_the_more_speaks_for_it() -> None:
+    """The same leaning overrules a doubtful row and not one that scores higher."""
+    sums = {"rules": 0.0, "size": 2.0}
+    assert lean(Recognised("rules", 40), sums).intent == "size"
+    assert lean(Recognised("rules", 85), sums).intent == "rules"
+
+
+def test_an_intent_without_leanings_is_left_to_the_table() -> None:
+    """A base without leanings, or an intent that none was fitted for, changes nothing."""
+    assert lean(Recognised("rules", 40, "size"), {}) == Recognised("rules", 40, "size")
+
+
+def test_leanings_of_the_base_are_used(open_base: Base) -> None:
+    """Words that no row foresees still lean: a new way to ask for a length."""
+    sums = leanings(open_base.kb, _signs(open_base.kb, "how hefty do they get, bluegills, length wise"))
+    assert max(sums, key=lambda intent: sums[intent]) in ("size", "weight")
+
+
+def test_fitting_tells_two_kinds_of_lines_apart() -> None:
+    """Weights favour the intent whose lines have the sign; one line's own sign is left out."""
+    told = (("big", "size"), ("long", "size"), ("law", "rules"), ("limit", "rules"), ("eat", "habitat")) * 5
+    lines = [Line(frozenset({"always", f"word.{word}"}), Recognised("size", 50), (intent,)) for word, intent in told]
+    weights = fitted([*lines, Line(frozenset({"word.once"}), Recognised("size", 50), ("size",))])
+    assert weights["word.big"]["size"] > 0 > weights["word.law"]["size"]
+    assert "word.once" not in weights
+
+
+def test_the_file_is_as_the_fit_writes_it() -> None:
+    """The shipped leanings are in the form that fitting writes, with weights to two places."""
+    text = TARGET.read_text(encoding="utf-8")
+    assert text.startswith(text_of({}).splitlines()[0])
+    assert text.count("tf:Leaning ;") > 1000
