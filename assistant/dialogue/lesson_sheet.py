@@ -65,8 +65,8 @@ def _fish(kb: KnowledgeBase, taxon: str) -> FishLine:
     size = ""
     if found is not None:
         usual = numbers(kb, taxon, "usual-adult-length") is not None
-        span = show_span(found[0], found[1])
-        size = say.grows(span, found[0] == found[1]) if usual else say.grows_to(show_length(found[1]))
+        single = found[0] == found[1]
+        size = say.grows(show_span(found[0], found[1]), single) if usual else say.grows_to(show_length(found[1]))
     return FishLine(taxon, speak.fish(kb, taxon), speak.scientific_of(kb, taxon), size)
 
 

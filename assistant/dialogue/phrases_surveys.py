@@ -37,9 +37,9 @@ def then(parts: list[str]) -> list[str]:
     return [f"then {parts[0]}", *parts[1:]] if parts else []
 
 
-def bag(count: int, together: bool) -> str:
-    """A daily bag."""
-    return f"{count} a day" + (", all together" if together else "")
+def bag(count: int, together: bool, of: str = "") -> str:
+    """A daily bag; ``of`` names the fishes that count together where only one of them is spoken of."""
+    return f"{count} a day" + (f", all {of} together" if together and of else ", all together" if together else "")
 
 
 def possession(count: int) -> str:

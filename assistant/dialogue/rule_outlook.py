@@ -178,8 +178,12 @@ def _name(kb: KnowledgeBase, book: Rulebook, line: Line) -> str:
     """The group counted together, or the one fish of it that was asked about."""
     if not line.group:
         return words.fish_words(kb, line.taxa)
-    alone = len(line.taxa) == 1 and len(book.members[line.group]) > 1
-    return words.name_of(kb, line.taxa[0]) if alone else words.counted(kb, book, line.group)
+    return words.name_of(kb, line.taxa[0]) if _alone(book, line) else words.counted(kb, book, line.group)
+
+
+def _alone(book: Rulebook, line: Line) -> bool:
+    """True for one fish of a group that is counted together."""
+    return bool(line.group) and len(line.taxa) == 1 and len(book.members[line.group]) > 1
 
 
 def _capital(text: str) -> str:
@@ -196,7 +200,7 @@ def _numbers(kb: KnowledgeBase, book: Rulebook, line: Line) -> list[str]:
         return [tell.NONE_KEPT]
     else:
         together = bool(line.group) and len(book.members[line.group]) > 1
-        parts = [tell.bag(line.daily, together)]
+        parts = [tell.bag(line.daily, together, words.counted(kb, book, line.group) if _alone(book, line) else "")]
         if line.possession is not None:
             parts.append(tell.possession(line.possession))
     for sub in line.sub_limits:

@@ -127,7 +127,10 @@ class _Maker:
             ends: list[tuple[int, Vector]] = []
             self._ends(table, tree, (), ends)
             kept = _kept(ends, len(self.taxa))
-            _open(tree, self.untold, ends, kept, 0)
+            before: list[int] = []
+            while before != kept:
+                before = kept.copy()
+                _open(tree, self.untold, ends, kept, 0)
             if kept == [mask for mask, _ in ends]:
                 return tree
             tree = _pruned(tree, iter(kept)) or tree

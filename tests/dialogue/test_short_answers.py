@@ -41,7 +41,7 @@ def test_a_new_conversation_hears_them_in_full_again(talk: Talk) -> None:
 def test_how_many_speaks_of_the_fish_in_hand(talk: Talk) -> None:
     """In a talk about a walleye "how many can I keep" tells its bag alone; "all fishes" gives the rest."""
     one = said(talk(CATCH, "how many can I keep on Vennimoor Lake")[0])
-    assert "4 a day" in one and "perch" not in one and "all fishes" in one
+    assert "4 a day, all walleye and sauger together" in one and "perch" not in one and "all fishes" in one
     assert "perch" in said(talk(CATCH, "how many can I keep on Vennimoor Lake", "how many of all fishes")[0])
     assert "perch" in said(talk("how many can I keep on Vennimoor Lake")[0])
 

@@ -90,9 +90,10 @@ def test_every_family_is_keyed(kb: KnowledgeBase, family_keys: list[Key]) -> Non
 
 
 def test_no_fish_is_put_aside_unseen(kb: KnowledgeBase, family_keys: list[Key]) -> None:
-    """A fish of which nothing is recorded for a couplet stands on both its sides: families, Ohio and random sets."""
-    ohio = build_key(kb, living_at(kb, [t for t in kb.species if not kb.taxon(t).is_hybrid], "us-oh"))
-    made = [*family_keys, ohio, *(build_key(kb, taxa, "lab") for taxa in random_subsets(kb)[::3])]
+    """A fish of which nothing is recorded for a couplet stands on both its sides: families, two states, random sets."""
+    species = [t for t in kb.species if not kb.taxon(t).is_hybrid]
+    states = [build_key(kb, living_at(kb, species, place)) for place in ("us-oh", "us-ga")]
+    made = [*family_keys, *states, *(build_key(kb, taxa, "lab") for taxa in random_subsets(kb)[::3])]
     both = [(c.number, t) for key in made for c in key.couplets for t in silent_in(kb, key)[c.character]
             if t in c.leads[0].taxa and t in c.leads[1].taxa]
     assert both and not [found for key in made for found in one_sided(kb, key)]
