@@ -65,7 +65,8 @@ def _told_apart(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexico
     nouns = unique(w for n in found if n.after - n.first > 1 for w in _last_words(n, tokens, lexicon, wide=False))
     out = []
     for named in found:
-        made = _made(tokens, named.first, nouns, lexicon) if _is_part(named, tokens, lexicon) else None
+        part = _is_part(named, tokens, lexicon) and not _is_look(named, tokens, lexicon)
+        made = _made(tokens, named.first, nouns, lexicon) if part else None
         out.append(named if made is None else made)
     return out
 

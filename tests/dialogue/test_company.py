@@ -34,6 +34,7 @@ def test_neighbours_complete_a_name(lines: tuple[str, ...], fish: tuple[str, ...
         ("ear is long, edged in white, blue squiggles on the cheek", "ameiurus-catus"),
         ("largemouth bass, white belly, green back", "morone-chrysops"),
         ("caught a crappie, black spots all over", "ictiobus-niger"),
+        ("large mouth, brown lines on cheek, red eye", "micropterus-dolomieu"),
     ],
 )
 def test_colours_of_a_fish_are_no_names(line: str, wrong: str, talk: Talk) -> None:
