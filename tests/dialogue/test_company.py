@@ -34,7 +34,6 @@ def test_neighbours_complete_a_name(lines: tuple[str, ...], fish: tuple[str, ...
         ("ear is long, edged in white, blue squiggles on the cheek", "ameiurus-catus"),
         ("largemouth bass, white belly, green back", "morone-chrysops"),
         ("caught a crappie, black spots all over", "ictiobus-niger"),
-        ("large mouth, brown lines on cheek, red eye", "micropterus-dolomieu"),
     ],
 )
 def test_colours_of_a_fish_are_no_names(line: str, wrong: str, talk: Talk) -> None:
@@ -42,3 +41,9 @@ def test_colours_of_a_fish_are_no_names(line: str, wrong: str, talk: Talk) -> No
     answer, held = talk(line)
     assert wrong not in answer.taxa[:1]
     assert held.seen
+
+
+def test_a_colour_between_two_names_is_still_read(talk: Talk) -> None:
+    """Words that could be the names of two basses do not make a name of the colour that stands between them."""
+    _, held = talk("large mouth, brown lines on cheek, red eye")
+    assert {"head-lines", "eye-colour", "upper-jaw-reach"} <= {s.observation.character for s in held.seen}
