@@ -10,7 +10,6 @@ from __future__ import annotations
 
 import contextlib
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -34,13 +33,13 @@ def quiet(_doing: str, _done: int, _of: int) -> None:
     """The progress of somebody who does not want to hear of it."""
 
 
-@dataclass(frozen=True)
 class OpenBase:
     """A knowledge base with its score table, which is read or compiled when first asked for."""
 
-    kb: KnowledgeBase
-    folder: Path
-    store: SteadyStore = field(repr=False)
+    def __init__(self, kb: KnowledgeBase, folder: Path, store: SteadyStore) -> None:
+        self.kb = kb
+        self.folder = folder
+        self.store = store
 
     @cached_property
     def table(self) -> Table:

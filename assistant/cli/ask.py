@@ -6,9 +6,8 @@ import argparse
 import json
 from collections.abc import Iterator
 from contextlib import closing
-from dataclasses import dataclass, field
 from datetime import date
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from assistant.cli.opened import folder_of
 from assistant.cli.streams import Streams
@@ -48,19 +47,18 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     with closing(open_base(folder_of(args, streams))) as base:
         held = placed(base.kb, Held(units=args.units or ""), args.place, clock)
         if args.lines:
-            return _lines(base, streams, Defaults(held, clock))
+            return _lines(base, streams, Defaults(held, clock, {}))
         text = " ".join(args.text) if args.text else streams.stdin.read(MOST_READ)
         _once(base, text, held, clock, args.json, streams)
     return 0
 
 
-@dataclass(slots=True)
-class Defaults:
-    """What a conversation starts with, and the day."""
+class Defaults(NamedTuple):
+    """What a conversation starts with, the day, and the conversations so far by their id."""
 
     held: Held
     clock: date
-    conversations: dict[str, Held] = field(default_factory=dict)
+    conversations: dict[str, Held]
 
 
 def day_of(text: str) -> date:
