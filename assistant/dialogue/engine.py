@@ -15,7 +15,7 @@ from assistant.dialogue.cues import Cue, find_cues, whole_line
 from assistant.dialogue.facts import ASKING, Facts, gather
 from assistant.dialogue.handlers import handler_of
 from assistant.dialogue.intents import recognise
-from assistant.dialogue.leaning import lean, leanings, signs
+from assistant.dialogue.leaning import lean, leanings, signs, words_among
 from assistant.dialogue.pointing import pointed, with_fish
 from assistant.dialogue.reading import Mention, Reading
 from assistant.dialogue.turn import Turn
@@ -62,7 +62,8 @@ def respond_to(base: Base, reading: Reading, held: Held, clock: date) -> tuple[A
         intent = held.intent if asked_which and held.intent and "no-ask" in facts.all else ""
         facts = gather(kb, reading, cues, held)
     if not intent:
-        found = lean(recognise(facts), leanings(kb, signs(reading, facts)))
+        told = signs(reading, facts)
+        found = lean(recognise(facts), leanings(kb, told), words_among(told))
         intent, other = found.intent, found.other
     turn = with_catch(Turn(kb, reading, absorb(kb, held, reading), clock, lambda: base.table, intent))
     answer, after = handler_of(intent)(turn)

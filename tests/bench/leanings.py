@@ -24,7 +24,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.engine import Base, respond_to, understand
 from assistant.dialogue.intent_rows import ROWS
 from assistant.dialogue.intents import Recognised, recognise
-from assistant.dialogue.leaning import lean, signs
+from assistant.dialogue.leaning import lean, signs, words_among
 from assistant.dialogue.read import read_line
 from assistant.graph.locate import shipped_ontology
 from assistant.graph.values import Literal, Node
@@ -145,6 +145,11 @@ def summed(weights: Mapping[str, Mapping[str, float]], line: Line) -> dict[str, 
     return sums
 
 
+def share_right(told: list[tuple[Line, dict[str, float]]], own: float) -> float:
+    """The share of lines with their sums of weights that are read rightly."""
+    return float(np.mean([lean(x.table, s, words_among(x.signs), own).intent in x.right for x, s in told]))
+
+
 def main() -> None:
     """Fit, then write the weights or print how other files are read."""
     parser = argparse.ArgumentParser(description=__doc__)
@@ -160,8 +165,7 @@ def main() -> None:
     for path in args.files:
         told = [(line, summed(weights, line)) for line in lines_of(base, conversations(path))]
         print(f"{path.name}, {len(told)} lines, per cent right by the weight of the table's choice: " + ", ".join(
-            f"{bonus:g}: {100 * np.mean([lean(x.table, s, bonus).intent in x.right for x, s in told]):.1f}"
-            for bonus in BONUSES))
+            f"{bonus:g}: {100 * share_right(told, bonus):.1f}" for bonus in BONUSES))
 
 
 if __name__ == "__main__":

@@ -2,15 +2,23 @@
 
 from __future__ import annotations
 
+import random
 from datetime import date
 
+import pytest
+
+from assistant.dialogue import engine
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.engine import Base, understand
+from assistant.dialogue.engine import Base, respond, understand
+from assistant.dialogue.intent_rows import ROWS
 from assistant.dialogue.intents import Recognised
 from assistant.dialogue.leaning import SURE, lean, leanings, signs
 from assistant.dialogue.read import read_line
 from assistant.model.knowledge import KnowledgeBase
-from tests.bench.leanings import TARGET, Line, fitted, text_of
+from tests.bench.leanings import TARGET, Line, conversations, fitted, text_of
+from tests.bench.score_utterances import CASES
+
+INTENTS = sorted({row.intent for row in ROWS} - {"@same", "key"})
 
 
 def _signs(kb: KnowledgeBase, line: str) -> frozenset[str]:
@@ -28,20 +36,27 @@ def test_named_things_count_by_their_kind(kb: KnowledgeBase) -> None:
 def test_a_sure_row_stands() -> None:
     """From its score on, the table's choice is not overruled."""
     sums = {"rules": 0.0, "size": 50.0}
-    assert lean(Recognised("rules", SURE), sums).intent == "rules"
-    assert lean(Recognised("rules", SURE - 1), sums).intent == "size"
+    assert lean(Recognised("rules", SURE), sums, 9).intent == "rules"
+    assert lean(Recognised("rules", SURE - 1), sums, 9).intent == "size"
 
 
 def test_the_surer_the_row_the_more_speaks_for_it() -> None:
     """The same leaning overrules a doubtful row and not one that scores higher."""
     sums = {"rules": 0.0, "size": 2.0}
-    assert lean(Recognised("rules", 40), sums).intent == "size"
-    assert lean(Recognised("rules", 85), sums).intent == "rules"
+    assert lean(Recognised("rules", 40), sums, 9).intent == "size"
+    assert lean(Recognised("rules", 85), sums, 9).intent == "rules"
+
+
+def test_in_a_short_line_more_speaks_for_the_table() -> None:
+    """The same leaning overrules a row in a long line and not in one of two words."""
+    sums = {"rules": 0.0, "size": 2.0}
+    assert lean(Recognised("rules", 60), sums, 9).intent == "size"
+    assert lean(Recognised("rules", 60), sums, 2).intent == "rules"
 
 
 def test_an_intent_without_leanings_is_left_to_the_table() -> None:
     """A base without leanings, or an intent that none was fitted for, changes nothing."""
-    assert lean(Recognised("rules", 40, "size"), {}) == Recognised("rules", 40, "size")
+    assert lean(Recognised("rules", 40, "size"), {}, 9) == Recognised("rules", 40, "size")
 
 
 def test_leanings_of_the_base_are_used(open_base: Base) -> None:
@@ -64,3 +79,17 @@ def test_the_file_is_as_the_fit_writes_it() -> None:
     text = TARGET.read_text(encoding="utf-8")
     assert text.startswith(text_of({}).splitlines()[0])
     assert text.count("tf:Leaning ;") > 1000
+
+
+def test_any_handler_answers_any_line(open_base: Base, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Whatever intent a line is given, in whatever conversation, its handler has an answer."""
+    lines = [line for name in ("ways_of_asking.tsv", "utterances_open.tsv")
+             for talk in conversations(CASES / name) for line, _ in talk]
+    rng = random.Random(8)
+    monkeypatch.setattr(engine, "lean", lambda *_: Recognised(rng.choice(INTENTS), 50))
+    held = Held()
+    for number in range(600):
+        held = Held() if number % 4 == 0 else held
+        line = rng.choice(lines)
+        answer, held = respond(open_base, line, held, date(2026, 7, 4))
+        assert answer.blocks, line

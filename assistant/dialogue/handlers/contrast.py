@@ -50,9 +50,7 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
         pool = tuple(t for t in species_of(kb, mention.ids) if t not in own)
         own += _listed(kb, own, _called(kb, mention.words, pool), len(wider))
     own += [t for h in turn.reading.hints if h.kind == "like" and len(h.taxa) == 1 for t in sorted(h.taxa)]
-    ids = tuple(dict.fromkeys(own))
-    if not ids:
-        return held.taxa if len(held.taxa) > 1 else held.shown
+    ids = tuple(dict.fromkeys(own)) or (held.taxa if len(held.taxa) > 1 else held.shown)
     return tuple(t for i in ids for t in (species_of(kb, (i,))[:1] if kb.find("taxon", i) is None else (i,)))
 
 
