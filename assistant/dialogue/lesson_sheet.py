@@ -14,7 +14,7 @@ from assistant.dialogue.levels import lead_words, young
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Caution, Term
 from assistant.reasoning.advice import kin
-from assistant.reasoning.evidence import numbers
+from assistant.reasoning.size import size_range
 from assistant.text import key, singular
 from assistant.units import show_length, show_span
 
@@ -61,12 +61,12 @@ def lesson_sheet(kb: KnowledgeBase, taxa: Sequence[str], look: str = "picture", 
 
 
 def _fish(kb: KnowledgeBase, taxon: str) -> FishLine:
-    found = numbers(kb, taxon, "usual-adult-length") or numbers(kb, taxon, "max-total-length")
+    found = size_range(kb, taxon)
     size = ""
-    if found is not None:
-        usual = numbers(kb, taxon, "usual-adult-length") is not None
-        single = found[0] == found[1]
-        size = say.grows(show_span(found[0], found[1]), single) if usual else say.grows_to(show_length(found[1]))
+    if found.usual_low is not None and found.usual_high is not None:
+        size = say.grows(show_span(found.usual_low, found.usual_high), found.usual_low == found.usual_high)
+    elif found.largest is not None:
+        size = say.grows_to(show_length(found.largest))
     return FishLine(taxon, speak.fish(kb, taxon), speak.scientific_of(kb, taxon), size)
 
 

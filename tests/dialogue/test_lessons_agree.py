@@ -18,7 +18,9 @@ from assistant.reasoning.evidence import below
 from assistant.reasoning.key_paths import paths
 from assistant.reasoning.quiz import build_quiz
 from assistant.reasoning.selection import species_below
+from assistant.reasoning.size import size_range
 from assistant.render.html import sheet_page
+from assistant.units import show_span
 
 LESSONS = (("lepomis-macrochirus", "lepomis-microlophus", "lepomis-gibbosus"),
            ("sander-vitreus", "sander-canadensis", "perca-flavescens"),
@@ -121,3 +123,12 @@ def test_questions_name_reason_and_mistake(kb: KnowledgeBase) -> None:
         assert made.reason and made.text.strip() and len(set(made.choices)) == len(made.choices)
         assert made.statements or item.kind == "term"
         assert made.mistake or item.kind in ("term", "true-false")
+
+
+def test_the_sheet_gives_the_size_that_the_talk_gives(kb: KnowledgeBase) -> None:
+    """A usual length that is preferred to others stands alone on the sheet too."""
+    for fish in lesson_sheet(kb, ("micropterus-nigricans", "micropterus-dolomieu")).fishes:
+        found = size_range(kb, fish.taxon)
+        assert found.usual_low is not None
+        assert found.usual_high is not None
+        assert show_span(found.usual_low, found.usual_high) in fish.size
