@@ -98,7 +98,8 @@ def _is_feature(
     if named.after - named.first == 1 and _guessed(named, tokens, lexicon):
         return False
     here = found.at.get(min(own), ())
-    longer = any(own < set(h.at) and (h.phrase.kind == "character" or h.phrase.alone) for h in here)
+    longer = any(own < set(h.at) and (h.phrase.kind == "character" or h.phrase.alone) and _of_one_piece(h, lexicon)
+                 for h in here)
     short = all(e[2] == "short" for e in named.entries)
     if short and "common-word" in lexicon.cues(tokens[named.first].word):
         return True
@@ -124,6 +125,11 @@ def _is_feature(
     others = any(not own & set(h.at) for h in found.alone)
     listed = before[:1] in (["a"], ["an"]) and bool(_ALSO & set(before[1:]))
     return others and (listed or before[:1] not in (["a"], ["an"], ["this"], ["that"]))
+
+
+def _of_one_piece(hit: Hit, lexicon: Lexicon) -> bool:
+    """True for a feature of the fish, or words on its life that stand together ("trout stream")."""
+    return lexicon.on_fish(hit.phrase.id.partition(".")[0]) or max(hit.at) - min(hit.at) < len(hit.at)
 
 
 def _guessed(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:

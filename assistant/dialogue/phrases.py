@@ -138,7 +138,7 @@ def misleading(who: str, taxon: str, often: str, value: str) -> str:
 
 def sexes_lead(taxon: str) -> str:
     """What is held on the sexes follows."""
-    return sentence(f"males and females of the {taxon} differ where one sex or breeding fish are told of")
+    return f"What the base holds of one sex of the {taxon}, or of breeding fish:"
 
 
 def sex_point(heading: str, who: str, values: str) -> str:
@@ -151,7 +151,7 @@ def no_sexes(taxon: str) -> str:
     return sentence(f"the base holds nothing on how males and females of the {taxon} differ")
 
 
-SEXES_DOUBT = "Outside the breeding season, and in young fish, looks seldom tell the sex; eggs or milt do."
+SEXES_DOUBT = "Where a feature is not listed, nothing is held that sets males and females apart."
 
 
 def crosses(names: str) -> str:

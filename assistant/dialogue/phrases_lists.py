@@ -21,9 +21,7 @@ def of_life(sides: Sequence[tuple[str, str]]) -> str:
     return "(" + "; ".join(f"{side}: {value}" for side, value in sides) + ")"
 
 
-def one_of(labels: Sequence[str]) -> str:
-    """Any of some states."""
-    return join(list(labels), "or")
+AS_RECORDED = "These are the fishes of which the base says so; it tells the main points of a life, not all of it."
 
 
 def only_in(name: str, places: str) -> str:

@@ -20,7 +20,7 @@ from assistant.reasoning.evidence import below
 from assistant.reasoning.identify import ANSWERED, FLOOR, Vector, weigh
 from assistant.reasoning.key_tree import EXACT, Fork, Search, taxa_of
 from assistant.reasoning.observed import Evidence, Observation
-from assistant.reasoning.splits import Cells, Split, cells_of, splits_of
+from assistant.reasoning.splits import Split, cells_of, splits_of
 from assistant.reasoning.tables import Table, compile_table
 
 ROUNDS = 4
@@ -80,7 +80,7 @@ def build_key(kb: KnowledgeBase, taxa: Sequence[str], look: str = "hand", exact:
     cells = [c for c in cells_of(kb, names, KEY_LOOKS[look]) if c.character.id not in without]
     search = Search(splits_of(kb, cells, len(names)), {c.character.id: c for c in cells}, exact)
     whole = (1 << len(names)) - 1
-    maker = _Maker(kb, names, search.cells)
+    maker = _Maker(kb, names, search)
     tree = search.tree(whole) if len(names) > 1 else whole
     if not any(kb.taxon(t).rank == "genus" for t in names):
         tree = maker.settle(tree)
@@ -105,18 +105,13 @@ class _Maker:
 
     kb: KnowledgeBase
     taxa: tuple[str, ...]
-    cells: Mapping[str, Cells]
+    search: Search
 
     @cached_property
     def silent(self) -> Mapping[str, frozenset[str]]:
         """By character, the taxa of which nothing is recorded."""
         return {key: frozenset(t for t, told in zip(self.taxa, cell.told, strict=True) if told is None)
-                for key, cell in self.cells.items()}
-
-    @cached_property
-    def untold(self) -> Mapping[str, int]:
-        """By character, the taxa of which nothing is recorded, as a bit mask."""
-        return {key: sum(1 << i for i, t in enumerate(self.taxa) if t in silent) for key, silent in self.silent.items()}
+                for key, cell in self.search.cells.items()}
 
     def settle(self, tree: Fork | int) -> Fork | int:
         """The tree without the ways on which another fish would be named, as long as every taxon keeps one."""
@@ -130,7 +125,7 @@ class _Maker:
             before: list[int] = []
             while before != kept:
                 before = kept.copy()
-                _open(tree, self.untold, ends, kept, 0)
+                _open(tree, self.search.untold, ends, kept, 0)
             if kept == [mask for mask, _ in ends]:
                 return tree
             tree = _pruned(tree, iter(kept)) or tree
@@ -171,7 +166,7 @@ class _Maker:
         return Lead(folded(self.kb, here, there), None, None, names, 0)
 
     def _shown(self, split: Split, side: int, mask: int) -> list[str]:
-        shows = self.cells[split.character].shows
+        shows = self.search.cells[split.character].shows
         states = split.right if side else split.left
         return [s for s in states if shows[s] & mask] or list(states)
 

@@ -47,3 +47,20 @@ def test_the_sexes_are_set_beside_each_other(line: str, talk: Talk) -> None:
 def test_no_word_on_the_sexes_is_said_so(talk: Talk) -> None:
     """Where nothing is held, that is the answer."""
     assert "holds nothing" in text(talk("how do i sex a largemouth bass")[0])
+
+
+@pytest.mark.parametrize(
+    ("line", "fish", "other"),
+    [
+        ("which catfishes live in Texas rivers", "ictalurus-punctatus", "noturus-miurus"),
+        ("what sunfish live in ponds", "lepomis-cyanellus", "esox-lucius"),
+        ("which trout live in cold streams", "salvelinus-fontinalis", "lepomis-macrochirus"),
+        ("which fish in Ohio spawn in fall", "salvelinus-namaycush", "oncorhynchus-nerka"),
+    ],
+)
+def test_waters_and_places_narrow_a_list(line: str, fish: str, other: str, talk: Talk) -> None:
+    """One of several waters is enough; a place is kept, and a kind of water beside it leaves nobody out."""
+    answer, _ = talk(line)
+    assert answer.intent == "list"
+    assert fish in answer.taxa
+    assert other not in answer.taxa

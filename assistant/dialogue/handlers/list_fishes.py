@@ -17,13 +17,13 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.gaps_told import asks_gaps, gaps
 from assistant.dialogue.handlers.range import status_in
 from assistant.dialogue.handlers.term import words_for_lesson
-from assistant.dialogue.life_asked import asks_spawning, living, seasons, spawners
+from assistant.dialogue.life_asked import LIFE, asks_spawning, living, seasons, spawners
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.subjects import groups, label, named, species_of, subjects
 from assistant.dialogue.telling import place_names, plain
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
-from assistant.reasoning.evidence import about, distribution, number_range
+from assistant.reasoning.evidence import about, below, distribution, number_range
 from assistant.reasoning.observed import Observation
 from assistant.reasoning.place_prior import expand_places
 from assistant.reasoning.size import size_range
@@ -102,8 +102,8 @@ def _listed(turn: Turn, sides: frozenset[str]) -> Answer:
     places = reading.places or (turn.held.places if narrowing or not reading.seen else ())
     seen = [_bounded(turn, s) for s in reading.seen if not s.retract]
     if asks_spawning(turn) and seasons(turn):
-        return _spawning(turn, pool, name)
-    seen = seen or list(living(turn))
+        return _spawning(turn, pool, name, places)
+    seen = seen or ([] if places else list(living(turn)))
     if not (seen or places or name or narrowing or turn.reading.measures) and not named(turn):
         return plain("list", lists.LIST_NEEDS, asked=Asked("place", say.WHERE))
     pool, size_words = _by_length(turn, pool, sides)
@@ -113,11 +113,14 @@ def _listed(turn: Turn, sides: frozenset[str]) -> Answer:
     return _plain_list(turn, found, name, seen, sides, size_words)
 
 
-def _spawning(turn: Turn, pool: Sequence[str], name: str) -> Answer:
-    """The fishes that spawn in a season."""
+def _spawning(turn: Turn, pool: Sequence[str], name: str, places: Sequence[str]) -> Answer:
+    """The fishes that spawn in a season, those of the place where one is told."""
     kb = turn.kb
+    if wanted := expand_places(kb, places):
+        pool = [t for t in pool if (row := status_in(kb, t, wanted)) is not None and row.status in LIVING]
     found = spawners(turn, pool, seasons(turn))
     what = lists.spawning_in(kinds_name(kb, name, len(found)) if name else lists.fishes(len(found)), seasons(turn))
+    what = " ".join([what, *([lists.in_place(place_names(kb, places))] if places else [])])
     if not found:
         return Answer("list", (Block("lead", lists.list_none(what), claim=False),), taxa=_wider(turn))
     ordered = sorted(found, key=lambda f: (-len(kb.ranges(f[0])), f[0]))
@@ -163,13 +166,23 @@ def _share(kb: KnowledgeBase, taxon: str, o: Observation) -> tuple[float, tuple[
     character = kb.character(o.character)
     if o.value is not None and not character.is_stated:
         return _number_share(kb, taxon, o)
+    if character.use in LIFE:
+        return _life_share(kb, taxon, o)
     found = distribution(kb, taxon, o.character)
     if found is None:
         return None
-    from assistant.reasoning.evidence import below
-
     share = found.share({leaf for s in o.states for leaf in below(kb, s)})
     return (share if o.seen else 1.0 - share), tuple(f"st:{s}" for s in found.statements)
+
+
+def _life_share(kb: KnowledgeBase, taxon: str, o: Observation) -> tuple[float, tuple[str, ...]] | None:
+    """All or none of a kind: a fish eats several things and lives in several waters, and none denies another."""
+    statements, _ = about(kb, taxon, o.character)
+    wanted = {leaf for s in o.states for leaf in below(kb, s)}
+    told = [s for s in statements if wanted & {leaf for x in s.states for leaf in below(kb, x)}]
+    if not statements:
+        return None
+    return (1.0 if bool(told) == o.seen else 0.0), tuple(f"st:{s.id}" for s in told or statements)
 
 
 def _number_share(kb: KnowledgeBase, taxon: str, o: Observation) -> tuple[float, tuple[str, ...]] | None:
@@ -240,7 +253,8 @@ def _what(
     parts = [kinds_name(kb, name, count) if name else lists.fishes(count)]
     if seen and not seen[0].words:
         sides = [s.observation for s in seen[:3]]
-        told = [(kb.character(o.character).label, lists.one_of([kb.state(x).label for x in o.states])) for o in sides]
+        told = [(kb.character(o.character).label, say.names_with([kb.state(x).label for x in o.states], "or"))
+                for o in sides]
         parts.append(lists.of_life(told))
     elif seen:
         parts.append(lists.with_what(say.names_with([_in_words(kb, s.observation) for s in seen[:3]])))
@@ -300,7 +314,9 @@ def _plain_list(
         doubtful = say.names_with([_with_places(kb, f) if local else label(kb, f.taxon) for f in maybe[:SHOWN]])
         ids = tuple(s for f in maybe[:SHOWN] for s in f.statements[:2])
         blocks.append(Block("point", lists.doubtful(doubtful), statements=ids))
-    if seen and 0 < found.silent < MOST_SILENT:
+    if seen and not seen[0].words:
+        blocks.append(Block("doubt", lists.AS_RECORDED, claim=False))
+    elif seen and 0 < found.silent < MOST_SILENT:
         blocks.append(Block("doubt", lists.not_told(found.silent), claim=False))
     taxa = tuple(f.taxon for f in (fits or maybe))[:MOST_TAXA]
     return Answer("list", tuple(blocks), taxa=unique((*taxa, *_wider(turn))))
