@@ -18,13 +18,14 @@ MOST_WORDS = 200
 
 
 def phrases_of(words: Sequence[str]) -> Iterator[str]:
-    """Every run of words up to the longest, and single words without their plural ending."""
+    """Every run of words up to the longest, as it stands and with the last word in the singular."""
     kept = words[:MOST_WORDS]
     for i in range(len(kept)):
         for size in range(1, min(LONGEST, len(kept) - i) + 1):
-            yield " ".join(kept[i : i + size])
-        if (single := singular(kept[i])) != kept[i]:
-            yield single
+            run = kept[i : i + size]
+            yield " ".join(run)
+            if (single := singular(run[-1])) != run[-1]:
+                yield " ".join([*run[:-1], single])
 
 
 def aspects(kb: KnowledgeBase, reading: Reading) -> frozenset[str]:
