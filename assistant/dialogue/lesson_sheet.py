@@ -81,21 +81,18 @@ def _leads(kb: KnowledgeBase, made: LessonKey) -> list[str]:
 def terms_in(kb: KnowledgeBase, texts: Iterable[str], level: str, most: int = MOST_TERMS) -> tuple[tuple[str, str,
                                                                                                          str], ...]:
     """The glossary terms in some texts: (term, meaning, where to look), those with a place on the fish first."""
-    words = f" {' '.join(' '.join(singular(w) for w in key(t).split()) for t in texts)} "
-    found = [t for t in kb.all("term") if any(f" {_folded(n)} " in words for n in (t.label, *t.words))]
+    typed = [key(t).split() for t in texts]
+    words = " / ".join(["", *(" ".join(t) for t in typed), *(" ".join(map(singular, t)) for t in typed), ""])
+    found = [t for t in kb.all("term") if any(f" {key(n)} " in words for n in (t.label, *t.words))]
     found.sort(key=lambda t: (not t.where, t.label))
     return tuple((_shown(kb, t, words, level), t.plain, t.where) for t in sorted(found[:most], key=lambda t: t.label))
 
 
-def _folded(phrase: str) -> str:
-    return " ".join(singular(w) for w in key(phrase).split())
-
-
 def _shown(kb: KnowledgeBase, term: Term, words: str, level: str) -> str:
     """The term as it stands in the texts, the glossary's own word in brackets where that is another."""
-    if f" {_folded(term.label)} " in words:
+    if f" {key(term.label)} " in words:
         return term.label
-    used = next(n for n in term.words if f" {_folded(n)} " in words)
+    used = next(n for n in term.words if f" {key(n)} " in words)
     return used if level == "young" and young(kb, term.label) == used else say.also_called(used, term.label)
 
 

@@ -132,3 +132,10 @@ def test_the_sheet_gives_the_size_that_the_talk_gives(kb: KnowledgeBase) -> None
         assert found.usual_low is not None
         assert found.usual_high is not None
         assert show_span(found.usual_low, found.usual_high) in fish.size
+
+
+def test_a_plural_word_is_explained_only_where_it_stands(kb: KnowledgeBase) -> None:
+    """ "Shallows" are no part of a sheet that tells of a shallow notch."""
+    words = [w for w, _, _ in lesson_sheet(kb, ("micropterus-nigricans", "micropterus-dolomieu")).terms]
+    assert any("notch" in w for w in words)
+    assert not any("shallows" in w for w in words)
