@@ -21,7 +21,7 @@ LEAST = 1.0
 """A reading worth less is none."""
 _HAS = word_set("has had have with w got showing shows saw there no")
 _ALSO = word_set(
-    "just only rather more but and n or then with w above below to plus front behind rear inside outside top bottom"
+    "just only rather more but and n or then above below to plus front behind rear inside outside top bottom"
 )
 
 

@@ -233,12 +233,14 @@ def _beside_name(named: Named, names: Sequence[Named], tokens: Sequence[Token], 
 
 
 def _both_plain(a: Named, b: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
-    """True for two colours or marks side by side, which hardly are two fishes ("red and blue", "spots or stripes")."""
+    """True for two colours or marks side by side, hardly two fishes ("red and blue", "red eye and vertical bars")."""
     if not all(_weak(n, tokens, lexicon) or _two_plain_words(n, tokens, lexicon) for n in (a, b)):
         return False
     if not (_weak(a, tokens, lexicon) or _weak(b, tokens, lexicon)):
         return False
-    return len(tokens) > 5 or all(lexicon.is_part(tokens[n.first].word) for n in (a, b))
+    first, second = sorted((a, b), key=lambda n: n.first)
+    described = second.first - first.after > 1 and _weak(second, tokens, lexicon)
+    return described or len(tokens) > 5 or all(lexicon.is_part(tokens[n.first].word) for n in (a, b))
 
 
 def _likeness(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> tuple[bool, bool]:

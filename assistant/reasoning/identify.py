@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from typing import NamedTuple
 
 import numpy as np
 import numpy.typing as npt
@@ -23,6 +24,7 @@ from assistant.reasoning.standing import Standing
 from assistant.reasoning.tables import Table, character_block
 
 Vector = npt.NDArray[np.float64]
+Flags = npt.NDArray[np.bool_]
 HEDGE = 0.55
 """How much of a hedged observation ("maybe", "looks like") counts; the rest is as if nothing was said."""
 FLOOR = 0.006
@@ -55,6 +57,17 @@ ODD = -2.6
 """Standard deviations below what the best candidate leads one to expect, at which nothing known fits."""
 
 
+class Reported(NamedTuple):
+    """What a thing told says of every taxon of a table: its chance, the logarithm of it, and where it speaks for a
+    cross: toward the first parent, toward the second, and as a feature of the cross's own.
+    """
+
+    seen: Observation
+    chance: Vector
+    log: Vector
+    toward: tuple[Flags, Flags, Flags]
+
+
 @dataclass(frozen=True)
 class Weighed:
     """Evidence against every taxon of a table: a vector of chances for each thing told, made once, and the prior."""
@@ -63,7 +76,7 @@ class Weighed:
     table: Table
     evidence: Evidence
     prior: Vector
-    observed: tuple[tuple[Observation, Vector], ...]
+    observed: tuple[Reported, ...]
     hinted: tuple[Vector, ...]
     powers: tuple[float, float]
 
@@ -72,13 +85,12 @@ class Weighed:
         """The probability of each taxon of the table; sums to 1."""
         logs: Vector = np.log(self.prior)
         answered, salient = self.powers
-        for seen, chance in self.observed:
-            logs = logs + (salient if _told(self.evidence, seen) else answered) * np.log(chance)
+        for told in self.observed:
+            logs += (salient if _told(self.evidence, told.seen) else answered) * told.log
         for chance in self.hinted:
-            logs = logs + (salient if self.evidence.volunteered else answered) * np.log(chance)
-        logs = logs + np.log(cross_factor(self.table.standing, self.observed))
-        logs -= logs.max()
-        weights = np.exp(logs)
+            logs += (salient if self.evidence.volunteered else answered) * np.log(chance)
+        logs[self.table.standing.crosses] += np.log(cross_factor(self.table.standing, self.observed))
+        weights = np.exp(logs - logs.max())
         return np.asarray(weights / weights.sum(), dtype=np.float64)
 
 
@@ -91,7 +103,7 @@ def weigh(kb: KnowledgeBase, table: Table, evidence: Evidence) -> Weighed:
     if evidence.scope != ANY and len(table.taxa) > MOST_SCOPED:
         plain = weigh(kb, table, evidence._replace(scope=ANY)).posterior
         likely = np.argpartition(-plain, MOST_SCOPED)[:MOST_SCOPED]
-    observed = tuple((o, observation_likelihood(kb, table, o, evidence, likely))
+    observed = tuple(reported(kb, table, o, evidence, likely)
                      for o in evidence.observations if o.character in table.spans)
     return Weighed(kb, table, evidence, before, observed, hinted, (ANSWERED, SALIENT))
 
@@ -113,6 +125,20 @@ def prior(kb: KnowledgeBase, table: Table, evidence: Evidence) -> Vector:
         if taxon in table.index:
             weights[table.index[taxon]] *= 0.01
     return np.asarray(np.maximum(weights, 1e-9), dtype=np.float64)
+
+
+def reported(kb: KnowledgeBase, table: Table, seen: Observation, evidence: Evidence,
+             likely: npt.NDArray[np.int_] | None = None) -> Reported:
+    """What an observation says of every taxon, kept for the next turn unless it holds for the ``likely`` alone."""
+
+    def make() -> Reported:
+        chance = observation_likelihood(kb, table, seen, evidence, likely)
+        return Reported(seen, chance, np.log(chance), toward_cross(table.standing, seen.character, chance))
+
+    if likely is not None:
+        return make()
+    size = evidence.length[1] if evidence.length else None
+    return table.recent.recall((seen, evidence.scope, evidence.volunteered, size), make)
 
 
 def observation_likelihood(kb: KnowledgeBase, table: Table, seen: Observation, evidence: Evidence,
@@ -230,21 +256,22 @@ def _among(standing: Standing, taxa: Iterable[str]) -> npt.NDArray[np.bool_]:
     return out
 
 
-def cross_factor(standing: Standing, observed: Sequence[tuple[Observation, Vector]]) -> Vector:
-    """A cross counts in full only when features of both parents, or its own curated features, were seen."""
-    factor = np.ones(standing.count)
+def toward_cross(standing: Standing, character: str, chance: Vector) -> tuple[Flags, Flags, Flags]:
+    """Where a report speaks for the first parent of a cross, for the second, or for the cross itself."""
     cross = standing.crosses
-    if not cross.size:
-        return factor
-    a, b = standing.first[cross], standing.second[cross]
-    toward_a, toward_b, special = (np.zeros(cross.size, bool) for _ in range(3))
-    for seen, chance in observed:
-        toward_a |= chance[a] > TOWARD * chance[b]
-        toward_b |= chance[b] > TOWARD * chance[a]
-        own = np.isin(cross, standing.own.get(seen.character)[0])
-        special |= own & (chance[cross] > OF_ITS_OWN * np.maximum(chance[a], chance[b]))
-    factor[cross] = np.where(special | (toward_a & toward_b), 1.0, UNPROVEN_CROSS)
-    return factor
+    a, b = chance[standing.first[cross]], chance[standing.second[cross]]
+    own = np.isin(cross, standing.own.get(character)[0])
+    return a > TOWARD * b, b > TOWARD * a, own & (chance[cross] > OF_ITS_OWN * np.maximum(a, b))
+
+
+def cross_factor(standing: Standing, observed: Sequence[Reported]) -> Vector:
+    """A cross counts in full only when features of both parents, or its own curated features, were seen."""
+    first, second, special = (np.zeros(standing.crosses.size, bool) for _ in range(3))
+    for told in observed:
+        first |= told.toward[0]
+        second |= told.toward[1]
+        special |= told.toward[2]
+    return np.where(special | (first & second), 1.0, UNPROVEN_CROSS)
 
 
 def identify(kb: KnowledgeBase, table: Table, evidence: Evidence, most: int = 6) -> Identification:
@@ -289,7 +316,7 @@ def typicality(weighed: Weighed, taxon: int) -> float:
     """
     surprise = variance = 0.0
     table = weighed.table
-    for seen, _ in weighed.observed:
+    for seen in (told.seen for told in weighed.observed):
         columns = reported_columns(weighed.kb, table, seen)
         row = table.characters.index(seen.character)
         if seen.hedged or not columns or not table.known[row, taxon]:
@@ -309,7 +336,7 @@ def typicality(weighed: Weighed, taxon: int) -> float:
 
 def clashes(weighed: Weighed, taxon: int) -> tuple[str, ...]:
     """Characters whose observation speaks strongly against the taxon."""
-    return tuple(seen.character for seen, chance in weighed.observed
+    return tuple(seen.character for seen, chance, *_ in weighed.observed
                  if not seen.hedged and chance[taxon] < 0.12 and chance[taxon] < 0.35 * chance.max())
 
 
@@ -329,7 +356,7 @@ def _candidate(weighed: Weighed, taxon: int, share: float, order: Sequence[int])
     supports: list[str] = []
     opposes: list[str] = []
     rivals = [i for i in order[:8] if i != taxon]
-    for seen, chance in weighed.observed:
+    for seen, chance, *_ in weighed.observed:
         typical = float(np.mean(chance[rivals])) if rivals else 0.5
         ids = statements_for(kb, table.taxa[taxon], seen)
         if chance[taxon] >= 0.5 or chance[taxon] > 1.2 * typical:

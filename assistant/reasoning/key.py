@@ -181,7 +181,7 @@ def standings(kb: KnowledgeBase, table: Table, evidence: Evidence, silent: Mappi
     weighed = weigh(kb, table, evidence)
     weights = weighed.posterior
     doubt = np.zeros(len(table.taxa))
-    for seen, chance in weighed.observed:
+    for seen, chance, *_ in weighed.observed:
         places = [table.index[t] for t in silent.get(seen.character, ()) if t in table.index]
         if places:
             best = np.delete(chance, places).max(initial=FLOOR)

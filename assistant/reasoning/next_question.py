@@ -17,6 +17,8 @@ UNLIKELY = 0.02
 """Share of an even chance below which a taxon is left out when a question is chosen."""
 MOST_LIVE = 400
 """So many of the likeliest taxa decide what to ask."""
+GATHER = 30
+"""How many times as long it takes to pick a taxon out of the table as to multiply it where it stands."""
 ENOUGH = 0.04
 """Bits below which a question would hardly change the verdict."""
 
@@ -41,7 +43,7 @@ def information(table: Table, weights: Vector) -> Vector:
     if live.size == 0:
         return np.zeros(len(table.characters))
     shares = np.asarray(weights[live] / weights[live].sum(), dtype=np.float32)
-    if 2 * live.size > len(weights):
+    if GATHER * live.size > len(weights):
         everyone = np.zeros(len(weights), np.float32)
         everyone[live] = shares
         answer, noise = table.report @ everyone, table.noise @ everyone

@@ -7,10 +7,10 @@ of a taxon the cell holds the mean over the taxa of which something is, which ne
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, fields, replace
 from functools import cached_property
-from typing import Any, NamedTuple, Protocol
+from typing import Any, NamedTuple, Protocol, TypeVar
 
 import numpy as np
 import numpy.typing as npt
@@ -45,26 +45,30 @@ EFFORT_UNSAID = 2.0
 """What it takes to look at a feature, by how it is looked at; and where that is not said."""
 
 
+Kept = TypeVar("Kept")
 Columns = dict[int, Floats | None]
 """What an observer reports of a taxon, by its position; None where nothing is stated of it."""
 
 
 class Recent:
-    """What was worked out lately for fish of a known sex, age and so on; the oldest is forgotten.
+    """What was worked out lately (columns of fish of a known sex or age, weights of what was told), oldest forgotten.
 
     A conversation asks for the same again at every turn. A race between threads costs a second working out.
     """
 
     def __init__(self, most: int = 128) -> None:
         self._most = most
-        self._kept: dict[tuple[str, Scope], Columns] = {}
+        self._kept: dict[Hashable, Any] = {}
 
     def columns(self, character: str, scope: Scope) -> Columns:
         """The columns of a character kept under a scope, to be read and added to."""
-        key = (character, scope)
-        found = self._kept.pop(key, None)
+        return self.recall((character, scope), dict[int, Floats | None])
+
+    def recall(self, key: Hashable, make: Callable[[], Kept]) -> Kept:
+        """What is kept under a key; made where nothing is."""
+        found: Kept | None = self._kept.pop(key, None)
         if found is None:
-            found = {}
+            found = make()
             for old in list(self._kept)[: max(0, len(self._kept) - self._most + 1)]:
                 self._kept.pop(old, None)
         self._kept[key] = found
