@@ -24,7 +24,7 @@ PLAIN_PRESENCE = 0.3
 """What a bare noun in the plural is worth as the thing being there."""
 EXPECTED = 0.9
 """What a value without its part is worth when the feature was asked for."""
-ELSEWHERE = 0.7
+ELSEWHERE = 3.0
 """What it costs marks of the side that they are said to be on another part."""
 OFFERED = 0.5
 """What it is worth that a state was offered as an answer."""
@@ -62,8 +62,8 @@ STOLEN = 1.2
 """What it costs a reading to take a describing word from the noun behind it."""
 OVER = 1.2
 """What it costs a reading to skip over a word for another part."""
-WALL = 0.7
-"""What it costs a value when the name of a fish stands between it and its part ("short sunfish with a long ear")."""
+WALL = 1.2
+"""What it costs a value that a name or "fish" stands between it and its part ("short sunfish with a long ear")."""
 CONTEXT = 0.25
 """What it is worth that the fishes spoken of are told by the character."""
 LOOSE = 1.2

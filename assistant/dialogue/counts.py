@@ -102,6 +102,7 @@ def count_claims(line: Line, text: str) -> list[Claim]:
         best = _again(number, out, line) or _counted_by(
             number, near, () if single else parts, line.content, line.lexicon
         )
+        best = best or _rays_behind(number, out, line)
         if not best and len(asked) == 1:
             best = _Counted(asked[0], (), 1.0)
         if best:
@@ -123,7 +124,7 @@ def _again(number: _Number, before: Sequence[Claim], line: Line) -> _Counted | N
     here = {c.stem: at for at, c in enumerate(content) if c.clause == clause and not number.at <= at <= number.last}
     if last is None or not here or len(here) > REACH:
         return None
-    noun = lexicon.stems(key(lexicon.kb.character(last.character).trade).split()[-1:])[0].text
+    noun = lexicon.counted(last.character)
     found = [
         (len(set(p.stems) & here.keys()), p.id)
         for anchor in (*sorted(here), noun)
@@ -135,6 +136,18 @@ def _again(number: _Number, before: Sequence[Claim], line: Line) -> _Counted | N
         if kind.kind == "count" and kind.use == "identify" and plausible(character, number.low, number.high, lexicon):
             return _Counted(character, tuple(sorted(here.values())), 1.0)
     return None
+
+
+def _rays_behind(number: _Number, before: Sequence[Claim], line: Line) -> _Counted | None:
+    """ "Ten spines, eleven rays": the soft rays of the fin whose spines were counted just before."""
+    after, content = number.last + 1, line.content
+    if not before or after >= len(content) or number.at - max(before[-1].at + before[-1].support) > REACH:
+        return None
+    fin = line.lexicon.kb.character(before[-1].character).trade.partition(" ")[0]
+    rays = _named_count(f"{fin} soft rays", line.lexicon)
+    if not rays or rays == before[-1].character or content[after].stem != line.lexicon.counted(rays):
+        return None
+    return _Counted(rays, (after,), 0.8) if plausible(rays, number.low, number.high, line.lexicon) else None
 
 
 def _on_fish(hit: Hit, lexicon: Lexicon) -> bool:
@@ -187,6 +200,7 @@ def _counted_by(
 ) -> _Counted | None:
     scored = []
     after = number.last + 1
+    counted = _of_noun(number, counted, content, lexicon)
     behind = [h for h in counted if after in h.at and h.last - h.first + 1 - len(set(h.at)) <= (h.first < number.at)]
     for hit in behind or counted:
         value = _nearness(number, hit, content)
@@ -206,6 +220,17 @@ def _counted_by(
         if character:
             return _Counted(character, hit.at, 0.4)
     return None
+
+
+def _of_noun(
+    number: _Number, counted: Sequence[Hit], content: Sequence[Content], lexicon: Lexicon
+) -> Sequence[Hit]:
+    """The words for what is counted that agree with the noun right behind the number ("ten spines" are no rays)."""
+    after = number.last + 1
+    if after >= len(content) or content[after].clause != content[number.at].clause:
+        return counted
+    noun = content[after].stem
+    return [h for h in counted if lexicon.counted(h.phrase.id) == noun] if noun in lexicon.count_nouns else counted
 
 
 def _by_shared_noun(number: _Number, content: Sequence[Content], lexicon: Lexicon) -> _Counted | None:

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from assistant.dialogue.claims import Claim, Line, claims_of
 from assistant.dialogue.reading import Seen
 from assistant.reasoning.observed import Observation
-from assistant.text import key, word_set
+from assistant.text import word_set
 
 BARE = 0.8
 """What it costs a reading when all its words are nouns and no describing word is among them."""
@@ -45,6 +45,8 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
             continue
         if claim.number is None and any(_within_count(claim, c) for found in chosen.values() for c in found):
             continue
+        if any(_reads_through(claim, c) for found in chosen.values() for c in found):
+            continue
         if any(_one_place(c, claim, line) for c in chosen.get(claim.character, ())):
             taken |= own
             continue
@@ -54,13 +56,8 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
         for position in everything:
             whole.setdefault(position, []).append(everything)
     told = [c for found in chosen.values() for c in found if not _outdone(c, found, line)]
-    counted = {n for c in told if c.number is not None and c.number[0] > 0 and not c.denied for n in _noun(c, line)}
+    counted = {line.lexicon.counted(c.character) for c in told if c.number is not None and c.number[0] > 0 and not c.denied}
     return [c for c in told if not _means_none_of(c, counted, line)]
-
-
-def _noun(claim: Claim, line: Line) -> list[str]:
-    """The stem of what a count counts ("spin" of "dorsal fin spines")."""
-    return [s.text for s in line.lexicon.stems(key(line.lexicon.kb.character(claim.character).trade).split()[-1:])]
 
 
 def _means_none_of(claim: Claim, counted: set[str], line: Line) -> bool:
@@ -72,11 +69,15 @@ def _means_none_of(claim: Claim, counted: set[str], line: Line) -> bool:
 
 
 def _outdone(claim: Claim, others: Sequence[Claim], line: Line) -> bool:
-    """True for a denial beside a plain statement of the same feature ("not forked, just dented")."""
-    if not claim.explicit:
+    """True for a denial beside a plain statement of the same feature ("not forked, just dented", "specks, no bars")."""
+    return claim.explicit and any(not o.explicit and not o.denied for o in others)
+
+
+def _reads_through(claim: Claim, other: Claim) -> bool:
+    """True for a reading that leaves out a word by which its noun is taken already ("black vertical stripes")."""
+    if claim.character == other.character or not set(claim.at) & set(other.at):
         return False
-    clause = line.content[claim.at[0]].clause
-    return any(not o.explicit and not o.denied and line.content[o.at[0]].clause == clause for o in others)
+    return any(min(claim.at) < p < max(claim.at) for p in set(other.at) - set(claim.at))
 
 
 def _within_count(claim: Claim, counted: Claim) -> bool:

@@ -6,11 +6,13 @@ Everything comes from the spoken index of the base; nothing is listed here. One 
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import cached_property
 from typing import Any, NamedTuple, TypeVar
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.spelling import allowed, distance, near_keys, sound
 from assistant.model.stems import Stem, stems_of
+from assistant.text import key
 
 Entry = tuple[str, str, str]
 T = TypeVar("T")
@@ -102,6 +104,18 @@ class Lexicon:
             row = self.kb.store.get("gist", character)
             found = _keep(self._gists, character, (int(row[0]), row[1], row[2]) if row else (0, None, None))
         return found
+
+    def counted(self, character: str) -> str:
+        """The stem of what a count counts ("spin" of "dorsal fin spines")."""
+        stems = self.stems(key(self.kb.character(character).trade).split()[-1:])
+        return stems[0].text if stems else ""
+
+    @cached_property
+    def count_nouns(self) -> frozenset[str]:
+        """The stems of all that is counted on a fish to tell it."""
+        return frozenset(
+            self.counted(c.id) for c in self.kb.characters if c.kind == "count" and c.use == "identify"
+        )
 
     def tells(self, taxon: str, character: str) -> bool:
         """True when something is stated of a character of a taxon or of its genus or family."""

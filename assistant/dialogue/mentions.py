@@ -61,7 +61,10 @@ def decide(
         several = named.split or len({e[1] for e in named.entries}) > 1
         told = number > 0 and bool(names[number - 1].entries) and several
         if plain or _is_feature(named, beside, found, tokens, lexicon, told):
-            continue
+            left = _group_left(named, tokens, lexicon)
+            if left is None:
+                continue
+            named, words = left, tokens[left.first].word
         meaning = meaning_of(
             lexicon.kb, named.entries, named.phrase or words, places, "loose-name" in lexicon.cues(words)
         )
@@ -92,6 +95,8 @@ def _is_feature(
 
     ``told`` when a fish has been named before them ("rock bass, red eye").
     """
+    if _coloured(named, tokens, lexicon) and not beside:
+        return True
     own = {found.by_token[i] for i in range(named.first, named.after) if i in found.by_token}
     if not own or beside:
         return False
@@ -109,7 +114,7 @@ def _is_feature(
         word = tokens[named.first].word
         loose = all(e[0] == "group" or e[2] == "ambiguous" for e in named.entries)
         if loose and lexicon.is_part(word):
-            return True
+            return not ("strict-name" in lexicon.cues(word) and _heads(named, tokens, lexicon))
         if "weak-name" in lexicon.cues(word):
             return len(tokens) > 1 and not (len(tokens) < 5 and set(_before(named, tokens)[:1]) & {"a", "an"})
         return longer or (_weak(named, tokens, lexicon) and len(tokens) > 2)
@@ -127,9 +132,35 @@ def _is_feature(
     return others and (listed or before[:1] not in (["a"], ["an"], ["this"], ["that"]))
 
 
+def _group_left(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> Named | None:
+    """The group word at the end of a name that only describes ("olive green bass" is a bass)."""
+    if named.after - named.first < 2 or not _coloured(named, tokens, lexicon):
+        return None
+    entries = tuple(e for e in lexicon.spoken(tokens[named.after - 1].word) if e[0] in ("group", "taxon"))
+    return named._replace(first=named.after - 1, entries=entries, phrase="") if entries else None
+
+
+def _coloured(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a colour and a noun after one more word for a colour ("olive green bass", "bright green fish")."""
+    if named.after - named.first != 2 or named.first == 0 or lexicon.head(tokens[named.first].word) is None:
+        return False
+    before = tokens[named.first - 1]
+    shade = lexicon.head(before.word) is not None or before.word in _SHADES
+    return shade and before.clause == tokens[named.first].clause
+
+
 def _of_one_piece(hit: Hit, lexicon: Lexicon) -> bool:
     """True for a feature of the fish, or words on its life that stand together ("trout stream")."""
     return lexicon.on_fish(hit.phrase.id.partition(".")[0]) or max(hit.at) - min(hit.at) < len(hit.at)
+
+
+def _heads(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a word that is a part as well as a group and here the fish itself ("big sucker, 15 in")."""
+    before = _before(named, tokens)
+    if (_HAS | _FORMING) & set(before) or before[:1] and lexicon.is_part(before[0]):
+        return False
+    following = tokens[named.after] if named.after < len(tokens) else None
+    return following is None or following.clause != tokens[named.first].clause or following.word in _BEHIND
 
 
 def _guessed(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
@@ -201,6 +232,9 @@ def _before(named: Named, tokens: Sequence[Token]) -> list[str]:
 
 
 _MARKS = word_set("spot spots bar bars stripe stripes speck specks streak edge")
+_FORMING = word_set("into form forming like to by into joined fused its")
+_BEHIND = word_set("with w from in out up that which off at on caught")
+_SHADES = word_set("bright dark pale light dull deep shiny")
 _ADVERBS = word_set("all very so really super kinda sorta totally all mostly bright dark pale solid")
 
 
@@ -307,7 +341,7 @@ def hints_of(decided: Decided, lexicon: Lexicon) -> tuple[Hint, ...]:
             negated = m.start in decided.denied
             out.append(Hint("group" if negated else "like", taxa, seen=not negated, word=m.words))
         elif m.kind == "group" or len(m.ids) > 1:
-            out.append(Hint("group", taxa, word=m.words))
+            out.append(Hint("group", taxa, word=m.words, strict="strict-name" in lexicon.cues(m.words)))
     return tuple(out)
 
 

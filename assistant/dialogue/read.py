@@ -119,7 +119,15 @@ def _made_ready(tokens: Sequence[Token], plain: _Plain, held: Held, lexicon: Lex
     blocked = frozenset(_content_in(content, decided.strong))
     hits = tuple(h for h in hits if not blocked & set(h.at))
     scopes = scopes_of(tokens, content, nouns_of(hits, lexicon), lexicon)
-    return ready(tokens, content, hits, scopes, lexicon, _talk(tokens, held, decided, blocked, lexicon)), decided
+    walls = frozenset(_content_in(content, decided.strong | _called(tokens, decided, lexicon)))
+    return ready(tokens, content, hits, scopes, lexicon, _talk(tokens, held, decided, walls, lexicon)), decided
+
+
+def _called(tokens: Sequence[Token], decided: Decided, lexicon: Lexicon) -> frozenset[int]:
+    """The tokens of all that a fish is called or likened to, "fish" itself among them."""
+    spans = [(m.start, m.end) for m in decided.mentions]
+    named = (i for i, t in enumerate(tokens) for a, b in spans if a <= t.start < b)
+    return frozenset(named) | {i for i, t in enumerate(tokens) if "fish-word" in lexicon.cues(t.word)}
 
 
 def _talk(tokens: Sequence[Token], held: Held, decided: Decided, walls: frozenset[int], lexicon: Lexicon) -> Talk:

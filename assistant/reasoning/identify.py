@@ -36,10 +36,13 @@ GROUP_ERROR = 0.10
 """How often people use a group word ("bass", "bream") for a fish outside the group."""
 GROUP_NEAR = 0.35
 """What the word is worth for a fish outside the group but of a family that has members in it."""
+STRICT_ERROR = 0.01
+"""The same for a word that is hardly ever used of a fish outside the group (common practice, no source)."""
 EITHER = 25.0
 """How much likelier an asker names two fishes of which one is right (common practice, no source)."""
-LIKENESS = 8.0
-"""How much likelier a fish or its listed look-alikes become when the catch is said to look like it."""
+LIKENESS, LIKE_KIN = 25.0, 0.2
+"""How much likelier a fish or its listed look-alikes become when the catch is said to look like it, and what that is
+worth for others of its family (common practice, no source)."""
 ANSWERED, SALIENT = 1.15, 1.3
 """Powers of an answer to a question and of what is told of one's own accord. What can be answered is what the base
 states of the fish, and what people mention sets it apart, so both say a little more than the chances alone. Fitted on
@@ -229,11 +232,13 @@ def hint_likelihood(kb: KnowledgeBase, table: Table, hint: Hint) -> Vector:
         chance = np.where(member, 1.0, 1.0 / EITHER)
     elif hint.kind == "like":
         near = {x.other for t in hint.taxa for x in kb.look_alikes(t)} | {x for t in hint.taxa for x in kb.taken_for(t)}
-        related = _among(standing, near)[: standing.count]
-        chance = (1.0 + (LIKENESS - 1.0) * np.maximum(member, 0.7 * related)) / LIKENESS
+        alike = np.maximum(member, 0.7 * _among(standing, near)[: standing.count])
+        alike = np.maximum(alike, LIKE_KIN * _relatives(kb, standing, hint.taxa))
+        chance = (1.0 + (LIKENESS - 1.0) * alike) / LIKENESS
     else:
+        error = STRICT_ERROR if hint.strict else GROUP_ERROR
         inside = np.maximum(member, GROUP_NEAR * _relatives(kb, standing, hint.taxa))
-        chance = np.maximum((1 - GROUP_ERROR) * inside, 0.5 * GROUP_ERROR)
+        chance = np.maximum((1 - error) * inside, 0.5 * error)
     if not hint.seen:
         chance = 1.0 - 0.9 * chance
     if hint.hedged:

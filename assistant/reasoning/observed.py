@@ -34,13 +34,17 @@ NAMING = ("like", "either")
 
 
 class Hint(NamedTuple):
-    """A group word, a likeness or a choice of names: its taxa, its kind (group, like, either), denied or hedged."""
+    """A group word, a likeness or a choice of names: its taxa, its kind (group, like, either), denied or hedged.
+
+    ``strict`` for a group word that is hardly ever used of a fish outside the group ("gar", "sturgeon").
+    """
 
     kind: str
     taxa: frozenset[str]
     seen: bool = True
     hedged: bool = False
     word: str = ""
+    strict: bool = False
 
 
 class Evidence(NamedTuple):
