@@ -2,7 +2,7 @@
 
 The table of ``intent_rows`` says what is meant where it is sure; people ask in more ways than rows foresee. Every sign
 of a line (a fact, a word, two words side by side) leans to some intents by a weight of the base (``tf:Leaning``), the
-logarithm of how much likelier it makes them. The table's own choice counts for more; from ``SURE`` on it stands.
+logarithm of how much likelier it makes them. In short lines the table's choice counts; from ``SURE`` on it stands.
 The weights are a multinomial logistic regression with an L2 penalty: ``python -m tests.bench.leanings`` fits them.
 """
 
@@ -16,13 +16,11 @@ from assistant.dialogue.intents import Recognised
 from assistant.dialogue.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
 
-OWN, PER_POINT, MIDDLE = 1.0, 0.06, 60
-"""What the table's choice adds to the weight of its intent at a score of ``MIDDLE``, and more of it for each point.
+FEW_WORDS, SHORT = 4, 2.0
+"""What the table's choice adds to the weight of its intent in so short a line: most then hangs on the turn before.
 
-A surer row is righter: chosen on lines that the fit had not seen. In so short a line as ``FEW_WORDS`` the table reads
-better, for most hangs on the turn before: its choice adds ``SHORT`` more.
+In a longer line the leanings decide; chosen on lines that the fit had not seen.
 """
-FEW_WORDS, SHORT = 4, 3.0
 SURE = 92
 """From this score on the table's choice stands: emergencies, orders, answers to what was asked back."""
 MOST_WORDS = 60
@@ -50,11 +48,14 @@ def leanings(kb: KnowledgeBase, found: Iterable[str]) -> dict[str, float]:
     return sums
 
 
-def lean(found: Recognised, sums: Mapping[str, float], words: int, own: float = OWN) -> Recognised:
-    """The table's choice, or the intent that the signs of a line of so many different words speak for more strongly."""
+def lean(found: Recognised, sums: Mapping[str, float], words: int, own: float = 0.0) -> Recognised:
+    """The table's choice, or the intent that the signs of a line of so many different words speak for more strongly.
+
+    ``own`` is what the table's choice counts in lines of any length.
+    """
     if found.score >= SURE or found.intent not in sums:
         return found
-    own = max(0.0, own + PER_POINT * (found.score - MIDDLE) + (SHORT if words <= FEW_WORDS else 0.0))
+    own += SHORT if words <= FEW_WORDS else 0.0
     best = max(sums, key=lambda intent: (sums[intent] + own * (intent == found.intent), intent))
     return found if best == found.intent else Recognised(best, found.score)
 
