@@ -8,6 +8,8 @@ MM_PER_INCH = Decimal("25.4")
 """Exact: 1 in = 25.4 mm (US National Bureau of Standards Circular 572, addendum of 1960)."""
 G_PER_POUND = Decimal("453.59237")
 """Exact: 1 lb = 0.45359237 kg (international agreement of 1 July 1959)."""
+SMALL = 100
+"""Millimetres from which a length is shown in centimetres."""
 MM: dict[str, Decimal] = {
     "mm": Decimal(1), "cm": Decimal(10), "m": Decimal(1000), "in": MM_PER_INCH, "ft": MM_PER_INCH * 12,
 }
@@ -32,29 +34,34 @@ def _round(value: Decimal, places: int) -> str:
 
 
 def show_length(mm: float | Decimal, system: str = "us") -> str:
-    """A length in both systems, the reader's own first.
+    """A length in both systems, the reader's own first; centimetres from ``SMALL`` up.
 
-    >>> show_length(152.4), show_length(152.4, "metric"), show_length(990.6)
-    ('6 in (152 mm)', '152 mm (6 in)', '39 in (991 mm)')
+    >>> show_length(152.4), show_length(152.4, "metric"), show_length(50.8), show_length(1524)
+    ('6 in (15.2 cm)', '15.2 cm (6 in)', '2 in (51 mm)', '60 in (152 cm)')
     """
     exact = Decimal(str(mm))
     inches = f"{_round(exact / MM_PER_INCH, 1)} in"
-    metric = f"{_round(exact, 0)} mm" if exact < 1000 else f"{_round(exact / 10, 0)} cm"
+    metric = f"{_round(exact, 0)} mm" if exact < SMALL else _centimetres(exact)
     return f"{metric} ({inches})" if system == "metric" else f"{inches} ({metric})"
 
 
 def show_span(low: float, high: float, system: str = "us") -> str:
     """A range of lengths in both systems, each unit said once.
 
-    >>> show_span(101.6, 254), show_span(900, 1500, "metric"), show_span(254, 254)
-    ('4 to 10 in (102 to 254 mm)', '90 to 150 cm (35.4 to 59.1 in)', '10 in (254 mm)')
+    >>> show_span(50.8, 254), show_span(900, 1500, "metric"), show_span(254, 254)
+    ('2 to 10 in (5.1 to 25.4 cm)', '90 to 150 cm (35.4 to 59.1 in)', '10 in (25.4 cm)')
     """
     if low == high:
         return show_length(high, system)
     shortest, longest = show_length(low, system), show_length(high, system)
-    if low < 1000 <= high:
-        shortest = shortest.replace(f"{_round(Decimal(str(low)), 0)} mm", f"{_round(Decimal(str(low)) / 10, 0)} cm")
+    if low < SMALL <= high:
+        exact = Decimal(str(low))
+        shortest = shortest.replace(f"{_round(exact, 0)} mm", _centimetres(exact))
     return joined(shortest, longest)
+
+
+def _centimetres(mm: Decimal) -> str:
+    return f"{_round(mm / 10, 1 if mm < 1000 else 0)} cm"
 
 
 def joined(low: str, high: str) -> str:

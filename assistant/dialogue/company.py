@@ -17,10 +17,11 @@ from assistant.text import key, singular, unique, word_set
 _JOINING = word_set("and or vs versus n from v not than as be between")
 _AGAINST = word_set("or vs versus from v than not")
 _ARTICLES = word_set("a an the")
-_ENDING = word_set("one ones kind kinds too either")
+_ENDING = word_set("one ones kind kinds too either guy fella feller fellow")
 _FILLING = word_set(
-    "and or the a an what about how vs versus one ones then ok to compare with for is not no i mean meant now same s")
-_ASKING = word_set("and or vs versus about one ones mean meant compare")
+    "and or the a an what about how vs versus one ones then ok to compare with for is not no i mean meant now same s n "
+    "guy fella feller fellow")
+_ASKING = word_set("and n or vs versus about one ones guy fella feller fellow mean meant compare")
 MOST_HELD = 7
 """A longer line is not read as a word beside the fishes spoken of before."""
 

@@ -56,7 +56,8 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
         for position in everything:
             whole.setdefault(position, []).append(everything)
     told = [c for found in chosen.values() for c in found if not _outdone(c, found, line)]
-    counted = {line.lexicon.counted(c.character) for c in told if c.number is not None and c.number[0] > 0 and not c.denied}
+    numbered = [c for c in told if c.number is not None and c.number[0] > 0 and not c.denied]
+    counted = {line.lexicon.counted(c.character) for c in numbered}
     return [c for c in told if not _means_none_of(c, counted, line)]
 
 

@@ -11,6 +11,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import NUMBERS
 from assistant.reasoning.place_prior import expand_places
 from assistant.reasoning.selection import living_at, species_below
+from assistant.text import unique
 
 _GRADE = re.compile(r"\b(?:grade\s*\d+|\d+(?:st|nd|rd|th)\s+grade\w*"
                     r"|(?:first|second|third|fourth|fifth|sixth)\s+grade\w*|grade\w*\s+\w+)")
@@ -74,7 +75,7 @@ def items_of(text: str) -> int:
 def fishes_of(turn: Turn, carried: bool = True) -> tuple[str, ...]:
     """The species named, those of the groups named, kept to the place named where any of them lives there."""
     kb = turn.kb
-    named = subjects(turn, carried)
+    named = _meant(turn, carried)
     if not named and (carried or turn.reading.places) and _places(turn):
         everything = tuple(t for t in kb.species if not kb.taxon(t).is_hybrid)
         return _at(kb, everything, _places(turn))
@@ -83,11 +84,17 @@ def fishes_of(turn: Turn, carried: bool = True) -> tuple[str, ...]:
     return taxa if chosen_outright else _at(kb, taxa, _places(turn)) or taxa
 
 
+def _meant(turn: Turn, carried: bool) -> tuple[str, ...]:
+    """Every fish and group named, a name of several fishes as the likeliest of them; else those held."""
+    mentions = turn.reading.of("taxon", "hybrid", "group")
+    return unique(m.ids[0] for m in mentions if m.ids) or subjects(turn, carried)
+
+
 def named_in(turn: Turn, carried: bool) -> tuple[str, ...]:
     """The taxa named, groups as the taxa that they consist of."""
     kb = turn.kb
     out: dict[str, None] = {}
-    for key in subjects(turn, carried):
+    for key in _meant(turn, carried):
         group = kb.find("group", key) if kb.find("taxon", key) is None else None
         for member in group.members if group is not None else (key,):
             out.setdefault(member)

@@ -10,15 +10,20 @@ from assistant.dialogue.names_found import Named
 from assistant.dialogue.reading import Mention
 from assistant.dialogue.spotting import Content, Hit
 from assistant.dialogue.tokens import Token
+from assistant.model.spelling import distance
 from assistant.model.stems import DROPPED
 from assistant.reasoning.names import meaning_of
 from assistant.reasoning.observed import Hint
-from assistant.text import unique, word_set
+from assistant.text import key, unique, word_set
 
 _HAS = word_set("has had have with w got its his her the showing shows wearing")
 _AGAINST = word_set("vs versus or and x from v cross crossed than")
 _ALSO = word_set("and n plus with")
 _CROSS = word_set("x cross crossed times ×")
+
+
+LONG_TERM, OFF = 7, 2
+"""Letters of a word that may be a term misspelt, and how many of them may be off."""
 
 
 class Decided(NamedTuple):
@@ -157,7 +162,7 @@ def _of_one_piece(hit: Hit, lexicon: Lexicon) -> bool:
 def _heads(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """True for a word that is a part as well as a group and here the fish itself ("big sucker, 15 in")."""
     before = _before(named, tokens)
-    if (_HAS | _FORMING) & set(before) or before[:1] and lexicon.is_part(before[0]):
+    if (_HAS | _FORMING) & set(before) or (before and lexicon.is_part(before[0])):
         return False
     following = tokens[named.after] if named.after < len(tokens) else None
     return following is None or following.clause != tokens[named.first].clause or following.word in _BEHIND
@@ -369,4 +374,13 @@ def terms_of(tokens: Sequence[Token], decided: Decided, lexicon: Lexicon) -> tup
                     out.append(Mention(kind, ids, words, tokens[i].start, tokens[i + size - 1].end, True, len(ids) > 1))
             if any(ids for _, ids in made):
                 taken |= span
+    out += (m for i, t in enumerate(tokens) if i not in taken and (m := _misspelt_term(t, lexicon)) is not None)
     return tuple(out)
+
+
+def _misspelt_term(token: Token, lexicon: Lexicon) -> Mention | None:
+    """A glossary term spelt nearly as a long word that the base does not know ("anadromus")."""
+    if len(token.word) < LONG_TERM or lexicon.known(token.word):
+        return None
+    near = [t.id for t in lexicon.kb.all("term") if distance(token.word, key(t.label), OFF) <= OFF]
+    return Mention("term", (near[0],), token.word, token.start, token.end, False) if len(near) == 1 else None

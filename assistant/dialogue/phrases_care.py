@@ -143,6 +143,8 @@ ASPECT = {
     "activity": "Time of activity",
     "spawning-season": "Spawning season",
     "spawning-temperature": "Spawning temperature",
+    "spawning-ground": "Spawning ground",
+    "parental-care": "Care for the young",
     "nest-habit": "Nests",
     "nest-form": "Nest",
     "air-breathing": "Air breathing",

@@ -33,7 +33,8 @@ TOGETHER = (
     ("life-history", "spawning-season"),
 )
 """Sides of life that are told together."""
-BREEDING = frozenset({"spawning-season", "spawning-temperature", "nest-form", "nest-habit"})
+SEASON, GROUND, ACTIVITY = "spawning-season", "spawning-ground", "activity"
+BREEDING = frozenset({SEASON, GROUND, "spawning-temperature", "nest-form", "nest-habit"})
 BY_SIDE = (("when", "spawning-season"), ("where", "habitat"), ("waters", "habitat"))
 PRACTICE, CAUTION = "practice", "caution"
 TOPICS = ("pond", "predators", "depth", "cover")
@@ -114,6 +115,13 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
         named = [AGE]
     if "temperature" in sides and set(named) & BREEDING:
         named = [TOGETHER[0][1], *named]
+    said = sides | turn.cues
+    if "asks-where" in said and set(named) & BREEDING:
+        named = [GROUND, *(c for c in named if c != SEASON)]
+    elif said & {"when", "asks-when"} and set(named) & BREEDING:
+        named = [SEASON, *named]
+    elif "asks-where" in said and named == [ACTIVITY]:
+        named = [BY_SIDE[1][1], ACTIVITY]
     out = dict.fromkeys(named)
     for a, b in TOGETHER:
         if a in out:

@@ -16,12 +16,14 @@ from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about
 from assistant.reasoning.key import Key, Lead, build_key
-from assistant.text import join, key
+from assistant.text import join, key, unique
 
 INTENT = "key"
 WALK_WORDS = frozenset(["walk", "walking", "questions", "step", "steps", "guide", "through", "twenty"])
 ANSWER_WORDS = 6
 """Words up to which a line is taken for an answer to the couplet asked."""
+MOST_TOLD = 24
+"""Fishes and groups of a key that its answer names."""
 PRINTED = 24
 """Couplets up to which a key is shown whole."""
 RANK = "family"
@@ -99,7 +101,8 @@ def _printed(turn: Turn, walk: KeyWalk, named: tuple[str, ...] = ()) -> tuple[An
     asked = _asked(kb, walk)
     first = say.key_ask(walk.at, asked.question, [c for _, c in asked.choices])
     blocks.append(Block("next", say.key_offer(first), claim=False))
-    return Answer(INTENT, tuple(blocks), (named or walk.key.taxa)[:8], asked=asked), turn.held.after(walk=walk)
+    taxa = unique((*named, *walk.key.taxa))[:MOST_TOLD]
+    return Answer(INTENT, tuple(blocks), taxa, asked=asked), turn.held.after(walk=walk)
 
 
 def _step(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held]:

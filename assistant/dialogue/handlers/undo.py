@@ -6,6 +6,7 @@ from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.handlers import size
 from assistant.dialogue.handlers.identify import claimed, guessed, name_it
 from assistant.dialogue.observing import forget, observe
 from assistant.dialogue.turn import Turn
@@ -19,6 +20,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return _start_over(turn)
     if turn.reading.seen or turn.reading.corrections:
         return _correct(turn)
+    if any(m.own for m in turn.reading.measures) and (turn.held.taxa or turn.held.seen):
+        return _measured_anew(turn)
     return _back(turn)
 
 
@@ -49,6 +52,14 @@ def _correct(turn: Turn) -> tuple[Answer, Held]:
         return Answer("undo", (lead, Block("next", wording.NOTHING_LEFT, claim=False))), held.after(taxa=(), shown=())
     answer, after = name_it(turn, held, ())
     return answer._replace(intent="undo", blocks=(lead, *(b for b in answer.blocks))), after
+
+
+def _measured_anew(turn: Turn) -> tuple[Answer, Held]:
+    """A length or weight put right: what was seen is weighed again, else the size of the fish is told."""
+    words = join([turn.reading.text[m.start : m.end] for m in turn.reading.measures if m.own])
+    lead = Block("lead", wording.corrected(words), claim=False)
+    answer, after = name_it(turn, turn.held, ()) if turn.held.seen else size.handle(turn)
+    return answer._replace(intent="undo", blocks=(lead, *answer.blocks)), after
 
 
 def _back(turn: Turn) -> tuple[Answer, Held]:
