@@ -147,4 +147,4 @@ def test_a_missing_base_is_one_clear_line(tmp_path: Any) -> None:
 def test_units_put_the_asked_system_first() -> None:
     """``--units metric`` leads with millimetres."""
     text = run("--units", "metric", "tell me about the flier")[1]
-    assert "127 to 178 mm (5 to 7 in)" in text
+    assert "12.7 to 17.8 cm (5 to 7 in)" in text

@@ -124,7 +124,7 @@ def steps(table: SizeRecord) -> list[tuple[float, str]]:
     The published tables give whole inches beside rounded metric values, which are no exact conversions of each other.
     """
     known = [(s, value) for s in STEPS if (value := getattr(table, s)) is not None]
-    return [(value, say.step(word, f"{value / 25.4:.0f} in ({value:.0f} mm)")) for word, value in known]
+    return [(value, say.step(word, f"{value / 25.4:.0f} in ({value / 10:g} cm)")) for word, value in known]
 
 
 def _next(table: SizeRecord, length: float) -> str:

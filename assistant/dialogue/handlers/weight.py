@@ -39,7 +39,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     asked, remarks = asked_about(turn)
     taxa = species_of(kb, asked)
     told = amounts(turn.reading, held, bool(named(turn)) and not _same(turn))
-    if told.empty and held.lengths and (_same(turn) or held.intent == "weight"):
+    if told.empty and held.lengths and (_same(turn) or held.intent in ("weight", "undo")):
         told = Amounts(held.lengths[-1], None, None)
     blocks = _blocks(turn, taxa, told)
     if not blocks:

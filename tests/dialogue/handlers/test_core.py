@@ -62,7 +62,7 @@ def test_a_description_names_size_range_and_look_alike(talk: Talk) -> None:
     """Shape, features, length in both systems, range in short, the fish to watch."""
     answer, _ = talk("tell me about the flier")
     assert "centrarchus macropterus" in text(answer)
-    assert "5 to 7 in (127 to 178 mm)" in text(answer)
+    assert "5 to 7 in (12.7 to 17.8 cm)" in text(answer)
     assert "native to" in text(answer)
     assert "most easily taken for" in text(answer)
 

@@ -19,7 +19,7 @@ def text(answer: Answer) -> str:
 def test_usual_and_largest(kb: KnowledgeBase) -> None:
     """How big a fish gets: both figures, in inches and millimetres."""
     answer, _ = handle(turn_of(kb, "how big do rock bass get", fish("ambloplites-rupestris")))
-    assert "usually" in answer.blocks[0].text and " in " in answer.blocks[0].text and "mm" in answer.blocks[0].text
+    assert "usually" in answer.blocks[0].text and " in " in answer.blocks[0].text and "cm" in answer.blocks[0].text
 
 
 def test_the_largest_leads_when_asked_for(kb: KnowledgeBase) -> None:
@@ -42,7 +42,7 @@ def test_the_fraction_typed_is_kept(kb: KnowledgeBase) -> None:
     """A fraction is answered as typed, the metric value in brackets."""
     measure = length("7 1/2 in", "7.5")
     answer, _ = handle(turn_of(kb, "good one", fish("lepomis-macrochirus"), measures=(measure,)))
-    assert answer.blocks[0].text.startswith("7 1/2 in (191 mm)")
+    assert answer.blocks[0].text.startswith("7 1/2 in (19.1 cm)")
 
 
 def test_inches_please(kb: KnowledgeBase) -> None:
@@ -50,7 +50,7 @@ def test_inches_please(kb: KnowledgeBase) -> None:
     measure = length("38 cm", "38", "cm")
     held = Held(taxa=("esox-niger",), lengths=(measure,), units="us", intent="size")
     answer, _ = handle(turn_of(kb, "inches please", held=held))
-    assert answer.blocks[0].text.startswith("15 in (380 mm)")
+    assert answer.blocks[0].text.startswith("15 in (38 cm)")
 
 
 def test_age_and_maturity_are_not_guessed(kb: KnowledgeBase) -> None:
