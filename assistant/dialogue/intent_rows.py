@@ -99,7 +99,7 @@ ROWS: tuple[Row, ...] = (
     Row("why", 88, ("instead", "held-seen", "fish|like|hint", "!seen")),
     Row("why", 88, ("alternatives", "!seen|names|habitat|tackle"), ("8 spines crappie / what else could it be",)),
     Row("why", 87, ("change-mind", "!seen"), ("8 spines crappie / what would change your mind",)),
-    Row("why", 92, ("why-not", "fish|like|hint"), ("walleye. white tail tip / why not a sauger",)),
+    Row("why", 88, ("why-not", "fish|like|hint"), ("walleye. white tail tip / why not a sauger",)),
     Row("why", 85,
         ("how-sure", "held-seen|held-last|short6", "!size|fish|answer|seen"),
         ("walleye. white tail tip / how sure are you",)),

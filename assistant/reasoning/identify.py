@@ -19,9 +19,10 @@ from assistant.reasoning.evidence import ANY, Scope, below
 from assistant.reasoning.gather import gather
 from assistant.reasoning.observed import Candidate, Evidence, Hint, Identification, Observation, statements_for
 from assistant.reasoning.observer import taxon_distribution
-from assistant.reasoning.place_prior import expand_places, is_real
+from assistant.reasoning.place_prior import around, expand_places, is_real
 from assistant.reasoning.standing import Standing
 from assistant.reasoning.tables import Table, character_block
+from assistant.text import singular
 
 Vector = npt.NDArray[np.float64]
 Flags = npt.NDArray[np.bool_]
@@ -34,13 +35,14 @@ READING = 0.03
 utterances of known meaning); a choice picked in answer to a question is taken as it is."""
 GROUP_ERROR = 0.10
 """How often people use a group word ("bass", "bream") for a fish outside the group."""
-GROUP_NEAR = 0.35
-"""What the word is worth for a fish outside the group but of a family that has members in it."""
+GROUP_NEAR, GROUP_KIN = 0.35, 0.06
+"""What the word is worth for a fish outside the group but of a family that has members in it: where people call it so
+("bass" for a rock bass), and where they do not."""
 STRICT_ERROR = 0.01
 """The same for a word that is hardly ever used of a fish outside the group (common practice, no source)."""
 EITHER = 25.0
 """How much likelier an asker names two fishes of which one is right (common practice, no source)."""
-LIKENESS, LIKE_KIN = 25.0, 0.2
+LIKENESS, LIKE_KIN = 12.0, 0.35
 """How much likelier a fish or its listed look-alikes become when the catch is said to look like it, and what that is
 worth for others of its family (common practice, no source)."""
 ANSWERED, SALIENT = 1.15, 1.3
@@ -119,7 +121,7 @@ def posterior(kb: KnowledgeBase, table: Table, evidence: Evidence) -> Vector:
 def prior(kb: KnowledgeBase, table: Table, evidence: Evidence) -> Vector:
     """How likely each taxon is before looking: where it lives, how wide-spread it is, how big it grows."""
     places = expand_places(kb, evidence.places)
-    weights: Vector = table.standing.place_weights(places, is_real(kb, places))
+    weights: Vector = table.standing.place_weights(places, is_real(kb, places), around(kb, places))
     if evidence.length:
         weights = weights * table.standing.size_weights(evidence.length[0])
     elif evidence.size_word:
@@ -237,7 +239,10 @@ def hint_likelihood(kb: KnowledgeBase, table: Table, hint: Hint) -> Vector:
         chance = (1.0 + (LIKENESS - 1.0) * alike) / LIKENESS
     else:
         error = STRICT_ERROR if hint.strict else GROUP_ERROR
-        inside = np.maximum(member, GROUP_NEAR * _relatives(kb, standing, hint.taxa))
+        called = np.full(standing.count, GROUP_KIN)
+        where, weight = standing.called.get(singular(hint.word.split()[-1]) if hint.word else "")
+        called[where] += (GROUP_NEAR - GROUP_KIN) * weight
+        inside = np.maximum(member, called * _relatives(kb, standing, hint.taxa))
         chance = np.maximum((1 - error) * inside, 0.5 * error)
     if not hint.seen:
         chance = 1.0 - 0.9 * chance

@@ -19,11 +19,15 @@ UNLISTED_KNOWN = 0.12
 """A taxon whose range is listed widely but not here."""
 UNLISTED_UNKNOWN = 0.5
 """A taxon of whose range little is listed."""
+FAR = 0.015
+"""A taxon whose range is listed, but for no place of the region (common practice, no source)."""
 ABSENT = 0.03
 STATUS: dict[str, float] = {
     "native": PRESENT, "introduced": PRESENT, "reintroduced": PRESENT, "stocked": 0.8, "vagrant": 0.2,
     "uncertain": DOUBTFUL, "extirpated": 0.06, "absent": ABSENT,
 }
+LISTED = ("state", "province", "territory", "district")
+"""The kinds of places for which ranges are listed."""
 WELL_LISTED = 5
 CROSS_COMMON: dict[str, float] = {"common": 0.15, "uncommon": 0.06, "rare": 0.015}
 CROSS_UNKNOWN = 0.03
@@ -41,6 +45,14 @@ def expand_places(kb: KnowledgeBase, places: Sequence[str]) -> frozenset[str]:
         if place.kind not in ("state", "province", "country", "region"):
             out.update(place.within)
     return frozenset(out)
+
+
+def around(kb: KnowledgeBase, places: Iterable[str]) -> frozenset[str]:
+    """The states and provinces of the regions that the places lie in; of the country where they lie in no region."""
+    found = [p for x in places if (p := kb.place(x)) is not None and p.kind in LISTED]
+    wider = [w for p in found for x in p.within if (w := kb.place(x)) is not None]
+    regions = [w for w in wider if w.kind == "region"] or wider
+    return frozenset(c for w in regions for c in (w.id, *w.covers))
 
 
 def is_real(kb: KnowledgeBase, places: Iterable[str]) -> bool:

@@ -10,12 +10,15 @@ import numpy as np
 import numpy.typing as npt
 
 from assistant.model.knowledge import KnowledgeBase
-from assistant.reasoning.place_prior import CROSS_COMMON, CROSS_UNKNOWN, breadth, listed_ranges, unlisted
+from assistant.reasoning.place_prior import ABSENT, CROSS_COMMON, CROSS_UNKNOWN, FAR, breadth, listed_ranges, unlisted
 from assistant.reasoning.size import size_range
 from assistant.reasoning.sparse import Positions, Sparse, Weights, sparse
+from assistant.text import key, singular
 
 HALF_IN, BOTH_IN = 0.5, 0.9
 """How far a cross belongs to a group that one or both of its parents belong to."""
+LESS = 0.25
+"""How far a name that is not the accepted one makes a fish one of those called so."""
 NO_SIZE = 0.6
 """Fit of any size to a taxon of which no size is stated."""
 
@@ -27,7 +30,7 @@ class Standing:
     ``first`` and ``second`` are the positions of a cross's parents (-1 for other taxa), ``depth`` how many crosses
     stand behind it; sizes are millimetres, NaN where not stated. ``places`` weighs the taxa at a place, ``kin`` those
     below a genus or family, ``scoped`` lists those with statements about some fish only, ``own`` the crosses of which
-    something is stated, both by character.
+    something is stated, both by character; ``called`` those with an English name that ends in a word.
     """
 
     taxa: tuple[str, ...]
@@ -46,6 +49,7 @@ class Standing:
     kin: Sparse
     scoped: Sparse
     own: Sparse
+    called: Sparse
 
     @cached_property
     def index(self) -> Mapping[str, int]:
@@ -59,15 +63,18 @@ class Standing:
         both = (self.first[:n] >= 0) & (self.first[:n] < n) & (self.second[:n] < n)
         return np.asarray(np.flatnonzero(both), dtype=np.int32)
 
-    def place_weights(self, places: Collection[str], real: bool) -> Weights:
-        """The weight of each taxon of the table at any of some places; ``real`` when one of them is not invented."""
+    def place_weights(self, places: Collection[str], real: bool, around: Collection[str] = ()) -> Weights:
+        """The weight of each taxon of the table at any of some places; ``real`` when one of them is not invented.
+
+        ``around`` are the places of the same regions: a taxon that is listed, but for none of them, is far away.
+        """
         listed = self.breadth
         if places:
             best = np.full(len(self.taxa), -1.0)
             for place in sorted(places):
                 where, weight = self.places.get(place)
                 best[where] = np.maximum(best[where], weight)
-            listed = np.where(best >= 0, best, self.unlisted if real else 1.0)
+            listed = np.where(best >= 0, best, self._unlisted(around) if real else 1.0)
         out = listed * np.sqrt(self.breadth) if places else self.breadth.copy()
         for depth in range(1, int(self.depth.max(initial=0)) + 1):
             cross = np.flatnonzero(self.depth == depth)
@@ -76,6 +83,15 @@ class Standing:
                 here = np.where(self.ranged[cross], np.maximum(here, listed[cross]), here)
             out[cross] = here * self.common[cross]
         return np.asarray(out[: self.count])
+
+    def _unlisted(self, around: Collection[str]) -> Weights:
+        if not around:
+            return self.unlisted
+        near = np.zeros(len(self.taxa), bool)
+        for place in sorted(around):
+            where, weight = self.places.get(place)
+            near[where[weight > ABSENT]] = True
+        return np.where(near | ~self.ranged, self.unlisted, np.minimum(self.unlisted, FAR))
 
     def size_weights(self, length: float) -> Weights:
         """How well a length fits each taxon, 0 to 1 (see ``size.size_fit``)."""
@@ -128,7 +144,17 @@ def build_standing(kb: KnowledgeBase, taxa: Sequence[str]) -> Standing:
         top=floats(s.largest for s in sizes),
         places=sparse(_place_entries(kb, everyone)), kin=sparse(_kin_entries(kb, taxa)),
         scoped=sparse((c, i, 1.0) for i, t in enumerate(taxa) for c in _scoped(kb, t)),
-        own=sparse((c, i, 1.0) for i, t in enumerate(taxa) if parents[i] for c in kb.told_of(t)))
+        own=sparse((c, i, 1.0) for i, t in enumerate(taxa) if parents[i] for c in kb.told_of(t)),
+        called=sparse((word, i, weight) for i, t in enumerate(taxa) for word, weight in _called(kb, t)))
+
+
+def _called(kb: KnowledgeBase, taxon: str) -> Iterator[tuple[str, float]]:
+    """The last words of the English names of a taxon ("bass" for a rock bass) and of its family; others count less."""
+    family = kb.taxon(kb.lineage(taxon)[-1]).label.removesuffix(" family")
+    others = ((n.text, LESS) for n in kb.names(taxon) if n.language == "en")
+    for text, weight in ((kb.taxon(taxon).label, 1.0), (family, 1.0), *others):
+        if words := key(text).split():
+            yield singular(words[-1]), weight
 
 
 def left_out(kb: KnowledgeBase, taxa: Sequence[str]) -> tuple[str, ...]:
@@ -167,11 +193,11 @@ def _scoped(kb: KnowledgeBase, taxon: str) -> set[str]:
     """The characters for which the statements that count for a taxon speak of some fish only."""
     out: set[str] = set()
     told: set[str] = set()
-    for key in kb.lineage(taxon):
-        for character in kb.told_of(key):
+    for above in kb.lineage(taxon):
+        for character in kb.told_of(above):
             if character not in told:
                 told.add(character)
-                if any(s.scoped for s in kb.statements_on(key, character)):
+                if any(s.scoped for s in kb.statements_on(above, character)):
                     out.add(character)
     return out
 

@@ -15,8 +15,11 @@ from assistant.reasoning.next_question import information, next_question
 from assistant.reasoning.observed import Evidence, Hint, Observation
 from assistant.reasoning.observer import apart, kin_of, taxon_distribution, told_shares
 from assistant.reasoning.place_prior import (
+    ABSENT,
     CROSS_COMMON,
     CROSS_UNKNOWN,
+    FAR,
+    around,
     breadth,
     expand_places,
     is_real,
@@ -157,10 +160,17 @@ def test_the_question_is_the_best_of_those_allowed(kb: KnowledgeBase, table: Tab
         assert worths == sorted(worths, reverse=True)
 
 
+def plain_unlisted(kb: KnowledgeBase, taxon: str, places: frozenset[str]) -> float:
+    """The weight of a taxon at places not listed for it: next to nothing where it is listed for none around them."""
+    near = around(kb, places)
+    far = near and kb.ranges(taxon) and not any(p in near and w > ABSENT for p, w in listed_ranges(kb, taxon))
+    return min(FAR, unlisted(kb, taxon)) if far else unlisted(kb, taxon)
+
+
 def plain_prior(kb: KnowledgeBase, taxon: str, places: frozenset[str]) -> float:
     """The weight of one taxon at some places, as the rules of ``place_prior`` put it."""
     here = [w for place, w in listed_ranges(kb, taxon) if place in places]
-    listed = max(here) if here else unlisted(kb, taxon) if is_real(kb, places) else 1.0
+    listed = max(here) if here else plain_unlisted(kb, taxon, places) if is_real(kb, places) else 1.0
     if parents := kb.taxon(taxon).parents:
         low = min(plain_prior(kb, p, places) for p in parents)
         low = max(low, listed) if places and kb.ranges(taxon) else low
