@@ -45,7 +45,7 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
             continue
         if claim.number is None and any(_within_count(claim, c) for found in chosen.values() for c in found):
             continue
-        if any(_reads_through(claim, c) for found in chosen.values() for c in found):
+        if any(_reads_through(claim, c, line) for found in chosen.values() for c in found):
             continue
         if any(_one_place(c, claim, line) for c in chosen.get(claim.character, ())):
             taken |= own
@@ -74,11 +74,12 @@ def _outdone(claim: Claim, others: Sequence[Claim], line: Line) -> bool:
     return claim.explicit and any(not o.explicit and not o.denied for o in others)
 
 
-def _reads_through(claim: Claim, other: Claim) -> bool:
-    """True for a reading that leaves out a word by which its noun is taken already ("black vertical stripes")."""
-    if claim.character == other.character or not set(claim.at) & set(other.at):
+def _reads_through(claim: Claim, other: Claim, line: Line) -> bool:
+    """True for a reading that leaves out a word which makes its noun another thing ("black vertical stripes")."""
+    if claim.character == other.character or frozenset(other.at) not in line.spans:
         return False
-    return any(min(claim.at) < p < max(claim.at) for p in set(other.at) - set(claim.at))
+    left_out = any(min(claim.at) < p < max(claim.at) for p in set(other.at) - set(claim.at))
+    return left_out and bool(set(claim.at) & set(other.at))
 
 
 def _within_count(claim: Claim, counted: Claim) -> bool:

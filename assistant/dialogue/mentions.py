@@ -139,9 +139,10 @@ def _is_feature(
 
 def _group_left(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> Named | None:
     """The group word at the end of a name that only describes ("olive green bass" is a bass)."""
-    if named.after - named.first < 2 or not _coloured(named, tokens, lexicon):
+    last = tokens[named.after - 1].word
+    if named.after - named.first < 2 or not _coloured(named, tokens, lexicon) or lexicon.is_part(last):
         return None
-    entries = tuple(e for e in lexicon.spoken(tokens[named.after - 1].word) if e[0] in ("group", "taxon"))
+    entries = tuple(e for e in lexicon.spoken(last) if e[0] in ("group", "taxon"))
     return named._replace(first=named.after - 1, entries=entries, phrase="") if entries else None
 
 

@@ -17,6 +17,8 @@ _BEFORE = word_set(
 )
 _LEAD = word_set("lake river creek pond reservoir bayou canal slough flowage marsh bay")
 _AREAS = word_set("state province country region territory district drainage")
+_DIRECTIONS = word_set("north south east west northeast northwest southeast southwest")
+_STATES = word_set("state province territory")
 Span = tuple[int, int]
 
 
@@ -46,7 +48,25 @@ def read_where(tokens: Sequence[Token], lexicon: Lexicon, taken: Sequence[Span])
                 step = size
                 break
         at += step
+    mentions = _fitting(mentions, lexicon)
     return _collected(mentions, lexicon, _unknown(tokens, lexicon, covered | _positions(tokens, mentions)))
+
+
+def _fitting(mentions: Sequence[Mention], lexicon: Lexicon) -> list[Mention]:
+    """The mentions without a direction before a place ("southeast Alaska") and without namesakes that lie elsewhere.
+
+    A drainage of two states is not meant where a third state is named ("Green River, Kentucky").
+    """
+    ahead = {m.start - 1 for m in mentions}
+    kept = [m for m in mentions if not (m.words in _DIRECTIONS and m.end in ahead)]
+    places = {m.ids[0]: lexicon.kb.place(m.ids[0]) for m in kept}
+    states = {i for i, p in places.items() if p is not None and p.kind in _STATES}
+
+    def elsewhere(m: Mention) -> bool:
+        place = places[m.ids[0]]
+        return place is not None and place.kind == "drainage" and not states & {*place.within, *place.covers}
+
+    return [m for m in kept if not (states and elsewhere(m))]
 
 
 def _mention(
