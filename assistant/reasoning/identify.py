@@ -17,7 +17,7 @@ import numpy.typing as npt
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import ANY, Scope, below
 from assistant.reasoning.gather import gather
-from assistant.reasoning.observed import Candidate, Evidence, Hint, Identification, Observation, statements_for
+from assistant.reasoning.observed import NAMING, Candidate, Evidence, Hint, Identification, Observation, statements_for
 from assistant.reasoning.observer import taxon_distribution
 from assistant.reasoning.place_prior import around, expand_places, is_real
 from assistant.reasoning.standing import Standing
@@ -94,7 +94,8 @@ class Weighed:
             logs += (salient if _told(self.evidence, told.seen) else answered) * told.log
         for chance in self.hinted:
             logs += (salient if self.evidence.volunteered else answered) * np.log(chance)
-        logs[self.table.standing.crosses] += np.log(cross_factor(self.table.standing, self.observed))
+        named = [t for h in self.evidence.hints if h.kind in NAMING and h.seen for t in h.taxa]
+        logs[self.table.standing.crosses] += np.log(cross_factor(self.table.standing, self.observed, named))
         weights = np.exp(logs - logs.max())
         return np.asarray(weights / weights.sum(), dtype=np.float64)
 
@@ -274,14 +275,17 @@ def toward_cross(standing: Standing, character: str, chance: Vector) -> tuple[Fl
     return a > TOWARD * b, b > TOWARD * a, own & (chance[cross] > OF_ITS_OWN * np.maximum(a, b))
 
 
-def cross_factor(standing: Standing, observed: Sequence[Reported]) -> Vector:
-    """A cross counts in full only when features of both parents, or its own curated features, were seen."""
+def cross_factor(standing: Standing, observed: Sequence[Reported], named: Iterable[str] = ()) -> Vector:
+    """A cross counts in full only when features of both parents, or its own curated features, were seen, or when the
+    asker names it.
+    """
     first, second, special = (np.zeros(standing.crosses.size, bool) for _ in range(3))
     for told in observed:
         first |= told.toward[0]
         second |= told.toward[1]
         special |= told.toward[2]
-    return np.where(special | (first & second), 1.0, UNPROVEN_CROSS)
+    offered = np.isin(standing.crosses, [standing.index[t] for t in named if t in standing.index])
+    return np.where(special | offered | (first & second), 1.0, UNPROVEN_CROSS)
 
 
 def identify(kb: KnowledgeBase, table: Table, evidence: Evidence, most: int = 6) -> Identification:

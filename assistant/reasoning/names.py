@@ -38,7 +38,7 @@ def meaning_of(
     higher = unique(t for t, _ in taxa if not kb.taxon(t).is_species)
     species = [(t, how) for t, how in taxa if kb.taxon(t).is_species]
     groups = unique(e[1] for e in entries if e[0] == "group")
-    proper = [g for g in groups if phrase in (key(kb.find("group", g).label), key(kb.find("group", g).plural))]
+    proper = [g for g in groups if (found := kb.find("group", g)) and phrase in (key(found.label), key(found.plural))]
     if proper and " " in phrase and not any(how == "accepted" for _, how in species):
         return Meaning("group", (proper[0],))
     named = any(how in ("accepted", "vernacular", *UNDERSTOOD) for _, how in species)

@@ -35,7 +35,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return compare.handle(turn)
     taxa = taxa[:MOST]
     found = contrast(kb, taxa, _looks(turn))
-    rows = easy_first(kb, _kept(turn, found.separating))
+    rows = told_first(kb, _kept(turn, found.separating))
     blocks = [*_points(turn, found, rows), *_sizes(turn, taxa), *_alike(turn, found), *_caveats(turn, found)]
     return Answer("contrast", tuple(blocks), taxa=taxa), held
 
@@ -51,6 +51,7 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
         own += _listed(kb, own, _called(kb, mention.words, pool), len(wider))
     own += [t for h in turn.reading.hints if h.kind == "like" and len(h.taxa) == 1 for t in sorted(h.taxa)]
     ids = tuple(dict.fromkeys(own)) or (held.taxa if len(held.taxa) > 1 else held.shown)
+    ids = tuple(i for i in ids if not any(i in kb.lineage(t)[1:] for t in ids if kb.find("taxon", t) is not None))
     return tuple(t for i in ids for t in (species_of(kb, (i,))[:1] if kb.find("taxon", i) is None else (i,)))
 
 
@@ -83,6 +84,13 @@ def _kept(turn: Turn, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
             r for r in rows if COLOUR not in r.character and COLOUR not in turn.kb.character(r.character).label
         )
     return rows
+
+
+def told_first(kb: KnowledgeBase, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
+    """The rows told of every fish, the easy one in front, then those that are not recorded of some."""
+    full = tuple(r for r in rows if None not in r.told)
+    gaps = sorted((r for r in rows if None in r.told), key=lambda r: r.told.count(None))
+    return (*easy_first(kb, full), *gaps) if full else easy_first(kb, tuple(gaps))
 
 
 def easy_first(kb: KnowledgeBase, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:

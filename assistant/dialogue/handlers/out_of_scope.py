@@ -6,7 +6,7 @@ from assistant.dialogue import phrases as say
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import INTENTS
-from assistant.dialogue.subjects import subjects
+from assistant.dialogue.subjects import label, subjects
 from assistant.dialogue.turn import Turn
 
 LONGEST_ECHO = 40
@@ -15,9 +15,12 @@ LONGEST_ECHO = 40
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """Say that it is outside, never echoing more than a plain short name."""
     blocks = [Block("lead", _text(turn), claim=False)]
-    if not turn.cues & {"meddling", "medical"} and blocks[0].text != say.NOT_UNDERSTOOD:
+    known = subjects(turn, carried=False)
+    if known:
+        blocks.append(Block("help", say.known_fish(label(turn.kb, known[0])), claim=False))
+    elif not turn.cues & {"meddling", "medical"} and blocks[0].text != say.NOT_UNDERSTOOD:
         blocks.append(Block("help", say.OUTSIDE_WAY_ON, claim=False))
-    return Answer("out-of-scope", tuple(blocks), subjects(turn, carried=False)), turn.held
+    return Answer("out-of-scope", tuple(blocks), known), turn.held
 
 
 def _text(turn: Turn) -> str:
