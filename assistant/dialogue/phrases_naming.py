@@ -2,22 +2,22 @@
 
 from __future__ import annotations
 
-from assistant.text import join, sentence
+from assistant.text import article, join, sentence
 
 
 def lead_sure(name: str, because: str) -> str:
     """One fish, no doubt worth naming."""
-    return sentence(f"that is a {name}" + (f": {because}" if because else ""))
+    return sentence(f"that is {article(name)} {name}" + (f": {because}" if because else ""))
 
 
 def lead_likely(name: str, because: str) -> str:
     """One fish, probably."""
-    return sentence(f"most likely a {name}" + (f": {because}" if because else ""))
+    return sentence(f"most likely {article(name)} {name}" + (f": {because}" if because else ""))
 
 
 def lead_leaning(name: str, because: str) -> str:
     """One fish ahead, not yet named for good."""
-    return sentence(f"it leans to a {name}, not settled yet" + (f": {because}" if because else ""))
+    return sentence(f"it leans to {article(name)} {name}, not settled yet" + (f": {because}" if because else ""))
 
 
 def lead_between(names: str) -> str:
@@ -52,22 +52,23 @@ def guess_yes(name: str, because: str) -> str:
 
 def guess_no(name: str, other: str, because: str) -> str:
     """A guess turned down."""
-    return sentence(f"probably not a {name}; {other} fits better" + (f", because you saw {because}" if because else ""))
+    why = f", because you saw {because}" if because else ""
+    return sentence(f"probably not {article(name)} {name}; {other} fits better{why}")
 
 
 def guess_open(name: str, other: str) -> str:
     """A guess that stays open."""
-    return sentence(f"it may be a {name}, but I cannot tell it from {other} by what you saw")
+    return sentence(f"it may be {article(name)} {name}, but I cannot tell it from {other} by what you saw")
 
 
 def on_your_word(name: str) -> str:
     """A fish that the asker names without telling its marks."""
-    return sentence(f"taken as a {name} on your word; tell me what you saw of it and I will check that")
+    return sentence(f"taken as {article(name)} {name} on your word; tell me what you saw of it and I will check that")
 
 
 def guess_unchecked(name: str) -> str:
     """A guess without evidence."""
-    return sentence(f"I cannot tell whether it is a {name} before you tell me what you saw")
+    return sentence(f"I cannot tell whether it is {article(name)} {name} before you tell me what you saw")
 
 
 def candidate(name: str, share: str, supports: str, opposes: str) -> str:
@@ -93,7 +94,7 @@ def hybrid_doubt() -> str:
 
 def cross_possible(name: str) -> str:
     """A cross to keep in mind."""
-    return sentence(f"a {name} is possible too; looks alone cannot prove or rule out a hybrid")
+    return sentence(f"{article(name)} {name} is possible too; looks alone cannot prove or rule out a hybrid")
 
 
 def out_of_range(name: str, place: str, others: str) -> str:
@@ -144,7 +145,7 @@ def look_at(label: str, told: str) -> str:
 
 def look_lead(name: str) -> str:
     """What to look at on a fish named."""
-    return sentence(f"on a {name} look at these first")
+    return sentence(f"on {article(name)} {name} look at these first")
 
 
 def why_lead(name: str, told: str) -> str:
@@ -159,12 +160,12 @@ def why_point(seen: str, of: str) -> str:
 
 def why_not_lead(name: str, against: str) -> str:
     """Why not another fish."""
-    return sentence(f"a {name} is less likely because {against}")
+    return sentence(f"{article(name)} {name} is less likely because {against}")
 
 
 def why_not_open(name: str, how: str) -> str:
     """Another fish that stays possible."""
-    return sentence(f"nothing you saw rules out a {name} ({how})")
+    return sentence(f"nothing you saw rules out {article(name)} {name} ({how})")
 
 
 def sure_lead(word: str, name: str, how: str) -> str:
