@@ -14,7 +14,7 @@ from assistant.units import GRAMS, MM
 UNITS: dict[str, str] = {
     word: unit
     for unit, words in {
-        "in": "in inch inches inche inchs ins \" ” “ ″ ''",
+        "in": "in inch inches incher inchers inche inchs ins \" ” “ ″ ''",
         "ft": "ft foot feet foots ' ′ ’",
         "cm": "cm cms centimeter centimeters centimetre centimetres centimetr",
         "m": "m meter meters metre metres",

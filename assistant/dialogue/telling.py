@@ -109,7 +109,8 @@ def as_typed(measure: Measure, units: str) -> str:
     words = " ".join(measure.words.split())
     known = LENGTH_UNITS if length else WEIGHT_UNITS
     wanted = units or ("metric" if metric else "us")
-    if not any(c.isdigit() for c in words) or wanted != ("metric" if metric else "us") or measure.low != measure.high:
+    plain_number = any(c.isdigit() for c in words) and not words.endswith(("incher", "inchers", "pounder", "pounders"))
+    if not plain_number or wanted != ("metric" if metric else "us") or measure.low != measure.high:
         return show(middle, wanted)
     if measure.bare or not any(c.isalpha() or c in "\"'″”" for c in words):
         words = f"{words} {measure.unit}"
