@@ -18,6 +18,8 @@ Entry = tuple[str, str, str]
 T = TypeVar("T")
 NOT_ON_FISH = frozenset(("hybrid", "life", "place"))
 """Parts under which the base files what is not seen on a fish."""
+TOLD_BY = ("identify", "describe")
+"""Uses of the characters by which a fish is told."""
 MOST_KEPT = 20_000
 """Entries that each look-up remembers."""
 CUE = "cue-"
@@ -155,6 +157,11 @@ class Lexicon:
     def is_part(self, word: str) -> bool:
         """True for a word that by itself names a feature or a part of a fish."""
         return any(e[0] == "character" and e[2] == "words" and self.on_fish(e[1]) for e in self.spoken(word))
+
+    def names_part(self, word: str) -> bool:
+        """True for a word for a part or mark by which a fish is told, not for one on its life, age or numbers."""
+        return any(e[0] == "character" and e[2] == "words" and self.kb.character(e[1]).use in TOLD_BY
+                   for e in self.spoken(word))
 
     def on_fish(self, character: str) -> bool:
         """True for a character that is seen on the fish, not told of its life or its descent."""

@@ -107,6 +107,8 @@ def _is_feature(
         return False
     if named.after - named.first == 1 and _guessed(named, tokens, lexicon):
         return False
+    if _always_fish(named, tokens, lexicon):
+        return _colour_follows(named, tokens, lexicon)
     here = found.at.get(min(own), ())
     longer = any(own < set(h.at) and (h.phrase.kind == "character" or h.phrase.alone) and _of_one_piece(h, lexicon)
                  for h in here)
@@ -166,7 +168,23 @@ def _heads(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     if (_HAS | _FORMING) & set(before) or (before and lexicon.is_part(before[0])):
         return False
     following = tokens[named.after] if named.after < len(tokens) else None
-    return following is None or following.clause != tokens[named.first].clause or following.word in _BEHIND
+    if following is None or following.clause != tokens[named.first].clause:
+        return True
+    return not (lexicon.names_part(following.word) or following.word in _SHAPED)
+
+
+def _always_fish(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a single word that is hardly ever used of anything but a fish, unless it is a part as well."""
+    word = tokens[named.first].word
+    return named.after - named.first == 1 and "strict-name" in lexicon.cues(word) and not lexicon.is_part(word)
+
+
+def _colour_follows(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True before a word for a colour or a part ("salmon pink", "salmon coloured", "salmon belly")."""
+    if named.after >= len(tokens) or tokens[named.after].clause != tokens[named.first].clause:
+        return False
+    word = tokens[named.after].word
+    return lexicon.head(word) is not None or word in _COLOURED or lexicon.names_part(word)
 
 
 def _guessed(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
@@ -238,8 +256,9 @@ def _before(named: Named, tokens: Sequence[Token]) -> list[str]:
 
 
 _MARKS = word_set("spot spots bar bars stripe stripes speck specks streak edge")
+_COLOURED = word_set("coloured colored colour color tinted")
 _FORMING = word_set("into form forming like to by into joined fused its")
-_BEHIND = word_set("with w from in out up that which off at on caught")
+_SHAPED = word_set("shaped like type kind style under below")
 _SHADES = word_set("bright dark pale light dull deep shiny")
 _ADVERBS = word_set("all very so really super kinda sorta totally all mostly bright dark pale solid")
 

@@ -267,15 +267,9 @@ def _strange_compound(word: str, lexicon: Lexicon) -> bool:
     """True for a made-up word that ends in a part of a fish ("snagglefin")."""
     if len(word) < 6 or lexicon.known(word) or lexicon.cues(word):
         return False
-    if any(_names_part(word[-size:], lexicon) for size in (3, 4, 5) if len(word) - size > 2):
+    if any(lexicon.names_part(word[-size:]) for size in (3, 4, 5) if len(word) - size > 2):
         return True
     return any(lexicon.known(word[:i]) and lexicon.known(word[i:]) for i in range(4, len(word) - 3))
-
-
-def _names_part(word: str, lexicon: Lexicon) -> bool:
-    """True for a part of the fish itself, not for a word on its age or numbers."""
-    return any(e[0] == "character" and e[2] == "words" and lexicon.kb.character(e[1]).use in SEEN_USES
-               for e in lexicon.spoken(word))
 
 
 def _genus(named: Named, lexicon: Lexicon) -> bool:
@@ -283,7 +277,6 @@ def _genus(named: Named, lexicon: Lexicon) -> bool:
     return len(taxa) == 1 and lexicon.kb.taxon(taxa[0]).rank == "genus" and named.after - named.first == 1
 
 
-SEEN_USES = ("identify", "describe")
 _LATIN = ("us", "is", "um", "ens", "ii", "ea", "ulea", "ata", "osa", "ides", "oides", "ina", "ica", "ensis")
 
 

@@ -74,7 +74,7 @@ def topic_answer(turn: Turn, found: Context, topic: str) -> Answer:
     head, *rest = blocks
     lead = Block("lead", head.text, statements=head.statements, claim=head.claim)
     return Answer(
-        "rules", (lead, *rest), taxa=() if topic in BAITS else subjects(turn)[:MOST], rules=statements(unique(rules))
+        "rules", (lead, *rest), taxa=subjects(turn, topic not in BAITS)[:MOST], rules=statements(unique(rules))
     )
 
 
