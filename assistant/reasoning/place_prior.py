@@ -1,8 +1,8 @@
 """How likely a taxon is at a place before looking at the fish: range and establishment (layer 3).
 
-Native and introduced count alike, absent far less but never zero, unknown in between. Breadth of range stands for how
-common a taxon is; a cross is as likely as the rarer parent, times how common it is said to be. ``standing`` does the
-sums for all taxa at once.
+Native and introduced count alike, in a part of the place half as much, absent far less but never zero, unknown in
+between. Breadth of range stands for how common a taxon is; a cross is as likely as the rarer parent, times how common
+it is said to be. ``standing`` does the sums for all taxa at once.
 """
 
 from __future__ import annotations
@@ -28,6 +28,8 @@ STATUS: dict[str, float] = {
 }
 LISTED = ("state", "province", "territory", "district")
 """The kinds of places for which ranges are listed."""
+PART = 0.5
+"""What presence in a part of a place counts for the whole of it (common practice, no source)."""
 WELL_LISTED = 5
 CROSS_COMMON: dict[str, float] = {"common": 0.15, "uncommon": 0.06, "rare": 0.015}
 CROSS_UNKNOWN = 0.03
@@ -69,7 +71,7 @@ def breadth(kb: KnowledgeBase, taxon: str) -> float:
 
 def listed_ranges(kb: KnowledgeBase, taxon: str) -> list[tuple[str, float]]:
     """The places listed for a taxon with the weight of what is said of them; absence from a part is left out."""
-    return [(r.place, STATUS.get(r.status, DOUBTFUL)) for r in _rows(kb, taxon)
+    return [(r.place, STATUS.get(r.status, DOUBTFUL) * (PART if r.area else 1.0)) for r in _rows(kb, taxon)
             if not (r.area and r.status in ("absent", "extirpated"))]
 
 
