@@ -22,8 +22,6 @@ _FILLING = word_set(
     "and or the a an what about how vs versus one ones then ok to compare with for is not no i mean meant now same s n "
     "guy fella feller fellow")
 _ASKING = word_set("and n or vs versus about one ones guy fella feller fellow mean meant compare")
-PLAIN = ("accepted", "vernacular")
-"""Kinds of names that a word beside the fishes spoken of may make."""
 MOST_HELD = 7
 """A longer line is not read as a word beside the fishes spoken of before."""
 
@@ -59,7 +57,7 @@ def held_company(tokens: Sequence[Token], found: Sequence[Named], taxa: Iterable
     known = [t for t in taxa if lexicon.kb.find("taxon", t)]
     nouns = unique(w for words in (_label_words, _family_words) for t in known for w in words(t, lexicon))
     made = _made(tokens, rest[0], nouns, lexicon)
-    if made is None or any(e[2] not in PLAIN for e in made.entries):
+    if made is None or any(e[2] != "accepted" for e in made.entries):
         return list(found)
     return [*(n for n in found if n.span != made.span), made]
 
