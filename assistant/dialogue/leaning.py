@@ -16,7 +16,7 @@ from assistant.dialogue.intents import Recognised
 from assistant.dialogue.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
 
-FEW_WORDS, SHORT = 4, 2.0
+FEW_WORDS, SHORT = 4, 4.0
 """What the table's choice adds to the weight of its intent in so short a line: most then hangs on the turn before.
 
 In a longer line the leanings decide; chosen on lines that the fit had not seen.
