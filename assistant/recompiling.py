@@ -121,7 +121,7 @@ def _table(former: Snapshot, revised: Revised) -> tuple[Table, Workings]:
         return work_out(kb)
     taxa = revised.rows.get("taxon", {})
     moved = [t for t in taxa if _place(revised.get("taxon", t)) != _place(former.get("taxon", t))]
-    renamed = [t for t in {*taxa, *revised.rows.get("name", {})} if revised.get("taxon", t) is not None]
+    renamed = [t for t in (*taxa, *revised.rows.get("name", {})) if revised.get("taxon", t) is not None]
     changed: dict[str, frozenset[str] | None] = dict.fromkeys((*revised.rows.get("range", {}), *renamed), frozenset())
     for taxon in revised.rows.get("statement", {}):
         changed[taxon] = _characters(former.get("statement", taxon), revised.get("statement", taxon))

@@ -55,7 +55,7 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
         everything = frozenset(claim.at) | frozenset(claim.support)
         for position in everything:
             whole.setdefault(position, []).append(everything)
-    told = [c for found in chosen.values() for c in found if not _outdone(c, found, line)]
+    told = [c for found in chosen.values() for c in found if not _outdone(c, found)]
     numbered = [c for c in told if c.number is not None and c.number[0] > 0 and not c.denied]
     counted = {line.lexicon.counted(c.character) for c in numbered}
     return [c for c in told if not _means_none_of(c, counted, line)]
@@ -69,7 +69,7 @@ def _means_none_of(claim: Claim, counted: set[str], line: Line) -> bool:
     return any(p.denies and set(p.stems) == {noun} for noun, p in phrases)
 
 
-def _outdone(claim: Claim, others: Sequence[Claim], line: Line) -> bool:
+def _outdone(claim: Claim, others: Sequence[Claim]) -> bool:
     """True for a denial beside a plain statement of the same feature ("not forked, just dented", "specks, no bars")."""
     return claim.explicit and any(not o.explicit and not o.denied for o in others)
 

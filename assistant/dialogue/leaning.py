@@ -2,7 +2,8 @@
 
 The table of ``intent_rows`` says what is meant where it is sure; people ask in more ways than rows foresee. Every sign
 of a line (a fact, a word, two words side by side) leans to some intents by a weight of the base (``tf:Leaning``), the
-logarithm of how much likelier it makes them. In short lines the table's choice counts; from ``SURE`` on it stands.
+logarithm of how much likelier it makes them. The table's choice counts a little, in short lines much; from ``SURE``
+on it stands.
 The weights are a multinomial logistic regression with an L2 penalty: ``python -m tests.bench.leanings`` fits them.
 """
 
@@ -16,11 +17,10 @@ from assistant.dialogue.intents import Recognised
 from assistant.dialogue.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
 
+OWN = 0.5
+"""What the table's choice adds to the weight of its intent: it settles what the leanings leave open."""
 FEW_WORDS, SHORT = 4, 4.0
-"""What the table's choice adds to the weight of its intent in so short a line: most then hangs on the turn before.
-
-In a longer line the leanings decide; chosen on lines that the fit had not seen.
-"""
+"""What it adds besides in so short a line: most then hangs on the turn before, and bare phrases are to be reached."""
 SURE = 92
 """From this score on the table's choice stands: emergencies, orders, answers to what was asked back."""
 MOST_WORDS = 60
@@ -48,7 +48,7 @@ def leanings(kb: KnowledgeBase, found: Iterable[str]) -> dict[str, float]:
     return sums
 
 
-def lean(found: Recognised, sums: Mapping[str, float], words: int, own: float = 0.0) -> Recognised:
+def lean(found: Recognised, sums: Mapping[str, float], words: int, own: float = OWN) -> Recognised:
     """The table's choice, or the intent that the signs of a line of so many different words speak for more strongly.
 
     ``own`` is what the table's choice counts in lines of any length.

@@ -331,7 +331,6 @@ def known_fish(name: str) -> str:
     return sentence(f"the {name} I do know: ask what it looks like, how to tell it, where it lives or how to let it go")
 
 
-
 def outside_fish(words: str) -> str:
     """A fish that the base lacks."""
     return sentence(f'the base does not hold "{words}"; I only cover freshwater fishes of North America')

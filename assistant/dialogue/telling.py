@@ -22,8 +22,8 @@ LONGEST_NOTE = 110
 PRIVATE = ("not opened", "look in", "read as", "quoted there", "see ")
 """How notes begin that speak to curators about sources."""
 """Points shown until somebody asks for more."""
-_SINGULAR = re.compile(r"(?<=[\d \-])(?:inch|foot|pound|ounce|meter|metre)$", re.I)
-"""Units that read oddly behind a number ("a bluegill of 12 inch")."""
+_SINGULAR = re.compile(r"(?<=[\d \-])(?:inch|foot|pound|ounce|meter|metre|inchers?|pounders?)$", re.I)
+"""Units that read oddly behind a number ("a bluegill of 12 inch", "15 incher")."""
 LENGTH_UNITS, WEIGHT_UNITS = tuple(MM), tuple(GRAMS)
 
 
@@ -109,8 +109,7 @@ def as_typed(measure: Measure, units: str) -> str:
     words = " ".join(measure.words.split())
     known = LENGTH_UNITS if length else WEIGHT_UNITS
     wanted = units or ("metric" if metric else "us")
-    plain_number = any(c.isdigit() for c in words) and not words.endswith(("incher", "inchers", "pounder", "pounders"))
-    if not plain_number or wanted != ("metric" if metric else "us") or measure.low != measure.high:
+    if not any(c.isdigit() for c in words) or wanted != ("metric" if metric else "us") or measure.low != measure.high:
         return show(middle, wanted)
     if measure.bare or not any(c.isalpha() or c in "\"'″”" for c in words):
         words = f"{words} {measure.unit}"

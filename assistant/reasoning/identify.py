@@ -302,6 +302,8 @@ def identify(kb: KnowledgeBase, table: Table, evidence: Evidence, most: int = 6)
     small = bool(evidence.length and evidence.length[1] < 25.0)
     if small and verdict in ("sure", "likely"):
         verdict = "not-enough"
+    if verdict in ("sure", "likely") and undecided(weighed, order[0]):
+        verdict = "between"
     lead_cross = kb.taxon(candidates[0].taxon).is_hybrid
     if lead_cross and verdict == "sure":
         verdict = "likely"
@@ -320,6 +322,20 @@ def verdict_of(ranked: Vector, evidence: Evidence, typical: float, clashing: int
     if ranked[0] >= LIKELY:
         return "likely"
     return "between" if ranked[:3].sum() >= BETWEEN and told >= 1 else "not-enough"
+
+
+def undecided(weighed: Weighed, lead: int) -> bool:
+    """True when the asker wavers between fishes and nothing recorded of both parts the lead from another."""
+    table = weighed.table
+    rows = [(told.log, table.known[table.characters.index(told.seen.character)]) for told in weighed.observed]
+
+    def apart(other: int) -> bool:
+        told = (log[lead] - log[other] for log, known in rows if known[lead] and known[other])
+        return float(sum(told)) >= float(np.log(TOWARD))
+
+    offers = [{table.index[t] for t in h.taxa if t in table.index} for h in weighed.evidence.hints
+              if h.kind == "either" and h.seen]
+    return any(not apart(other) for offered in offers if lead in offered for other in offered - {lead})
 
 
 def typicality(weighed: Weighed, taxon: int) -> float:

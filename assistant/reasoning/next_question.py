@@ -83,10 +83,10 @@ def _applies(kb: KnowledgeBase, table: Table, weights: Vector, character: Charac
 
 
 def choices(kb: KnowledgeBase, table: Table, weights: Vector, character: str, most: int = 5) -> tuple[str, ...]:
-    """The states a fish still in play may show, likeliest first kept, in the order of the character."""
+    """The states a fish still in play may show, two at the least, in the order of the character."""
     if not kb.character(character).is_stated:
         return ()
     a, b = table.spans[character]
     chance = table.report[a:b] @ weights
     keep = sorted(range(b - a), key=lambda i: -chance[i])[:most]
-    return tuple(table.columns[a + i] for i in sorted(keep) if chance[i] > 0.03)
+    return tuple(table.columns[a + i] for i in sorted(keep) if chance[i] > 0.03 or i in keep[:2])

@@ -6,7 +6,7 @@ import pytest
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import Scope
-from assistant.reasoning.identify import identify, posterior
+from assistant.reasoning.identify import LIKELY, identify, posterior
 from assistant.reasoning.next_question import next_question
 from assistant.reasoning.observed import Evidence, Hint, Identification, Observation
 from assistant.reasoning.tables import Table, compile_table
@@ -147,3 +147,25 @@ def test_the_next_question_is_of_a_live_fish_and_never_repeated(kb: KnowledgeBas
         assert kb.character(question.character).look != "dead"
         done.add(question.character)
     assert len(done) > 5
+
+
+def test_who_wavers_between_two_fishes_wants_a_feature_that_parts_them(kb: KnowledgeBase, table: Table) -> None:
+    """A colour recorded of one of the two only names neither; one recorded of both does."""
+    both = frozenset({"notemigonus-crysoleucas", "scardinius-erythrophthalmus"})
+    hints = (Hint("either", both), Hint("group", frozenset(kb.members("leuciscidae")), hedged=True))
+    silvery = name(kb, table, "body-colour=silvery", hints=hints, places=("us-me",), volunteered=True)
+    assert silvery.candidates[0].probability > LIKELY
+    assert silvery.verdict == "between"
+    told = "body-colour=silvery; belly-keel=unscaled"
+    parted = name(kb, table, told, hints=hints, places=("us-me",), volunteered=True)
+    assert parted.candidates[0].taxon == "notemigonus-crysoleucas"
+    assert parted.verdict in ("likely", "sure")
+
+
+def test_a_question_offers_at_least_two_answers(kb: KnowledgeBase, table: Table) -> None:
+    """However sure the states of the fishes in play are, there is something to choose."""
+    weights = posterior(kb, table, Evidence(seen(PUMPKINSEED)))
+    asked: set[str] = set()
+    while (question := next_question(kb, table, weights, asked, least=0.0)) is not None and len(asked) < 30:
+        asked.add(question.character)
+        assert len(question.choices) >= 2 or not kb.character(question.character).is_stated
