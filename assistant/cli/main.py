@@ -63,6 +63,26 @@ class _Done(Exception):
         self.code = code
 
 
+class _Layout(argparse.HelpFormatter):
+    """Help as wide as the terminal, asked for without the modules that argparse loads to find out.
+
+    A parser makes one for every option it is given, shown or not.
+    """
+
+    def __init__(self, prog: str) -> None:
+        super().__init__(prog, width=_terminal_width() - 2)
+
+
+def _terminal_width() -> int:
+    told = os.environ.get("COLUMNS", "")
+    if told.isdigit() and int(told):
+        return int(told)
+    try:
+        return os.get_terminal_size(1).columns or 80
+    except OSError:
+        return 80
+
+
 class _Parser(argparse.ArgumentParser):
     """An argument parser that writes to the given streams and raises our errors instead of leaving the process."""
 
@@ -166,7 +186,7 @@ def _split(argv: list[str]) -> tuple[list[str], list[str]]:
 
 def _global_parser(prog: str, streams: Streams, description: str = "") -> _Parser:
     parser = _Parser(prog=prog, description=description or "Tell one freshwater fish from another.",
-                     epilog=EPILOG, allow_abbrev=False)
+                     epilog=EPILOG, allow_abbrev=False, formatter_class=_Layout)
     parser.streams = streams
     parser.add_argument("--base", metavar="DIR", help="the base to use: a folder of Turtle files or a server's address "
                         "(else TELLFIN_BASE, else the shipped base)")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 from datetime import date, timedelta
+from functools import cache
 from typing import NamedTuple
 
 from assistant.dialogue.lexicon import Lexicon
@@ -79,7 +80,7 @@ def read_when(text: str, tokens: Sequence[Token], lexicon: Lexicon, clock: date)
     lower = text.lower()
     found: str | None = None
     spans: list[tuple[int, int]] = []
-    for pattern, make in _FORMS:
+    for pattern, make in _forms() if _may_tell(lower) else ():
         for match in pattern.finditer(lower):
             value = make(match, clock)
             if value is None:
@@ -211,36 +212,50 @@ def _holiday(m: re.Match[str], clock: date) -> str | None:
 
 
 _Make = Callable[[re.Match[str], date], str | None]
-_FORMS: tuple[tuple[re.Pattern[str], _Make], ...] = tuple(
-    (re.compile(p), make)
-    for p, make in (
-        (r"\b(?P<year>20\d\d)-(?P<month>\d\d?)-(?P<day>\d\d?)\b", _plain_iso),
-        (r"\b(?P<month>\d\d?)/(?P<day>\d\d?)/(?P<year>20\d\d)\b", _slashed),
-        (
-            rf"\b(?P<nth>{'|'.join(ORDINALS)})\s+(?P<day>{_DAY})\s+(?:in|of)\s+(?P<month>{_MONTH})\b(?:,?\s+(?P<year>20\d\d))?",
-            _floating,
-        ),
-        (
-            rf"\b(?P<month>{_MONTH})\.?\s+(?P<day>[0-3]?\d)(?:st|nd|rd|th)?\b(?!\s*(?:in|inch|inches|cm|lb|lbs|/|\"))(?:,?\s*(?P<year>20\d\d))?",
-            _day_first,
-        ),
-        (
-            rf"\b(?P<day>[0-3]?\d)(?:st|nd|rd|th)?\s+(?:of\s+)?(?P<month>{_MONTH})\b\.?(?:,?\s+(?P<year>20\d\d))?",
-            _day_first,
-        ),
-        (
-            r"\b(?P<word>day after tom\w+|day before yest\w+|to?mm?orr?ow|tomorow|tommorow|yesterday|yesterdy|today"
-            r"|tonight|this morning|this afternoon|this evening)\b",
-            _relative,
-        ),
-        (rf"\b(?:(?P<lead>this|next|last|on|this coming)\s+)(?P<day>{_DAY})\b", _weekday),
-        (rf"\b(?P<n>{_NUMBER})\s+(?P<unit>days?|weeks?|wks?|months?)\s+(?P<way>ago)\b", _span_away),
-        (rf"\b(?P<way>in)\s+(?P<n>{_NUMBER})\s+(?P<unit>days?|weeks?|wks?|months?)\b", _span_away),
-        (rf"\b(?P<name>{'|'.join(_HOLIDAYS)})\b", _holiday),
-        (
-            rf"\b(?P<lead>(?:in|on|early|mid|late|of|this|next|last|by|until|during|since|through|around|every|for)[\s-]+)?"
-            rf"(?P<month>{_MONTH})\b",
-            _month_only,
-        ),
-    )
+_FORMS: tuple[tuple[str, _Make], ...] = (
+    (r"\b(?P<year>20\d\d)-(?P<month>\d\d?)-(?P<day>\d\d?)\b", _plain_iso),
+    (r"\b(?P<month>\d\d?)/(?P<day>\d\d?)/(?P<year>20\d\d)\b", _slashed),
+    (
+        rf"\b(?P<nth>{'|'.join(ORDINALS)})\s+(?P<day>{_DAY})\s+(?:in|of)\s+(?P<month>{_MONTH})\b(?:,?\s+(?P<year>20\d\d))?",
+        _floating,
+    ),
+    (
+        rf"\b(?P<month>{_MONTH})\.?\s+(?P<day>[0-3]?\d)(?:st|nd|rd|th)?\b(?!\s*(?:in|inch|inches|cm|lb|lbs|/|\"))(?:,?\s*(?P<year>20\d\d))?",
+        _day_first,
+    ),
+    (
+        rf"\b(?P<day>[0-3]?\d)(?:st|nd|rd|th)?\s+(?:of\s+)?(?P<month>{_MONTH})\b\.?(?:,?\s+(?P<year>20\d\d))?",
+        _day_first,
+    ),
+    (
+        r"\b(?P<word>day after tom\w+|day before yest\w+|to?mm?orr?ow|tomorow|tommorow|yesterday|yesterdy|today"
+        r"|tonight|this morning|this afternoon|this evening)\b",
+        _relative,
+    ),
+    (rf"\b(?:(?P<lead>this|next|last|on|this coming)\s+)(?P<day>{_DAY})\b", _weekday),
+    (rf"\b(?P<n>{_NUMBER})\s+(?P<unit>days?|weeks?|wks?|months?)\s+(?P<way>ago)\b", _span_away),
+    (rf"\b(?P<way>in)\s+(?P<n>{_NUMBER})\s+(?P<unit>days?|weeks?|wks?|months?)\b", _span_away),
+    (rf"\b(?P<name>{'|'.join(_HOLIDAYS)})\b", _holiday),
+    (
+        rf"\b(?P<lead>(?:in|on|early|mid|late|of|this|next|last|by|until|during|since|through|around|every|for)[\s-]+)?"
+        rf"(?P<month>{_MONTH})\b",
+        _month_only,
+    ),
 )
+
+
+def _may_tell(lower: str) -> bool:
+    """False for a line with no word or number of a date in it: its patterns are then not even made."""
+    words = _WORD.findall(lower)
+    return any(w in _HINTS or w.startswith(_RELATIVE) or w.startswith("20") for w in words)
+
+
+_WORD = re.compile(r"[a-z]+|\d+")
+_RELATIVE = ("tom", "tmo", "tmm", "yest", "today", "tonight")
+_HINTS = frozenset((*(w.split()[0] for w in (*MONTHS, *DAYS, *_HOLIDAYS)), "this", "ago", "in"))
+
+
+@cache
+def _forms() -> tuple[tuple[re.Pattern[str], _Make], ...]:
+    """The ways to tell a date with what makes one of a match, in the order in which they are tried."""
+    return tuple((re.compile(pattern), make) for pattern, make in _FORMS)

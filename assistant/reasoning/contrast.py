@@ -142,19 +142,20 @@ def standing(kb: KnowledgeBase, row: ContrastRow, deciding: Collection[str]) -> 
 
 def decides(kb: KnowledgeBase, character: str, words: frozenset[str]) -> bool:
     """True when every word of a name of the character, one with two or more, stands among those that settle a pair."""
-    found = kb.character(character)
-    texts = (found.label, found.trade, *found.words)
-    names = ({singular(w) for w in key(text).split() if len(w) > 2} for text in texts)
-    return any(len(name) > 1 and name <= words for name in names)
+    return bool(words) and any(len(name) > 1 and name <= words for name in _names(kb, character))
 
 
 def mentions(kb: KnowledgeBase, character: str, words: frozenset[str]) -> bool:
     """True when the words name the part or feature of a character."""
-    if not words:
-        return False
+    return bool(words) and any(name & words for name in _names(kb, character))
+
+
+def _names(kb: KnowledgeBase, character: str) -> tuple[frozenset[str], ...]:
+    """The words of each name of a character."""
     found = kb.character(character)
-    names = {singular(w) for text in (found.label, *found.words) for w in key(text).split() if len(w) > 2}
-    return len(names & words) >= 1
+    texts = (found.label, found.trade, *found.words)
+    return kb.derived(f"name words {character}", lambda _: tuple(
+        frozenset(singular(w) for w in key(text).split() if len(w) > 2) for text in texts))
 
 
 _EASY = frozenset({"glance", "hand"})

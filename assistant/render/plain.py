@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Sequence
 
 from assistant.dialogue.answer import Answer, Block
@@ -30,6 +29,8 @@ def _text(block: Block, part: str, width: int) -> list[str]:
     text = strip_controls(part).strip()
     if not width:
         return [lead + text]
+    import textwrap
+
     return textwrap.wrap(
         text,
         width,

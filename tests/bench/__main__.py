@@ -84,7 +84,7 @@ class Bench:
     def add(self, row: str, size: str, value: float, yardstick: str = "", beside: float | None = None) -> None:
         """Note a figure and show it at once on the error stream."""
         at = {"shipped": 0, "1000": 1, "10000": 2}.get(size)
-        budget = BUDGETS[row][at] if at is not None else None
+        budget = BUDGETS[row][at] if at is not None and row in BUDGETS else None
         self.figures.append(Figure(row, size, value, yardstick, beside, budget))
         print(f"  {row}, {size}: {value:.2f}", file=sys.stderr)
 
