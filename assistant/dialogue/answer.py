@@ -37,7 +37,7 @@ class Asked(NamedTuple):
 
 
 class Answer(NamedTuple):
-    """One turn's answer. ``taxa`` are ids, the leading one first."""
+    """One turn's answer. ``taxa`` are ids, the leading one first; ``wider`` those spoken of through a group or a cross."""
 
     intent: str
     blocks: tuple[Block, ...]
@@ -47,3 +47,4 @@ class Answer(NamedTuple):
     verdict: str | None = None
     rules: tuple[str, ...] = ()
     asked: Asked | None = None
+    wider: tuple[str, ...] = ()

@@ -19,6 +19,7 @@ from assistant.dialogue.leaning import lean, leanings, signs, words_among
 from assistant.dialogue.pointing import pointed, with_fish
 from assistant.dialogue.reading import Mention, Reading
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wider import wider
 from assistant.model.knowledge import KnowledgeBase
 
 if TYPE_CHECKING:
@@ -70,7 +71,7 @@ def respond_to(base: Base, reading: Reading, held: Held, clock: date) -> tuple[A
     second = other in phrases.ALSO and other != answer.intent and answer.intent == intent
     if second and _JOINED.search(reading.text):
         answer = answer._replace(blocks=(*answer.blocks, Block("next", phrases.also(phrases.ALSO[other]), claim=False)))
-    return answer, carry(held, after, answer)
+    return answer._replace(wider=wider(kb, reading, answer)), carry(held, after, answer)
 
 
 def understand(kb: KnowledgeBase, reading: Reading, held: Held) -> tuple[Reading, Facts, tuple[Cue, ...]]:

@@ -74,6 +74,10 @@ def in_place(place: str) -> str:
     return f"in {place}"
 
 
+AT_HOME, BROUGHT_IN = "that are native there", "that were brought in"
+FROM_ELSEWHERE = "native nowhere in what the base lists, only brought in"
+
+
 def not_told(count: int) -> str:
     """Fishes left out because nothing is stated."""
     return f"For {count} more nothing is stated on that, so they are left out."

@@ -81,7 +81,7 @@ def spread(kb: KnowledgeBase, asked: Sequence[str], most: int = MOST_TAXA) -> tu
 def place_name(place: Place) -> str:
     """A place as it is said in a sentence: "the Ozarks", "the Midwest", "Ohio"."""
     name = place.label
-    takes = place.kind == "drainage" or (
+    takes = place.kind == "drainage" or name.startswith("United") or (
         place.kind == "region" and re.search(r"(s|west|east|south|north)$", name, re.I)
     )
     return f"the {name}" if takes and not name.lower().startswith("the ") else name

@@ -39,8 +39,9 @@ def meaning_of(
     species = [(t, how) for t, how in taxa if kb.taxon(t).is_species]
     groups = unique(e[1] for e in entries if e[0] == "group")
     proper = [g for g in groups if (found := kb.find("group", g)) and phrase in (key(found.label), key(found.plural))]
-    if proper and " " in phrase and not any(how == "accepted" for _, how in species):
-        return Meaning("group", (proper[0],))
+    several = [g for g in proper if (x := kb.find("group", g)) and phrase == key(x.plural) != key(x.label)]
+    if proper and (" " in phrase or several) and not any(how == "accepted" for _, how in species):
+        return _group(kb, tuple(several or proper[:1]), species)
     named = any(how in ("accepted", "vernacular", *UNDERSTOOD) for _, how in species)
     if higher and not named:
         only = kb.members(higher[0])
@@ -128,7 +129,8 @@ def _settled(
     """The fishes that the phrase means at the places: by the regions of the name, then by where the fishes live."""
     wanted = spread(kb, places)
     ids = unique(t for t, _ in species)
-    regional = tuple(t for t in ids if wanted & spread(kb, _regions(kb, t, phrase)))
+    spoken_at = wanted if not any((x := kb.place(p)) is not None and x.kind == "country" for p in places) else set(places)
+    regional = tuple(t for t in ids if spoken_at & spread(kb, _regions(kb, t, phrase)))
     living = tuple(t for t in regional or ids if lives_in(kb, t, wanted) is not False) or regional or ids
     plain = tuple(t for t in living if any(x == t and how != "ambiguous" for x, how in species))
     everywhere = tuple(t for t in living if not _regions(kb, t, phrase))

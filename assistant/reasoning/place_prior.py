@@ -11,7 +11,8 @@ import math
 from collections.abc import Iterable, Sequence
 
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.records import Range
+from assistant.model.records import Place, Range
+from assistant.text import unique
 
 PRESENT = 1.0
 DOUBTFUL = 0.4
@@ -43,10 +44,16 @@ def expand_places(kb: KnowledgeBase, places: Sequence[str]) -> frozenset[str]:
         if place is None:
             continue
         out.add(key)
-        out.update(place.covers)
+        out.update(covered(kb, place))
         if place.kind not in ("state", "province", "country", "region"):
             out.update(place.within)
     return frozenset(out)
+
+
+def covered(kb: KnowledgeBase, place: Place) -> tuple[str, ...]:
+    """The places that a place covers, and what these cover: the states of the countries of a continent."""
+    inside = [p for key in place.covers if (p := kb.place(key)) is not None]
+    return unique([*place.covers, *(key for p in inside for key in p.covers)])
 
 
 def around(kb: KnowledgeBase, places: Iterable[str]) -> frozenset[str]:

@@ -14,6 +14,7 @@ from assistant.iris import expand
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.observed import Observation
 from assistant.render.plain import render_plain
+from assistant.text import unique
 
 Json = dict[str, Any]
 ASIDE = ("small-talk", "help", "out-of-scope", "undo")
@@ -26,7 +27,7 @@ def render_json(kb: KnowledgeBase, say: str, conversation: str | None, answer: A
         "say": say,
         "conversation": conversation,
         "intent": answer.intent,
-        "taxa": [_scientific(kb, t) for t in answer.taxa or (held.taxa if answer.intent not in ASIDE else ())],
+        "taxa": [_scientific(kb, t) for t in unique((*_about(answer, held), *answer.wider))],
         "candidates": [_candidate(kb, c.taxon, c.probability, c.supports, c.opposes) for c in answer.candidates],
         "confidence": answer.confidence,
         "observed": [_observed(s.observation) for s in held.seen],
@@ -44,6 +45,10 @@ def render_json(kb: KnowledgeBase, say: str, conversation: str | None, answer: A
         "next": _next(answer),
         "base": base_object(kb),
     }
+
+
+def _about(answer: Answer, held: Held) -> tuple[str, ...]:
+    return answer.taxa or (held.taxa if answer.intent not in ASIDE else ())
 
 
 def base_object(kb: KnowledgeBase) -> Json:

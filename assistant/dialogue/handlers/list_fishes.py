@@ -37,6 +37,9 @@ MOST_SILENT = 60
 RISK = "conservation-status"
 """A standing that holds in the place of which it is said, not everywhere."""
 LIVING = ("native", "reintroduced", "introduced", "stocked")
+AT_HOME, BROUGHT = ("native", "reintroduced"), ("introduced", "stocked")
+NATURAL = (*AT_HOME, "extirpated", "uncertain")
+"""Statuses that speak for a native range somewhere."""
 WARNED = ("legal-caution",)
 
 
@@ -109,7 +112,9 @@ def _listed(turn: Turn, sides: frozenset[str]) -> Answer:
     pool, size_words = _by_length(turn, pool, sides)
     found = _fitting(kb, pool, [s.observation for s in seen])
     if places:
-        return _by_place(turn, found.fits, name, places, seen, size_words)
+        return _by_place(turn, found.fits, name, places, seen, size_words, _statuses(sides))
+    if _statuses(sides) == BROUGHT and not (seen or narrowing):
+        return _from_elsewhere(turn, found.fits, name)
     return _plain_list(turn, found, name, seen, sides, size_words)
 
 
@@ -325,10 +330,36 @@ def _plain_list(
 # --- places -----------------------------------------------------------------------------------------------------
 
 
+def _statuses(sides: frozenset[str]) -> tuple[str, ...]:
+    """The statuses asked for: "which natives", "which were brought in", else all that live there."""
+    return BROUGHT if "introduced" in sides else AT_HOME if "native" in sides else LIVING
+
+
+def _as_asked(statuses: Sequence[str]) -> tuple[str, ...]:
+    return (lists.BROUGHT_IN,) if statuses == BROUGHT else (lists.AT_HOME,) if statuses == AT_HOME else ()
+
+
+def _from_elsewhere(turn: Turn, fits: Sequence[Fitting], name: str) -> Answer:
+    """The fishes that are native nowhere in the base, only brought in."""
+    kb = turn.kb
+    found = []
+    for f in fits:
+        rows = kb.ranges(f.taxon)
+        if (brought := [r for r in rows if r.status in BROUGHT]) and not any(r.status in NATURAL for r in rows):
+            found.append((f, f"range:{brought[0].id}"))
+    what = f"{kinds_name(kb, name, len(found)) if name else lists.fishes(len(found))} {lists.FROM_ELSEWHERE}"
+    if not found:
+        return Answer("list", (Block("lead", lists.list_none(what), claim=False),), taxa=_wider(turn))
+    names = _shown(turn, [label(kb, f.taxon) for f, _ in found], SHOWN * 2)
+    lead = Block("lead", lists.list_lead(len(found), what, names), statements=tuple(r for _, r in found))
+    return Answer("list", (lead,), taxa=unique((*(f.taxon for f, _ in found), *_wider(turn)))[:MOST_TAXA])
+
+
 def _by_place(
-    turn: Turn, fits: Sequence[Fitting], name: str, places: Sequence[str], seen: Sequence[Seen], size_words: str
+    turn: Turn, fits: Sequence[Fitting], name: str, places: Sequence[str], seen: Sequence[Seen], size_words: str,
+    statuses: Sequence[str] = LIVING,
 ) -> Answer:
-    """The fitting fishes of a place by status, the widest spread first."""
+    """The fitting fishes of a place by status, the widest spread first; those of the statuses asked for."""
     kb = turn.kb
     wanted = expand_places(kb, places)
     by_status: dict[str, list[tuple[Fitting, str]]] = {}
@@ -336,15 +367,15 @@ def _by_place(
         row = status_in(kb, f.taxon, wanted)
         if row is not None:
             by_status.setdefault(row.status, []).append((f, f"range:{row.id}"))
-    living = [x for s in LIVING for x in by_status.get(s, ())]
-    what = _what(turn, name, seen, places, len(living), size_words)
+    living = [x for s in statuses for x in by_status.get(s, ())]
+    what = " ".join([_what(turn, name, seen, places, len(living), size_words), *_as_asked(statuses)])
     if not living:
         return Answer("list", (Block("lead", lists.list_none(what), claim=False),), taxa=_wider(turn))
     ids = tuple(dict.fromkeys(i for f, r in living for i in (r, *(f.statements[:1] if seen else ()))))
     names = _shown(turn, [label(kb, f.taxon) for f, _ in living], SHOWN * 2)
     blocks = [Block("lead", lists.list_lead(len(living), what, names), statements=ids)]
     for status in (*LIVING[1:], "uncertain", "extirpated"):
-        if some := by_status.get(status):
+        if (some := by_status.get(status)) and (statuses == LIVING or (status in statuses and len(some) < len(living))):
             text = lists.status_line(status, say.names_with([label(kb, f.taxon) for f, _ in some]))
             blocks.append(Block("point", text, statements=tuple(r for _, r in some)))
     return Answer("list", tuple(blocks), taxa=unique((*(f.taxon for f, _ in living[:MOST_TAXA]), *_wider(turn))))

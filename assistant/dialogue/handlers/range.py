@@ -16,9 +16,11 @@ from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Place, Range
 from assistant.reasoning.evidence import about
+from assistant.reasoning.place_prior import covered
 
 ORDER = ("native", "reintroduced", "introduced", "stocked", "vagrant", "uncertain", "extirpated", "absent")
 """The statuses, the most telling first."""
+LIVING = ORDER[:4]
 PLACES = ("state", "province", "territory", "district")
 MOST_PLACES = 14
 MOST_SHOWN = 8
@@ -83,7 +85,7 @@ def _one_place(kb: KnowledgeBase, taxon: str, key: str) -> list[Block]:
         return _told(kb, taxon, name, place, found)
     if kb.taxon(taxon).is_hybrid:
         return _cross(kb, taxon, key)
-    parts = _best([r for r in rows(kb, taxon) if r.place in place.covers])
+    parts = _best([r for r in rows(kb, taxon) if r.place in covered(kb, place)])
     if parts:
         return _parts(kb, name, place, parts)
     wider = _best([r for r in rows(kb, taxon) if (w := kb.place(r.place)) is not None and key in w.covers])
@@ -146,7 +148,7 @@ def _speaks(area: str) -> bool:
 def _parts(kb: KnowledgeBase, name: str, place: Place, found: list[Range]) -> list[Block]:
     out: list[Block] = []
     count = {s: sum(r.status == s for r in found) for s in ORDER}
-    for status in sorted(ORDER, key=lambda s: -count[s]):
+    for status in sorted(ORDER, key=lambda s: (s not in LIVING, -count[s])):
         same = [r for r in found if r.status == status]
         if same:
             names = _places(kb, [r.place for r in same], full=False)
@@ -238,17 +240,19 @@ def _places(kb: KnowledgeBase, keys: Iterable[str], full: bool) -> str:
 
 
 def status_in(kb: KnowledgeBase, taxon: str, places: Iterable[str]) -> Range | None:
-    """The row that tells best of a fish in any of some places; None when nothing is listed."""
+    """The row that tells best of a fish in some places, that of the most telling status; None when nothing is listed."""
     wanted = set(places)
-    found = _best([r for r in rows(kb, taxon) if r.place in wanted])
-    return found[0] if found else None
+    best: dict[str, Range] = {}
+    for row in _best([r for r in rows(kb, taxon) if r.place in wanted]):
+        best.setdefault(row.place, row)
+    return min(best.values(), key=lambda r: ORDER.index(r.status) if r.status in ORDER else len(ORDER), default=None)
 
 
 def _group(kb: KnowledgeBase, asked: Sequence[str], taxa: Sequence[str], places: Sequence[str]) -> list[Block]:
     name = label(kb, asked[0])
     if not places:
         return [_line(kb, name, [r for t in taxa for r in rows(kb, t) if r.status == "native"], lead=True)]
-    wanted = [x for key in places if (p := kb.place(key)) is not None for x in (key, *p.covers)]
+    wanted = [x for key in places if (p := kb.place(key)) is not None for x in (key, *covered(kb, p))]
     by_status: dict[str, list[tuple[str, Range]]] = {}
     for t in taxa:
         if (row := status_in(kb, t, wanted)) is not None:
