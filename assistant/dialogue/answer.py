@@ -37,7 +37,7 @@ class Asked(NamedTuple):
 
 
 class Answer(NamedTuple):
-    """One turn's answer. ``taxa`` are ids, the leading one first; ``wider`` those spoken of through a group or a cross."""
+    """One turn's answer. ``taxa`` are ids, the leading one first; ``wider`` those of a group or a cross spoken of."""
 
     intent: str
     blocks: tuple[Block, ...]

@@ -312,7 +312,8 @@ def _worth(hit: Hit, part: Hit, back: int, line: Line) -> float:
         return len(own) - FAR * min(_gap(hit, part), 8) - _parted(hit, part, line) - _foreign(hit, part, line)
     if back > 0:
         carried = CARRIED / back - FAR * 0.5 * min(hit.first - part.last - 1, 8)
-        apart = _of_another_part(hit, line) or all(p in line.nouns for p in hit.at)
+        lacking = bool(line.scopes.denied & own)
+        apart = lacking or _of_another_part(hit, line) or all(p in line.nouns for p in hit.at)
         return 0.0 if apart else carried
     fragment = len(hit.at) > 1 and line.clause(hit) not in line.part_clauses
     return AHEAD if fragment or (len(hit.at) > 1 and _only_within(hit, line)) else 0.0

@@ -17,6 +17,7 @@ from assistant.text import key, singular, unique, word_set
 _JOINING = word_set("and or vs versus n from v not than as be between")
 _AGAINST = word_set("or vs versus from v than not")
 _ARTICLES = word_set("a an the")
+_SMALL_TALK = word_set("just old young big small little plain real regular baby good ol maybe only")
 _ENDING = word_set("one ones kind kinds too either guy fella feller fellow")
 _FILLING = word_set(
     "and or the a an what about how vs versus one ones then ok to compare with for is not no i mean meant now same s n "
@@ -90,7 +91,8 @@ def _beside(tokens: Sequence[Token], named: Named, step: int, out: Sequence[Name
     """The token next to a name that may be a name cut short; None where none can be."""
     at = named.first - 1 if step < 0 else named.after
     joined = False
-    for kind in ((_ARTICLES, _JOINING) if step < 0 else (_JOINING, _ARTICLES)):
+    between = _ARTICLES | _SMALL_TALK
+    for kind in ((between, _JOINING) if step < 0 else (_JOINING, between)):
         while 0 <= at < len(tokens) and tokens[at].word in kind:
             joined = joined or kind is _JOINING
             at += step

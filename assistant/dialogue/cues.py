@@ -13,6 +13,8 @@ _WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*", re.UNICODE)
 LONGEST = 7
 """Words in the longest phrase that is looked up."""
 MOST_WORDS = 300
+SHORT_ANSWER = 2
+"""Words of a line that is one observation from beginning to end and may yet be a question ("line?", "fins touch")."""
 NAMED = ("taxon", "hybrid", "place", "water", "likeness")
 
 
@@ -55,12 +57,13 @@ def find_cues(kb: KnowledgeBase, reading: Reading) -> tuple[Cue, ...]:
     words = [(key(m.group()), m.start(), m.end()) for m in _WORD.finditer(reading.text)][:MOST_WORDS]
     named = [(m.start, m.end) for m in reading.mentions if m.kind in NAMED and m.end]
     longer = [(m.start, m.end) for m in reading.mentions if m.kind in ("term", "group") or _on_the_fish(kb, m)]
-    told = [(s.start, s.end) for s in reading.seen if not whole_line(reading, s)]
+    told = [(s.start, s.end) for s in reading.seen if not whole_line(reading, s) or len(words) > SHORT_ANSWER]
     found: list[Cue] = []
     for i in range(len(words)):
         phrase = ""
         for word, _, end in words[i : i + LONGEST]:
             phrase = f"{phrase} {word}" if phrase else word
+            phrase = _with_g(kb, phrase)
             ids = [e[1].removeprefix("cue-") for e in kb.spoken(phrase) if e[0] == "cue"]
             at = (words[i][1], end)
             ids = ids if not _strictly(*at, longer) else [name for name in ids if name in UNNAMED]
@@ -69,6 +72,13 @@ def find_cues(kb: KnowledgeBase, reading: Reading) -> tuple[Cue, ...]:
             found += [Cue(name, *at) for name in ids if (free or name in UNNAMED) and not (buried and name in BURIED)]
     spans = sorted({(c.start, c.end) for c in found})
     return tuple(c for c in found if not _nested(c, spans))
+
+
+def _with_g(kb: KnowledgeBase, phrase: str) -> str:
+    """A phrase whose last word has lost its g ("eatin", "fishin"), with it."""
+    if not phrase.endswith("in") or len(phrase.rpartition(" ")[2]) < 5 or kb.spoken(phrase):
+        return phrase
+    return f"{phrase}g" if kb.spoken(f"{phrase}g") else phrase
 
 
 def whole_line(reading: Reading, seen: Seen) -> bool:

@@ -15,7 +15,7 @@ from assistant.dialogue.cues import Cue, find_cues, whole_line
 from assistant.dialogue.facts import ASKING, Facts, gather
 from assistant.dialogue.handlers import handler_of
 from assistant.dialogue.intents import recognise
-from assistant.dialogue.leaning import lean, leanings, signs, words_among
+from assistant.dialogue.leaning import lean, leanings, signs
 from assistant.dialogue.pointing import pointed, with_fish
 from assistant.dialogue.reading import Mention, Reading
 from assistant.dialogue.turn import Turn
@@ -62,9 +62,11 @@ def respond_to(base: Base, reading: Reading, held: Held, clock: date) -> tuple[A
         asked_which = held.asked is not None and held.asked.kind == "which"
         intent = held.intent if asked_which and held.intent and "no-ask" in facts.all else ""
         facts = gather(kb, reading, cues, held)
+    if not intent and held.intent in IN_UNITS and _only_units(reading):
+        intent = held.intent
     if not intent:
         told = signs(reading, facts)
-        found = lean(recognise(facts), leanings(kb, told), words_among(told))
+        found = lean(recognise(facts), leanings(kb, told), told)
         intent, other = found.intent, found.other
     turn = with_catch(Turn(kb, reading, absorb(kb, held, reading), clock, lambda: base.table, intent))
     answer, after = handler_of(intent)(turn)
@@ -72,6 +74,14 @@ def respond_to(base: Base, reading: Reading, held: Held, clock: date) -> tuple[A
     if second and _JOINED.search(reading.text):
         answer = answer._replace(blocks=(*answer.blocks, Block("next", phrases.also(phrases.ALSO[other]), claim=False)))
     return answer._replace(wider=wider(kb, reading, answer)), carry(held, after, answer)
+
+
+IN_UNITS = ("size", "weight")
+"""Intents whose last answer is said again in other units when a line names only these ("kg?")."""
+
+
+def _only_units(reading: Reading) -> bool:
+    return bool({"units-metric", "units-us"} & reading.cues) and not reading.measures and len(reading.words) <= 3
 
 
 def understand(kb: KnowledgeBase, reading: Reading, held: Held) -> tuple[Reading, Facts, tuple[Cue, ...]]:
@@ -123,9 +133,13 @@ def _of_fishes(kb: KnowledgeBase, character: str) -> bool:
     return found is not None and found.use not in ("hybrid", "note")
 
 
+CHATTING = ("greeting", "bye", "thanks", "brief")
+
+
 def unasked(reading: Reading, cues: Sequence[Cue]) -> Reading:
     """The reading without observations made of the words of a question ("how long do they get" tells no long body)."""
-    asking = [(c.start, c.end) for c in cues if c.id in ASKING and " " in reading.text[c.start : c.end].strip()]
+    words = (*ASKING, *CHATTING)
+    asking = [(c.start, c.end) for c in cues if c.id in words and " " in reading.text[c.start : c.end].strip()]
     asks = any(c.id in ASKING for c in cues)
     seen = tuple(
         s

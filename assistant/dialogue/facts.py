@@ -13,6 +13,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import DROPPED
 from assistant.text import key, singular, word_set
 
+ANSWERS = ("yes", "no", "unsure", "skip")
 ASKING = frozenset(
     {
         "asks-name",
@@ -230,7 +231,7 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "short": 0 < count <= 3,
         "short6": 0 < count <= 6,
         "answer": bool(reading.answer),
-        f"answer-{reading.answer}": bool(reading.answer),
+        f"answer-{reading.answer}": reading.answer in ANSWERS,
         "count": bool(reading.counts),
         "the-one": count <= 6 and bool(_THE_ONE.search(reading.text.lower())),
         "which-group": _which_group(reading),

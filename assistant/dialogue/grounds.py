@@ -7,7 +7,7 @@ from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.parts import characters_asked
-from assistant.dialogue.subjects import species_of, subjects
+from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.turn import Turn
 from assistant.model.records import Caution, Character, Practice, Range, SizeRecord, Statement
 from assistant.reasoning.contrast import ContrastRow, contrast_row, tell
@@ -30,11 +30,22 @@ def general(turn: Turn) -> Answer:
         return found
     if set(turn.reading.words) & (COLOURS | DOUBTING) and (trust := _trust(turn, asked)):
         return Answer("why", trust, fish)
-    if terms := _terms(turn):
-        return Answer("why", tuple(_term(turn, t, i) for i, t in enumerate(terms[:2])), fish)
     if notes := _notes(turn, fish):
         return Answer("why", tuple(notes), fish)
+    if terms := _terms(turn):
+        lead = Block("lead", wording.WHY_UNKNOWN, claim=False)
+        return Answer("why", (lead, *(_term(turn, t, 1) for t in terms[:2])), fish)
+    if named(turn):
+        return _held_of(turn, fish)
     return _last(turn)
+
+
+def _held_of(turn: Turn, fish: tuple[str, ...]) -> Answer:
+    """No reason is held: say so, and tell what is held of the fish on the side asked about."""
+    from assistant.dialogue.handlers import handler_of
+
+    told = handler_of("describe")(turn)[0].blocks[:3]
+    return Answer("why", (Block("lead", wording.WHY_UNKNOWN, claim=False), *told), fish)
 
 
 def _terms(turn: Turn) -> list[str]:

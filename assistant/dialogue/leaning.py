@@ -1,7 +1,7 @@
 """What the words and facts of a line lean to, fitted to many ways of asking, beside what the table says (layer 4).
 
 The table of ``intent_rows`` says what is meant where it is sure; people ask in more ways than rows foresee. Every sign
-of a line (a fact, a word, two words side by side) leans to some intents by a weight of the base (``tf:Leaning``), the
+of a line (a fact, a word, its beginning, two words side by side) leans to some intents by a weight of the base (``tf:Leaning``), the
 logarithm of how much likelier it makes them. The table's choice counts a little, in short lines much; from ``SURE``
 on it stands.
 The weights are a multinomial logistic regression with an L2 penalty: ``python -m tests.bench.leanings`` fits them.
@@ -10,7 +10,7 @@ The weights are a multinomial logistic regression with an L2 penalty: ``python -
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 
 from assistant.dialogue.facts import Facts
 from assistant.dialogue.intents import Recognised
@@ -19,22 +19,30 @@ from assistant.model.knowledge import KnowledgeBase
 
 OWN = 0.5
 """What the table's choice adds to the weight of its intent: it settles what the leanings leave open."""
-FEW_WORDS, SHORT = 4, 4.0
-"""What it adds besides in so short a line: most then hangs on the turn before, and bare phrases are to be reached."""
+FEW_WORDS, SHORT, SHORT_AFTER = 4, 3.0, 1.0
+"""What it adds besides in so short a line that begins a conversation, where bare phrases are to be reached, and in one
+that follows another turn."""
 SURE = 92
 """From this score on the table's choice stands: emergencies, orders, answers to what was asked back."""
 MOST_WORDS = 60
-ALWAYS = "always"
+ALWAYS, FIRST = "always", "last.nothing"
+BEGINNING = 4
+"""Letters of a longer word that are a sign by themselves: a slip or another ending leaves most of them."""
 _WORD = re.compile(r"[a-z]+|\d+|<[a-z-]+>|\?")
 
 
 def signs(reading: Reading, facts: Facts) -> frozenset[str]:
-    """The signs of a line as names of leanings: its facts, its words with named things by kind, and pairs of these."""
+    """The signs of a line as names of leanings: its facts, words, beginnings of words and pairs of words, named things
+    by their kind, and its words after the intent of the turn before.
+    """
     words = _words(reading)
     pairs = zip(["-", *words], [*words, "-"], strict=True)
+    long = (w for w in words if len(w) > BEGINNING and not w.startswith("a-"))
     return frozenset((
-        ALWAYS, f"last.{facts.last or 'nothing'}", *(f"fact.{name}" for name in facts.all),
-        *(f"word.{word}" for word in words), *(f"pair.{a}.{b}" for a, b in pairs)))
+        ALWAYS, f"last.{facts.last}" if facts.last else FIRST, *(f"fact.{name}" for name in facts.all),
+        *(f"word.{word}" for word in words), *(f"pair.{a}.{b}" for a, b in pairs),
+        *(f"start.{word[:BEGINNING]}" for word in long),
+        *(f"after.{facts.last}.{word}" for word in words if facts.last)))
 
 
 def leanings(kb: KnowledgeBase, found: Iterable[str]) -> dict[str, float]:
@@ -48,14 +56,15 @@ def leanings(kb: KnowledgeBase, found: Iterable[str]) -> dict[str, float]:
     return sums
 
 
-def lean(found: Recognised, sums: Mapping[str, float], words: int, own: float = OWN) -> Recognised:
-    """The table's choice, or the intent that the signs of a line of so many different words speak for more strongly.
+def lean(found: Recognised, sums: Mapping[str, float], told: Collection[str], own: float = OWN) -> Recognised:
+    """The table's choice, or the intent that the signs ``told`` of a line speak for more strongly.
 
     ``own`` is what the table's choice counts in lines of any length.
     """
     if found.score >= SURE or found.intent not in sums:
         return found
-    own += SHORT if words <= FEW_WORDS else 0.0
+    if words_among(told) <= FEW_WORDS:
+        own += SHORT if FIRST in told else SHORT_AFTER
     best = max(sums, key=lambda intent: (sums[intent] + own * (intent == found.intent), intent))
     return found if best == found.intent else Recognised(best, found.score)
 

@@ -25,6 +25,7 @@ _LAB = re.compile(r"\b(lab|laboratory|bench|dissect\w*|dead)\b")
 _GENERA = re.compile(r"\b(genera|genuses|genus)\b")
 _ITEMS = re.compile(r"\b(\d+|" + "|".join(w for w in NUMBERS if w != "zero") + r")[\s-]+(?:quick\s+|short\s+|good\s+)?"
                     r"(?:questions?|items?|q's|qs|problems?|rounds?|cards?)\b")
+_QUIZ_OF = re.compile(r"\bquiz(?:zes)? of (\d+|" + "|".join(w for w in NUMBERS if w != "zero") + r")\b")
 _PAPER = re.compile(r"\b(answers? (?:key |sheet )?(?:separate|apart|at the end|on the back)|separate answers?"
                     r"|print\w*|hand ?outs?|worksheet|the class"
                     r"|answer key|for (?:my|the) (?:class|students|pupils))\b")
@@ -66,7 +67,7 @@ def look_of(text: str) -> str:
 
 def items_of(text: str) -> int:
     """The number of items asked for, 0 where none is said."""
-    found = _ITEMS.search(_GRADE.sub(" ", text))
+    found = _ITEMS.search(_GRADE.sub(" ", text)) or _QUIZ_OF.search(text)
     if found is None:
         return 0
     return max(1, min(MOST_ITEMS, int(NUMBERS.get(found[1], found[1]))))

@@ -53,6 +53,10 @@ class Setting(NamedTuple):
     is_part: IsWord = _no
 
 
+LONGEST_FISH = 6000
+"""Millimetres; no fish of fresh water is longer, a greater length is a depth or a distance (common practice)."""
+
+
 class _Found(NamedTuple):
     """A measure in the making: pieces ``first`` up to ``after``."""
 
@@ -118,6 +122,7 @@ def _bare(pieces: Sequence[Piece], amount: Amount, setting: Setting) -> _Found |
     girth = _girth_near(pieces, amount.start, amount.end)
     if girth or (
         (amount.mixed and amount.value >= 1)
+        or (_text(pieces, amount.end) == "long" and amount.value > 2)
         or (setting.bare and not amount.words)
         or (setting.bare and amount.value > 4)
     ):
@@ -357,6 +362,8 @@ _DEEP_AFTER = word_set(
 
 def _own(pieces: Sequence[Piece], found: _Found, setting: Setting) -> bool:
     """False for a rule's figure, a depth, a line's strength, a lure's size, or the length of a part of the fish."""
+    if found.kind == "length" and found.low * MM.get(found.unit, Decimal(1)) > LONGEST_FISH:
+        return False
     before = [p.text for p in pieces[max(0, found.first - 3) : found.first]]
     about_over = before[-2:] == ["just", "over"] or before[-2:] == ["bit", "over"] or before[-3:-1] == ["just", "over"]
     if not about_over and _RULE_BEFORE & set(before):

@@ -18,6 +18,7 @@ from assistant.text import key, unique, word_set
 
 _HAS = word_set("has had have with w got its his her the showing shows wearing")
 _AGAINST = word_set("vs versus or and x from v cross crossed than")
+_FROM = word_set("from around behind near through across under below past beneath toward towards")
 _ALSO = word_set("and n plus with")
 _CROSS = word_set("x cross crossed times ×")
 
@@ -135,7 +136,7 @@ def _is_feature(
     if longer or told or (_HAS | _ADVERBS) & set(before) or _noun_follows(named, tokens, lexicon):
         return True
     others = any(not own & set(h.at) for h in found.alone)
-    listed = before[:1] in (["a"], ["an"]) and bool(_ALSO & set(before[1:]))
+    listed = before[:1] in (["a"], ["an"]) and bool((_ALSO | _FROM) & set(before[1:]))
     return others and (listed or before[:1] not in (["a"], ["an"], ["this"], ["that"]))
 
 

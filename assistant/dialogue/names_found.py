@@ -8,10 +8,14 @@ from typing import NamedTuple
 from assistant.dialogue.lexicon import Entry, Lexicon
 from assistant.dialogue.tokens import Token
 from assistant.model.spelling import distance
-from assistant.text import singular, unique
+from assistant.text import singular, unique, word_set
 
 LONGEST = 6
 KINDS = ("taxon", "group")
+SHORT_LATIN = 6
+"""A misspelt word is not mended to a scientific word of so few letters ("chena" is a river, no Channa)."""
+KIND = "kind-"
+"""Cues of words that stand for a kind of fish begin so: kind-sunfish holds "sunny"."""
 OUTSIDE = "outside-fish"
 """The cue family of fishes that are not of these waters."""
 NO_FISH = "no-fish"
@@ -136,6 +140,8 @@ def _variants(words: list[str], lexicon: Lexicon) -> Iterator[str]:
         if len(words) == 2:
             yield from lexicon.joined(words[0] + words[1])
     if len(words) > 1:
+        kinds = [c.removeprefix(KIND) for c in lexicon.cues(words[-1]) if c.startswith(KIND)]
+        yield from (" ".join([*words[:-1], kind]) for kind in kinds)
         heads = [h if (h := lexicon.head(w)) and distance(w, h, 2) < 2 else w for w in words]
         if heads != words:
             yield " ".join(heads)
@@ -212,8 +218,9 @@ def _mended_pair(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> Named | 
 
 
 def _first_entries(words: list[str], lexicon: Lexicon) -> list[Entry]:
+    short = len(words) == 1 and len(words[0]) <= SHORT_LATIN
     for phrase in _variants(words, lexicon):
-        kept = [e for e in lexicon.spoken(phrase) if e[0] in KINDS]
+        kept = [e for e in lexicon.spoken(phrase) if e[0] in KINDS and not (short and e[2] == "scientific")]
         if kept:
             return kept
     return []
@@ -285,6 +292,25 @@ def _strange_epithet(tokens: Sequence[Token], at: int, lexicon: Lexicon, covered
         return False
     word = tokens[at].word
     return len(word) > 4 and not lexicon.known(word) and word.endswith(_LATIN)
+
+
+_WATERS = word_set("lake creek river pond reservoir stream bayou slough")
+_AT = word_set("in at from on near off to of around the")
+
+
+def names_water(tokens: Sequence[Token], named: Named) -> bool:
+    """True for a fish in the name or kind of a water ("in Bass Lake", "from a trout stream")."""
+    if named.after >= len(tokens) or tokens[named.after].word not in _WATERS:
+        return False
+    clause = tokens[named.after].clause
+    if clause != tokens[named.first].clause or (named.after + 1 < len(tokens)
+                                               and tokens[named.after + 1].clause == clause
+                                               and tokens[named.after + 1].word in ("trout", "sturgeon", "whitefish",
+                                                                                  "herring", "carpsucker")):
+        return False
+    before = [t.word for t in tokens[max(0, named.first - 3) : named.first] if t.clause == clause]
+    alone = sum(t.clause == clause for t in tokens) == named.after - named.first + 1 < len(tokens)
+    return bool(_AT & set(before)) or alone
 
 
 def names_place(tokens: Sequence[Token], named: Named, lexicon: Lexicon) -> bool:

@@ -306,8 +306,9 @@ def help_counts(species: int, crosses_held: int, statements: int) -> str:
 
 
 HELP_CURATE = (
-    "To check the base (a validation report): tellfin check. To edit or import a sheet, see tellfin --help: "
-    "the command lists what a curator needs."
+    "The base is changed with commands, not in talk: tellfin add, correct and retract for statements, each with its "
+    "source; tellfin import for a sheet; tellfin history and undo to see and take back. To check the base (a "
+    "validation report): tellfin check. tellfin --help lists the rest."
 )
 HELP_SALT = "Only fishes of fresh water (and those that run up from the sea); I do not know marine fishes."
 GREETING = "Hello. Tell me about a fish you saw, or ask me to tell two apart."
@@ -346,8 +347,8 @@ MEDICAL = (
     "follow your state's fish consumption advice."
 )
 NOT_UNDERSTOOD = (
-    "I did not understand that. Try naming a fish, telling me what one looked like, asking how to tell two apart, "
-    "or type help."
+    "I did not understand that; I only know freshwater fishes. Try naming a fish, telling me what one looked like, "
+    "asking how to tell two apart, or type help."
 )
 EMPTY = (
     'Type a question about a fish, for instance how to tell a white crappie from a black crappie. "help" shows more.'

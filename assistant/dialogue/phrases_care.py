@@ -118,6 +118,16 @@ NOT_SPECIES = (
     "No: a hybrid is not a new species. It is the young of two species, and it bears the names of both parents with "
     "an x between."
 )
+def own_species(name: str, scientific: str) -> str:
+    """A fish that is a species and no cross."""
+    return sentence(f"yes: the {name} is a species of its own, {scientific}, not a cross")
+
+
+def on_fish(name: str, text: str) -> str:
+    """Advice with the fish it is given for."""
+    return f"{name[:1].upper()}{name[1:]}: {text[:1].lower()}{text[1:]}"
+
+
 HALFWAY = (
     "Mostly in between: counts and shapes lie between those of the parents, and colours are a mix; some marks come "
     "from one parent only."

@@ -204,7 +204,7 @@ def quiz_fewer(made: int, wanted: int) -> str:
 # --- keys and quizzes in talk -----------------------------------------------------------------------------------
 
 BACK_WORDS = frozenset(["back", "previous", "undo", "backup", "oops"])
-DROP_WORDS = frozenset(["drop", "remove", "without", "minus", "omit"])
+DROP_WORDS = frozenset(["drop", "remove", "without", "minus", "omit", "leave", "skip", "except", "lose", "toss"])
 ADD_WORDS = frozenset(["add", "include", "plus"])
 START_WORDS = frozenset(["start", "begin", "go", "ready", "walk", "through", "guide"])
 STOP_WORDS = frozenset(["stop", "quit", "end", "exit", "enough", "cancel"])

@@ -148,6 +148,13 @@ def look_lead(name: str) -> str:
     return sentence(f"on {article(name)} {name} look at these first")
 
 
+NO_CROSS_BY_EYE = (
+    "A cross cannot be ruled out by eye: marks of both parents would make a hybrid likely, a genetic (DNA) test "
+    "settles it."
+)
+LOOK_ASK = "Which of these can you make out?"
+
+
 def why_lead(name: str, told: str) -> str:
     """The grounds in one sentence."""
     return sentence(f"{name} because of {told}")
@@ -253,7 +260,7 @@ def more_sources(count: int) -> str:
     return f'{count} more; say "more" to see them.'
 
 
-UNDONE = "Taken back."
+UNDONE = "All right, taken back."
 
 
 NOTHING_TO_UNDO = "There is nothing to take back yet."
@@ -264,7 +271,7 @@ STARTED_OVER = "Cleared. We start over: which fish is it about, or what did you 
 
 def back_to(what: str) -> str:
     """What holds after going back."""
-    return sentence(f"taken back; we are at {what} again")
+    return sentence(f"all right, taken back; we are at {what} again")
 
 
 def left_out(what: str) -> str:
@@ -318,7 +325,7 @@ def you_saw(told: str) -> str:
 
 def because_differs(label: str, name: str, told: str) -> str:
     """Why a feature matters."""
-    return sentence(f"because the {label} differs among {name}: {told}")
+    return sentence(f"because of the {label}, by which {name} are told apart: {told}")
 
 
 def used_for(labels: list[str], count: int) -> str:

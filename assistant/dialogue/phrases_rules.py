@@ -286,6 +286,11 @@ def unknown_fish(name: str) -> str:
     return f'I know no fish called "{name}".'
 
 
+def every_day(month: str) -> str:
+    """A verdict that does not change within a month."""
+    return sentence(f"the same holds on every day of {month}")
+
+
 NO_DATE = "Which day? Seasons and bags depend on it."
 CHECK_HOLD = "Until that is known, putting it back is the safe way."
 

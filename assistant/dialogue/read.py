@@ -16,7 +16,7 @@ from assistant.dialogue.features import read_features
 from assistant.dialogue.lexicon import Lexicon, lexicon_of
 from assistant.dialogue.measures import Setting, read_measures
 from assistant.dialogue.mentions import Decided, decide, hints_of, terms_of
-from assistant.dialogue.names_found import Named, find_names, names_place
+from assistant.dialogue.names_found import Named, find_names, names_place, names_water
 from assistant.dialogue.qualities import read_qualities
 from assistant.dialogue.reading import Measure, Mention, Reading, Seen
 from assistant.dialogue.scope import left_open, scopes_of
@@ -102,7 +102,7 @@ def _plain(line: str, tokens: Sequence[Token], held: Held, lexicon: Lexicon, clo
     found = with_company(tokens, find_names(tokens, lexicon, _waters(tokens, lexicon)), lexicon)
     if held.asked is None or held.asked.kind == "which":
         found = held_company(tokens, found, (*held.taxa, *held.shown), lexicon)
-    names = tuple(n for n in found if not names_place(tokens, n, lexicon))
+    names = tuple(n for n in found if not names_place(tokens, n, lexicon) and not names_water(tokens, n))
     where = read_where(tokens, lexicon, tuple(n.span for n in names))
     formula, formula_spans = read_formula(line, lexicon)
     measures = read_measures(_mask(line, (*when.spans, *formula_spans)), _setting(tokens, held, lexicon))

@@ -128,7 +128,29 @@ def undivided(
     hits: Sequence[Hit], content: Sequence[Content], tokens: Sequence[Token], lexicon: Lexicon
 ) -> tuple[Hit, ...]:
     """The hits without those cut in two: by "not a" ("a band, not a dot") or an opposite size ("small big-headed")."""
-    return tuple(h for h in hits if len(h.at) < 2 or not _divided(h, content, tokens, lexicon))
+    kept = (h for h in hits if len(h.at) < 2 or not _divided(h, content, tokens, lexicon))
+    return tuple(h for h in kept if not _of_another_part(h, content, tokens, lexicon))
+
+
+def _of_another_part(
+    hit: Hit, content: Sequence[Content], tokens: Sequence[Token], lexicon: Lexicon
+) -> bool:
+    """True for the build of a whole fish right behind "the ear is a" ("the ear is long and skinny")."""
+    found = lexicon.kb.find("character", hit.phrase.id.partition(".")[0])
+    if hit.phrase.kind != "state" or found is None or found.part != WHOLE:
+        return False
+    first = content[hit.first].first
+    at = first - 1
+    while at > 0 and tokens[at].word in _LEADING:
+        at -= 1
+    return (0 < at < first and tokens[at].word in _IS and tokens[at].clause == tokens[first].clause
+            and lexicon.names_part(tokens[at - 1].word) and tokens[at - 1].word not in _BODY)
+
+
+WHOLE = "whole-fish"
+_LEADING = word_set("a an the very so really kinda pretty quite all real super just")
+_IS = word_set("is was are were looks looked")
+_BODY = word_set("body fish shape build sides back")
 
 
 def _said_anew(
@@ -140,6 +162,15 @@ def _said_anew(
     return gap[:1] == ["and"] and bool({"the", "its"} & set(gap[1:])) and all(map(lexicon.is_part, ends))
 
 
+def _of_the_fish(
+    a: int, b: int, tokens: Sequence[Token], content: Sequence[Content], lexicon: Lexicon
+) -> bool:
+    """True for a quality before "with a" and a part after it ("a little scrapper with a mouth": the fish is little)."""
+    gap = [t.word for t in tokens[content[a].last + 1 : content[b].first]]
+    word = tokens[content[a].last].word
+    return any(x == "with" and y in ("a", "an") for x, y in pairwise(gap)) and not lexicon.is_part(word)
+
+
 _SIZES = ("size-small", "size-large")
 
 
@@ -148,6 +179,8 @@ def _divided(hit: Hit, content: Sequence[Content], tokens: Sequence[Token], lexi
     if hit.phrase.kind == "character" and NEGATORS & set(words):
         return True
     if any(a in ("not", "isnt", "wasnt") and b in ("a", "an", "the") for a, b in pairwise(words)):
+        return True
+    if any(_of_the_fish(a, b, tokens, content, lexicon) for a, b in pairwise(sorted(hit.at))):
         return True
     if any(_said_anew(a, b, tokens, content, lexicon) for a, b in pairwise(sorted(hit.at))):
         return True

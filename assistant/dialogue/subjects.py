@@ -32,7 +32,7 @@ def subjects(turn: Turn, carried: bool = True) -> tuple[str, ...]:
     """
     own = named(turn)
     if own:
-        return own
+        return (*own, *_beside(turn, own))
     wider = tuple(dict.fromkeys(m.ids[0] for m in groups(turn.reading) if m.ids))
     if wider:
         return wider
@@ -40,6 +40,15 @@ def subjects(turn: Turn, carried: bool = True) -> tuple[str, ...]:
     if several:
         return several
     return turn.held.taxa if carried else ()
+
+
+def _beside(turn: Turn, own: tuple[str, ...]) -> tuple[str, ...]:
+    """The groups named beside fishes of which none belongs to them ("do pike spawn before walleyes")."""
+    kb = turn.kb
+    if not turn.cues & {"versus", "names-next", "compare-with", "comparing"}:
+        return ()
+    wider = dict.fromkeys(m.ids[0] for m in groups(turn.reading) if m.ids)
+    return tuple(g for g in wider if g not in own and not set(own) & set(species_of(kb, (g,))))
 
 
 def species_of(kb: KnowledgeBase, ids: tuple[str, ...]) -> tuple[str, ...]:

@@ -1,31 +1,41 @@
-"""What an answer is about besides the fishes it names: the genus or family of a group, the parents of a cross (layer 4)."""
+"""What an answer is about besides the fishes it names: the genus or family of a group, the parents of a cross.
+
+Layer 4.
+"""
 
 from __future__ import annotations
 
 from assistant.dialogue.answer import Answer
 from assistant.dialogue.reading import Reading
-from assistant.dialogue.subjects import groups, species_of
+from assistant.dialogue.subjects import MOST, groups, species_of
 from assistant.model.knowledge import KnowledgeBase
 from assistant.text import unique
 
-NAMED_BY_FEATURES = ("identify", "key")
-"""Intents whose taxa are what the fish may be, whatever was called what."""
+TAXON = "taxon:"
 
 
 def wider(kb: KnowledgeBase, reading: Reading, answer: Answer) -> tuple[str, ...]:
-    """Ids of taxa that the line or the answer speaks of by way of a group or a cross."""
-    if answer.intent in NAMED_BY_FEATURES:
-        return ()
-    above = [t for m in groups(reading) for i in m.ids[:1] if (t := common_taxon(kb, i))]
-    cited = [s.removeprefix("taxon:") for b in answer.blocks for s in b.statements if s.startswith("taxon:")]
+    """Ids of taxa that the line or the answer speaks of by way of a group, a loose name or a cross."""
+    of_groups = [t for m in groups(reading) for i in m.ids[:1] for t in _of_group(kb, i)]
+    several = [m.ids for m in reading.of("taxon", "hybrid") if len(m.ids) > 1]
+    loose = [t for ids in several if (t := common_taxon(kb, *ids)) is not None and kb.taxon(t).rank == "genus"]
+    cited = [s.removeprefix(TAXON) for b in answer.blocks for s in b.statements if s.startswith(TAXON)]
     found = [kb.taxon(t) for t in unique([*answer.taxa, *cited]) if kb.find("taxon", t) is not None]
+    higher = [t.id for t in found if not t.is_species]
     crosses = [t for t in found if t.is_hybrid]
-    return tuple(unique([*above, *(t.id for t in crosses), *(p for t in crosses for p in t.parents)]))
+    return unique([*of_groups, *loose, *higher, *(t.id for t in crosses), *(p for t in crosses for p in t.parents)])
 
 
-def common_taxon(kb: KnowledgeBase, group: str) -> str | None:
-    """The lowest genus or family that holds all fishes of a group; None where they are of several families."""
-    lines = [kb.lineage(t)[1:] for t in species_of(kb, (group,)) if not kb.taxon(t).is_hybrid]
+def _of_group(kb: KnowledgeBase, group: str) -> tuple[str, ...]:
+    """The lowest taxon that holds a group, its family, and its fishes where they are few."""
+    common = common_taxon(kb, group)
+    few = [t for t in species_of(kb, (group,)) if not kb.taxon(t).is_hybrid]
+    return unique([*((common, kb.lineage(common)[-1]) if common else ()), *(few if len(few) <= MOST else ())])
+
+
+def common_taxon(kb: KnowledgeBase, *ids: str) -> str | None:
+    """The lowest genus or family that holds all fishes of some groups or taxa; None where there is none."""
+    lines = [kb.lineage(t)[1:] for t in species_of(kb, ids) if not kb.taxon(t).is_hybrid]
     if not lines:
         return None
     shared = set(lines[0]).intersection(*lines)

@@ -27,6 +27,8 @@ Grouped = Mapping[str, Mapping[str, list[list[Any]]]]
 SHORT = "short"
 """How a fish is called by its name less the last word; only good beside other names or in a short line."""
 LEAST_SHORT = 5
+SHORT_EPITHET = 5
+"""A species epithet is a name by itself when it is longer."""
 WORDS_OF_NAMES = ("taxon", "group", "place", "character", "state", "term")
 """Kinds of things whose words are mended when they are misspelt."""
 
@@ -199,6 +201,8 @@ def _taxon(taxon: Mapping[str, Any]) -> Iterator[tuple[str, Entry]]:
     yield taxon["label"], ("taxon", taxon["id"], "accepted")
     if taxon["rank"] in ("species", "subspecies"):
         yield _abbreviated(taxon["scientific"]), ("taxon", taxon["id"], "scientific")
+    if taxon["rank"] == "species" and len(epithet := taxon["scientific"].split()[-1]) > SHORT_EPITHET:
+        yield epithet, ("taxon", taxon["id"], "scientific")
 
 
 def _abbreviated(scientific: str) -> str:

@@ -56,6 +56,10 @@ def meaning_of(
         return _group(kb, groups, species)
     if places:
         here = _settled(kb, species, phrase, places)
+        wanted = spread(kb, places)
+        proper_here = [t for t in (*accepted, *own) if key(kb.taxon(t).label).startswith(phrase)
+                       and lives_in(kb, t, wanted) is True]
+        here = unique((*proper_here, *here)) if proper_here and " " in phrase else here
         if here and (not groups or len(here) < len(unique(t for t, _ in species))):
             return _of(kb, here, phrase)
     usual = accepted or _usual(kb, species, phrase)
@@ -129,7 +133,8 @@ def _settled(
     """The fishes that the phrase means at the places: by the regions of the name, then by where the fishes live."""
     wanted = spread(kb, places)
     ids = unique(t for t, _ in species)
-    spoken_at = wanted if not any((x := kb.place(p)) is not None and x.kind == "country" for p in places) else set(places)
+    wide = any((x := kb.place(p)) is not None and x.kind == "country" for p in places)
+    spoken_at = frozenset(places) if wide else wanted
     regional = tuple(t for t in ids if spoken_at & spread(kb, _regions(kb, t, phrase)))
     living = tuple(t for t in regional or ids if lives_in(kb, t, wanted) is not False) or regional or ids
     plain = tuple(t for t in living if any(x == t and how != "ambiguous" for x, how in species))

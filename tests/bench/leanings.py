@@ -24,7 +24,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.engine import Base, respond_to, understand
 from assistant.dialogue.intent_rows import ROWS
 from assistant.dialogue.intents import Recognised, recognise
-from assistant.dialogue.leaning import lean, signs, words_among
+from assistant.dialogue.leaning import lean, signs
 from assistant.dialogue.read import read_line
 from assistant.graph.locate import shipped_ontology
 from assistant.graph.values import Literal, Node
@@ -147,7 +147,7 @@ def summed(weights: Mapping[str, Mapping[str, float]], line: Line) -> dict[str, 
 
 def share_right(told: list[tuple[Line, dict[str, float]]], own: float) -> float:
     """The share of lines with their sums of weights that are read rightly."""
-    return float(np.mean([lean(x.table, s, words_among(x.signs), own).intent in x.right for x, s in told]))
+    return float(np.mean([lean(x.table, s, x.signs, own).intent in x.right for x, s in told]))
 
 
 def main() -> None:

@@ -14,7 +14,7 @@ from assistant.dialogue.facts import ASKING, Facts
 from assistant.dialogue.handlers import HANDLERS, INTENTS
 from assistant.dialogue.intent_rows import ROWS, Row
 from assistant.dialogue.intents import FOLLOW, holds, recognise
-from assistant.dialogue.leaning import lean, leanings, signs, words_among
+from assistant.dialogue.leaning import lean, leanings, signs
 from assistant.dialogue.phrases import ALSO
 from assistant.dialogue.read import read_line
 from assistant.model.knowledge import KnowledgeBase
@@ -85,6 +85,6 @@ def test_nine_in_ten_of_our_own_ways_of_asking_are_recognised(open_base: Base) -
     for wanted, line in ways_of_asking():
         reading, facts, _ = understand(open_base.kb, read_line(open_base.kb, line, Held(), CLOCK), Held())
         told = signs(reading, facts)
-        right.append(lean(recognise(facts), leanings(open_base.kb, told), words_among(told)).intent in wanted)
+        right.append(lean(recognise(facts), leanings(open_base.kb, told), told).intent in wanted)
     assert len(right) > 400
     assert sum(right) / len(right) >= 0.9

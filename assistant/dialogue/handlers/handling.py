@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from assistant.dialogue import phrases_care as care
 from assistant.dialogue.answer import Answer, Block
-from assistant.dialogue.asked_about import asked_about, told_taxa
+from assistant.dialogue.asked_about import asked_about, kinds_name, told_taxa
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.subjects import label, species_of, subjects
 from assistant.dialogue.telling import SHOWN, advice, cut, ids, plain
@@ -26,6 +26,8 @@ BY_LAW = frozenset({"kill", "eat", "move-live", "bait", "keep-alive"})
 BY_HAND = frozenset({"hold", "unhook", "touch", "clean", "move-live"})
 LAW_CHARACTERS = ("legal-caution", "eating-caution")
 PREFIX = "caution"
+PRESSURE, DEEP = "barotrauma", 7600
+"""The word under which cautions on pressure are found, and the depth (mm, 25 ft) from which it is meant."""
 URGENT = "first-aid"
 DISCLAIMER = "aid-disclaimer"
 ADVISORY = "eat-advisory"
@@ -36,15 +38,31 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     kb = turn.kb
     asked, remarks = asked_about(turn)
     taxa = species_of(kb, asked)
-    found = weigh(kb, PREFIX, turn.reading.words, taxa)
+    found = weigh(kb, PREFIX, (*turn.reading.words, *((PRESSURE,) if _from_the_deep(turn) else ())), taxa)
     wanted = _topics(found) or ((BASICS if taxa else ()) if _names_fish(turn) else ())
     if not wanted:
         wanted = _carried(turn) or BASICS
     chosen = _chosen(kb, found, wanted, bool(taxa))
     if not chosen:
         return plain("handling", care.NO_ADVICE), turn.held
-    blocks = [*_blocks(turn, chosen), *remarks, *_closing(turn, chosen, taxa)]
+    blocks = [*_named_first(turn, _blocks(turn, chosen), chosen[0], asked), *remarks, *_closing(turn, chosen, taxa)]
     return Answer("handling", tuple(blocks), taxa=told_taxa(turn, asked)), turn.held
+
+
+def _named_first(turn: Turn, blocks: list[Block], first: Found, asked: Sequence[str]) -> list[Block]:
+    """The blocks with the one fish asked about named in the first; first aid is told without a preface."""
+    if len(asked) != 1 or first.record.topic == URGENT:
+        return blocks
+    name = kinds_name(turn.kb, asked[0], 1)
+    text = blocks[0].text
+    if name.lower() in text.lower():
+        return blocks
+    return [blocks[0]._replace(text=care.on_fish(name, text)), *blocks[1:]]
+
+
+def _from_the_deep(turn: Turn) -> bool:
+    """True where a depth is told from which fish come up hurt."""
+    return any(m.kind == "length" and not m.own and m.low >= DEEP for m in turn.reading.measures)
 
 
 def _names_fish(turn: Turn) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from assistant.dialogue import phrases as say
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.subjects import subjects
 from assistant.dialogue.turn import Turn
 
 CURATING = frozenset({"validation", "validate", "import", "export", "edit", "curate", "report", "check"})
@@ -15,14 +16,14 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     """A short way in, with examples to type; counts of the base when asked how much it knows."""
     words = set(turn.reading.words)
     blocks = [Block("lead", say.HELP_LEAD if words else say.EMPTY, claim=False)]
-    if words & CURATING:
+    if words & CURATING or "curating" in turn.cues:
         blocks = [Block("lead", say.HELP_CURATE, claim=False)]
     elif words & SALT:
         blocks = [Block("lead", say.HELP_SALT, claim=False)]
     elif "asks-many" in turn.cues:
         blocks.append(Block("point", _counts(turn), claim=False))
     blocks += [Block("help", text, claim=False) for text in say.HELP_POINTS]
-    return Answer("help", tuple(blocks)), turn.held
+    return Answer("help", tuple(blocks), subjects(turn, carried=False)), turn.held
 
 
 def _counts(turn: Turn) -> str:

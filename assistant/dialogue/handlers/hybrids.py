@@ -44,7 +44,7 @@ LOOKS = (
 )
 OCCURRENCE = {"common": 0, "uncommon": 1, "rare": 2}
 BETWEEN = ("intermediate",)
-EACH = 2
+EACH, EACH_SIDE = 2, 6
 NOTE = "hybrid-note"
 LONGEST_NOTE = 200
 
@@ -58,6 +58,11 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     asked = subjects(turn, carried=False) or (() if general else carried_on(turn))
     crosses = tuple(t for t in asked if (x := kb.find("taxon", t)) is not None and x.is_hybrid)
     plain_kinds = tuple(t for t in asked if t not in crosses)
+    own = _asked_whether_species(turn, sides)
+    if own and not crosses:
+        found = kb.taxon(own[0])
+        lead = Block("point", care.own_species(found.label, found.scientific), statements=(f"taxon:{found.id}",))
+        return _answer(turn, [lead, *general], own), held
     if general and (not asked or not sides & {"fertile", "sex", "how-common"}):
         return _answer(turn, general, asked), held
     if crosses:
@@ -71,6 +76,15 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if plain_kinds:
         return _answer(turn, _of_one(turn, plain_kinds[0], sides), plain_kinds), held
     return _needs(turn), held
+
+
+def _asked_whether_species(turn: Turn, sides: frozenset[str]) -> tuple[str, ...]:
+    """The fish of "is the dollar sunfish a species of its own", where it is no cross."""
+    if "new-species" not in sides or {"hybrid", "hybrids", "cross", "crosses"} & set(turn.reading.words):
+        return ()
+    asked = subjects(turn, carried=False) or (carried_on(turn)[:1] if {"it", "its", "that"} & set(turn.reading.words)
+                                              else ())
+    return tuple(t for t in asked if (x := turn.kb.find("taxon", t)) is not None and x.is_species and not x.is_hybrid)
 
 
 def _without_the_word(turn: Turn) -> Turn:
@@ -275,8 +289,15 @@ def _of_one(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
     )
     out = [Block("point", text, statements=tuple(f"taxon:{t}" for t in found))]
     if sides & {"fertile", "sex"}:
-        out += _cross(turn, found[0], sides)[:2]
+        out += [b for t in found for b in _fertility_of(kb, t)][:EACH_SIDE] or _cross(turn, found[0], sides)[:2]
     return [*out, Block("doubt", care.NOT_BY_EYE, claim=False)]
+
+
+def _fertility_of(kb: KnowledgeBase, cross: str) -> list[Block]:
+    """What is stated of the fertility of a cross, by its name."""
+    told = [s for s in kb.statements(cross) if s.character == FERTILITY]
+    return [Block("point", f"{label(kb, cross)[:1].upper()}{label(kb, cross)[1:]}: {_fact(kb, FERTILITY, told).text}",
+                  statements=ids(told))] if told else []
 
 
 # --- hybrids in general -----------------------------------------------------------------------------------------

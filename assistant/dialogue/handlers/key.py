@@ -81,16 +81,20 @@ def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
     walk = KeyWalk(made, 1, wanted.level)
     if words & WALK_WORDS or len(made.couplets) > PRINTED:
         lead = say.key_long(len(made.taxa), len(made.couplets)) if len(made.couplets) > PRINTED else ""
-        return _ask(turn, walk, lead, wanted.named)
+        return _ask(turn, walk, " ".join([_head(turn, walk), lead]).strip(), wanted.named)
     return _printed(turn, walk, wanted.named)
+
+
+def _head(turn: Turn, walk: KeyWalk) -> str:
+    groups = turn.reading.of("group")
+    title = title_of(turn.kb, walk.key.taxa, groups[0].ids[0] if groups else "", turn.reading.places[0]
+                     if turn.reading.places else "")
+    return say.key_title_line(title, len(walk.key.taxa), walk.key.look)
 
 
 def _printed(turn: Turn, walk: KeyWalk, named: tuple[str, ...] = ()) -> tuple[Answer, Held]:
     kb = turn.kb
-    groups = turn.reading.of("group")
-    title = title_of(kb, walk.key.taxa, groups[0].ids[0] if groups else "", turn.reading.places[0]
-                     if turn.reading.places else "")
-    blocks = [Block("lead", say.key_title_line(title, len(walk.key.taxa), walk.key.look), claim=False)]
+    blocks = [Block("lead", _head(turn, walk), claim=False)]
     for couplet in walk.key.couplets:
         ids = speak.short_ids(statements(kb, walk.key, couplet.number))
         blocks += [Block("point", say.key_line(f"{couplet.number}{letter}",

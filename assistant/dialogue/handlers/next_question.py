@@ -6,6 +6,7 @@ from assistant.dialogue import phrases as say
 from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.asking import ask_block, next_asked
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.observing import evidence_of
@@ -66,7 +67,7 @@ def _marks(turn: Turn, about: tuple[str, ...]) -> tuple[Answer, Held]:
         return Answer("next-question", (Block("lead", wording.lead_nothing_seen(), claim=False),), about), turn.held
     looks = LOOKS["lab"] if turn.held.dead else LOOKS["hand"]
     rows = contrast(kb, kinds, looks).separating[:FIRST]
-    blocks = [Block("lead", wording.look_lead(speak.fish(kb, about[0])), claim=False)]
+    blocks = [Block("lead", wording.look_lead(kinds_name(kb, about[0], 1)), claim=False)]
     for row in rows:
         character = kb.character(row.character)
         told = "; ".join(
@@ -76,4 +77,5 @@ def _marks(turn: Turn, about: tuple[str, ...]) -> tuple[Answer, Held]:
         )
         ids = speak.short_ids(s for t in row.told if t for s in t.statements)
         blocks.append(Block("point", wording.look_at(speak.heading(character), told), statements=ids))
+    blocks.append(Block("next", wording.LOOK_ASK, claim=False))
     return Answer("next-question", tuple(blocks), named(turn) or about), turn.held

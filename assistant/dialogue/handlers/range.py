@@ -240,7 +240,7 @@ def _places(kb: KnowledgeBase, keys: Iterable[str], full: bool) -> str:
 
 
 def status_in(kb: KnowledgeBase, taxon: str, places: Iterable[str]) -> Range | None:
-    """The row that tells best of a fish in some places, that of the most telling status; None when nothing is listed."""
+    """The row of the most telling status of a fish in some places; None when nothing is listed."""
     wanted = set(places)
     best: dict[str, Range] = {}
     for row in _best([r for r in rows(kb, taxon) if r.place in wanted]):

@@ -7,7 +7,7 @@ licence, moving fish), or about a place that no rules are held for.
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 
 from assistant.dialogue import phrases_rules as say
 from assistant.dialogue import phrases_surveys as tell
@@ -152,13 +152,17 @@ def _wanted(turn: Turn, found: Context) -> tuple[Named, ...]:
 def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tuple[Answer, Held]:
     """The verdict on each step, told one after the other."""
     kb, book = turn.kb, found.book
+    month = None
     if found.day is None and not query.day_said:
-        query = replace(query, steps=tuple(replace(s, day=None) for s in query.steps))
+        month = _whole_month(turn, query, found)
+        query = month or replace(query, steps=tuple(replace(s, day=None) for s in query.steps))
     query = _anybody(query, found, turn)
     verdicts = judge(query, book)
     told = [Told(kb, book, v, s) for v, s in zip(verdicts, query.steps, strict=True)]
     word = telling.verdict_word(verdicts)
     blocks = _told(told, word, query.day_said or found.day_said, turn)
+    if month is not None:
+        blocks.insert(1, Block("point", say.every_day(_in_month(turn, found).strftime("%B")), claim=False))
     last = verdicts[-1]
     if any(v.word in (Word.RELEASE, Word.CLOSED) for v in verdicts) and not query.steps[0].any_fish:
         blocks += _care(kb)
@@ -179,6 +183,21 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
     )
     surveying = last.reason.why is Why.NO_PLACE and spoken(held).surveying
     return answer, held.after(catch=Spoken(query, surveying))
+
+
+def _whole_month(turn: Turn, query: CatchQuery, found: Context) -> CatchQuery | None:
+    """The query on the first day of the month told where every day of it has the same outcome."""
+    if len(turn.held.date or "") != len("--10") or not query.steps:
+        return None
+    first = _in_month(turn, found)
+    days = [first + timedelta(days=n) for n in range(31) if (first + timedelta(days=n)).month == first.month]
+
+    def on(day: date) -> CatchQuery:
+        return replace(query, steps=tuple(replace(s, day=day) for s in query.steps))
+
+    outcomes = {tuple((v.word, v.reason.why) for v in judge(_anybody(on(day), found, turn), found.book))
+                for day in days}
+    return on(first) if len(outcomes) == 1 else None
 
 
 def _anybody(query: CatchQuery, found: Context, turn: Turn) -> CatchQuery:

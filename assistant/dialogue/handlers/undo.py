@@ -22,6 +22,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return _correct(turn)
     if any(m.own for m in turn.reading.measures) and (turn.held.taxa or turn.held.seen):
         return _measured_anew(turn)
+    if turn.reading.places and turn.held.seen:
+        return _placed_anew(turn)
     return _back(turn)
 
 
@@ -59,6 +61,14 @@ def _measured_anew(turn: Turn) -> tuple[Answer, Held]:
     words = join([turn.reading.text[m.start : m.end] for m in turn.reading.measures if m.own])
     lead = Block("lead", wording.corrected(words), claim=False)
     answer, after = name_it(turn, turn.held, ()) if turn.held.seen else size.handle(turn)
+    return answer._replace(intent="undo", blocks=(lead, *answer.blocks)), after
+
+
+def _placed_anew(turn: Turn) -> tuple[Answer, Held]:
+    """A place put right ("not Alabama, Georgia"): the one told last holds, and what was seen is weighed again."""
+    place = turn.reading.places[-1]
+    lead = Block("lead", wording.corrected(speak.place_words(turn.kb, (place,))), claim=False)
+    answer, after = name_it(turn, turn.held.after(places=(place,)), ())
     return answer._replace(intent="undo", blocks=(lead, *answer.blocks)), after
 
 
