@@ -1,9 +1,9 @@
 """What the words and facts of a line lean to, fitted to many ways of asking, beside what the table says (layer 4).
 
 The table of ``intent_rows`` says what is meant where it is sure; people ask in more ways than rows foresee. Every sign
-of a line (a fact, a word, its beginning, two words side by side) leans to some intents by a weight of the base (``tf:Leaning``), the
-logarithm of how much likelier it makes them. The table's choice counts a little, in short lines much; from ``SURE``
-on it stands.
+of a line (a fact, a word, its beginning, two words side by side, a word after the intent of the turn before) leans to
+some intents by a weight of the base (``tf:Leaning``), the logarithm of how much likelier it makes them. The table's
+choice counts a little, in short lines much; from ``SURE`` on it stands.
 The weights are a multinomial logistic regression with an L2 penalty: ``python -m tests.bench.leanings`` fits them.
 """
 
@@ -26,6 +26,9 @@ SURE = 92
 """From this score on the table's choice stands: emergencies, orders, answers to what was asked back."""
 MOST_WORDS = 60
 ALWAYS, FIRST = "always", "last.nothing"
+UNDO = "undo"
+TAKING_BACK = frozenset(("fact.undo", "fact.undo-weak", "fact.retract", "fact.correct", "fact.correction"))
+"""Without one of these nothing is ever taken back by a leaning alone."""
 BEGINNING = 4
 """Letters of a longer word that are a sign by themselves: a slip or another ending leaves most of them."""
 _WORD = re.compile(r"[a-z]+|\d+|<[a-z-]+>|\?")
@@ -63,8 +66,11 @@ def lean(found: Recognised, sums: Mapping[str, float], told: Collection[str], ow
     """
     if found.score >= SURE or found.intent not in sums:
         return found
-    if words_among(told) <= FEW_WORDS:
-        own += SHORT if FIRST in told else SHORT_AFTER
+    words = words_among(told)
+    if words <= FEW_WORDS:
+        own += SHORT if FIRST in told or words < 2 else SHORT_AFTER
+    if not TAKING_BACK & set(told):
+        sums = {intent: weight for intent, weight in sums.items() if intent != UNDO or found.intent == UNDO}
     best = max(sums, key=lambda intent: (sums[intent] + own * (intent == found.intent), intent))
     return found if best == found.intent else Recognised(best, found.score)
 

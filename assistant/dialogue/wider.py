@@ -23,7 +23,8 @@ def wider(kb: KnowledgeBase, reading: Reading, answer: Answer) -> tuple[str, ...
     found = [kb.taxon(t) for t in unique([*answer.taxa, *cited]) if kb.find("taxon", t) is not None]
     higher = [t.id for t in found if not t.is_species]
     crosses = [t for t in found if t.is_hybrid]
-    return unique([*of_groups, *loose, *higher, *(t.id for t in crosses), *(p for t in crosses for p in t.parents)])
+    open_still = [t for ids in several for t in ids[:MOST]]
+    return unique([*of_groups, *loose, *open_still, *higher, *(t.id for t in crosses), *(p for t in crosses for p in t.parents)])
 
 
 def _of_group(kb: KnowledgeBase, group: str) -> tuple[str, ...]:

@@ -12,13 +12,16 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.engine import Base, respond, understand
 from assistant.dialogue.intent_rows import ROWS
 from assistant.dialogue.intents import Recognised
-from assistant.dialogue.leaning import SURE, lean, leanings, signs
+from assistant.dialogue.leaning import FIRST, SURE, lean, leanings, signs
 from assistant.dialogue.read import read_line
 from assistant.model.knowledge import KnowledgeBase
 from tests.bench.leanings import TARGET, Line, conversations, fitted, text_of
 from tests.bench.score_utterances import CASES
 
 INTENTS = sorted({row.intent for row in ROWS} - {"@same", "key"})
+
+
+LONG = tuple(f"word.{letter}" for letter in "abcdefghi")
 
 
 def _signs(kb: KnowledgeBase, line: str) -> frozenset[str]:
@@ -36,20 +39,28 @@ def test_named_things_count_by_their_kind(kb: KnowledgeBase) -> None:
 def test_a_sure_row_stands() -> None:
     """From its score on, the table's choice is not overruled."""
     sums = {"rules": 0.0, "size": 50.0}
-    assert lean(Recognised("rules", SURE), sums, 9).intent == "rules"
-    assert lean(Recognised("rules", SURE - 1), sums, 9).intent == "size"
+    assert lean(Recognised("rules", SURE), sums, LONG).intent == "rules"
+    assert lean(Recognised("rules", SURE - 1), sums, LONG).intent == "size"
 
 
 def test_in_a_short_line_more_speaks_for_the_table() -> None:
-    """The same leaning overrules a row in a long line and not in one of two words."""
-    sums = {"rules": 0.0, "size": 1.5}
-    assert lean(Recognised("rules", 60), sums, 9).intent == "size"
-    assert lean(Recognised("rules", 60), sums, 2).intent == "rules"
+    """The same leaning overrules a row in a long line and not in two words that begin a conversation."""
+    sums = {"rules": 0.0, "size": 2.5}
+    assert lean(Recognised("rules", 60), sums, LONG).intent == "size"
+    assert lean(Recognised("rules", 60), sums, ("word.a", "word.b", FIRST)).intent == "rules"
+    assert lean(Recognised("rules", 60), sums, ("word.a", "word.b", "last.contrast")).intent == "size"
+
+
+def test_no_leaning_takes_anything_back_alone() -> None:
+    """Without a word for it in the line, what was told stays, however much the signs lean to taking it back."""
+    sums = {"rules": 0.0, "undo": 50.0}
+    assert lean(Recognised("rules", 60), sums, LONG).intent == "rules"
+    assert lean(Recognised("rules", 60), sums, (*LONG, "fact.undo")).intent == "undo"
 
 
 def test_an_intent_without_leanings_is_left_to_the_table() -> None:
     """A base without leanings, or an intent that none was fitted for, changes nothing."""
-    assert lean(Recognised("rules", 40, "size"), {}, 9) == Recognised("rules", 40, "size")
+    assert lean(Recognised("rules", 40, "size"), {}, LONG) == Recognised("rules", 40, "size")
 
 
 def test_leanings_of_the_base_are_used(open_base: Base) -> None:
