@@ -16,6 +16,7 @@ from assistant.text import key, singular, unique, word_set
 
 _JOINING = word_set("and or vs versus n from v not than as be between")
 _AGAINST = word_set("or vs versus from v than not")
+_KINDS = word_set("which kind kinds sort type types")
 _ARTICLES = word_set("a an the")
 _SMALL_TALK = word_set("just old young big small little plain real regular baby good ol maybe only")
 _ENDING = word_set("one ones kind kinds too either guy fella feller fellow")
@@ -66,6 +67,9 @@ def held_company(tokens: Sequence[Token], found: Sequence[Named], taxa: Iterable
 def _told_apart(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexicon) -> list[Named]:
     """The names found; one that is the first word of several is that of its company ("longnose" beside a gar)."""
     nouns = unique(w for n in found if n.after - n.first > 1 for w in _last_words(n, tokens, lexicon, wide=False))
+    if _KINDS & {t.word for t in tokens}:
+        of_groups = (singular(tokens[n.after - 1].word) for n in found if any(e[0] == "group" for e in n.entries))
+        nouns = unique([*nouns, *of_groups])
     out = []
     for named in found:
         part = _is_part(named, tokens, lexicon) and not _is_look(named, tokens, lexicon)
@@ -144,7 +148,8 @@ def _made(tokens: Sequence[Token], at: int | None, nouns: Iterable[str], lexicon
     """The name that the token makes with one of these last words."""
     if at is None:
         return None
-    for word in unique([tokens[at].word, singular(tokens[at].word)]):
+    single = singular(tokens[at].word)
+    for word in unique([tokens[at].word, single, f"{single}ed", f"{single}{single[-1:]}ed"]):
         for noun in nouns:
             phrase = f"{word} {noun}"
             entries = tuple(e for e in lexicon.spoken(phrase) if e[0] == "taxon" and e[2] != "ambiguous")

@@ -185,7 +185,8 @@ def _colour_follows(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> 
     if named.after >= len(tokens) or tokens[named.after].clause != tokens[named.first].clause:
         return False
     word = tokens[named.after].word
-    return lexicon.head(word) is not None or word in _COLOURED or lexicon.names_part(word)
+    counted = any(s.text in lexicon.count_nouns for s in lexicon.stems([word]))
+    return (lexicon.head(word) is not None and not counted) or word in _COLOURED or lexicon.names_part(word)
 
 
 def _guessed(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:

@@ -298,7 +298,7 @@ _WATERS = word_set("lake creek river pond reservoir stream bayou slough")
 _AT = word_set("in at from on near off to of around the")
 
 
-def names_water(tokens: Sequence[Token], named: Named) -> bool:
+def names_water(tokens: Sequence[Token], named: Named, lexicon: Lexicon) -> bool:
     """True for a fish in the name or kind of a water ("in Bass Lake", "from a trout stream")."""
     if named.after >= len(tokens) or tokens[named.after].word not in _WATERS:
         return False
@@ -307,6 +307,9 @@ def names_water(tokens: Sequence[Token], named: Named) -> bool:
                                                and tokens[named.after + 1].clause == clause
                                                and tokens[named.after + 1].word in ("trout", "sturgeon", "whitefish",
                                                                                   "herring", "carpsucker")):
+        return False
+    if any(e[0] == "place" for size in (2, 3)
+           for e in lexicon.spoken(" ".join(t.word for t in tokens[named.after : named.after + size]))):
         return False
     before = [t.word for t in tokens[max(0, named.first - 3) : named.first] if t.clause == clause]
     alone = sum(t.clause == clause for t in tokens) == named.after - named.first + 1 < len(tokens)

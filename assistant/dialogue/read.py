@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from datetime import date
 from typing import NamedTuple
 
@@ -102,12 +102,19 @@ def _plain(line: str, tokens: Sequence[Token], held: Held, lexicon: Lexicon, clo
     found = with_company(tokens, find_names(tokens, lexicon, _waters(tokens, lexicon)), lexicon)
     if held.asked is None or held.asked.kind == "which":
         found = held_company(tokens, found, (*held.taxa, *held.shown), lexicon)
-    names = tuple(n for n in found if not names_place(tokens, n, lexicon) and not names_water(tokens, n))
+    ends = {n.after for n in found}
+    names = tuple(n for n in found if (not names_place(tokens, n, lexicon) or _set_against(tokens, n, ends))
+                  and not names_water(tokens, n, lexicon))
     where = read_where(tokens, lexicon, tuple(n.span for n in names))
     formula, formula_spans = read_formula(line, lexicon)
     measures = read_measures(_mask(line, (*when.spans, *formula_spans)), _setting(tokens, held, lexicon))
     used = [(m.start, m.end) for m in measures if not m.bare or m.own] + [(m.start, m.end) for m in where.mentions]
     return _Plain(when, formula, measures, names, where, (*when.spans, *formula_spans, *used))
+
+
+def _set_against(tokens: Sequence[Token], named: Named, ends: Collection[int]) -> bool:
+    """True for "kentucky" in "green trout or kentucky": what is set against a fish is one."""
+    return named.first - 1 in ends and tokens[named.first - 1].word in ("or", "vs", "versus")
 
 
 def _made_ready(tokens: Sequence[Token], plain: _Plain, held: Held, lexicon: Lexicon) -> tuple[Line, Decided]:

@@ -59,7 +59,10 @@ def content_of(tokens: Sequence[Token], masked: frozenset[int], lexicon: Lexicon
     return tuple(out)
 
 
-_POINTING = word_set("this that the second first third other another which each every last next red big small little")
+_POINTING = word_set(
+    "this that the second first third other another which each every last next red big small little "
+    "bottom top back front lower upper"
+)
 _VERBS = word_set("had has have is was with w looks looked got")
 
 

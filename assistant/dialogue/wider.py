@@ -24,7 +24,8 @@ def wider(kb: KnowledgeBase, reading: Reading, answer: Answer) -> tuple[str, ...
     higher = [t.id for t in found if not t.is_species]
     crosses = [t for t in found if t.is_hybrid]
     open_still = [t for ids in several for t in ids[:MOST]]
-    return unique([*of_groups, *loose, *open_still, *higher, *(t.id for t in crosses), *(p for t in crosses for p in t.parents)])
+    parents = [p for t in crosses for p in t.parents]
+    return unique([*of_groups, *loose, *open_still, *higher, *(t.id for t in crosses), *parents])
 
 
 def _of_group(kb: KnowledgeBase, group: str) -> tuple[str, ...]:
