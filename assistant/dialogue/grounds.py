@@ -10,10 +10,13 @@ from assistant.dialogue.parts import characters_asked
 from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.turn import Turn
 from assistant.model.records import Caution, Character, Practice, Range, SizeRecord, Statement
+from assistant.model.stems import DROPPED
 from assistant.reasoning.contrast import ContrastRow, contrast_row, tell
-from assistant.text import join, key, singular
+from assistant.text import join, key, singular, word_set
 
-MOST = 5
+MOST, SPOKEN = 5, 3
+LONG = 5
+"""Letters from which a word of a line is looked for among what is held of a fish."""
 
 
 def general(turn: Turn) -> Answer:
@@ -44,8 +47,26 @@ def _held_of(turn: Turn, fish: tuple[str, ...]) -> Answer:
     """No reason is held: say so, and tell what is held of the fish on the side asked about."""
     from assistant.dialogue.handlers import handler_of
 
-    told = handler_of("describe")(turn)[0].blocks[:3]
+    told = _speaking_of(turn, fish) or handler_of("describe")(turn)[0].blocks[:3]
     return Answer("why", (Block("lead", wording.WHY_UNKNOWN, claim=False), *told), fish)
+
+
+_HOW_OFTEN = word_set("almost often usually always never sometimes there their these those about which would could")
+
+
+def _speaking_of(turn: Turn, fish: tuple[str, ...]) -> tuple[Block, ...]:
+    """The statements on the fish that share a word of some length with the line ("snails", "purple")."""
+    kb, units = turn.kb, turn.held.units
+    names = {w for m in turn.reading.mentions if m.kind in ("taxon", "hybrid", "group") for w in key(m.words).split()}
+    said = {singular(w) for w in turn.reading.words
+            if len(w) >= LONG and w not in names and w not in DROPPED | _HOW_OFTEN and all(e[0] != "cue" for e in kb.spoken(w))}
+    found: list[tuple[int, Statement]] = []
+    for s in (s for t in species_of(kb, fish)[:1] for line in kb.lineage(t)[:2] for s in kb.statements(line)):
+        told = {singular(w) for w in key(f"{speak.statement_words(kb, s, units)} {s.note}").split()}
+        if shared := len(said & told):
+            found.append((-shared, s))
+    found.sort(key=lambda pair: (pair[0], pair[1].id))
+    return tuple(Block("point", row_words(turn, s), statements=speak.short_ids((s.id,))) for _, s in found[:SPOKEN])
 
 
 def _terms(turn: Turn) -> list[str]:

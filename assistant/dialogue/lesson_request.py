@@ -11,7 +11,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import NUMBERS
 from assistant.reasoning.place_prior import expand_places
 from assistant.reasoning.selection import living_at, species_below
-from assistant.text import unique
+from assistant.text import unique, word_set
 
 _GRADE = re.compile(r"\b(?:grade\s*\d+|\d+(?:st|nd|rd|th)\s+grade\w*"
                     r"|(?:first|second|third|fourth|fifth|sixth)\s+grade\w*|grade\w*\s+\w+)")
@@ -29,6 +29,7 @@ _QUIZ_OF = re.compile(r"\bquiz(?:zes)? of (\d+|" + "|".join(w for w in NUMBERS i
 _PAPER = re.compile(r"\b(answers? (?:key |sheet )?(?:separate|apart|at the end|on the back)|separate answers?"
                     r"|print\w*|hand ?outs?|worksheet|the class"
                     r"|answer key|for (?:my|the) (?:class|students|pupils))\b")
+_POINTING = word_set("it that this against them")
 MOST_ITEMS = 20
 
 
@@ -88,7 +89,10 @@ def fishes_of(turn: Turn, carried: bool = True) -> tuple[str, ...]:
 def _meant(turn: Turn, carried: bool) -> tuple[str, ...]:
     """Every fish and group named, a name of several fishes as the likeliest of them; else those held."""
     mentions = turn.reading.of("taxon", "hybrid", "group")
-    return unique(m.ids[0] for m in mentions if m.ids) or subjects(turn, carried)
+    told = unique(m.ids[0] for m in mentions if m.ids)
+    if len(told) == 1 and turn.held.taxa and _POINTING & set(turn.reading.words):
+        told = unique((turn.held.taxa[0], *told))
+    return told or subjects(turn, carried)
 
 
 def named_in(turn: Turn, carried: bool) -> tuple[str, ...]:
