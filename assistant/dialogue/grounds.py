@@ -58,8 +58,9 @@ def _speaking_of(turn: Turn, fish: tuple[str, ...]) -> tuple[Block, ...]:
     """The statements on the fish that share a word of some length with the line ("snails", "purple")."""
     kb, units = turn.kb, turn.held.units
     names = {w for m in turn.reading.mentions if m.kind in ("taxon", "hybrid", "group") for w in key(m.words).split()}
+    empty = DROPPED | _HOW_OFTEN | names
     said = {singular(w) for w in turn.reading.words
-            if len(w) >= LONG and w not in names and w not in DROPPED | _HOW_OFTEN and all(e[0] != "cue" for e in kb.spoken(w))}
+            if len(w) >= LONG and w not in empty and all(e[0] != "cue" for e in kb.spoken(w))}
     found: list[tuple[int, Statement]] = []
     for s in (s for t in species_of(kb, fish)[:1] for line in kb.lineage(t)[:2] for s in kb.statements(line)):
         told = {singular(w) for w in key(f"{speak.statement_words(kb, s, units)} {s.note}").split()}
