@@ -97,16 +97,18 @@ def revise(former: Former, changed: Mapping[str, Sequence[Told] | None], version
             out.lay(kind, name, account.get(kind))
     files = _files_of(out.all(MADE_FROM), touched)
     told_in = {key_of(name): told for name, told in changed.items()}
+    rows_in: dict[str, dict[Pair, list[Row]]] = {}
 
-    def told(key: str) -> Sequence[Told]:
-        if key not in told_in:
-            told_in[key] = read(name_of(key))
-        return told_in[key] or ()
+    def told(key: str) -> dict[Pair, list[Row]]:
+        if key not in rows_in:
+            found = rows_in[key] = {}
+            for kind, at, row in (told_in[key] if key in told_in else read(name_of(key))) or ():
+                found.setdefault((kind, at), []).append(row)
+        return rows_in[key]
 
-    for kind, key in sorted(touched):
-        rows = [row for name in sorted(files.get((kind, key), ()), key=order)
-                for k, at, row in told(name) if (k, at) == (kind, key)]
-        out.lay(kind, key, _joined(kind, rows))
+    for pair in sorted(touched):
+        rows = [row for name in sorted(files.get(pair, ()), key=order) for row in told(name).get(pair, ())]
+        out.lay(*pair, _joined(pair[0], rows))
     _follow(out)
     return out
 
