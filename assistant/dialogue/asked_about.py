@@ -12,7 +12,8 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.place_prior import expand_places
 from assistant.text import key, singular
 
-LIVING = ("native", "introduced", "reintroduced", "stocked")
+LIVING = ("native", "reintroduced", "introduced", "stocked")
+"""The statuses of a fish that lives in a place, the most telling first."""
 
 
 def asked_about(turn: Turn, carried: bool = True) -> tuple[tuple[str, ...], tuple[Block, ...]]:

@@ -28,6 +28,7 @@ ROWS: tuple[Row, ...] = (
     Row("key", 95,
         ("asked-key", "answer|choice|first|second|seen|count|short|lesson-look",
          "!sources|help|rules|handling|quiz")),
+    Row("key", 97, ("asked-key", "fish", "undo|undo-weak|retract", "!seen")),
     Row("key", 92, ("asked-key", "term-word", "what-is|term|explain", "!fish")),
     Row("key", 86, ("in-hand|list-weak|plainer|no-colour|undo", "after-key", "!asks-name|quiz|rules|handling|seen")),
     Row("quiz", 86, ("after-quiz", "more|next|plainer|list-weak", "no-ask", "!fish|seen")),

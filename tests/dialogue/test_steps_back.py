@@ -53,6 +53,7 @@ def test_a_turn_not_understood_is_no_step(talk: Talk) -> None:
         (("name some fish that eat snails",), "list"),
         (("is a wiper a real species",), "hybrids"),
         (("units metric",), "small-talk"),
+        ((*STORY, "make a key for bluegill, pumpkinseed and green sunfish", "leave out the bluegill"), "key"),
         (("can I eat a bluegill", "in metric please"), "small-talk"),
     ],
 )

@@ -296,8 +296,10 @@ def _of_one(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
 def _fertility_of(kb: KnowledgeBase, cross: str) -> list[Block]:
     """What is stated of the fertility of a cross, by its name."""
     told = [s for s in kb.statements(cross) if s.character == FERTILITY]
-    return [Block("point", f"{label(kb, cross)[:1].upper()}{label(kb, cross)[1:]}: {_fact(kb, FERTILITY, told).text}",
-                  statements=ids(told))] if told else []
+    if not told:
+        return []
+    fact = _fact(kb, FERTILITY, told)
+    return [fact._replace(text=care.on_fish(label(kb, cross), fact.text))]
 
 
 # --- hybrids in general -----------------------------------------------------------------------------------------

@@ -77,7 +77,7 @@ def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answ
     blocks += naming.candidate_points(turn.kb, held, found) if told else []
     focus = guesses[0] if len(guesses) == 1 else ""
     blocks += naming.doubts(turn.kb, held, found, focus)
-    if "hybrid" in turn.cues and not any(b.text == wording.NO_CROSS_BY_EYE for b in blocks):
+    if "hybrid" in turn.cues and not naming.hybrid_doubts(turn.kb, held, found):
         blocks.append(Block("doubt", wording.NO_CROSS_BY_EYE, claim=False))
     asked = _ask(turn, held, found)
     blocks += naming.grip_caution(turn.kb, [c.taxon for c in naming.shown(found)][:1])

@@ -11,7 +11,7 @@ from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue import speak
 from assistant.dialogue.amount_words import middle, system, typed
 from assistant.dialogue.answer import Answer, Asked, Block
-from assistant.dialogue.asked_about import kinds_name
+from assistant.dialogue.asked_about import LIVING, kinds_name
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.gaps_told import asks_gaps, gaps
@@ -36,7 +36,6 @@ SHOWN, MOST_TAXA = 12, 40
 MOST_SILENT = 60
 RISK = "conservation-status"
 """A standing that holds in the place of which it is said, not everywhere."""
-LIVING = ("native", "reintroduced", "introduced", "stocked")
 AT_HOME, BROUGHT = ("native", "reintroduced"), ("introduced", "stocked")
 NATURAL = (*AT_HOME, "extirpated", "uncertain")
 """Statuses that speak for a native range somewhere."""

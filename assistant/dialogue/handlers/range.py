@@ -8,7 +8,7 @@ from assistant.dialogue import phrases_care as care
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue.answer import Answer, Asked, Block
-from assistant.dialogue.asked_about import asked_about, told_taxa
+from assistant.dialogue.asked_about import LIVING, asked_about, told_taxa
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.subjects import label, species_of
 from assistant.dialogue.telling import MEMORY, place_name, place_names, plain, trusted, which_fish
@@ -18,9 +18,8 @@ from assistant.model.records import Place, Range
 from assistant.reasoning.evidence import about
 from assistant.reasoning.place_prior import covered
 
-ORDER = ("native", "reintroduced", "introduced", "stocked", "vagrant", "uncertain", "extirpated", "absent")
+ORDER = (*LIVING, "vagrant", "uncertain", "extirpated", "absent")
 """The statuses, the most telling first."""
-LIVING = ORDER[:4]
 PLACES = ("state", "province", "territory", "district")
 MOST_PLACES = 14
 MOST_SHOWN = 8
