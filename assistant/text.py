@@ -106,6 +106,19 @@ def unique(items: Iterable[str]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(items))
 
 
+def without_run(words: Sequence[str], run: Sequence[str]) -> tuple[str, ...]:
+    """The words without the first place where a run of them stands.
+
+    >>> without_run(["how", "long", "do", "gar", "live"], ["gar"])
+    ('how', 'long', 'do', 'live')
+    """
+    size = len(run)
+    for i in range(len(words) - size + 1) if size else ():
+        if list(words[i : i + size]) == list(run):
+            return (*words[:i], *words[i + size :])
+    return tuple(words)
+
+
 def word_set(text: str) -> frozenset[str]:
     """The words of a text as a set, for lists of words kept in code.
 

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 
 from assistant.dialogue.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
-from assistant.text import key, singular
+from assistant.text import key, singular, unique, without_run
 
 LONGEST = 5
 """Words in the longest phrase that is looked up."""
@@ -38,20 +38,16 @@ def aspects(kb: KnowledgeBase, reading: Reading) -> frozenset[str]:
 
 def _without_fish(reading: Reading) -> tuple[str, ...]:
     """The words without those of fishes, so that "how long do bowfin live" reads like "how long do they live"."""
-    named = [key(m.words).split() for m in reading.of("taxon", "hybrid", "group")]
-    out = list(reading.words)
-    for words in named:
-        for i in range(len(out) - len(words) + 1):
-            if words and out[i : i + len(words)] == words:
-                del out[i : i + len(words)]
-                break
-    return tuple(out)
+    out = reading.words
+    for m in reading.of("taxon", "hybrid", "group"):
+        out = without_run(out, key(m.words).split())
+    return out
 
 
 def characters(kb: KnowledgeBase, reading: Reading, uses: Sequence[str]) -> tuple[str, ...]:
     """Ids of the characters of some uses whose words stand in the line, in the order of the text."""
     out: dict[str, None] = {}
-    for phrase in phrases_of(reading.words):
+    for phrase in unique(p for words in (reading.words, _without_fish(reading)) for p in phrases_of(words)):
         for kind, thing, _ in kb.spoken(phrase):
             if kind == "character" and (found := kb.find("character", thing)) is not None and found.use in uses:
                 out.setdefault(thing)

@@ -14,12 +14,12 @@ from assistant.dialogue.names_found import Named
 from assistant.dialogue.tokens import Token
 from assistant.text import key, singular, unique, word_set
 
-_JOINING = word_set("and or vs versus n from v not than as be between")
-_AGAINST = word_set("or vs versus from v than not")
+_JOINING = word_set("and or r vs versus n from v not than as be between x cross crossed with")
+_AGAINST = word_set("or r vs versus from v than not x cross crossed")
 _KINDS = word_set("which kind kinds sort type types")
 _ARTICLES = word_set("a an the")
 _SMALL_TALK = word_set("just old young big small little plain real regular baby good ol maybe only")
-_ENDING = word_set("one ones kind kinds too either guy fella feller fellow")
+_ENDING = word_set("one ones kind kinds too either guy fella feller fellow cross crosses hybrid hybrids mix")
 _FILLING = word_set(
     "and or the a an what about how vs versus one ones then ok to compare with for is not no i mean meant now same s n "
     "guy fella feller fellow")
@@ -85,6 +85,11 @@ def _is_part(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     return named.after - named.first == 1 and bool(labels) and all(w[0] == word and len(w) > 1 for w in labels)
 
 
+def _of_group(named: Named) -> bool:
+    """True for a name of a whole group, which needs no completing ("bullhead" beside a madtom)."""
+    return any(e[0] == "group" for e in named.entries)
+
+
 def _is_look(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """True for a single word that says what a fish looks like before it names one ("blue", "white")."""
     word = tokens[named.first].word
@@ -105,7 +110,7 @@ def _beside(tokens: Sequence[Token], named: Named, step: int, out: Sequence[Name
     edge = named.first if step < 0 else named.after - 1
     if not joined and tokens[at].clause == tokens[edge].clause:
         return None
-    if any(n.first <= at < n.after and n.after - n.first > 1 for n in out):
+    if any(n.first <= at < n.after and (n.after - n.first > 1 or _of_group(n)) for n in out):
         return None
     return at if step < 0 or _ends(tokens, at + 1) else None
 
@@ -117,7 +122,7 @@ def _ends(tokens: Sequence[Token], at: int) -> bool:
 
 
 def _against(tokens: Sequence[Token], named: Named, step: int) -> bool:
-    near = tokens[max(0, named.first - 2) : named.first] if step < 0 else tokens[named.after : named.after + 2]
+    near = tokens[max(0, named.first - 3) : named.first] if step < 0 else tokens[named.after : named.after + 2]
     return any(t.word in _AGAINST for t in near)
 
 

@@ -122,6 +122,12 @@ def _again(number: _Number, before: Sequence[Claim], line: Line) -> _Counted | N
     clause = content[number.at].clause
     last = next((c for c in reversed(before) if content[c.at[-1]].clause < clause), None)
     here = {c.stem: at for at, c in enumerate(content) if c.clause == clause and not number.at <= at <= number.last}
+    if last is None and content[before[-1].at[-1]].clause == clause:
+        last = before[-1]
+        behind = range(number.last + 1, min(number.last + 1 + REACH, len(content)))
+        here = {content[at].stem: at for at in behind if content[at].clause == clause}
+        if lexicon.counted(last.character) in here:
+            return None
     if last is None or not here or len(here) > REACH:
         return None
     noun = lexicon.counted(last.character)
@@ -219,6 +225,23 @@ def _counted_by(
         character = count_of_part(lexicon.kb.character(hit.phrase.id).part, number.low, number.high, lexicon)
         if character:
             return _Counted(character, hit.at, 0.4)
+    return _of_fin_before(number, parts, content, lexicon)
+
+
+def _of_fin_before(
+    number: _Number, parts: Sequence[Hit], content: Sequence[Content], lexicon: Lexicon
+) -> _Counted | None:
+    """ "Bottom fin cut straight, counted 33 rays": the noun behind the number, and the fin of the clause before."""
+    own, after = content[number.at].clause, number.last + 1
+    noun = content[after].stem if after < len(content) and content[after].clause == own else ""
+    if noun not in lexicon.count_nouns:
+        return None
+    for hit in sorted(parts, key=lambda h: (-len(h.at), h.first, h.phrase.id)):
+        if content[hit.first].clause != own - 1:
+            continue
+        character = count_of_part(lexicon.kb.character(hit.phrase.id).part, number.low, number.high, lexicon)
+        if character and lexicon.counted(character) == noun:
+            return _Counted(character, (after,), 0.4)
     return None
 
 

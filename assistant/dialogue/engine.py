@@ -21,6 +21,7 @@ from assistant.dialogue.reading import Mention, Reading
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import wider
 from assistant.model.knowledge import KnowledgeBase
+from assistant.text import key, without_run
 
 if TYPE_CHECKING:
     from assistant.reasoning.tables import Table
@@ -133,7 +134,8 @@ def _of_fishes(kb: KnowledgeBase, character: str) -> bool:
     return found is not None and found.use not in ("hybrid", "note")
 
 
-CHATTING = ("greeting", "bye", "thanks", "brief")
+BRIEF = "brief"
+CHATTING = ("greeting", "bye", "thanks", BRIEF)
 
 
 def unasked(reading: Reading, cues: Sequence[Cue]) -> Reading:
@@ -152,7 +154,11 @@ def unasked(reading: Reading, cues: Sequence[Cue]) -> Reading:
         for m in reading.mentions
         if m.kind not in ("character", "state") or not any(a <= m.start and m.end <= b for a, b in asking)
     )
-    return reading._replace(seen=seen, mentions=things)
+    words = reading.words
+    for c in cues:
+        if c.id == BRIEF:
+            words = without_run(words, key(reading.text[c.start : c.end]).split())
+    return reading._replace(seen=seen, mentions=things, words=words)
 
 
 def carry(before: Held, after: Held, answer: Answer) -> Held:

@@ -122,15 +122,40 @@ def _seen(claim: Claim, line: Line) -> Seen:
     first, last = line.content[at[0]].first, line.content[at[-1]].last
     ordered = line.lexicon.kb.character(claim.character).kind == "ordered"
     low, high = claim.number or (None, None)
+    step, least, most = _bound(claim, line) if low is not None and low == high else (0, False, False)
     observation = Observation(
         claim.character,
         (claim.state,) if claim.state else (),
-        value=None if low is None else float(low),
+        value=None if low is None else float(low) + step,
         value_high=None if high is None or high == low else float(high),
         seen=not claim.denied,
         hedged=any(p in line.scopes.hedged for p in claim.at),
-        at_least=ordered and any(p in line.scopes.at_least for p in claim.at),
-        at_most=ordered and (claim.explicit or any(p in line.scopes.at_most for p in claim.at)),
+        at_least=least or ordered and any(p in line.scopes.at_least for p in claim.at),
+        at_most=most or ordered and (claim.explicit or any(p in line.scopes.at_most for p in claim.at)),
     )
     words = " ".join(t.word for t in line.tokens[first : last + 1])
     return Seen(observation, words, line.tokens[first].start, line.tokens[last].end)
+
+
+BOUNDS = {
+    "aspect-count-over": (1, True, False),
+    "aspect-count-from": (0, True, False),
+    "aspect-count-under": (-1, False, True),
+    "aspect-count-to": (0, False, True),
+}
+"""What is to be added to a count for the bound that it is, and whether that is a lower or an upper one."""
+LONGEST_BOUND = 3
+
+
+def _bound(claim: Claim, line: Line) -> tuple[int, bool, bool]:
+    """The bound that words right before or behind a count make of it ("more than 3", "5 or more")."""
+    words = [t.word for t in line.tokens]
+    first, last = line.content[claim.at[0]].first, line.content[claim.at[-1]].last
+    sizes = range(1, LONGEST_BOUND + 1)
+    before = [" ".join(words[max(0, first - n) : first]) for n in sizes]
+    behind = [" ".join(words[last + 1 : last + 1 + n]) for n in sizes if n > 1]
+    for phrase in (*before, *behind):
+        for kind, thing, _ in line.lexicon.spoken(phrase):
+            if kind == "aspect" and thing in BOUNDS:
+                return BOUNDS[thing]
+    return 0, False, False

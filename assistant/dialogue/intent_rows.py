@@ -44,8 +44,8 @@ ROWS: tuple[Row, ...] = (
          "!life-part|size-part|confirm|story|asks-name|rules|hybrid|list|which-group|like|"
          "two-fish|contrast|size|weight|names|sources|why|range")),
     # taking back
-    Row("undo", 95, ("undo", "held-last", "!quiz|elsewhere"), ("undo", "never mind", "take back the last bit")),
-    Row("undo", 94, ("undo", "!seen|quiz|elsewhere|fish")),
+    Row("undo", 95, ("undo", "held-last", "!quiz|elsewhere|date"), ("undo", "never mind", "take back the last bit")),
+    Row("undo", 94, ("undo", "!seen|quiz|elsewhere|fish|date")),
     Row("undo", 92, ("retract", "held-seen"), ("11 dorsal spines sunfish, short ear / I miscounted its 10",)),
     Row("undo", 90, ("undo-weak", "correction", "held-seen")),
     Row("undo", 61, ("undo-weak", "held-seen", "seen", "short6")),
@@ -132,6 +132,7 @@ ROWS: tuple[Row, ...] = (
     Row("out-of-scope", 81, ("abundance", "!rules|list"), ("how many walleye per acre in my reservoir",)),
     Row("out-of-scope", 62, ("asks-many", "place|water|unknown-place", "!rules|list|seen|size|weight|help|tackle")),
     Row("out-of-scope", 70, ("hostile", "!fish|seen"), ("stupid bot",)),
+    Row("out-of-scope", 93, ("hostile", "at-you", "!asked"), ("ur useless a carp could id bass better",)),
     Row("out-of-scope", 50, ("noise",), ("zzzz",)),
     # what is asked outright
     Row("quiz", 89, ("quiz", "!rules"), ("quiz me on pikes",)),
@@ -196,7 +197,7 @@ ROWS: tuple[Row, ...] = (
     Row("contrast", 82,
         ("sex-male", "sex-female", "one-fish", "!rules|tackle|handling|hybrid|size|habitat|sources|why|place|water"),
         ("how do I tell a male bluegill from a female",)),
-    Row("contrast", 82, ("sexes", "one-fish", "!hybrid|size|rules"), ("how do you sex a largemouth",)),
+    Row("contrast", 82, ("sexes", "fish", "!hybrid|size|rules"), ("how do you sex a largemouth",)),
     Row("rules", 74, ("rules", "!seen|outside|hurt"), ("what may i keep of rock bass",)),
     Row("rules", 74, ("keep", "fish|held-fish|len|water", "!seen|outside|hurt|contrast|key|quiz|alive|what-is")),
     Row("rules", 77, ("leans-rules", "handling", "water|place", "fish|held-fish")),
@@ -262,6 +263,7 @@ ROWS: tuple[Row, ...] = (
     Row("names", 77,
         ("versus|asks-what", "unclear", "local-name", "!seen|len|story|contrast|size|weight|rules|hybrid")),
     Row("hybrids", 65, ("what-is", "cross", "!seen|two-fish|size|weight")),
+    Row("term", 84, ("asks-what|what-is", "term-word", "short", "!fish|held-fish|held-seen|list|names"), ("adipose wat",)),
     Row("term", 81, ("term", "term-word", "!fish"), ("What does 'truncate' mean for a tail?",)),
     Row("term", 71, ("what-is", "term-word", "!fish|asks-name|seen-many"), ("what are gill rakers",)),
     Row("term", 79,
@@ -323,6 +325,7 @@ ROWS: tuple[Row, ...] = (
     Row("weight", 71, ("girth", "!seen")),
     Row("weight", 66, ("ends-go", "len", "fish|held-fish")),
     Row("weight", 45, ("wt", "fish", "no-ask")),
+    Row("weight", 72, ("size", "wt", "fish|held-fish", "!len|seen|rules"), ("12 lb walleye how long",)),
     Row("habitat", 68, ("habitat", "fish|held-fish", "!seen"), ("when do bluegill spawn",)),
     Row("habitat", 65,
         ("life-part", "asking-form", "fish|held-fish", "!seen|rules|handling|hybrid|range|asks-can|names")),

@@ -77,6 +77,11 @@ def read_measures(text: str, setting: Setting) -> tuple[Measure, ...]:
     out: list[Measure] = []
     at = 0
     while at < len(pieces):
+        both = _length_by_girth(pieces, at, setting)
+        if both is not None:
+            out += [_finish(text, pieces, both[0], setting), _finish(text, pieces, both[1], setting)._replace(kind="girth")]
+            at = both[1].after
+            continue
         found = _measure_at(pieces, at, setting)
         if found is None:
             at += 1
@@ -85,6 +90,28 @@ def read_measures(text: str, setting: Setting) -> tuple[Measure, ...]:
             out.append(_finish(text, pieces, found, setting))
         at = max(found.after, at + 1)
     return tuple(out)
+
+
+_BY = word_set("x by × *")
+STOUTEST, THINNEST = Decimal(1), Decimal("0.2")
+"""Girth as a share of length beyond which "44 by 20" is no fish (common practice, no source)."""
+
+
+def _length_by_girth(pieces: Sequence[Piece], at: int, setting: Setting) -> tuple[_Found, _Found] | None:
+    """ "44 by 20", "18 x 13 in": a length and a girth as anglers write them; None where it is something else."""
+    first = amount_at(pieces, at)
+    if first is None or first.value < 4:
+        return None
+    unit, after = _unit_at(pieces, first.end, setting)
+    second = amount_at(pieces, after + 1) if _text(pieces, after) in _BY else None
+    if second is None or not first.value * THINNEST < second.value < first.value * STOUTEST:
+        return None
+    unit2, end = _unit_at(pieces, second.end, setting)
+    if {unit, unit2} - {""} - set(MM) or _counted(pieces, end, setting):
+        return None
+    long = _made(first.value, first.value, unit or unit2 or setting.unit, first.start, after)
+    round_it = _made(second.value, second.value, unit2 or unit or setting.unit, second.start, end)
+    return long._replace(bare=not unit), round_it._replace(bare=not unit2)
 
 
 def _measure_at(pieces: Sequence[Piece], at: int, setting: Setting) -> _Found | None:

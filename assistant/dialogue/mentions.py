@@ -17,7 +17,7 @@ from assistant.reasoning.observed import Hint
 from assistant.text import key, unique, word_set
 
 _HAS = word_set("has had have with w got its his her the showing shows wearing")
-_AGAINST = word_set("vs versus or and x from v cross crossed than")
+_AGAINST = word_set("vs versus or r and x from v cross crossed than")
 _FROM = word_set("from around behind near through across under below past beneath toward towards")
 _ALSO = word_set("and n plus with")
 _CROSS = word_set("x cross crossed times ×")
@@ -104,6 +104,9 @@ def _is_feature(
     if _coloured(named, tokens, lexicon) and not beside:
         return True
     own = {found.by_token[i] for i in range(named.first, named.after) if i in found.by_token}
+    single = named.after - named.first == 1
+    if not own and not beside and single and "weak-name" in lexicon.cues(tokens[named.first].word):
+        return _weak_alone(named, tokens)
     if not own or beside:
         return False
     if named.after - named.first == 1 and _guessed(named, tokens, lexicon):
@@ -124,7 +127,7 @@ def _is_feature(
         if loose and lexicon.is_part(word):
             return not ("strict-name" in lexicon.cues(word) and _heads(named, tokens, lexicon))
         if "weak-name" in lexicon.cues(word):
-            return len(tokens) > 1 and not (len(tokens) < 5 and set(_before(named, tokens)[:1]) & {"a", "an"})
+            return _weak_alone(named, tokens)
         return longer or (_weak(named, tokens, lexicon) and len(tokens) > 2)
     if named.split and tokens[named.after - 1].word == "fish" and len(tokens) > 3 and not named.outside:
         return lexicon.head(tokens[named.first].word) is not None
@@ -138,6 +141,14 @@ def _is_feature(
     others = any(not own & set(h.at) for h in found.alone)
     listed = before[:1] in (["a"], ["an"]) and bool((_ALSO | _FROM) & set(before[1:]))
     return others and (listed or before[:1] not in (["a"], ["an"], ["this"], ["that"]))
+
+
+def _weak_alone(named: Named, tokens: Sequence[Token]) -> bool:
+    """True for an everyday word in a line that gives it no article and does not say that it is what was meant."""
+    return len(tokens) > 1 and not (len(tokens) < 5 and set(_before(named, tokens)[:1]) & _NAMING)
+
+
+_NAMING = word_set("a an meant mean")
 
 
 def _group_left(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> Named | None:
@@ -200,6 +211,8 @@ def _guessed(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     if not article and lexicon.head(tokens[named.first].word) is not None:
         return False
     before = before[:-1] if article else before
+    if before[-1:] == ["or"] and "weak-name" in lexicon.cues(tokens[named.first].word):
+        return False
     return any("names-next" in lexicon.cues(" ".join(before[i:])) for i in range(len(before)))
 
 

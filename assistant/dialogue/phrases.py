@@ -49,6 +49,11 @@ def number_of(number: str, label: str) -> str:
     return f"{number} {label.removeprefix('number of ')}"
 
 
+def bound(text: str, least: bool) -> str:
+    """A count as a bound."""
+    return f"{'at least' if least else 'at most'} {text}"
+
+
 def denied(text: str) -> str:
     """Something said not to be there."""
     return f"not {text}"

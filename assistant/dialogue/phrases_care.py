@@ -106,6 +106,11 @@ def cross_list(name: str, others: str) -> str:
     return sentence(f"known crosses of {name}: {others}")
 
 
+def cross_list_stocked(name: str, others: str) -> str:
+    """Crosses of a fish that are raised and stocked."""
+    return sentence(f"crosses of {name} that are mostly raised in hatcheries and stocked: {others}")
+
+
 def cross_none(name: str) -> str:
     """No cross held for a fish."""
     return f"No hybrid of the {name} is held."
@@ -138,11 +143,6 @@ HYBRID_NEEDS = "Name two fishes to ask whether they cross, or one to see what it
 def halfway_count(n: int, total: int) -> str:
     """How many crosses are described as intermediate."""
     return f"Of the {total} crosses held, {n} are described as lying between their parents in counts or form."
-
-
-def stated(label: str, a: str, b: str, c: str) -> str:
-    """A feature of a cross beside its parents."""
-    return f"{label[:1].upper()}{label[1:]}: {a}; parents: {b}; {c}."
 
 
 # --- habitat --------------------------------------------------------------------------------------------------

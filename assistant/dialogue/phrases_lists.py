@@ -54,11 +54,6 @@ def of_length(length: str, longer: bool) -> str:
     return f"of which the largest known is {'longer' if longer else 'shorter'} than {length}"
 
 
-def bound(text: str, least: bool) -> str:
-    """A count as a bound."""
-    return f"{'at least' if least else 'at most'} {text}"
-
-
 def with_length(name: str, length: str) -> str:
     """A fish with its largest length."""
     return f"{name}, largest known {length}"

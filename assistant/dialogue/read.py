@@ -183,12 +183,22 @@ def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
     first = tokens[0].word if tokens else ""
     told = asked == "time" or (asked in NUMBERED and (first in NUMBERS or first.isdigit()))
     talk = asked == "length" or (asked != "character" and not told and bool(held.lengths) and len(tokens) <= 7)
-    talk = talk and not _names_count(tokens, lexicon)
+    talk = (talk or _asks_weight(tokens, lexicon)) and not _names_count(tokens, lexicon)
 
     def is_place(word: str) -> bool:
         return any(e[0] == "place" for e in lexicon.spoken(word)) and len(word) > 2
 
     return Setting("in" if unit == "ft" else unit, talk, is_place, lexicon.is_part)
+
+
+def _asks_weight(tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a short line that asks what a fish weighs and tells one number, hardly a count ("19.5 bass, lbs?")."""
+    numbers = [int(t.word) for i, t in enumerate(tokens)
+               if t.word.isdigit() and not (i and tokens[i - 1].word.isdigit() and tokens[i - 1].end + 1 == t.start)]
+    return len(numbers) == 1 and FEWEST_INCHES < numbers[0] < MOST_INCHES and any("weight" in lexicon.cues(t.word) for t in tokens)
+
+
+FEWEST_INCHES, MOST_INCHES = 5, 100
 
 
 def _names_count(tokens: Sequence[Token], lexicon: Lexicon) -> bool:

@@ -164,6 +164,7 @@ def seen_words(kb: KnowledgeBase, seen: Observation) -> str:
             if character.kind == "count"
             else say.labelled(character.label, number)
         )
+        text = say.bound(text, seen.at_least) if seen.at_least or seen.at_most else text
     else:
         text = join([kb.state(s).clause or kb.state(s).label for s in seen.states if _known(kb, s)], "or")
     if not seen.seen:

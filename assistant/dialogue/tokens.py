@@ -13,6 +13,8 @@ MOST = 1800
 _WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*", re.UNICODE)
 _BREAK = re.compile(r"[,;:!?\n()\[\]]|\.(?=\s|$)|\s[-–—]+\s|--|[–—]|/")
 _WITH = re.compile(r"\bw/(o\b)?", re.IGNORECASE)
+_FIN_LETTER = re.compile(r"\b(?:(?P<anal>A)(?= (?:spines|rays|soft rays)\b)|(?P<dorsal>D)(?= (?:spines|rays|soft rays|base)\b))")
+"""The letter of a fin as counts are written ("11 D spines, 7 A spines")."""
 _SPACES = re.compile(r"[ \u00a0]+")
 
 
@@ -37,6 +39,7 @@ def clean(text: str) -> str:
 def tokenize(text: str) -> tuple[Token, ...]:
     """The words of a cleaned line, clauses numbered by punctuation."""
     breaks = [(m.start(), m.group().strip()) for m in _BREAK.finditer(text)]
+    fins = {m.start(): m.lastgroup or "" for m in _FIN_LETTER.finditer(text)}
     out: list[Token] = []
     clause = sentence = at = 0
     for match in _WORD.finditer(text):
@@ -44,7 +47,7 @@ def tokenize(text: str) -> tuple[Token, ...]:
             clause += 1
             sentence += breaks[at][1] in (".", "!", "?", ";")
             at += 1
-        word = fold(match.group()).replace("'", "").replace("’", "")
+        word = fins.get(match.start()) or fold(match.group()).replace("'", "").replace("’", "")
         clause += word == "but"
         out.append(Token(word, match.group(), match.start(), match.end(), clause, sentence))
     return tuple(out)

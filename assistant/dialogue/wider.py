@@ -25,7 +25,15 @@ def wider(kb: KnowledgeBase, reading: Reading, answer: Answer) -> tuple[str, ...
     crosses = [t for t in found if t.is_hybrid]
     open_still = [t for ids in several for t in ids[:MOST]]
     parents = [p for t in crosses for p in t.parents]
-    return unique([*of_groups, *loose, *open_still, *higher, *(t.id for t in crosses), *parents])
+    return unique([*of_groups, *loose, *open_still, *higher, *(t.id for t in crosses), *parents, *_formula(kb, answer)])
+
+
+def _formula(kb: KnowledgeBase, answer: Answer) -> tuple[str, ...]:
+    """The hybrid formula of two fishes whose cross was asked about and is not held."""
+    kinds = [t for i in answer.taxa if (t := kb.find("taxon", i)) is not None and t.is_species]
+    if answer.intent != "hybrids" or len(kinds) != 2 or any(t.is_hybrid for t in kinds):
+        return ()
+    return (" x ".join(sorted(t.scientific for t in kinds)),)
 
 
 def _of_group(kb: KnowledgeBase, group: str) -> tuple[str, ...]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from assistant.dialogue import phrases as core
 from assistant.dialogue import phrases_care as care
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue import speak
@@ -12,6 +13,7 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import carried_on, kinds_name, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.grounds import both
 from assistant.dialogue.subjects import MOST, label, species_of, subjects
 from assistant.dialogue.telling import cut, ids, plain, shown_note, trusted
 from assistant.dialogue.turn import Turn
@@ -34,18 +36,13 @@ TELLING = (
     "legal-status",
 )
 """Characters of crosses that are told, the most asked first."""
-LOOKS = (
-    "opercular-flap-edge",
-    "opercular-flap-length",
-    "upper-jaw-reach",
-    "head-lines",
-    "pectoral-fin-form",
-    "body-form",
-)
+SHOWN_LOOKS = 4
 OCCURRENCE = {"common": 0, "uncommon": 1, "rare": 2}
 BETWEEN = ("intermediate",)
 EACH, EACH_SIDE = 2, 6
 NOTE = "hybrid-note"
+ORIGIN_TOLD, STOCKED = "hybrid-origin", "stocked"
+"""The side of a line that asks for raised crosses, and the origin of those."""
 LONGEST_NOTE = 200
 
 
@@ -142,7 +139,7 @@ def _cross(turn: Turn, cross: str, sides: frozenset[str]) -> list[Block]:
     points = _facts(turn, found, sides)
     if sides & {"new-species"}:
         points = [Block("point", care.NOT_SPECIES, claim=False), *points]
-    asked_first = sides & {"fertile", "sex", "how-common", "halfway"} and not turn.reading.taxa()
+    asked_first = sides & {"fertile", "sex", "how-common", "halfway", "by-eye"} and not turn.reading.taxa()
     return [*points[:1], lead, *points[1:]] if asked_first and points else [lead, *points]
 
 
@@ -162,7 +159,7 @@ def _facts(turn: Turn, found: Taxon, sides: frozenset[str]) -> list[Block]:
     for side, character, name in (("fertile", FERTILITY, "the fertility"), ("sex", MALES, "the share of males")):
         if side in sides and not any(s.character == character for s in kb.statements(found.id)):
             out.insert(0, Block("point", say.ids_or_none(found.label, name), claim=False))
-    if sides & {"halfway"}:
+    if sides & {"halfway", "by-eye"}:
         out = _features(turn, found) + out
     return [*out, Block("doubt", care.NOT_BY_EYE, claim=False)]
 
@@ -194,22 +191,19 @@ def _words(kb: KnowledgeBase, s: Statement) -> str:
 
 
 def _features(turn: Turn, found: Taxon) -> list[Block]:
-    """How the cross looks beside its parents, for what is stated of it."""
-    from assistant.reasoning.contrast import contrast_row
+    """The features that set the cross apart from its parents, each beside theirs."""
+    from assistant.reasoning.contrast import LOOKS, contrast
 
     kb = turn.kb
-    out = []
-    for part in [*LOOKS, *sorted({s.character for s in kb.statements(found.id)} - set(LOOKS))]:
-        character = kb.find("character", part)
-        if character is None or character.use != "identify":
-            continue
-        row = contrast_row(kb, character, (found.id, *found.parents))
-        if row is None or not all(row.told) or row.separation < 0.2:
-            continue
-        words = [speak.told_words(kb, t, character, turn.held.units) for t in row.told if t]
-        statements = speak.short_ids(s for t in row.told if t for s in t.statements) or (f"taxon:{found.id}",)
-        out.append(Block("point", care.stated(character.label, *words), statements=statements))
-    return out[:4]
+    rows = [r for r in contrast(kb, (found.id, *found.parents), LOOKS["hand"]).separating if all(r.told)]
+    return [
+        Block(
+            "point",
+            core.contrast_point(speak.heading(kb.character(r.character)), both(turn, r)),
+            statements=speak.short_ids(s for t in r.told if t for s in t.statements) or (f"taxon:{found.id}",),
+        )
+        for r in rows[:SHOWN_LOOKS]
+    ]
 
 
 # --- two fishes, one fish ---------------------------------------------------------------------------------------
@@ -273,6 +267,8 @@ def _of_one(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
             Block("point", care.cross_none(label(kb, taxon)), claim=False),
             Block("doubt", care.NOT_BY_EYE, claim=False),
         ]
+    if STOCKED in sides:
+        found = [t for t in found if _stocked(kb, t)] or found
     found.sort(key=lambda t: (OCCURRENCE.get(kb.taxon(t).occurrence, 3), t))
     names = []
     for t in found:
@@ -281,7 +277,8 @@ def _of_one(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
         name = label(kb, partner[0]) if len(members) == 1 and partner else own
         names.append(f"{name} ({own})" if name != own and " x " not in own else name)
     most = len(names) if "more" in turn.cues else 8
-    text = care.cross_list(
+    stocked = STOCKED in sides and all(_stocked(kb, t) for t in found)
+    text = (care.cross_list_stocked if stocked else care.cross_list)(
         kinds_name(kb, taxon),
         say.names_with(names[:most])
         if len(names) <= most
@@ -291,6 +288,12 @@ def _of_one(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
     if sides & {"fertile", "sex"}:
         out += [b for t in found for b in _fertility_of(kb, t)][:EACH_SIDE] or _cross(turn, found[0], sides)[:2]
     return [*out, Block("doubt", care.NOT_BY_EYE, claim=False)]
+
+
+def _stocked(kb: KnowledgeBase, cross: str) -> bool:
+    """True for a cross that is raised and stocked, whether or not it arises in nature too."""
+    told = (x for s in kb.statements(cross) if s.character == ORIGIN_TOLD for x in s.states)
+    return kb.taxon(cross).origin == STOCKED or any(x.endswith(STOCKED) for x in told)
 
 
 def _fertility_of(kb: KnowledgeBase, cross: str) -> list[Block]:
@@ -315,7 +318,7 @@ def _general(turn: Turn, sides: frozenset[str]) -> list[Block]:
         out += _term(kb, "hybrid-index") + _between(kb)
     if "new-species" in sides:
         out += [Block("point", care.NOT_SPECIES, statements=("term:hybrid",)), *_term(kb, "hybrid")]
-    if "by-eye" in sides:
+    if "by-eye" in sides and not turn.held.taxa:
         out.append(Block("point", care.NOT_BY_EYE, statements=_limits(kb)))
     if "halfway" in sides and not turn.held.taxa:
         out += [Block("point", care.HALFWAY, statements=_halfway(kb)), *_between(kb)]

@@ -102,7 +102,7 @@ def _listed(turn: Turn, sides: frozenset[str]) -> Answer:
     pool = tuple(t for t in pool if t in kinds) or pool
     narrowing = turn.held.intent == "list" and not groups(reading) and not named(turn)
     places = reading.places or (turn.held.places if narrowing or not reading.seen else ())
-    seen = [_bounded(turn, s) for s in reading.seen if not s.retract]
+    seen = [s for s in reading.seen if not s.retract]
     if asks_spawning(turn) and seasons(turn):
         return _spawning(turn, pool, name, places)
     seen = seen or ([] if places else list(living(turn)))
@@ -223,21 +223,6 @@ def _ranked(turn: Turn, fits: Sequence[Fitting], what: str, smallest: bool) -> A
     return Answer("list", (lead,), taxa=unique((*order, *_wider(turn))))
 
 
-def _bounded(turn: Turn, seen: Seen) -> Seen:
-    """A count with "more than", "at least", "fewer than" or "at most" before it as the bound that it is."""
-    o = seen.observation
-    if o.value is None or o.at_least or o.at_most:
-        return seen
-    before = key(turn.reading.text[: seen.start]).split()[-3:]
-    tails = [" ".join(before[-n:]) for n in range(1, len(before) + 1)]
-    found = {thing.removeprefix("aspect-") for p in tails for kind, thing, _ in turn.kb.spoken(p) if kind == "aspect"}
-    bounds = {"count-over": (1, True), "count-from": (0, True), "count-under": (-1, False), "count-to": (0, False)}
-    for side, (step, least) in bounds.items():
-        if side in found:
-            return seen._replace(observation=o._replace(value=o.value + step, at_least=least, at_most=not least))
-    return seen
-
-
 def _by_length(turn: Turn, pool: tuple[str, ...], sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
     """Of some fishes those whose largest held is longer (or shorter) than a length told, and that in words."""
     lengths = [m for m in turn.reading.measures if m.kind == "length"]
@@ -261,17 +246,12 @@ def _what(
                 for o in sides]
         parts.append(lists.of_life(told))
     elif seen:
-        parts.append(lists.with_what(say.names_with([_in_words(kb, s.observation) for s in seen[:3]])))
+        parts.append(lists.with_what(say.names_with([speak.seen_words(kb, s.observation) for s in seen[:3]])))
     if size_words:
         parts.append(size_words)
     if places:
         parts.append(lists.in_place(place_names(kb, places)))
     return " ".join(parts)
-
-
-def _in_words(kb: KnowledgeBase, o: Observation) -> str:
-    text = speak.seen_words(kb, o)
-    return lists.bound(text, o.at_least) if o.value is not None and (o.at_least or o.at_most) else text
 
 
 def _shown(turn: Turn, names: Sequence[str], most: int) -> str:

@@ -138,7 +138,12 @@ def _characters(turn: Turn) -> list[Block]:
 def _strange(turn: Turn) -> str:
     """The words of the line that ask for a meaning the base does not hold."""
     words = [w for w in turn.reading.words if w not in DROPPED and w not in ASKING and not w.isdigit()]
-    return " ".join(words[:4])
+    return " ".join(w for w in words[:4] if not _trails(turn.kb, w))
+
+
+def _trails(kb: KnowledgeBase, word: str) -> bool:
+    """True for a word that only hangs on a question ("again")."""
+    return any(kind == "cue" and thing == "cue-trailing" for kind, thing, _ in kb.spoken(word))
 
 
 def _unknown(turn: Turn) -> Answer:
