@@ -157,7 +157,8 @@ def _made(tokens: Sequence[Token], at: int | None, nouns: Iterable[str], lexicon
     for word in unique([tokens[at].word, single, f"{single}ed", f"{single}{single[-1:]}ed"]):
         for noun in nouns:
             phrase = f"{word} {noun}"
-            entries = tuple(e for e in lexicon.spoken(phrase) if e[0] == "taxon" and e[2] != "ambiguous")
+            entries = tuple(e for e in lexicon.spoken(phrase)
+                            if e[0] == "taxon" and e[2] != "ambiguous" and not lexicon.kb.taxon(e[1]).is_hybrid)
             if word != noun and entries:
                 return Named(at, at + 1, entries, phrase=phrase, cut=True)
     return None

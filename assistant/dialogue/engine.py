@@ -88,9 +88,21 @@ def _only_units(reading: Reading) -> bool:
 def understand(kb: KnowledgeBase, reading: Reading, held: Held) -> tuple[Reading, Facts, tuple[Cue, ...]]:
     """The reading freed of what is no observation, with the facts and cues that the recogniser table speaks of."""
     reading = observable(kb, reading)
-    cues = find_cues(kb, reading)
+    cues = _besides_names(reading, find_cues(kb, reading))
     reading = unasked(reading, cues)._replace(cues=frozenset(c.id for c in cues))
     return reading, gather(kb, reading, cues, held), cues
+
+
+CROSSING = "hybrid"
+
+
+def _besides_names(reading: Reading, cues: Sequence[Cue]) -> tuple[Cue, ...]:
+    """The cues; a "hybrid" in the name of a fish asks for no crossing where something else is asked of that fish."""
+    if not any((c.id in ASKING and c.id != CROSSING) or c.id in ("asks-where", "asks-when") for c in cues):
+        return tuple(cues)
+    names = [(m.start, m.end) for m in reading.of("taxon", "hybrid", "group")]
+    return tuple(c for c in cues
+                 if c.id != CROSSING or not any(a <= c.start and c.end <= b and b - a > c.end - c.start for a, b in names))
 
 
 ABOUT_A_CATCH = ("rules", "handling", "size", "weight", "tackle", "habitat", "names", "range")

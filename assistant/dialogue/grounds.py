@@ -7,7 +7,7 @@ from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.parts import characters_asked
-from assistant.dialogue.subjects import named, species_of, subjects
+from assistant.dialogue.subjects import species_of, subjects
 from assistant.dialogue.turn import Turn
 from assistant.model.records import Caution, Character, Practice, Range, SizeRecord, Statement
 from assistant.model.stems import DROPPED
@@ -38,7 +38,7 @@ def general(turn: Turn) -> Answer:
     if terms := _terms(turn):
         lead = Block("lead", wording.WHY_UNKNOWN, claim=False)
         return Answer("why", (lead, *(_term(turn, t, 1) for t in terms[:2])), fish)
-    if named(turn):
+    if subjects(turn, carried=False):
         return _held_of(turn, fish)
     return _last(turn)
 

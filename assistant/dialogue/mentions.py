@@ -297,7 +297,8 @@ def _beside_name(named: Named, names: Sequence[Named], tokens: Sequence[Token], 
             continue
         first, second = (other, named) if other.after <= named.first else (named, other)
         gap = tokens[first.after : second.first]
-        if len(gap) <= 2 and any(t.word in _AGAINST for t in gap):
+        out_of = len(gap) == 2 and gap[0].word == "from" and _weak(second, tokens, lexicon)
+        if len(gap) <= 2 and any(t.word in _AGAINST for t in gap) and not out_of:
             return True
         plain = _two_plain_words(named, tokens, lexicon) and not named.split
         short = not _weak(named, tokens, lexicon) and (len(tokens) <= 4 or named.after - named.first != 2) and not plain
@@ -313,8 +314,27 @@ def _both_plain(a: Named, b: Named, tokens: Sequence[Token], lexicon: Lexicon) -
     if not (_weak(a, tokens, lexicon) or _weak(b, tokens, lexicon)):
         return False
     first, second = sorted((a, b), key=lambda n: n.first)
+    if _offered_of_kin(first, second, tokens, lexicon):
+        return False
     described = second.first - first.after > 1 and _weak(second, tokens, lexicon)
     return described or len(tokens) > 5 or all(lexicon.is_part(tokens[n.first].word) for n in (a, b))
+
+
+MOST_OFFERED = 4
+
+
+def _offered_of_kin(first: Named, second: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for two fishes of one genus that are set against each other in few words ("silver or king, small ones")."""
+    clause = tokens[first.first].clause
+    if tokens[second.first].clause != clause or sum(t.clause == clause for t in tokens) > MOST_OFFERED:
+        return False
+    kin = [{lexicon.kb.lineage(e[1])[1] for e in n.entries if e[0] == "taxon" and len(lexicon.kb.lineage(e[1])) > 1}
+           for n in (first, second)]
+    offered = any(t.word in _OFFERING for t in tokens[first.after : second.first])
+    return offered and bool(kin[0] & kin[1])
+
+
+_OFFERING = word_set("or r vs versus v")
 
 
 def _likeness(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> tuple[bool, bool]:

@@ -186,6 +186,8 @@ def _mended_name(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> Named | 
     choices = lexicon.mend(word) or lexicon.mend(singular(word))
     loose = lexicon.close_words(word) if len(word) == 3 or not choices else ()
     for size in range(4, 0, -1):
+        if size == 1:
+            choices = tuple(c for c in choices if "weak-name" not in lexicon.cues(c))
         if size == 1 and (len(word) < 5 or not choices):
             return None
         for first in range(max(0, at - size + 1), min(at, len(tokens) - size) + 1):
@@ -299,7 +301,9 @@ _AT = word_set("in at from on near off to of around the")
 
 
 def names_water(tokens: Sequence[Token], named: Named, lexicon: Lexicon) -> bool:
-    """True for a fish in the name or kind of a water ("in Bass Lake", "from a trout stream")."""
+    """True for a fish in the name or kind of a water ("in Bass Lake", "from a trout stream", a strange "lake Lanier")."""
+    if not named.exact and named.first and named.after - named.first == 1 and tokens[named.first - 1].word in _WATERS:
+        return True
     if named.after >= len(tokens) or tokens[named.after].word not in _WATERS:
         return False
     clause = tokens[named.after].clause

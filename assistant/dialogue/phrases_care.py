@@ -106,6 +106,16 @@ def cross_list(name: str, others: str) -> str:
     return sentence(f"known crosses of {name}: {others}")
 
 
+def of_parents(name: str) -> str:
+    """Nothing held of a cross itself."""
+    return sentence(f"the base holds nothing on that of the {name} itself; this is what it holds of its parents")
+
+
+def cross_kinds(name: str, others: str) -> str:
+    """The crosses of a group that is one of crosses."""
+    return sentence(f"the base holds these {name}: {others}")
+
+
 def cross_list_stocked(name: str, others: str) -> str:
     """Crosses of a fish that are raised and stocked."""
     return sentence(f"crosses of {name} that are mostly raised in hatcheries and stocked: {others}")

@@ -400,9 +400,10 @@ def name_means_in(words: str, fish: str, region: str) -> str:
     return sentence(f'"{words}" means the {fish} in {region}')
 
 
-def name_several(words: str, fishes: str) -> str:
-    """A name with several meanings."""
-    return sentence(f'"{words}" is used for several fishes: {fishes}')
+def name_several(words: str, fishes: str, family: str = "") -> str:
+    """A name with several meanings, and the family where all belong to one."""
+    of = f" of the {family}" if family else ""
+    return sentence(f'"{words}" is used for several fishes{of}: {fishes}')
 
 
 def name_here(words: str, place: str, fishes: str) -> str:

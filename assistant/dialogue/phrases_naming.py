@@ -263,7 +263,7 @@ def more_sources(count: int) -> str:
 UNDONE = "All right, taken back."
 
 
-NOTHING_TO_UNDO = "There is nothing to take back yet."
+NOTHING_TO_UNDO = "All right; there is nothing to take back yet. Ask, or tell me what you saw."
 
 
 STARTED_OVER = "Cleared. We start over: which fish is it about, or what did you see?"

@@ -10,6 +10,7 @@ from assistant.dialogue import rule_words as words
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.catch_measures import NUMBER_WORDS, count_of, number, plain_numbers
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.measures import LONGEST_FISH
 from assistant.dialogue.reading import Measure
 from assistant.dialogue.rule_context import Context, length_of
 from assistant.dialogue.subjects import MOST, label, subjects
@@ -65,7 +66,8 @@ def quoted(turn: Turn, found: Context) -> tuple[Answer, Held] | None:
 def _compared(turn: Turn) -> tuple[c.Length | None, c.Length | None]:
     """The limit named and the length of the fish: measures as read, else bare numbers beside a word for a limit."""
     own = [length_of(m) for m in turn.reading.measures if m.kind == "length" and m.own]
-    limits = [length_of(m) for m in turn.reading.measures if m.kind == "length" and not m.own]
+    named = [m for m in turn.reading.measures if m.kind == "length" and not m.own and m.low <= LONGEST_FISH]
+    limits = [length_of(m) for m in named]
     text = plain_numbers(turn.reading.text)
     match = LIMIT.search(text)
     if not limits and match is not None:

@@ -223,9 +223,10 @@ class KnowledgeBase:
         return self._cache[slot]  # type: ignore[no-any-return]
 
     def members(self, key: str) -> tuple[str, ...]:
-        """The species below a taxon or in a group (crosses left out), or the species itself."""
+        """The species below a taxon or in a group (crosses left out unless a group lists them), or the species itself."""
         if (group := self.find("group", key)) is not None:
-            return tuple(sorted({s for m in group.members for s in self._species_below(m)}))
+            crosses = {m for m in group.members if (t := self.find("taxon", m)) is not None and t.is_hybrid}
+            return tuple(sorted(crosses | {s for m in group.members for s in self._species_below(m)}))
         return self._species_below(key)
 
     def _species_below(self, key: str) -> tuple[str, ...]:

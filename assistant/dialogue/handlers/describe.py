@@ -19,9 +19,9 @@ from assistant.model.records import Range
 from assistant.reasoning.contrast import tell
 from assistant.reasoning.evidence import below, distribution
 from assistant.reasoning.size import size_range
-from assistant.text import join
+from assistant.text import join, key, singular, unique
 
-SHOWN, SHOWN_ALL, IN_GROUP, PLACES = 6, 14, 5, 6
+SHOWN, SHOWN_ALL, IN_GROUP, PLACES, PARTS_NAMED = 6, 14, 5, 6, 3
 HYBRID_TEXTS = ("appearance", "hybrid-note", "characters-to-check", "fertility")
 
 
@@ -67,7 +67,8 @@ def which(turn: Turn, words: str, ids: Sequence[str], intent: str = "describe") 
 
 
 def _one(turn: Turn, taxon: str, asked: tuple[str, ...]) -> Answer:
-    if turn.reading.seen and asked:
+    whether = turn.cues & {"asks-do", "asks-can", "have-verb"} and "range" not in turn.cues
+    if turn.reading.seen and (whether or len({turn.kb.character(c).part for c in asked}) == 1):
         block = _yes_no(turn, taxon)
         if block is not None:
             return Answer("describe", (block,), (taxon,))
@@ -116,7 +117,7 @@ def _parts(turn: Turn, taxon: str, asked: tuple[str, ...]) -> list[Block]:
                 Block("point", text, statements=speak.short_ids(told.statements)),
             )
         )
-    label = kb.character(asked[0]).label if len(asked) == 1 else part_word(kb, turn.reading, asked[0])
+    label = kb.character(asked[0]).label if len(asked) == 1 else _parts_named(turn, asked)
     if not out:
         refs = speak.short_ids(s.id for s in kb.statements(taxon)[:1]) or (f"taxon:{taxon}",)
         return [Block("lead", say.nothing_on(speak.fish(kb, taxon), label), statements=refs)]
@@ -128,6 +129,15 @@ def _parts(turn: Turn, taxon: str, asked: tuple[str, ...]) -> list[Block]:
             Block("lead", say.describe_single(speak.fish(kb, taxon), blocks[0].text), statements=blocks[0].statements)
         ]
     return [Block("lead", say.part_of(speak.fish(kb, taxon), label), claim=False), *blocks]
+
+
+def _parts_named(turn: Turn, asked: Sequence[str]) -> str:
+    """The parts asked about by the words typed; that of the first character where none of its words is."""
+    words = {singular(w) for w in turn.reading.words}
+    names = unique(part_word(turn.kb, turn.reading, c) for c in asked)
+    typed = [n for n in names if {singular(w) for w in key(n).split()} <= words]
+    typed = [n for n in typed if not any(n != o and f" {n} " in f" {o} " for o in typed)]
+    return join(typed[:PARTS_NAMED]) or names[0]
 
 
 def _young(turn: Turn, taxon: str) -> list[Block]:

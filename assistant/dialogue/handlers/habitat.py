@@ -176,6 +176,9 @@ def _one(turn: Turn, taxon: str, wanted: Sequence[str], many: bool) -> list[Bloc
     kb = turn.kb
     name = label(kb, taxon)
     held = [c for c in wanted or USUAL if kb.find("character", c) is not None and about(kb, taxon, c)[0]]
+    if not held and (parents := kb.taxon(taxon).parents):
+        own = Block("point", care.of_parents(name), statements=(f"taxon:{taxon}",))
+        return [own, *(b for p in parents for b in _one(turn, p, wanted, True)[:ALSO_TOLD])]
     out = [_told(turn, taxon, c, first=not i or many) for i, c in enumerate(held)]
     missing = [
         c

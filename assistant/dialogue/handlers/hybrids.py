@@ -137,6 +137,8 @@ def _cross(turn: Turn, cross: str, sides: frozenset[str]) -> list[Block]:
         statements=(f"taxon:{cross}",),
     )
     points = _facts(turn, found, sides)
+    if "by-eye" in sides:
+        points = [Block("point", care.NOT_BY_EYE, statements=_limits(kb)), *points[:-1]]
     if sides & {"new-species"}:
         points = [Block("point", care.NOT_SPECIES, claim=False), *points]
     asked_first = sides & {"fertile", "sex", "how-common", "halfway", "by-eye"} and not turn.reading.taxa()
@@ -262,6 +264,8 @@ def _of_one(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
         & (members | {x for m in members for x in kb.lineage(m)[:2]} & set(kb.species))
         or set(kb.taxon(t).parents) & members
     ]
+    crosses_alone = bool(members) and all(kb.taxon(m).is_hybrid for m in members)
+    found = sorted(members) if crosses_alone else found
     if not found:
         return [
             Block("point", care.cross_none(label(kb, taxon)), claim=False),
@@ -278,7 +282,8 @@ def _of_one(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
         names.append(f"{name} ({own})" if name != own and " x " not in own else name)
     most = len(names) if "more" in turn.cues else 8
     stocked = STOCKED in sides and all(_stocked(kb, t) for t in found)
-    text = (care.cross_list_stocked if stocked else care.cross_list)(
+    worded = care.cross_kinds if crosses_alone else care.cross_list_stocked if stocked else care.cross_list
+    text = worded(
         kinds_name(kb, taxon),
         say.names_with(names[:most])
         if len(names) <= most

@@ -261,8 +261,10 @@ def _shown(turn: Turn, names: Sequence[str], most: int) -> str:
 
 
 def _wider(turn: Turn) -> tuple[str, ...]:
-    """The families and genera that the line asks about, which close the list of taxa."""
+    """The families and genera that the line asks about (or a narrowed list was of), which close the list of taxa."""
     kb = turn.kb
+    if not groups(turn.reading) and not named(turn):
+        return tuple(t for t in turn.held.taxa if (x := kb.find("taxon", t)) is not None and not x.is_species)
     out: dict[str, None] = {}
     for m in groups(turn.reading)[:2]:
         group = kb.find("group", m.ids[0])

@@ -198,7 +198,9 @@ def _several(turn: Turn, words: str, found: Sequence[tuple[str, Name | None]]) -
             )
         )
     else:
-        text = say.name_several(words, speak.fishes(kb, order[:SHOWN]))
+        families = {kb.lineage((kb.taxon(t).parents or (t,))[0])[-1] for t in order}
+        family = kb.taxon(families.pop()).label if len(families) == 1 else ""
+        text = say.name_several(words, speak.fishes(kb, order[:SHOWN]), family)
         if turn.held.places and (living := _living(turn, order)):
             place = place_names(kb, turn.held.places)
             note = say.name_not_told(words, place, speak.fishes(kb, living[:SHOWN], "or"))

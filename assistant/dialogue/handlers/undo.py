@@ -6,9 +6,10 @@ from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.handlers import size
+from assistant.dialogue.handlers import size, weight
 from assistant.dialogue.handlers.identify import claimed, guessed, name_it
 from assistant.dialogue.observing import forget, observe
+from assistant.dialogue.subjects import label, subjects
 from assistant.dialogue.turn import Turn
 from assistant.reasoning.observed import NAMING
 from assistant.text import join
@@ -24,7 +25,30 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return _measured_anew(turn)
     if turn.reading.places and turn.held.seen:
         return _placed_anew(turn)
+    if turn.held.intent in ASKED_AGAIN and (turn.reading.places or ("correct" in turn.cues and _fish(turn))):
+        return _asked_anew(turn)
     return _back(turn)
+
+
+ASKED_AGAIN = ("rules", "size", "weight", "range", "habitat", "tackle", "handling", "describe", "names")
+"""Intents that are answered again for the fish, place or measure put right."""
+
+
+def _fish(turn: Turn) -> tuple[str, ...]:
+    return subjects(turn, carried=False)
+
+
+def _asked_anew(turn: Turn) -> tuple[Answer, Held]:
+    """The last question answered for the place or the fish that was meant."""
+    from assistant.dialogue.handlers import handler_of
+
+    told = [speak.place_words(turn.kb, turn.reading.places[-1:])] if turn.reading.places else []
+    told += [label(turn.kb, t) for t in _fish(turn)[:1]]
+    answer, after = handler_of(turn.held.intent)(turn)
+    lead = Block("lead", wording.corrected(join(told)), claim=False)
+    first, *rest = answer.blocks
+    blocks = (lead, first._replace(kind="point") if first.kind == "lead" else first, *rest)
+    return answer._replace(intent="undo", blocks=blocks), after
 
 
 def _start_over(turn: Turn) -> tuple[Answer, Held]:
@@ -60,7 +84,10 @@ def _measured_anew(turn: Turn) -> tuple[Answer, Held]:
     """A length or weight put right: what was seen is weighed again, else the size of the fish is told."""
     words = join([turn.reading.text[m.start : m.end] for m in turn.reading.measures if m.own])
     lead = Block("lead", wording.corrected(words), claim=False)
-    answer, after = name_it(turn, turn.held, ()) if turn.held.seen else size.handle(turn)
+    if turn.held.seen:
+        answer, after = name_it(turn, turn.held, ())
+    else:
+        answer, after = (weight if turn.held.intent == "weight" else size).handle(turn)
     return answer._replace(intent="undo", blocks=(lead, *answer.blocks)), after
 
 
