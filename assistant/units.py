@@ -33,16 +33,20 @@ def _round(value: Decimal, places: int) -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
-def show_length(mm: float | Decimal, system: str = "us") -> str:
-    """A length in both systems, the reader's own first; centimetres from ``SMALL`` up.
+METRIC = ("metric", "mm")
+"""The systems whose units come first in metric: centimetres, or millimetres throughout."""
 
-    >>> show_length(152.4), show_length(152.4, "metric"), show_length(50.8), show_length(1524)
-    ('6 in (15.2 cm)', '15.2 cm (6 in)', '2 in (51 mm)', '60 in (152 cm)')
+
+def show_length(mm: float | Decimal, system: str = "us") -> str:
+    """A length in both systems, the reader's own first; centimetres from ``SMALL`` up unless the system is "mm".
+
+    >>> show_length(152.4), show_length(152.4, "metric"), show_length(50.8), show_length(1524), show_length(210, "mm")
+    ('6 in (15.2 cm)', '15.2 cm (6 in)', '2 in (51 mm)', '60 in (152 cm)', '210 mm (8.3 in)')
     """
     exact = Decimal(str(mm))
     inches = f"{_round(exact / MM_PER_INCH, 1)} in"
-    metric = f"{_round(exact, 0)} mm" if exact < SMALL else _centimetres(exact)
-    return f"{metric} ({inches})" if system == "metric" else f"{inches} ({metric})"
+    metric = f"{_round(exact, 0)} mm" if exact < SMALL or system == "mm" else _centimetres(exact)
+    return f"{metric} ({inches})" if system in METRIC else f"{inches} ({metric})"
 
 
 def show_span(low: float, high: float, system: str = "us") -> str:
@@ -54,7 +58,7 @@ def show_span(low: float, high: float, system: str = "us") -> str:
     if low == high:
         return show_length(high, system)
     shortest, longest = show_length(low, system), show_length(high, system)
-    if low < SMALL <= high:
+    if low < SMALL <= high and system != "mm":
         exact = Decimal(str(low))
         shortest = shortest.replace(f"{_round(exact, 0)} mm", _centimetres(exact))
     return joined(shortest, longest)
@@ -89,7 +93,7 @@ def show_weight(grams: float | Decimal, system: str = "us") -> str:
     exact = Decimal(str(grams))
     us = f"{_round(exact / G_PER_POUND, 1)} lb" if exact >= G_PER_POUND else f"{_round(exact / GRAMS['oz'], 1)} oz"
     metric = f"{_round(exact / 1000, 2)} kg" if exact >= 1000 else f"{_round(exact, 0)} g"
-    return f"{metric} ({us})" if system == "metric" else f"{us} ({metric})"
+    return f"{metric} ({us})" if system in METRIC else f"{us} ({metric})"
 
 
 def celsius_to_fahrenheit(c: float) -> float:

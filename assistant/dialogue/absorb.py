@@ -39,11 +39,14 @@ def _within(kb: KnowledgeBase, water: str, places: tuple[str, ...]) -> bool:
     return found is not None and any(p in found.within or p == water for p in places)
 
 
+MILLIMETRES = frozenset({"mm", "millimeters", "millimetres", "millimeter", "millimetre"})
+
+
 def _units(reading: Reading) -> str:
     if "units-us" in reading.cues and not reading.measures:
         return "us"
     if "units-metric" in reading.cues and not reading.measures:
-        return "metric"
+        return "mm" if MILLIMETRES & set(reading.words) else "metric"
     typed = {m.unit for m in reading.measures if m.own and not m.bare}
     if typed & {"mm", "cm", "m", "kg", "g"}:
         return "metric"

@@ -1,4 +1,5 @@
-"""What the base lacks, told at the prompt: gaps of a taxon, taxa without a value, numbers without a unit (layer 4)."""
+"""What the base lacks, told at the prompt: gaps of a taxon, taxa without a value or with few statements, numbers
+without a unit, sources that disagree (layer 4)."""
 
 from __future__ import annotations
 
@@ -6,13 +7,14 @@ from collections.abc import Sequence
 
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue import phrases_lists as lists
+from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.aspects import characters
 from assistant.dialogue.subjects import label, named, species_of, subjects
 from assistant.dialogue.telling import MEMORY, place_names, plain
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.records import Character
+from assistant.model.records import Character, Statement
 from assistant.reasoning.evidence import about
 from assistant.reasoning.place_prior import expand_places
 
@@ -20,12 +22,14 @@ NUMBERS = ("count", "ratio", "length", "mass", "temperature")
 WITH_UNIT = ("length", "mass", "temperature")
 SHOWN, MOST_TAXA = 15, 8
 FEW = 3
-UNSTATED = "lacking"
+UNSTATED, CONFLICT = "lacking", "conflict"
+STATEMENTS = frozenset({"statement", "statements", "records", "facts"})
+MOST_CONFLICTS = 6
 
 
 def asks_gaps(turn: Turn, sides: frozenset[str]) -> bool:
     """True when a line asks what is missing, or narrows such an answer."""
-    if sides & {"coverage", "unit", "from-memory"} or (UNSTATED in sides and turn.reading.places):
+    if sides & {"coverage", "unit", "from-memory", CONFLICT} or _least_told(turn, sides) or (UNSTATED in sides and turn.reading.places):
         return True
     if UNSTATED in sides and (_named(turn) or "unit" in sides):
         return True
@@ -38,6 +42,10 @@ def gaps(turn: Turn, sides: frozenset[str]) -> Answer:
         return _units(turn)
     if "from-memory" in sides:
         return _from_memory(turn)
+    if CONFLICT in sides:
+        return _conflicts(turn)
+    if least := _least_told(turn, sides):
+        return _thin(turn, least)
     if UNSTATED in sides and turn.reading.places and not _named(turn):
         return _no_range(turn)
     if UNSTATED in sides and "coverage" not in sides and (found := _named(turn)):
@@ -151,3 +159,48 @@ def _units(turn: Turn) -> Answer:
     if not lacking:
         return plain("list", lists.unit_none(name, len(found)))
     return plain("list", lists.unit_some(name, len(lacking), len(found), _cut(lacking, "more" in turn.cues)))
+
+
+def _least_told(turn: Turn, sides: frozenset[str]) -> int:
+    """The number of "taxa with fewer than 10 statements"; 0 where none is asked for."""
+    asked = "count-under" in sides and STATEMENTS & set(turn.reading.words)
+    return turn.reading.counts[0] if asked and turn.reading.counts else 0
+
+
+def _thin(turn: Turn, least: int) -> Answer:
+    """The taxa of which fewer statements than a number are held, the fewest first."""
+    kb = turn.kb
+    asked = subjects(turn, carried=False)
+    counts = {t: len(kb.statements(t)) for t in species_of(kb, asked) or kb.species if not kb.taxon(t).is_hybrid}
+    few = sorted((t for t in counts if counts[t] < least), key=lambda t: (counts[t], t))
+    shown = _cut([lists.with_count(label(kb, t), counts[t]) for t in few], "more" in turn.cues)
+    ids = tuple(f"taxon:{t}" for t in few[:SHOWN])
+    lead = Block("lead", lists.thin(least, len(few), shown), statements=ids, claim=bool(few))
+    return Answer("list", (lead,), taxa=asked or tuple(few[:MOST_TAXA]))
+
+
+def _conflicts(turn: Turn) -> Answer:
+    """The statements of some fishes on which sources differ, each value with its source."""
+    kb, units = turn.kb, turn.held.units
+    asked = subjects(turn)
+    wanted = set(_named(turn))
+    found: dict[tuple[str, str], list[Statement]] = {}
+    for t in species_of(kb, asked)[:MOST_TAXA]:
+        for s in kb.statements(t):
+            if not wanted or s.character in wanted:
+                found.setdefault((t, s.character), []).append(s)
+    told = {pair: {speak.statement_words(kb, s, units): s for s in rows} for pair, rows in found.items()}
+    unlike = {pair: rows for pair, rows in told.items() if len(rows) > 1 and len({s.source for s in rows.values()}) > 1}
+    if not asked:
+        return plain("list", lists.LIST_NEEDS)
+    lead = lists.conflicts(len(unlike)) if unlike else lists.NO_CONFLICT
+    blocks = [Block("lead", lead, claim=False)]
+    if not unlike and wanted:
+        unlike = told
+    blocks += [
+        Block("point", lists.conflict(label(kb, t), [
+            lists.by_source(words, speak.short_cite(kb, s.source[0]) if s.source else "") for words, s in rows.items()
+        ]), statements=tuple(f"st:{s.id}" for s in rows.values()))
+        for (t, _), rows in sorted(unlike.items())[:MOST_CONFLICTS]
+    ]
+    return Answer("list", tuple(blocks), taxa=asked)

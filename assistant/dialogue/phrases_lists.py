@@ -163,3 +163,33 @@ def invasive_lead(count: int, names: str) -> str:
 INVASIVE_NOTE = (
     "Whether one is unwanted depends on the place; report a suspected one to the local agency before you act."
 )
+
+
+def with_count(name: str, count: int) -> str:
+    """A taxon with the number of its statements."""
+    return f"{name} ({count})"
+
+
+def thin(least: int, count: int, names: str) -> str:
+    """Taxa with few statements."""
+    if not count:
+        return f"None: every taxon has {least} statements of its own or more."
+    return f"{count} taxa have fewer than {least} statements of their own: {names}."
+
+
+NO_CONFLICT = "None: where several sources speak of the same feature there, they say the same."
+
+
+def conflicts(count: int) -> str:
+    """How many features have sources that differ."""
+    return f"{count} feature{'' if count == 1 else 's'} on which the sources held do not say the same; none is dropped:"
+
+
+def conflict(name: str, values: list[str]) -> str:
+    """The values of one feature of a fish."""
+    return f"{name}: {'; '.join(values)}."
+
+
+def by_source(value: str, source: str) -> str:
+    """A value with its source."""
+    return f"{value} ({source})" if source else value

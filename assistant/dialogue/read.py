@@ -179,7 +179,7 @@ def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
     """How bare numbers are to be read: the unit in use, and whether the talk is of lengths."""
     asked = held.asked.kind if held.asked is not None else ""
     unit = next((m.unit for m in reversed(held.lengths) if m.unit in ("in", "cm", "mm", "ft", "m")), "")
-    unit = unit or ("cm" if held.units == "metric" else "in")
+    unit = unit or {"metric": "cm", "mm": "mm"}.get(held.units, "in")
     first = tokens[0].word if tokens else ""
     told = asked == "time" or (asked in NUMBERED and (first in NUMBERS or first.isdigit()))
     talk = asked == "length" or (asked != "character" and not told and bool(held.lengths) and len(tokens) <= 7)
