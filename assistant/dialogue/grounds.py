@@ -31,7 +31,7 @@ def general(turn: Turn) -> Answer:
     kinds = tuple(sorted(species_of(kb, fish), key=lambda t: (-len(kb.ranges(t)), t)))[:6]
     if asked and kinds and (found := _feature(turn, fish, kinds, asked)) is not None:
         return found
-    if set(turn.reading.words) & (COLOURS | DOUBTING) and (trust := _trust(turn, asked)):
+    if set(turn.reading.words) & (COLOURS | DOUBTING) and (trust := trust(turn, asked)):
         return Answer("why", trust, fish)
     if notes := _notes(turn, fish):
         return Answer("why", tuple(notes), fish)
@@ -117,7 +117,7 @@ DOUBTING = frozenset({"trust", "reliable", "unreliable", "bad", "rely", "wrong",
 COLOURS = frozenset({"colour", "color", "coloring", "colouring", "colors", "colours"})
 
 
-def _trust(turn: Turn, asked: tuple[str, ...]) -> tuple[Block, ...]:
+def trust(turn: Turn, asked: tuple[str, ...]) -> tuple[Block, ...]:
     """How far a feature (or colour at large) can be trusted: observer error and what it changes with, from the base."""
     kb = turn.kb
     if set(turn.reading.words) & COLOURS:

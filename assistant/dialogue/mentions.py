@@ -145,10 +145,26 @@ def _is_feature(
 
 def _weak_alone(named: Named, tokens: Sequence[Token]) -> bool:
     """True for an everyday word in a line that gives it no article and does not say that it is what was meant."""
+    if _is_subject(named, tokens):
+        return False
     return len(tokens) > 1 and not (len(tokens) < 5 and set(_before(named, tokens)[:1]) & _NAMING)
 
 
 _NAMING = word_set("a an meant mean")
+_ASKED_OF = word_set("do does did are will can where how when what catch catching")
+_DOING = word_set(
+    "wont dont will are were do did can cant bite bites biting bitin live spawn spawning get eat eating eatin hit hitting "
+    "go going run running stack stacked suspend hold taste"
+)
+
+
+def _is_subject(named: Named, tokens: Sequence[Token]) -> bool:
+    """True for a plural of which something is asked or told ("specks wont bite", "how big do blues get")."""
+    word = tokens[named.first].word
+    if not word.endswith("s") or word in _MARKS or named.after >= len(tokens):
+        return False
+    before = tokens[named.first - 1].word if named.first else ""
+    return tokens[named.after].word in _DOING and (not before or before in _ASKED_OF)
 
 
 def _group_left(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> Named | None:

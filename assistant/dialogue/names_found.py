@@ -111,8 +111,14 @@ def _longest_at(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> Named | N
 
 
 def _with_singular(entries: tuple[Entry, ...], words: list[str], number: int, lexicon: Lexicon) -> tuple[Entry, ...]:
-    """The entries of a plural as typed, with those of its singular ("rock basses" are rock bass)."""
+    """The entries of a name as typed, with those of its singular ("rock basses" are rock bass).
+
+    A loose name written apart stands for all that it does when written as one word ("stump knocker").
+    """
     last = singular(words[-1])
+    if len(words) > 1 and all(e[2] == "ambiguous" for e in entries):
+        joined = (e for e in lexicon.spoken("".join([*words[:-1], last])) if e[0] in KINDS)
+        entries = tuple(sorted({*entries, *joined}))
     if number or last == words[-1]:
         return entries
     more = (e for e in lexicon.spoken(" ".join([*words[:-1], last])) if e[0] in KINDS)

@@ -106,6 +106,9 @@ def cross_list(name: str, others: str) -> str:
     return sentence(f"known crosses of {name}: {others}")
 
 
+NOT_THE_SAME = "No, they are not the same."
+
+
 def of_parents(name: str) -> str:
     """Nothing held of a cross itself."""
     return sentence(f"the base holds nothing on that of the {name} itself; this is what it holds of its parents")

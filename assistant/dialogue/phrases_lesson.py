@@ -205,7 +205,8 @@ def quiz_fewer(made: int, wanted: int) -> str:
 
 BACK_WORDS = frozenset(["back", "previous", "undo", "backup", "oops"])
 DROP_WORDS = frozenset(["drop", "remove", "without", "minus", "omit", "leave", "skip", "except", "lose", "toss"])
-ADD_WORDS = frozenset(["add", "include", "plus"])
+ADD_WORDS = frozenset(["add", "include", "plus", "put"])
+SWAP_WORDS = frozenset(["swap", "replace", "trade", "switch", "exchange"])
 START_WORDS = frozenset(["start", "begin", "go", "ready", "walk", "through", "guide"])
 STOP_WORDS = frozenset(["stop", "quit", "end", "exit", "enough", "cancel"])
 KEY_WHICH = "Name some fishes or a group, for instance: a key of the sunfishes in Ohio."

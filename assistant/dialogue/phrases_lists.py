@@ -165,6 +165,11 @@ INVASIVE_NOTE = (
 )
 
 
+def whole_families(names: str) -> str:
+    """Families of which every kind is in a list."""
+    return f"Among them every kind held of: {names}."
+
+
 def with_count(name: str, count: int) -> str:
     """A taxon with the number of its statements."""
     return f"{name} ({count})"

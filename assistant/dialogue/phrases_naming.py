@@ -356,8 +356,8 @@ def observer(label: str, share: str, scopes: str) -> str:
 def observers(colour: str, counts: str, scopes: str) -> str:
     """Why colour is weak evidence."""
     return sentence(
-        f"colour is the weaker evidence: ordinary observers get colour marks wrong in about {colour} in 100, "
-        f"counts in about {counts}" + (f", and colour changes with {scopes}" if scopes else "")
+        f"colour is the weaker evidence{f', for it changes with {scopes}' if scopes else ''}, and a count does not; "
+        f"ordinary observers report about {colour} in 100 colour marks and about {counts} in 100 counts wrongly"
     )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from assistant.dialogue import phrases_lesson as say
@@ -37,7 +38,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     asked = turn.held.asked is not None and turn.held.asked.kind == INTENT
     look = look_of(turn.reading.text.lower())
     changes = bool(turn.reading.of("taxon",
-                                   "hybrid")) and set(key(turn.reading.text).split()) & (say.DROP_WORDS | say.ADD_WORDS)
+                                   "hybrid")) and set(key(turn.reading.text).split()) & (
+        say.DROP_WORDS | say.ADD_WORDS | say.SWAP_WORDS)
     answers = asked and len(turn.reading.words) <= ANSWER_WORDS and INTENT not in turn.cues and not changes
     if walk is not None and answers and not look:
         return _step(turn, walk)
@@ -56,13 +58,32 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 
 def _changed(turn: Turn, walk: KeyWalk, named: tuple[str, ...]) -> tuple[str, ...]:
     """The fishes of the key with those named taken out or put in, as the line says; empty where it says neither."""
-    words = set(key(turn.reading.text).split())
     first = walk
     while first.before is not None:
         first = first.before
-    if words & say.DROP_WORDS:
-        return tuple(t for t in first.key.taxa if t not in named)
-    return (*first.key.taxa, *(t for t in named if t not in first.key.taxa)) if words & say.ADD_WORDS else ()
+    out, into = _moved(turn, named)
+    if not (out or into):
+        return ()
+    return unique((*(t for t in first.key.taxa if t not in out), *into))
+
+
+def _moved(turn: Turn, named: tuple[str, ...]) -> tuple[frozenset[str], tuple[str, ...]]:
+    """The fishes to be taken out of a key and those to be put in: each by the word that stands before it."""
+    words = [(m.start(), w) for m in re.finditer(r"[a-z]+", turn.reading.text.lower())
+             if (w := m.group()) in say.DROP_WORDS | say.ADD_WORDS | say.SWAP_WORDS]
+    swaps = any(w in say.SWAP_WORDS for _, w in words)
+    out: set[str] = set()
+    into: list[str] = []
+    placed = {i: m.start for m in turn.reading.of("taxon", "hybrid") for i in m.ids}
+    for taxon in named:
+        before = [w for at, w in words if at <= placed.get(taxon, at)]
+        if swaps:
+            (into.append if out else out.add)(taxon)
+        elif before and before[-1] in say.DROP_WORDS:
+            out.add(taxon)
+        elif before:
+            into.append(taxon)
+    return frozenset(out), tuple(into)
 
 
 def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:

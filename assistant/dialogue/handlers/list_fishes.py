@@ -296,6 +296,10 @@ def _plain_list(
         names = [_with_places(kb, f) if local else label(kb, f.taxon) for f in fits]
         text = lists.list_lead(len(fits), what, _shown(turn, names, SHOWN))
         blocks = [Block("lead", text, statements=tuple(dict.fromkeys(s for f in fits for s in f.statements[:2])))]
+    families = _whole_families(kb, fits, name) if seen else ()
+    if families:
+        told = lists.whole_families(say.names_with([label(kb, f) for f in families]))
+        blocks.append(Block("point", told, statements=tuple(f"taxon:{f}" for f in families)))
     if maybe:
         doubtful = say.names_with([_with_places(kb, f) if local else label(kb, f.taxon) for f in maybe[:SHOWN]])
         ids = tuple(s for f in maybe[:SHOWN] for s in f.statements[:2])
@@ -305,7 +309,21 @@ def _plain_list(
     elif seen and 0 < found.silent < MOST_SILENT:
         blocks.append(Block("doubt", lists.not_told(found.silent), claim=False))
     taxa = tuple(f.taxon for f in (fits or maybe))[:MOST_TAXA]
-    return Answer("list", tuple(blocks), taxa=unique((*taxa, *_wider(turn))))
+    return Answer("list", tuple(blocks), taxa=unique((*taxa, *families, *_wider(turn))))
+
+
+FEW_KINDS = 3
+"""A family of fewer kinds is no news beside its kinds."""
+
+
+def _whole_families(kb: KnowledgeBase, fits: Sequence[Fitting], name: str) -> tuple[str, ...]:
+    """The families of some size of which every kind fits, but for a list within the one group named."""
+    found = {f.taxon for f in fits}
+    families = Counter(kb.lineage(t)[-1] for t in found)
+    if name and len(families) < 2:
+        return ()
+    whole = [f for f, n in families.items() if n >= FEW_KINDS and set(kb.members(f)) <= found]
+    return tuple(sorted(whole, key=lambda f: (-families[f], f)))
 
 
 # --- places -----------------------------------------------------------------------------------------------------

@@ -48,8 +48,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         terms = _last(turn)
     terms = terms or _by_part(turn)
     if terms:
-        first, *rest = [b for t in terms[:FEW] for b in _told(kb, t)]
-        return Answer("term", (Block("lead", first.text, statements=first.statements), *rest)), held
+        same = [Block("lead", care.NOT_THE_SAME, claim=False)] if len(terms) > 1 and "same" in reading.words else []
+        first, *rest = [*same, *(b for t in terms[:FEW] for b in _told(kb, t))]
+        return Answer("term", (first._replace(kind="lead"), *rest)), held
     if blocks := _characters(turn):
         return Answer("term", tuple(blocks)), held
     return _unknown(turn), held

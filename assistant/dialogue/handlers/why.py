@@ -8,7 +8,7 @@ from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.asking import ask_block, next_asked
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.grounds import both, general, row_words
+from assistant.dialogue.grounds import COLOURS, both, general, row_words, trust
 from assistant.dialogue.observing import evidence_of
 from assistant.dialogue.rule_grounds import rule_grounds
 from assistant.dialogue.subjects import named, species_of, subjects
@@ -32,6 +32,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         other = _other(turn, found)
         if other:
             return _why_not(turn, found, other), held
+        if set(turn.reading.words) & COLOURS and not turn.reading.seen:
+            return Answer("why", trust(turn, ()), _taxa(found), found.candidates, found.verdict), held
         if "alternatives" in cues:
             return _alternatives(turn, found), held
         if "change-mind" in cues:
