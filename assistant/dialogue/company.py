@@ -43,7 +43,8 @@ def with_company(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexic
             made = _made(tokens, beside, _last_words(named, tokens, lexicon, _against(tokens, named, step)), lexicon)
             if made is not None and made.span not in completed:
                 completed.add(made.span)
-                out = [n for n in out if n.span != made.span]
+                spare = named.span if step > 0 and _is_noun_of(named, made, tokens) else made.span
+                out = [n for n in out if n.span not in (made.span, spare)]
                 out.append(made)
                 waiting.insert(0, made)
     return sorted(out, key=lambda n: n.first)
@@ -62,6 +63,13 @@ def held_company(tokens: Sequence[Token], found: Sequence[Named], taxa: Iterable
     if made is None or any(e[2] != "accepted" for e in made.entries):
         return list(found)
     return [*(n for n in found if n.span != made.span), made]
+
+
+def _is_noun_of(named: Named, made: Named, tokens: Sequence[Token]) -> bool:
+    """True for a loose name that is but the last word of those told after it ("perch, white or yellow")."""
+    loose = len({e[1] for e in named.entries}) > 1 or any(e[0] == "group" for e in named.entries)
+    noun = singular(tokens[named.after - 1].word)
+    return loose and named.after - named.first == 1 and made.phrase.endswith(f" {noun}")
 
 
 def _told_apart(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexicon) -> list[Named]:

@@ -101,8 +101,10 @@ def _besides_names(reading: Reading, cues: Sequence[Cue]) -> tuple[Cue, ...]:
     if not any((c.id in ASKING and c.id != CROSSING) or c.id in ("asks-where", "asks-when") for c in cues):
         return tuple(cues)
     names = [(m.start, m.end) for m in reading.of("taxon", "hybrid", "group")]
-    return tuple(c for c in cues
-                 if c.id != CROSSING or not any(a <= c.start and c.end <= b and b - a > c.end - c.start for a, b in names))
+    def named(cue: Cue) -> bool:
+        return any(a <= cue.start and cue.end <= b and b - a > cue.end - cue.start for a, b in names)
+
+    return tuple(c for c in cues if c.id != CROSSING or not named(c))
 
 
 ABOUT_A_CATCH = ("rules", "handling", "size", "weight", "tackle", "habitat", "names", "range")

@@ -130,8 +130,8 @@ def _seen(claim: Claim, line: Line) -> Seen:
         value_high=None if high is None or high == low else float(high),
         seen=not claim.denied,
         hedged=any(p in line.scopes.hedged for p in claim.at),
-        at_least=least or ordered and any(p in line.scopes.at_least for p in claim.at),
-        at_most=most or ordered and (claim.explicit or any(p in line.scopes.at_most for p in claim.at)),
+        at_least=least or (ordered and any(p in line.scopes.at_least for p in claim.at)),
+        at_most=most or (ordered and (claim.explicit or any(p in line.scopes.at_most for p in claim.at))),
     )
     words = " ".join(t.word for t in line.tokens[first : last + 1])
     return Seen(observation, words, line.tokens[first].start, line.tokens[last].end)

@@ -29,7 +29,9 @@ MOST_CONFLICTS = 6
 
 def asks_gaps(turn: Turn, sides: frozenset[str]) -> bool:
     """True when a line asks what is missing, or narrows such an answer."""
-    if sides & {"coverage", "unit", "from-memory", CONFLICT} or _least_told(turn, sides) or (UNSTATED in sides and turn.reading.places):
+    if sides & {"coverage", "unit", "from-memory", CONFLICT} or _least_told(turn, sides):
+        return True
+    if UNSTATED in sides and turn.reading.places:
         return True
     if UNSTATED in sides and (_named(turn) or "unit" in sides):
         return True

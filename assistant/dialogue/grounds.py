@@ -31,8 +31,8 @@ def general(turn: Turn) -> Answer:
     kinds = tuple(sorted(species_of(kb, fish), key=lambda t: (-len(kb.ranges(t)), t)))[:6]
     if asked and kinds and (found := _feature(turn, fish, kinds, asked)) is not None:
         return found
-    if set(turn.reading.words) & (COLOURS | DOUBTING) and (trust := trust(turn, asked)):
-        return Answer("why", trust, fish)
+    if set(turn.reading.words) & (COLOURS | DOUBTING) and (told := trust(turn, asked)):
+        return Answer("why", told, fish)
     if notes := _notes(turn, fish):
         return Answer("why", tuple(notes), fish)
     if terms := _terms(turn):

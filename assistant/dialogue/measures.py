@@ -79,7 +79,8 @@ def read_measures(text: str, setting: Setting) -> tuple[Measure, ...]:
     while at < len(pieces):
         both = _length_by_girth(pieces, at, setting)
         if both is not None:
-            out += [_finish(text, pieces, both[0], setting), _finish(text, pieces, both[1], setting)._replace(kind="girth")]
+            long, round_it = (_finish(text, pieces, one, setting) for one in both)
+            out += [long, round_it._replace(kind="girth")]
             at = both[1].after
             continue
         found = _measure_at(pieces, at, setting)
@@ -401,9 +402,13 @@ def _own(pieces: Sequence[Piece], found: _Found, setting: Setting) -> bool:
     for piece in reversed(pieces[max(0, found.first - 6) : found.first]):
         if piece.kind == "other" or (piece.text in ("fish", "it", "is", "girth", "and", "n") and piece.text != "is"):
             break
-        if piece.kind == "word" and setting.is_part(piece.text):
+        if piece.kind == "word" and piece.text not in _OF_WHOLE and setting.is_part(piece.text):
             return False
     return True
+
+
+_OF_WHOLE = word_set("length long size total body fish measures measured")
+"""Words before a figure that speak of the whole fish."""
 
 
 def _text(pieces: Sequence[Piece], at: int) -> str:

@@ -153,8 +153,8 @@ def _weak_alone(named: Named, tokens: Sequence[Token]) -> bool:
 _NAMING = word_set("a an meant mean")
 _ASKED_OF = word_set("do does did are will can where how when what catch catching")
 _DOING = word_set(
-    "wont dont will are were do did can cant bite bites biting bitin live spawn spawning get eat eating eatin hit hitting "
-    "go going run running stack stacked suspend hold taste"
+    "wont dont will are were do did can cant bite bites biting bitin live spawn spawning get eat eating eatin hit "
+    "hitting go going run running stack stacked suspend hold taste"
 )
 
 

@@ -307,7 +307,7 @@ _AT = word_set("in at from on near off to of around the")
 
 
 def names_water(tokens: Sequence[Token], named: Named, lexicon: Lexicon) -> bool:
-    """True for a fish in the name or kind of a water ("in Bass Lake", "from a trout stream", a strange "lake Lanier")."""
+    """True for a fish in the name or kind of a water ("in Bass Lake", "from a trout stream", "lake lanier")."""
     if not named.exact and named.first and named.after - named.first == 1 and tokens[named.first - 1].word in _WATERS:
         return True
     if named.after >= len(tokens) or tokens[named.after].word not in _WATERS:

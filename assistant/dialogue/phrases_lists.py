@@ -165,6 +165,11 @@ INVASIVE_NOTE = (
 )
 
 
+def in_family(family: str, names: str) -> str:
+    """Fishes of the family outside the genus asked for."""
+    return f"Outside that genus, in the {family}: {names}."
+
+
 def whole_families(names: str) -> str:
     """Families of which every kind is in a list."""
     return f"Among them every kind held of: {names}."

@@ -195,7 +195,8 @@ def _asks_weight(tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """True for a short line that asks what a fish weighs and tells one number, hardly a count ("19.5 bass, lbs?")."""
     numbers = [int(t.word) for i, t in enumerate(tokens)
                if t.word.isdigit() and not (i and tokens[i - 1].word.isdigit() and tokens[i - 1].end + 1 == t.start)]
-    return len(numbers) == 1 and FEWEST_INCHES < numbers[0] < MOST_INCHES and any("weight" in lexicon.cues(t.word) for t in tokens)
+    asked = any("weight" in lexicon.cues(t.word) for t in tokens)
+    return asked and len(numbers) == 1 and FEWEST_INCHES < numbers[0] < MOST_INCHES
 
 
 FEWEST_INCHES, MOST_INCHES = 5, 100

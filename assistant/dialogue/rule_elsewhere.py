@@ -69,7 +69,7 @@ def _compared(turn: Turn) -> tuple[c.Length | None, c.Length | None]:
     named = [m for m in turn.reading.measures if m.kind == "length" and not m.own and m.low <= LONGEST_FISH]
     limits = [length_of(m) for m in named]
     text = plain_numbers(turn.reading.text)
-    match = LIMIT.search(text)
+    match = None if ASKS_LIMIT.search(text) else LIMIT.search(text)
     if not limits and match is not None:
         limits = [_bare(match["a"] or match["b"], match["unit_a"] or match["unit_b"] or "", own)]
         text = text[: match.start()] + " " + text[match.end() :]
@@ -88,6 +88,7 @@ LIMIT = re.compile(
     re.IGNORECASE,
 )
 """A limit that somebody names: "the board says ten", "limit is 10", "a 12 inch minimum"."""
+ASKS_LIMIT = re.compile(r"\bwhat(?:'?s| is|s)? (?:the )?(?:legal )?(?:min|minimum|limit|size)\b", re.IGNORECASE)
 OWN = re.compile(rf"\b(?P<a>\d+(?:\.\d+)?(?:(?: and)?[ -]\d+/\d+)?){_UNIT.format('a')}", re.IGNORECASE)
 
 

@@ -13,7 +13,9 @@ MOST = 1800
 _WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*", re.UNICODE)
 _BREAK = re.compile(r"[,;:!?\n()\[\]]|\.(?=\s|$)|\s[-–—]+\s|--|[–—]|/")
 _WITH = re.compile(r"\bw/(o\b)?", re.IGNORECASE)
-_FIN_LETTER = re.compile(r"\b(?:(?P<anal>A)(?= (?:spines|rays|soft rays)\b)|(?P<dorsal>D)(?= (?:spines|rays|soft rays|base)\b))")
+_FIN_LETTER = re.compile(
+    r"\b(?:(?P<anal>A)(?= (?:spines|rays|soft rays)\b)|(?P<dorsal>D)(?= (?:spines|rays|soft rays|base)\b))"
+)
 """The letter of a fin as counts are written ("11 D spines, 7 A spines")."""
 _SPACES = re.compile(r"[ \u00a0]+")
 

@@ -25,7 +25,21 @@ def wider(kb: KnowledgeBase, reading: Reading, answer: Answer) -> tuple[str, ...
     crosses = [t for t in found if t.is_hybrid]
     open_still = [t for ids in several for t in ids[:MOST]]
     parents = [p for t in crosses for p in t.parents]
-    return unique([*of_groups, *loose, *open_still, *higher, *(t.id for t in crosses), *parents, *_formula(kb, answer)])
+    typed = reading.taxa() if answer.intent in PLAYED else ()
+    return unique([*of_groups, *loose, *open_still, *higher, *(t.id for t in crosses), *parents, *typed,
+                   *_whole_genera(kb, answer), *_formula(kb, answer)])
+
+
+PLAYED = ("quiz", "key")
+"""Intents in which a fish named by the asker need not be one that the answer names."""
+
+
+def _whole_genera(kb: KnowledgeBase, answer: Answer) -> tuple[str, ...]:
+    """The genera of several kinds that an answer names all the kinds of."""
+    told = set(answer.taxa)
+    genera = unique(kb.lineage(t)[1] for t in answer.taxa
+                    if (x := kb.find("taxon", t)) is not None and x.is_species and len(kb.lineage(t)) > 1)
+    return tuple(g for g in genera if len(kb.members(g)) > 1 and set(kb.members(g)) <= told)
 
 
 def _formula(kb: KnowledgeBase, answer: Answer) -> tuple[str, ...]:

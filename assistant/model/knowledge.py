@@ -223,7 +223,7 @@ class KnowledgeBase:
         return self._cache[slot]  # type: ignore[no-any-return]
 
     def members(self, key: str) -> tuple[str, ...]:
-        """The species below a taxon or in a group (crosses left out unless a group lists them), or the species itself."""
+        """The species below a taxon or in a group, or the species itself; crosses only where a group lists them."""
         if (group := self.find("group", key)) is not None:
             crosses = {m for m in group.members if (t := self.find("taxon", m)) is not None and t.is_hybrid}
             return tuple(sorted(crosses | {s for m in group.members for s in self._species_below(m)}))

@@ -22,12 +22,13 @@ from assistant.dialogue.reading import Seen
 from assistant.dialogue.subjects import groups, label, named, species_of, subjects
 from assistant.dialogue.telling import place_names, plain
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wider import common_taxon
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about, below, distribution, number_range
 from assistant.reasoning.observed import Observation
 from assistant.reasoning.place_prior import expand_places
 from assistant.reasoning.size import size_range
-from assistant.text import key, unique
+from assistant.text import key, singular, unique
 from assistant.units import show_length
 
 FITS, DOUBTFUL = 0.5, 0.15
@@ -308,8 +309,30 @@ def _plain_list(
         blocks.append(Block("doubt", lists.AS_RECORDED, claim=False))
     elif seen and 0 < found.silent < MOST_SILENT:
         blocks.append(Block("doubt", lists.not_told(found.silent), claim=False))
-    taxa = tuple(f.taxon for f in (fits or maybe))[:MOST_TAXA]
+    kin, others = _in_family(turn, found, name, seen) if seen and seen[0].words else ("", ())
+    if others:
+        told = lists.in_family(label(kb, kin), say.names_with([label(kb, f.taxon) for f in others[:KIN_SHOWN]]))
+        ids = tuple(s for f in others[:KIN_SHOWN] for s in f.statements[:2])
+        blocks.insert(1, Block("point", told, statements=ids))
+    taxa = tuple(f.taxon for f in (*(fits or maybe), *others[:KIN_SHOWN]))[:MOST_TAXA]
     return Answer("list", tuple(blocks), taxa=unique((*taxa, *families, *_wider(turn))))
+
+
+KIN_SHOWN = 6
+
+
+def _in_family(turn: Turn, found: Found, name: str, seen: Sequence[Seen]) -> tuple[str, tuple[Fitting, ...]]:
+    """The family of a genus asked for by a word that the whole family bears ("sunfish"), and who of the rest fits."""
+    kb = turn.kb
+    genus = common_taxon(kb, name) if name else None
+    if genus is None or kb.taxon(genus).rank != "genus":
+        return "", ()
+    family = kb.lineage(genus)[-1]
+    word = singular(kinds_name(kb, name).split()[-1].lower())
+    if word not in key(kb.taxon(family).label).split():
+        return "", ()
+    pool = [t for t in kb.members(family) if genus not in kb.lineage(t)]
+    return family, _fitting(kb, pool, [s.observation for s in seen]).fits
 
 
 FEW_KINDS = 3
