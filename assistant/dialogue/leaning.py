@@ -1,8 +1,8 @@
 """What the words and facts of a line lean to, fitted to many ways of asking, beside what the table says (layer 4).
 
 The table of ``intent_rows`` says what is meant where it is sure; people ask in more ways than rows foresee. Every sign
-of a line (a fact, a word, its beginning, two words side by side, a word after the intent of the turn before) leans to
-some intents by a weight of the base (``tf:Leaning``), the logarithm of how much likelier it makes them. The table's
+of a line (a fact, a word, its beginning and stem, two words side by side, a word of a question, a word after the intent
+of the turn before) leans to some intents by a weight of the base (``tf:Leaning``), the logarithm of how much likelier it makes them. The table's
 choice counts a little, in short lines much; from ``SURE`` on it stands.
 The weights are a multinomial logistic regression with an L2 penalty: ``python -m tests.bench.leanings`` fits them.
 """
@@ -16,12 +16,13 @@ from assistant.dialogue.facts import Facts
 from assistant.dialogue.intents import Recognised
 from assistant.dialogue.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
+from assistant.model.stems import stem
+from assistant.text import fold
 
 OWN = 0.5
 """What the table's choice adds to the weight of its intent: it settles what the leanings leave open."""
-FEW_WORDS, SHORT, SHORT_AFTER = 4, 3.0, 1.0
-"""What it adds besides in so short a line that begins a conversation, where bare phrases are to be reached, and in one
-that follows another turn."""
+FEW_WORDS, SHORT = 4, 2.0
+"""What it adds besides in so short a line that begins a conversation, where bare phrases are to be reached."""
 SURE = 92
 """From this score on the table's choice stands: emergencies, orders, answers to what was asked back."""
 MOST_WORDS = 60
@@ -31,12 +32,13 @@ TAKING_BACK = frozenset(("fact.undo", "fact.undo-weak", "fact.retract", "fact.co
 """Without one of these nothing is ever taken back by a leaning alone."""
 BEGINNING = 4
 """Letters of a longer word that are a sign by themselves: a slip or another ending leaves most of them."""
+_QUESTION = re.compile(r"([^.;!?,]*)\?")
 _WORD = re.compile(r"[a-z]+|\d+|<[a-z-]+>|\?")
 
 
 def signs(reading: Reading, facts: Facts) -> frozenset[str]:
-    """The signs of a line as names of leanings: its facts, words, beginnings of words and pairs of words, named things
-    by their kind, and its words after the intent of the turn before.
+    """The signs of a line as names of leanings: its facts, words, their beginnings and stems, pairs of words, named
+    things by their kind, the words of what a question mark closes, and its words after the intent of the turn before.
     """
     words = _words(reading)
     pairs = zip(["-", *words], [*words, "-"], strict=True)
@@ -45,6 +47,8 @@ def signs(reading: Reading, facts: Facts) -> frozenset[str]:
         ALWAYS, f"last.{facts.last}" if facts.last else FIRST, *(f"fact.{name}" for name in facts.all),
         *(f"word.{word}" for word in words), *(f"pair.{a}.{b}" for a, b in pairs),
         *(f"start.{word[:BEGINNING]}" for word in long),
+        *(f"stem.{stem(word)}" for word in words if len(word) >= BEGINNING and word.isalpha()),
+        *(f"asked.{word}" for word in _asked(reading)),
         *(f"after.{facts.last}.{word}" for word in words if facts.last)))
 
 
@@ -68,7 +72,7 @@ def lean(found: Recognised, sums: Mapping[str, float], told: Collection[str], ow
         return found
     words = words_among(told)
     if words <= FEW_WORDS:
-        own += SHORT if FIRST in told or words < 2 else SHORT_AFTER
+        own += SHORT if FIRST in told or words < 2 else 0.0
     if not TAKING_BACK & set(told):
         sums = {intent: weight for intent, weight in sums.items() if intent != UNDO or found.intent == UNDO}
     best = max(sums, key=lambda intent: (sums[intent] + own * (intent == found.intent), intent))
@@ -78,6 +82,12 @@ def lean(found: Recognised, sums: Mapping[str, float], told: Collection[str], ow
 def words_among(found: Iterable[str]) -> int:
     """How many different words are among the signs of a line."""
     return sum(sign.startswith("word.") for sign in found)
+
+
+def _asked(reading: Reading) -> list[str]:
+    """The words of the clauses that end in a question mark, without accents."""
+    clauses = _QUESTION.findall(fold(reading.text.lower()))
+    return [word for clause in clauses for word in re.findall(r"[a-z]+", clause)][:MOST_WORDS]
 
 
 def _words(reading: Reading) -> list[str]:
