@@ -33,9 +33,14 @@ def asks_gaps(turn: Turn, sides: frozenset[str]) -> bool:
         return True
     if UNSTATED in sides and turn.reading.places:
         return True
-    if UNSTATED in sides and (_named(turn) or "unit" in sides):
+    if (UNSTATED in sides or _without_statement(turn)) and (_named(turn) or "unit" in sides):
         return True
     return "numeric" in sides and turn.held.intent == "list"
+
+
+def _without_statement(turn: Turn) -> bool:
+    """True for "without a ... statement", whatever stands between."""
+    return "without" in turn.reading.words and bool((STATEMENTS | {"value", "values"}) & set(turn.reading.words))
 
 
 def gaps(turn: Turn, sides: frozenset[str]) -> Answer:
@@ -50,7 +55,7 @@ def gaps(turn: Turn, sides: frozenset[str]) -> Answer:
         return _thin(turn, least)
     if UNSTATED in sides and turn.reading.places and not _named(turn):
         return _no_range(turn)
-    if UNSTATED in sides and "coverage" not in sides and (found := _named(turn)):
+    if (UNSTATED in sides or _without_statement(turn)) and "coverage" not in sides and (found := _named(turn)):
         return _without(turn, found[:FEW])
     return _coverage(turn, "numeric" in sides)
 

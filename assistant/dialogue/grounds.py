@@ -15,6 +15,8 @@ from assistant.reasoning.contrast import ContrastRow, contrast_row, tell
 from assistant.text import join, key, singular, word_set
 
 MOST, SPOKEN = 5, 3
+PURPOSE = "used to"
+"""How a word of the glossary says what a thing is for."""
 LONG = 5
 """Letters from which a word of a line is looked for among what is held of a fish."""
 
@@ -29,15 +31,20 @@ def general(turn: Turn) -> Answer:
         return handler_of("hybrids")(turn)[0]._replace(intent="why")
     asked = characters_asked(kb, turn.reading) or _of_term(turn)
     kinds = tuple(sorted(species_of(kb, fish), key=lambda t: (-len(kb.ranges(t)), t)))[:6]
-    if asked and kinds and (found := _feature(turn, fish, kinds, asked)) is not None:
+    purpose = {"why", "have-verb"} <= turn.cues
+    if asked and kinds and not purpose and (found := _feature(turn, fish, kinds, asked)) is not None:
         return found
     if set(turn.reading.words) & (COLOURS | DOUBTING) and (told := trust(turn, asked)):
         return Answer("why", told, fish)
     if notes := _notes(turn, fish):
         return Answer("why", tuple(notes), fish)
     if terms := _terms(turn):
+        said = [t for t in terms if (x := kb.find("term", t)) is not None and PURPOSE in x.plain]
+        if purpose and said:
+            return Answer("why", tuple(_term(turn, t, i) for i, t in enumerate(said[:2])), fish)
         lead = Block("lead", wording.WHY_UNKNOWN, claim=False)
-        return Answer("why", (lead, *(_term(turn, t, 1) for t in terms[:2])), fish)
+        told = _speaking_of(turn, fish) if purpose and fish else ()
+        return Answer("why", (lead, *(_term(turn, t, 1) for t in terms[:2]), *told), fish)
     if subjects(turn, carried=False):
         return _held_of(turn, fish)
     return _last(turn)

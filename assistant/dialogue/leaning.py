@@ -17,7 +17,6 @@ from assistant.dialogue.intents import Recognised
 from assistant.dialogue.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import stem
-from assistant.text import fold
 
 OWN = 0.5
 """What the table's choice adds to the weight of its intent: it settles what the leanings leave open."""
@@ -85,17 +84,25 @@ def words_among(found: Iterable[str]) -> int:
 
 
 def _asked(reading: Reading) -> list[str]:
-    """The words of the clauses that end in a question mark, without accents."""
-    clauses = _QUESTION.findall(fold(reading.text.lower()))
-    return [word for clause in clauses for word in re.findall(r"[a-z]+", clause)][:MOST_WORDS]
+    """The words of the clauses that end in a question mark."""
+    return [word for clause in _QUESTION.findall(_by_kind(reading)) for word in _cut(clause)]
 
 
 def _words(reading: Reading) -> list[str]:
     """The words of a line; for named things, numbers and the question mark "a-" and their kind."""
+    return _cut(_by_kind(reading))
+
+
+def _by_kind(reading: Reading) -> str:
+    """The line in small letters, named things by their kind in angle brackets."""
     text, out, at = reading.text, [], 0
     for mention in sorted(reading.mentions, key=lambda m: (m.start, -m.end)):
         if mention.start >= at and mention.end:
             out.append(f"{text[at:mention.start].lower()} <{mention.kind}> ")
             at = mention.end
-    words = _WORD.findall("".join([*out, text[at:].lower()]).replace("'", "").replace("’", ""))[:MOST_WORDS]
+    return "".join([*out, text[at:].lower()]).replace("'", "").replace("’", "")
+
+
+def _cut(text: str) -> list[str]:
+    words = _WORD.findall(text)[:MOST_WORDS]
     return ["a-number" if w.isdigit() else "a-question" if w == "?" else w.strip(">").replace("<", "a-") for w in words]

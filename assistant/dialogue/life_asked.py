@@ -17,6 +17,7 @@ SEASON = "season-"
 SPAWNING = "spawning-season"
 FED = "diet"
 FISH = ("fish", "fishes")
+FEEDING = frozenset("feed feeds feeding live lives eater eaters crunch crunches crush crushes prey diet food".split())
 
 
 def living(turn: Turn) -> tuple[Seen, ...]:
@@ -27,7 +28,8 @@ def living(turn: Turn) -> tuple[Seen, ...]:
     """
     kb = turn.kb
     sides = [c.id for c in kb.characters if c.use in LIFE]
-    spelt = {c: told for c in sides if (told := _spelt(turn, c)) and (c != FED or "eat" in turn.cues)}
+    fed = "eat" in turn.cues or bool(FEEDING & set(turn.reading.words))
+    spelt = {c: told for c in sides if (told := _spelt(turn, c)) and (c != FED or fed)}
     if not spelt:
         named = [c for c in characters(kb, turn.reading, LIFE) if kb.character(c).is_stated]
         named = sorted(named, key=lambda c: -sum(c in kb.told_of(t) for t in kb.species))[:1]

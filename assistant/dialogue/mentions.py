@@ -109,6 +109,10 @@ def _is_feature(
         return _weak_alone(named, tokens)
     if not own or beside:
         return False
+    following = tokens[named.after].word if named.after < len(tokens) else ""
+    if following in _OWNING and any(e[0] == "group" for e in named.entries) and not lexicon.is_part(
+            tokens[named.after - 1].word):
+        return False
     if named.after - named.first == 1 and _guessed(named, tokens, lexicon):
         return False
     if _always_fish(named, tokens, lexicon):
@@ -151,6 +155,8 @@ def _weak_alone(named: Named, tokens: Sequence[Token]) -> bool:
 
 
 _NAMING = word_set("a an meant mean")
+_OWNING = word_set("have has got are were")
+"""Words after the name of a group that make it the subject of the line."""
 _ASKED_OF = word_set("do does did are will can where how when what catch catching")
 _DOING = word_set(
     "wont dont will are were do did can cant bite bites biting bitin live spawn spawning get eat eating eatin hit "

@@ -253,7 +253,7 @@ def part_of(name: str, part: str) -> str:
 
 def nothing_on(name: str, part: str) -> str:
     """Nothing held about a part."""
-    return f"The base holds nothing on the {part} of the {name}."
+    return f"Of the {part} of the {name} nothing is told: it is not held in this base."
 
 
 def yes_no(answer: str, name: str, told: str) -> str:

@@ -211,7 +211,7 @@ def years(number: str) -> str:
 
 def nowhere_said(name: str, label: str) -> str:
     """Nothing held of that side of life."""
-    return f"The base holds nothing on the {label} of the {name}."
+    return f"The {label} of the {name} is not held in this base."
 
 
 DEPTH = "depth it keeps to"

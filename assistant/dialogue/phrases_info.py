@@ -40,7 +40,7 @@ def of_family(family: str, count: int) -> str:
 
 def ids_or_none(names: str, topic: str) -> str:
     """Nothing held of a side of some fishes."""
-    return f"The base holds nothing on {topic} for the {names}."
+    return f"{topic[:1].upper()}{topic[1:]} of the {names} is not held in this base."
 
 
 def instead(what: str) -> str:

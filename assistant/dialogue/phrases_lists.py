@@ -13,7 +13,7 @@ from assistant.text import join, sentence
 
 def list_lead(count: int, what: str, names: str) -> str:
     """Fishes found."""
-    return sentence(f"{count} {what}: {names}")
+    return sentence(f"{'only 1' if count == 1 else count} {what}: {names}")
 
 
 def of_life(sides: Sequence[tuple[str, str]]) -> str:
@@ -52,6 +52,11 @@ def with_what(what: str) -> str:
 def of_length(length: str, longer: bool) -> str:
     """A bound on the largest length."""
     return f"of which the largest known is {'longer' if longer else 'shorter'} than {length}"
+
+
+def of_weight(weight: str, heavier: bool) -> str:
+    """A bound on the largest weight."""
+    return f"of which the heaviest known is {'heavier' if heavier else 'lighter'} than {weight}"
 
 
 def with_length(name: str, length: str) -> str:

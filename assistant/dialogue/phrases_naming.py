@@ -218,7 +218,7 @@ WHY_NOTHING = "I have not told you anything about a fish yet. Ask about one, or 
 
 
 WHY_UNKNOWN = (
-    "The base does not hold the reason for that; it holds what fishes look like, where they live and who said so."
+    "The reason for that is not held in this base; it holds what fishes look like, where they live and who said so."
 )
 
 
@@ -296,7 +296,7 @@ def ask_choices(question: str, choices: list[str], how: str) -> str:
     """A question with its choices."""
     if choices:
         return f"{question.rstrip('?')} ({'; '.join(choices)}; or not sure)?"
-    return question + (f" {sentence(how)}" if how else "")
+    return f"{question.rstrip('?')} (a number, or not sure)?" + (f" {sentence(how)}" if how else "")
 
 
 RESTS_ON = "That rests on these statements of the base:"

@@ -198,7 +198,7 @@ def real_how(place: str, fish: str) -> str:
     """How to find what holds."""
     line = f" and the line for {fish} (or its group)" if fish else ""
     return (
-        f"Look up the current official fishing rules of the fish and wildlife agency of {place}: first the exact "
+        f"Check the current official fishing rules of the fish and wildlife agency of {place}: first the exact "
         f"water{line}, then "
         "season, daily bag and length, then recent orders. Signs at the water count, too."
     )
@@ -208,7 +208,7 @@ def real_unknown_how(place: str) -> str:
     """The same for a place that the base does not know."""
     where = f" for {place}" if place else ""
     return (
-        f"Look up the current official fishing rules{where}: the fish and wildlife agency of the state or "
+        f"Check the current official fishing rules{where}: the fish and wildlife agency of the state or "
         f"province prints them by "
         "water, with season, daily bag and length, and posts recent orders."
     )

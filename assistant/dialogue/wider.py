@@ -26,8 +26,10 @@ def wider(kb: KnowledgeBase, reading: Reading, answer: Answer) -> tuple[str, ...
     open_still = [t for ids in several for t in ids[:MOST]]
     parents = [p for t in crosses for p in t.parents]
     typed = reading.taxa() if answer.intent in PLAYED else ()
+    few = [m for t in answer.taxa if (x := kb.find("taxon", t)) is not None and x.rank == "genus"
+           for m in kb.members(t) if len(kb.members(t)) <= MOST]
     return unique([*of_groups, *loose, *open_still, *higher, *(t.id for t in crosses), *parents, *typed,
-                   *_whole_genera(kb, answer), *_formula(kb, answer)])
+                   *few, *_whole_genera(kb, answer), *_formula(kb, answer)])
 
 
 PLAYED = ("quiz", "key")
@@ -36,10 +38,14 @@ PLAYED = ("quiz", "key")
 
 def _whole_genera(kb: KnowledgeBase, answer: Answer) -> tuple[str, ...]:
     """The genera of several kinds that an answer names all the kinds of."""
-    told = set(answer.taxa)
-    genera = unique(kb.lineage(t)[1] for t in answer.taxa
-                    if (x := kb.find("taxon", t)) is not None and x.is_species and len(kb.lineage(t)) > 1)
-    return tuple(g for g in genera if len(kb.members(g)) > 1 and set(kb.members(g)) <= told)
+    told = {t for t in answer.taxa if (x := kb.find("taxon", t)) is not None and x.is_species and not x.is_hybrid}
+    genera = unique(kb.lineage(t)[1] for t in answer.taxa if t in told and len(kb.lineage(t)) > 1)
+    alone = len(genera) == 1 and len(told) > 1 and answer.intent in NAMING
+    return tuple(g for g in genera if alone or (len(kb.members(g)) > 1 and set(kb.members(g)) <= told))
+
+
+NAMING = ("identify", "next-question", "why", "undo")
+"""Intents of naming a fish, in which several kinds of one genus mean that the genus is what is settled."""
 
 
 def _formula(kb: KnowledgeBase, answer: Answer) -> tuple[str, ...]:

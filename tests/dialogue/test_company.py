@@ -20,7 +20,7 @@ from tests.dialogue.conftest import Talk
         (("white vs yellow vs striped bass",), ("morone-chrysops", "morone-mississippiensis", "morone-saxatilis")),
         (("green vs bluegill",), ("lepomis-cyanellus", "lepomis-macrochirus")),
         (("tell me about the black crappie", "and the white?"), ("pomoxis-annularis",)),
-        (("yellow bullhead", "or brown"), ("ameiurus-nebulosus",)),
+        (("yellow bullhead", "or brown"), ("ameiurus-natalis", "ameiurus-nebulosus")),
     ],
 )
 def test_neighbours_complete_a_name(lines: tuple[str, ...], fish: tuple[str, ...], talk: Talk) -> None:

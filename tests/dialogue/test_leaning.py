@@ -45,7 +45,7 @@ def test_a_sure_row_stands() -> None:
 
 def test_in_a_short_line_more_speaks_for_the_table() -> None:
     """The same leaning overrules a row in a long line and not in two words that begin a conversation."""
-    sums = {"rules": 0.0, "size": 2.5}
+    sums = {"rules": 0.0, "size": 2.2}
     assert lean(Recognised("rules", 60), sums, LONG).intent == "size"
     assert lean(Recognised("rules", 60), sums, ("word.a", "word.b", FIRST)).intent == "rules"
     assert lean(Recognised("rules", 60), sums, ("word.a", "word.b", "last.contrast")).intent == "size"

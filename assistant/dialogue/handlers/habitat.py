@@ -12,7 +12,7 @@ from assistant.dialogue.asked_about import asked_about, kinds_name, told_taxa
 from assistant.dialogue.aspects import aspects, characters, states
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import list_fishes
-from assistant.dialogue.life_asked import living
+from assistant.dialogue.life_asked import asks_spawning, living, seasons
 from assistant.dialogue.subjects import label, species_of
 from assistant.dialogue.telling import advice, cut, ids, shown_note, trusted, which_fish
 from assistant.dialogue.turn import Turn
@@ -44,7 +44,7 @@ ALSO_TOLD = 2
 EXPLICIT = ("salinity-tolerance", "air-breathing", "max-age")
 """Sides so plainly asked for that their lack is said even where another one answers."""
 WITHOUT = ("none", "absent")
-ASKS_WHICH = frozenset({"list", "which-of", "asks-what", "asks-any", "fish-word"})
+ASKS_WHICH = frozenset({"list", "which-of", "asks-what", "asks-who", "asks-any", "fish-word"})
 """Cues of a line that asks for fishes rather than about one."""
 
 
@@ -53,14 +53,14 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     kb, held = turn.kb, turn.held
     asked, remarks = asked_about(turn)
     taxa = species_of(kb, asked)
-    if not taxa and turn.cues & ASKS_WHICH and living(turn):
+    if not taxa and turn.cues & ASKS_WHICH and (living(turn) or (asks_spawning(turn) and seasons(turn))):
         return list_fishes.handle(turn)
     if not taxa:
         return which_fish("habitat", say.WHICH_FISH), held
     wanted = _wanted(turn)
     practices = weigh(kb, PRACTICE, turn.reading.words, taxa)
     blocks = _practice(turn, practices) + [
-        b for t in _few(kb, taxa) for b in _one(turn, t, wanted, len(taxa) > 1)
+        b for i, t in enumerate(_few(kb, taxa)) for b in _one(turn, t, wanted, len(taxa) > 1, answers=not i)
     ]
     blocks = _heat(turn, taxa, wanted) + _merged(kb, blocks, taxa, asked) + _nests(practices)
     if "depth-of" in aspects(kb, turn.reading) and not any(
@@ -122,6 +122,8 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
         named = [SEASON, *named]
     elif "asks-where" in said and named == [ACTIVITY]:
         named = [BY_SIDE[1][1], ACTIVITY]
+    if states(kb, reading, ACTIVITY):
+        named = [ACTIVITY, *named]
     out = dict.fromkeys(named)
     for a, b in TOGETHER:
         if a in out:
@@ -171,15 +173,18 @@ def _nests(practices: Sequence[Found]) -> list[Block]:
     return [advice(PRACTICE, f.record, "caution") for f in ethics[:1]]
 
 
-def _one(turn: Turn, taxon: str, wanted: Sequence[str], many: bool) -> list[Block]:
-    """What is told of one fish: the sides asked for, what is missing said and something held told in its place."""
+def _one(turn: Turn, taxon: str, wanted: Sequence[str], many: bool, answers: bool = True) -> list[Block]:
+    """What is told of one fish: the sides asked for, what is missing said and something held told in its place.
+
+    ``answers``: a yes or no comes first where one is asked for.
+    """
     kb = turn.kb
     name = label(kb, taxon)
     held = [c for c in wanted or USUAL if kb.find("character", c) is not None and about(kb, taxon, c)[0]]
     if not held and (parents := kb.taxon(taxon).parents):
         own = Block("point", care.of_parents(name), statements=(f"taxon:{taxon}",))
         return [own, *(b for p in parents for b in _one(turn, p, wanted, True)[:ALSO_TOLD])]
-    out = [_told(turn, taxon, c, first=not i or many) for i, c in enumerate(held)]
+    out = [_told(turn, taxon, c, first=not i or many, answers=answers) for i, c in enumerate(held)]
     missing = [
         c
         for c in wanted[:1]
@@ -200,7 +205,7 @@ def _heading(kb: KnowledgeBase, character: str) -> str:
     return care.ASPECT.get(character, kb.character(character).label).lower()
 
 
-def _told(turn: Turn, taxon: str, character: str, first: bool) -> Block:
+def _told(turn: Turn, taxon: str, character: str, first: bool, answers: bool = True) -> Block:
     kb = turn.kb
     found, whose = about(kb, taxon, character)
     chosen = _here(turn, found)
@@ -208,7 +213,7 @@ def _told(turn: Turn, taxon: str, character: str, first: bool) -> Block:
     if whose:
         told = care.inherited(told, kinds_name(kb, whose))
     heading = care.ASPECT.get(character, kb.character(character).label)
-    answer = _yes_no(turn, character, chosen)
+    answer = _yes_no(turn, character, chosen) if answers else ""
     name = label(kb, taxon)
     if answer and first:
         text = care.life_yes(answer, name, heading.lower(), told)
@@ -256,14 +261,17 @@ def _yes_no(turn: Turn, character: str, found: Sequence[Statement]) -> str:
     kb = turn.kb
     if not turn.cues & {"asks-do", "asks-can"}:
         return ""
+    if found and all(s.text.startswith(WITHOUT) for s in found):
+        return core.NO
     stated = {leaf for s in found for x in s.states for leaf in below(kb, x)}
     if not stated:
         return ""
     without = {s.id for s in kb.states(character) if s.id.endswith(WITHOUT)}
     if without:
         return core.NO if stated <= without else core.YES
-    asked = {leaf for s in states(kb, turn.reading, character) for leaf in below(kb, s)}
-    if not asked:
+    named = states(kb, turn.reading, character)
+    asked = {leaf for s in named for leaf in below(kb, s)}
+    if not asked or len(named) > 1:
         return ""
     return core.YES if asked & stated else core.MOSTLY_NOT
 

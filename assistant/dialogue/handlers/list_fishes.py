@@ -35,7 +35,7 @@ FITS, DOUBTFUL = 0.5, 0.15
 """Share of fish of a kind from which it fits a feature asked for, and from which it does so at times."""
 SHOWN, MOST_TAXA = 12, 40
 MOST_SILENT = 60
-RISK = "conservation-status"
+RISK, WEIGHT = "conservation-status", "max-weight"
 """A standing that holds in the place of which it is said, not everywhere."""
 AT_HOME, BROUGHT = ("native", "reintroduced"), ("introduced", "stocked")
 NATURAL = (*AT_HOME, "extirpated", "uncertain")
@@ -85,7 +85,7 @@ def _pool(turn: Turn) -> tuple[tuple[str, ...], str]:
         taxa = species_of(kb, (wider[0].ids[0],))
         for m in wider[1:]:
             both = tuple(t for t in taxa if t in species_of(kb, (m.ids[0],)))
-            taxa = both or taxa
+            taxa = both or unique((*taxa, *species_of(kb, (m.ids[0],))))
         return taxa, wider[0].ids[0]
     own = named(turn)
     if own:
@@ -109,8 +109,11 @@ def _listed(turn: Turn, sides: frozenset[str]) -> Answer:
     seen = seen or ([] if places else list(living(turn)))
     if not (seen or places or name or narrowing or turn.reading.measures) and not named(turn):
         return plain("list", lists.LIST_NEEDS, asked=Asked("place", say.WHERE))
-    pool, size_words = _by_length(turn, pool, sides)
+    pool, size_words = _by_size(turn, pool, sides)
     found = _fitting(kb, pool, [s.observation for s in seen])
+    if narrowing and turn.reading.size_word and not (turn.reading.seen or turn.reading.measures):
+        what = _what(turn, name, (), places, len(found.fits))
+        return _ranked(turn, found.fits, what, turn.reading.size_word == "small")
     if places:
         return _by_place(turn, found.fits, name, places, seen, size_words, _statuses(sides))
     if _statuses(sides) == BROUGHT and not (seen or narrowing):
@@ -224,15 +227,25 @@ def _ranked(turn: Turn, fits: Sequence[Fitting], what: str, smallest: bool) -> A
     return Answer("list", (lead,), taxa=unique((*order, *_wider(turn))))
 
 
-def _by_length(turn: Turn, pool: tuple[str, ...], sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
-    """Of some fishes those whose largest held is longer (or shorter) than a length told, and that in words."""
-    lengths = [m for m in turn.reading.measures if m.kind == "length"]
-    if not lengths or not sides & {"bigger-than", "smaller-than"}:
+def _by_size(turn: Turn, pool: tuple[str, ...], sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
+    """Of some fishes those whose largest held is longer (or heavier) than told, or less so, and that in words."""
+    told = [m for m in turn.reading.measures if m.kind in ("length", "weight")]
+    if not told or not sides & {"bigger-than", "smaller-than"}:
         return pool, ""
-    edge, longer = middle(lengths[0]), "bigger-than" in sides
-    tops = {t: top for t in pool if (top := size_range(turn.kb, t).largest) is not None}
-    kept = tuple(t for t, top in tops.items() if (top > edge if longer else top < edge))
-    return kept, lists.of_length(typed(lengths[0], turn.held), longer)
+    edge, more = middle(told[0]), "bigger-than" in sides
+    if told[0].kind == "weight":
+        tops = {t: top for t in pool if (top := _heaviest(turn.kb, t)) is not None}
+    else:
+        tops = {t: top for t in pool if (top := size_range(turn.kb, t).largest) is not None}
+    kept = tuple(t for t, top in tops.items() if (top > edge if more else top < edge))
+    worded = lists.of_weight if told[0].kind == "weight" else lists.of_length
+    return kept, worded(typed(told[0], turn.held), more)
+
+
+def _heaviest(kb: KnowledgeBase, taxon: str) -> float | None:
+    """The greatest weight held of a kind, in grams; None where none is."""
+    ranges = [number_range(s) for s in about(kb, taxon, WEIGHT)[0]]
+    return max((r[3] for r in ranges if r is not None), default=None)
 
 
 def _what(
@@ -309,7 +322,8 @@ def _plain_list(
         blocks.append(Block("doubt", lists.AS_RECORDED, claim=False))
     elif seen and 0 < found.silent < MOST_SILENT:
         blocks.append(Block("doubt", lists.not_told(found.silent), claim=False))
-    kin, others = _in_family(turn, found, name, seen) if seen and seen[0].words else ("", ())
+    spoken = bool(size_words or (seen and seen[0].words))
+    kin, others = _in_family(turn, name, seen, sides) if spoken else ("", ())
     if others:
         told = lists.in_family(label(kb, kin), say.names_with([label(kb, f.taxon) for f in others[:KIN_SHOWN]]))
         ids = tuple(s for f in others[:KIN_SHOWN] for s in f.statements[:2])
@@ -318,10 +332,12 @@ def _plain_list(
     return Answer("list", tuple(blocks), taxa=unique((*taxa, *families, *_wider(turn))))
 
 
-KIN_SHOWN = 6
+KIN_SHOWN = 10
 
 
-def _in_family(turn: Turn, found: Found, name: str, seen: Sequence[Seen]) -> tuple[str, tuple[Fitting, ...]]:
+def _in_family(
+    turn: Turn, name: str, seen: Sequence[Seen], sides: frozenset[str]
+) -> tuple[str, tuple[Fitting, ...]]:
     """The family of a genus asked for by a word that the whole family bears ("sunfish"), and who of the rest fits."""
     kb = turn.kb
     genus = common_taxon(kb, name) if name else None
@@ -331,7 +347,7 @@ def _in_family(turn: Turn, found: Found, name: str, seen: Sequence[Seen]) -> tup
     word = singular(kinds_name(kb, name).split()[-1].lower())
     if word not in key(kb.taxon(family).label).split():
         return "", ()
-    pool = [t for t in kb.members(family) if genus not in kb.lineage(t)]
+    pool, _ = _by_size(turn, tuple(t for t in kb.members(family) if genus not in kb.lineage(t)), sides)
     return family, _fitting(kb, pool, [s.observation for s in seen]).fits
 
 

@@ -13,6 +13,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.subjects import label, species_of
 from assistant.dialogue.telling import MEMORY, place_name, place_names, plain, trusted, which_fish
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wider import common_taxon
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Place, Range
 from assistant.reasoning.evidence import about
@@ -42,6 +43,10 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
             asked=Asked("place", say.WHERE),
             taxa=told_taxa(turn, asked),
         ), held
+    if not taxa and reading.places:
+        from assistant.dialogue.handlers import handler_of
+
+        return handler_of("list")(turn)
     if not taxa:
         return which_fish("range", say.WHICH_FISH), held
     places = reading.places or (() if turn.cues & {"asks-where"} else held.places)
@@ -248,7 +253,8 @@ def status_in(kb: KnowledgeBase, taxon: str, places: Iterable[str]) -> Range | N
 
 
 def _group(kb: KnowledgeBase, asked: Sequence[str], taxa: Sequence[str], places: Sequence[str]) -> list[Block]:
-    name = label(kb, asked[0])
+    kin = common_taxon(kb, *asked)
+    name = label(kb, kin if kin is not None and len(asked) > 1 else asked[0])
     if not places:
         return [_line(kb, name, [r for t in taxa for r in rows(kb, t) if r.status == "native"], lead=True)]
     wanted = [x for key in places if (p := kb.place(key)) is not None for x in (key, *covered(kb, p))]

@@ -84,9 +84,9 @@ def test_what_is_not_held_is_said(kb: KnowledgeBase) -> None:
 def test_what_holds_of_a_group_is_told_once(kb: KnowledgeBase) -> None:
     """The same statements inherited by several kinds make one line, of the group."""
     answer, _ = handle(
-        turn_of(kb, "are they active at night", group("bullheads", "bullheads"), cues=("asks-do",))
+        turn_of(kb, "do they guard their young", group("gars", "gars"), cues=("asks-do",))
     )
-    assert "of bullheads" in answer.blocks[0].text
+    assert any("of gars" in b.text for b in answer.blocks)
     keys = [b.statements for b in answer.blocks if b.statements]
     assert len(keys) == len(set(keys))
 
