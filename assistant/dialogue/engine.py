@@ -93,12 +93,13 @@ def understand(kb: KnowledgeBase, reading: Reading, held: Held) -> tuple[Reading
     return reading, gather(kb, reading, cues, held), cues
 
 
-CROSSING = "hybrid"
+CROSSING, ON_GROUNDS = "hybrid", ("why", "how-sure", "sources")
 
 
 def _besides_names(reading: Reading, cues: Sequence[Cue]) -> tuple[Cue, ...]:
     """The cues; a "hybrid" in the name of a fish asks for no crossing where something else is asked of that fish."""
-    if not any((c.id in ASKING and c.id != CROSSING) or c.id in ("asks-where", "asks-when") for c in cues):
+    asked = {c.id for c in cues if c.id in ASKING or c.id in ("asks-where", "asks-when")} - {CROSSING, *ON_GROUNDS}
+    if not asked:
         return tuple(cues)
     names = [(m.start, m.end) for m in reading.of("taxon", "hybrid", "group")]
     def named(cue: Cue) -> bool:
@@ -148,8 +149,8 @@ def _of_fishes(kb: KnowledgeBase, character: str) -> bool:
     return found is not None and found.use not in ("hybrid", "note")
 
 
-BRIEF = "brief"
-CHATTING = ("greeting", "bye", "thanks", BRIEF)
+BRIEF = ("brief", "each-line")
+CHATTING = ("greeting", "bye", "thanks", *BRIEF)
 
 
 def unasked(reading: Reading, cues: Sequence[Cue]) -> Reading:
@@ -170,9 +171,9 @@ def unasked(reading: Reading, cues: Sequence[Cue]) -> Reading:
     )
     words = reading.words
     for c in cues:
-        if c.id == BRIEF:
+        if c.id in BRIEF:
             words = without_run(words, key(reading.text[c.start : c.end]).split())
-    return reading._replace(seen=seen, mentions=things, words=words)
+    return reading._replace(seen=seen, mentions=things, words=words or reading.words[:1])
 
 
 def carry(before: Held, after: Held, answer: Answer) -> Held:

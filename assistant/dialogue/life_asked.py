@@ -30,6 +30,8 @@ def living(turn: Turn) -> tuple[Seen, ...]:
     sides = [c.id for c in kb.characters if c.use in LIFE]
     fed = "eat" in turn.cues or bool(FEEDING & set(turn.reading.words))
     spelt = {c: told for c in sides if (told := _spelt(turn, c)) and (c != FED or fed)}
+    if FED in spelt:
+        spelt = {FED: spelt[FED]}
     if not spelt:
         named = [c for c in characters(kb, turn.reading, LIFE) if kb.character(c).is_stated]
         named = sorted(named, key=lambda c: -sum(c in kb.told_of(t) for t in kb.species))[:1]

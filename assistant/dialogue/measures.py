@@ -116,7 +116,28 @@ def _length_by_girth(pieces: Sequence[Piece], at: int, setting: Setting) -> tupl
 
 
 def _measure_at(pieces: Sequence[Piece], at: int, setting: Setting) -> _Found | None:
-    return _short_of(pieces, at, setting) or _bare_unit(pieces, at) or _with_amount(pieces, at, setting)
+    return _of_water(pieces, at) or _short_of(pieces, at, setting) or _bare_unit(pieces, at) or _with_amount(pieces, at, setting)
+
+
+def _of_water(pieces: Sequence[Piece], at: int) -> _Found | None:
+    """ "The water is 71", "71 on my thermometer": a bare number that is told of the water, in the scale it fits."""
+    first = amount_at(pieces, at)
+    if first is None or first.words or not 0 <= first.value <= 100:
+        return None
+    before = [p.text for p in pieces[max(0, first.start - 4) : first.start]]
+    behind = [p.text for p in pieces[first.end : first.end + 4]]
+    told = ("water" in before or bool(_TEMPERATURES & set(before))) and before[-1:] and before[-1] in _IS
+    if not (told or "thermometer" in behind) or (behind and behind[0] in {*UNITS, "deep", "down", "degrees", "degree"}):
+        return None
+    end = first.end + (behind[:1] in (["f"], ["c"]))
+    unit = "degC" if behind[:1] == ["c"] or (behind[:1] != ["f"] and first.value < COOLEST_F) else "degF"
+    return _made(first.value, first.value, unit, first.start, end)
+
+
+_TEMPERATURES = word_set("temp temps temperature thermometer")
+_IS = word_set("is at was hit hits reads read of about around temp temperature says")
+COOLEST_F = 31
+"""Below this a bare water temperature is in degrees Celsius (water freezes at 32 F)."""
 
 
 def _with_amount(pieces: Sequence[Piece], at: int, setting: Setting) -> _Found | None:
@@ -349,7 +370,7 @@ def _about(pieces: Sequence[Piece], found: _Found) -> bool:
     at = found.first - 1
     while at >= 0 and pieces[at].text in _SOFT_ABOUT and found.first - at < 4:
         at -= 1
-    if at >= 0 and pieces[at].text in ABOUT:
+    if at >= 0 and pieces[at].text in ABOUT and not (at and pieces[at - 1].text in ("what", "how")):
         return True
     return any(_text(pieces, i) == "ish" for i in (found.after - 1, found.after - 2, found.after)) or (
         _text(pieces, found.after) == "or" and _text(pieces, found.after + 1) == "so"

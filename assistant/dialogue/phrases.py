@@ -253,7 +253,7 @@ def part_of(name: str, part: str) -> str:
 
 def nothing_on(name: str, part: str) -> str:
     """Nothing held about a part."""
-    return f"Of the {part} of the {name} nothing is told: it is not held in this base."
+    return f"Nothing on the {part} of the {name} is told: that is not held in this base."
 
 
 def yes_no(answer: str, name: str, told: str) -> str:

@@ -183,7 +183,8 @@ def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
     first = tokens[0].word if tokens else ""
     told = asked == "time" or (asked in NUMBERED and (first in NUMBERS or first.isdigit()))
     talk = asked == "length" or (asked != "character" and not told and bool(held.lengths) and len(tokens) <= 7)
-    talk = (talk or _asks_weight(tokens, lexicon)) and not _names_count(tokens, lexicon)
+    taped = bool(_TAPED & {t.word for t in tokens}) and asked != "character"
+    talk = taped or ((talk or _asks_weight(tokens, lexicon)) and not _names_count(tokens, lexicon))
 
     def is_place(word: str) -> bool:
         return any(e[0] == "place" for e in lexicon.spoken(word)) and len(word) > 2
@@ -199,6 +200,7 @@ def _asks_weight(tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     return asked and len(numbers) == 1 and FEWEST_INCHES < numbers[0] < MOST_INCHES
 
 
+_TAPED = word_set("pinched taped tape remeasured measured measures ruler")
 FEWEST_INCHES, MOST_INCHES = 5, 100
 
 

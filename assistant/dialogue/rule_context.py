@@ -23,6 +23,7 @@ from assistant.dialogue.lexicon import lexicon_of
 from assistant.dialogue.reading import Measure, Reading
 from assistant.dialogue.rule_names import Resolve, members_of, named_in, resolvers
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.when import DAYS, MONTHS
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.regulations import Rulebook
 from assistant.model.rulebook import rulebook
@@ -215,8 +216,12 @@ def _only_words(query: CatchQuery, kb: KnowledgeBase) -> bool:
     """True when what was taken for a fish is no name at all, only common words."""
     if _has_fish(query) or not query.unknown_names:
         return False
-    known = lexicon_of(kb).known
-    return all(known(word) or len(word) < 4 for name in query.unknown_names for word in key(name).split())
+    lexicon = lexicon_of(kb)
+
+    def plain(word: str) -> bool:
+        return len(word) < 4 or word in MONTHS or word in DAYS or bool(lexicon.cues(word)) or lexicon.known(word)
+
+    return all(plain(word) for name in query.unknown_names for word in key(name).split())
 
 
 def _bare(

@@ -132,8 +132,14 @@ def _slashed(m: re.Match[str], _: date) -> str | None:
     return _iso(int(m["year"]), int(m["month"]), int(m["day"]))
 
 
+def _apart(m: re.Match[str]) -> bool:
+    """True for a word that commas or the ends of the line set off ("15 in, copperlathe tailwater, may.")."""
+    before, behind = m.string[: m.start()].rstrip(), m.string[m.end() :].lstrip()
+    return (not before or before[-1] in ",;.(") and (not behind or behind[0] in ",;.!)")
+
+
 def _month_only(m: re.Match[str], _: date) -> str | None:
-    if m["month"] == "may" and not m["lead"] and m.string.strip() != "may":
+    if m["month"] == "may" and not m["lead"] and not _apart(m):
         return None
     if m["month"] == "march" and re.match(r"\s+(?:in|on|up|to)\b", m.string[m.end() :]):
         return None

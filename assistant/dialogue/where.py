@@ -15,6 +15,8 @@ _BEFORE = word_set(
     "in from of near at around across throughout for outside inside to within on off by outta down up "
     "north south east west northern southern eastern western central here"
 )
+_NEVER_PLACES = word_set("it him")
+"""Codes that in small letters are pronouns ("would they live in it")."""
 _LEAD = word_set("lake river creek pond reservoir bayou canal slough flowage marsh bay")
 _AREAS = word_set("state province country region territory district drainage")
 _DIRECTIONS = word_set("north south east west northeast northwest southeast southwest")
@@ -114,6 +116,8 @@ def _is_code(tokens: Sequence[Token], at: int, lexicon: Lexicon, shouting: bool)
     last = at + 1 == len(tokens) or tokens[at + 1].clause != token.clause
     if token.typed.isupper() and not shouting and len(token.typed) > 1:
         return True
+    if token.word in _NEVER_PLACES:
+        return False
     return (
         at > 0
         and last

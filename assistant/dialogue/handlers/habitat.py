@@ -43,6 +43,9 @@ TEMPERATURE, RISK, AGE = "temperature", "conservation-status", "max-age"
 ALSO_TOLD = 2
 EXPLICIT = ("salinity-tolerance", "air-breathing", "max-age")
 """Sides so plainly asked for that their lack is said even where another one answers."""
+RUNNING = frozenset({"run", "runs", "running"})
+ASKS_MORE = frozenset({"asks-how", "asks-what", "asks-when", "asks-where", "why"})
+"""Question words that a yes or a no does not answer."""
 WITHOUT = ("none", "absent")
 ASKS_WHICH = frozenset({"list", "which-of", "asks-what", "asks-who", "asks-any", "fish-word"})
 """Cues of a line that asks for fishes rather than about one."""
@@ -124,6 +127,8 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
         named = [BY_SIDE[1][1], ACTIVITY]
     if states(kb, reading, ACTIVITY):
         named = [ACTIVITY, *named]
+    if said & {"when", "asks-when"} and RUNNING & set(reading.words):
+        named = [SEASON, *named]
     out = dict.fromkeys(named)
     for a, b in TOGETHER:
         if a in out:
@@ -259,7 +264,7 @@ def _text(kb: KnowledgeBase, character: str, found: Sequence[Statement]) -> str:
 def _yes_no(turn: Turn, character: str, found: Sequence[Statement]) -> str:
     """Yes or no where a state of the character is asked about."""
     kb = turn.kb
-    if not turn.cues & {"asks-do", "asks-can"}:
+    if not turn.cues & {"asks-do", "asks-can"} or turn.cues & ASKS_MORE:
         return ""
     if found and all(s.text.startswith(WITHOUT) for s in found):
         return core.NO

@@ -28,7 +28,10 @@ LAW_CHARACTERS = ("legal-caution", "eating-caution")
 PREFIX = "caution"
 PRESSURE, DEEP = "barotrauma", 7600
 """The word under which cautions on pressure are found, and the depth (mm, 25 ft) from which it is meant."""
-URGENT = "first-aid"
+HEAT, WARM = ("heat", "wave", "warm", "water"), 18
+"""The words under which cautions on warm water are found, and the temperature (degrees C) from which it is meant."""
+URGENT, URGENT_HURT = "first-aid", 0.75
+"""The topic of harm to people, and the share of the best topic's score from which it is told alone to one who is hurt."""
 DISCLAIMER = "aid-disclaimer"
 ADVISORY = "eat-advisory"
 
@@ -38,8 +41,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     kb = turn.kb
     asked, remarks = asked_about(turn)
     taxa = species_of(kb, asked)
-    found = weigh(kb, PREFIX, (*turn.reading.words, *((PRESSURE,) if _from_the_deep(turn) else ())), taxa)
-    wanted = _topics(found) or ((BASICS if taxa else ()) if _names_fish(turn) else ())
+    told = (*((PRESSURE,) if _from_the_deep(turn) else ()), *(HEAT if _in_warm_water(turn) else ()))
+    found = weigh(kb, PREFIX, (*turn.reading.words, *told), taxa)
+    wanted = _topics(found, "hurt" in turn.cues) or ((BASICS if taxa else ()) if _names_fish(turn) else ())
     if not wanted:
         wanted = _carried(turn) or BASICS
     chosen = _chosen(kb, found, wanted, bool(taxa))
@@ -65,17 +69,25 @@ def _from_the_deep(turn: Turn) -> bool:
     return any(m.kind == "length" and not m.own and m.low >= DEEP for m in turn.reading.measures)
 
 
+def _in_warm_water(turn: Turn) -> bool:
+    """True where a water temperature is told at which released fish suffer."""
+    return any(m.kind == "temperature" and m.low >= WARM for m in turn.reading.measures)
+
+
 def _names_fish(turn: Turn) -> bool:
     return bool(subjects(turn, carried=False))
 
 
-def _topics(found: Sequence[Found]) -> tuple[str, ...]:
-    """The topics asked for: the best, and the next where it is asked for nearly as much; harm to people alone."""
+def _topics(found: Sequence[Found], hurt: bool) -> tuple[str, ...]:
+    """The topics asked for: the best, and the next where it is asked for nearly as much; harm to people alone.
+
+    ``hurt``: somebody is; else first aid comes only where nothing is asked for as much.
+    """
     ranked = topics(found)
     if not ranked:
         return ()
     first, score = ranked[0]
-    if any(t == URGENT and s >= 0.75 * score for t, s in ranked):
+    if any(t == URGENT and s >= (URGENT_HURT if hurt else 1.0) * score for t, s in ranked):
         return (URGENT,)
     return (first, *(t for t, s in ranked[1:3] if s >= NEAR * score))
 

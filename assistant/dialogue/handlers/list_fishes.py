@@ -19,7 +19,7 @@ from assistant.dialogue.handlers.range import status_in
 from assistant.dialogue.handlers.term import words_for_lesson
 from assistant.dialogue.life_asked import LIFE, asks_spawning, living, seasons, spawners
 from assistant.dialogue.reading import Seen
-from assistant.dialogue.subjects import groups, label, named, species_of, subjects
+from assistant.dialogue.subjects import groups, label, named, species_of, subjects, unclear
 from assistant.dialogue.telling import place_names, plain
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import common_taxon
@@ -40,6 +40,8 @@ RISK, WEIGHT = "conservation-status", "max-weight"
 AT_HOME, BROUGHT = ("native", "reintroduced"), ("introduced", "stocked")
 NATURAL = (*AT_HOME, "extirpated", "uncertain")
 """Statuses that speak for a native range somewhere."""
+SMALL = frozenset({"small", "smaller", "smallest", "little", "littlest", "tiny", "tiniest", "short", "shorter"})
+PRESENT = "present"
 WARNED = ("legal-caution",)
 
 
@@ -91,7 +93,10 @@ def _pool(turn: Turn) -> tuple[tuple[str, ...], str]:
     if own:
         higher = tuple(t for t in own if not kb.taxon(t).is_species)
         return (species_of(kb, higher), higher[0]) if higher else (own, "")
-    if held.intent == "list" and len(held.shown) > 1:
+    if loose := [m for m in unclear(turn) if m.words]:
+        wide = [thing for m in loose for kind, thing, _ in kb.spoken(key(m.words)) if kind == "group"]
+        return species_of(kb, tuple(wide[:1]) or loose[0].ids), wide[0] if wide else ""
+    if held.intent in ("list", "range") and len(held.shown) > 1:
         return tuple(t for t in held.shown if (x := kb.find("taxon", t)) is not None and x.is_species), ""
     return tuple(t for t in kb.species if not kb.taxon(t).is_hybrid), ""
 
@@ -101,9 +106,9 @@ def _listed(turn: Turn, sides: frozenset[str]) -> Answer:
     pool, name = _pool(turn)
     kinds = set(kb.species)
     pool = tuple(t for t in pool if t in kinds) or pool
-    narrowing = turn.held.intent == "list" and not groups(reading) and not named(turn)
+    narrowing = turn.held.intent in ("list", "range") and not groups(reading) and not named(turn)
     places = reading.places or (turn.held.places if narrowing or not reading.seen else ())
-    seen = [s for s in reading.seen if not s.retract]
+    seen = [s for s in reading.seen if not s.retract] or _of_last_term(turn) or _of_part(turn)
     if asks_spawning(turn) and seasons(turn):
         return _spawning(turn, pool, name, places)
     seen = seen or ([] if places else list(living(turn)))
@@ -111,14 +116,39 @@ def _listed(turn: Turn, sides: frozenset[str]) -> Answer:
         return plain("list", lists.LIST_NEEDS, asked=Asked("place", say.WHERE))
     pool, size_words = _by_size(turn, pool, sides)
     found = _fitting(kb, pool, [s.observation for s in seen])
-    if narrowing and turn.reading.size_word and not (turn.reading.seen or turn.reading.measures):
+    if narrowing and "sized-ones" in turn.cues:
+        wanted = expand_places(kb, places)
+        found = _fitting(kb, [t for t in pool if not wanted or (
+            (row := status_in(kb, t, wanted)) is not None and row.status in LIVING)], [])
         what = _what(turn, name, (), places, len(found.fits))
-        return _ranked(turn, found.fits, what, turn.reading.size_word == "small")
+        return _ranked(turn, found.fits, what, bool(SMALL & set(turn.reading.words)))
     if places:
         return _by_place(turn, found.fits, name, places, seen, size_words, _statuses(sides))
     if _statuses(sides) == BROUGHT and not (seen or narrowing):
         return _from_elsewhere(turn, found.fits, name)
     return _plain_list(turn, found, name, seen, sides, size_words)
+
+
+def _of_last_term(turn: Turn) -> list[Seen]:
+    """ "Who has one?" after a word was explained that is a feature, too: that it is there."""
+    kb, last = turn.kb, turn.held.last
+    if last is None or turn.held.intent != "term" or groups(turn.reading) or named(turn):
+        return []
+    terms = [s.removeprefix("term:") for b in last.blocks[:1] for s in b.statements if s.startswith("term:")]
+    return _there(kb, terms)
+
+
+def _of_part(turn: Turn) -> list[Seen]:
+    """ "Which fish got teeth": that a part or mark is there which is only named."""
+    if not turn.cues & {"who-has", "list"}:
+        return []
+    return _there(turn.kb, [i for m in turn.reading.of("character") for i in m.ids])
+
+
+def _there(kb: KnowledgeBase, characters: Sequence[str]) -> list[Seen]:
+    states = [f"{c}.{PRESENT}" for c in characters if kb.find("character", c) is not None]
+    known = [s for s in states if any(x.id == s for x in kb.states(s.partition(".")[0]))]
+    return [Seen(Observation(s.partition(".")[0], (s,)), s, 0, 0) for s in known[:1]]
 
 
 def _spawning(turn: Turn, pool: Sequence[str], name: str, places: Sequence[str]) -> Answer:

@@ -377,7 +377,7 @@ def _kinship(turn: Turn, asked: Sequence[str], sides: frozenset[str]) -> list[Bl
         len(asked) < 2
         or unclear(turn)
         or not turn.cues & {"asks-do", "names-weak", "equals"}
-        or sides & {"current-name"}
+        or sides & {"current-name", "latin", "called", "origin-of-name", "lang-fr", "lang-es", "lang-en"}
     ):
         return []
     taxa = [species_of(kb, (a,)) for a in asked[:2]]

@@ -6,6 +6,8 @@ licence, moving fish), or about a place that no rules are held for.
 
 from __future__ import annotations
 
+import re
+from contextlib import suppress
 from dataclasses import replace
 from datetime import date, timedelta
 
@@ -25,6 +27,7 @@ from assistant.dialogue.rule_reasons import JUST_ASK, Told
 from assistant.dialogue.rule_topics import TOPICS, topic_answer
 from assistant.dialogue.subjects import MOST, subjects
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.when import MONTHS
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning import catch as c
 from assistant.reasoning.verdict import Why, Word
@@ -121,6 +124,10 @@ def _survey(turn: Turn, found: Context) -> Answer:
     place = found.places[0]
     wanted = _wanted(turn, found)
     told = survey(turn.kb, found.book, place, day, wanted)
+    first, last = told.rule_year
+    near = [d for y in (1, -1) if (d := _moved(day, y)) is not None and first and first <= d.isoformat() <= last]
+    if near and not first <= day.isoformat() <= last and _year_open(turn):
+        told = survey(turn.kb, found.book, place, near[0], wanted)
     more = [Block("help", tell.OTHER_FISHES, claim=False)] if wanted and not found.named else []
     notes = telling.standing(found.book, told.rules, told.as_of, told.rule_year, "", turn.held.noted)
     blocks = (*told.blocks, *more, *notes)
@@ -132,6 +139,40 @@ def _in_month(turn: Turn, found: Context) -> date:
     text = turn.held.date or ""
     month = int(text[2:4]) if text.startswith("--") and text[2:4].isdigit() else turn.clock.month
     return date(turn.clock.year, min(max(month, 1), 12), 1)
+
+
+def _year_open(turn: Turn) -> bool:
+    """True for a day of a month told without its year, now or before."""
+    held = turn.held.date or ""
+    told = held.startswith("--") or bool(MONTHS.keys() & set(turn.reading.words))
+    return told and not re.search(r"\b20\d\d\b", turn.reading.text)
+
+
+def _in_year_held(query: CatchQuery, found: Context, turn: Turn) -> CatchQuery:
+    """The query in the year next to that of the clock where only its rules are held and no year was told."""
+    days = [s.day for s in query.steps]
+    if not _year_open(turn) or not days or None in days:
+        return query
+
+    def outside(asked: CatchQuery) -> bool:
+        return any(v.reason.why is Why.OUTSIDE_RULE_YEAR for v in judge(asked, found.book))
+
+    if not outside(query):
+        return query
+    for step in (1, -1):
+        moved = replace(query, steps=tuple(replace(s, day=_moved(s.day, step)) for s in query.steps))
+        if not outside(moved):
+            return moved
+    return query
+
+
+def _moved(day: date | None, years: int) -> date | None:
+    """The same day so many years on; 28 February for a leap day that is none there."""
+    if day is None:
+        return None
+    with suppress(ValueError):
+        return day.replace(year=day.year + years)
+    return day.replace(year=day.year + years, day=28)
 
 
 def _wanted(turn: Turn, found: Context) -> tuple[Named, ...]:
@@ -156,7 +197,7 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
     if found.day is None and not query.day_said:
         month = _whole_month(turn, query, found)
         query = month or replace(query, steps=tuple(replace(s, day=None) for s in query.steps))
-    query = _anybody(query, found, turn)
+    query = _in_year_held(_anybody(query, found, turn), found, turn)
     verdicts = judge(query, book)
     told = [Told(kb, book, v, s) for v, s in zip(verdicts, query.steps, strict=True)]
     word = telling.verdict_word(verdicts)
@@ -189,15 +230,19 @@ def _whole_month(turn: Turn, query: CatchQuery, found: Context) -> CatchQuery | 
     """The query on the first day of the month told where every day of it has the same outcome."""
     if len(turn.held.date or "") != len("--10") or not query.steps:
         return None
-    first = _in_month(turn, found)
-    days = [first + timedelta(days=n) for n in range(31) if (first + timedelta(days=n)).month == first.month]
-
     def on(day: date) -> CatchQuery:
         return replace(query, steps=tuple(replace(s, day=day) for s in query.steps))
 
+    told = on(_in_month(turn, found))
+    first = _in_year_held(_anybody(told, found, turn), found, turn).steps[0].day or _in_month(turn, found)
+    days = _month_days(first)
     outcomes = {tuple((v.word, v.reason.why) for v in judge(_anybody(on(day), found, turn), found.book))
                 for day in days}
     return on(first) if len(outcomes) == 1 else None
+
+
+def _month_days(first: date) -> list[date]:
+    return [d for n in range(31) if (d := first + timedelta(days=n)).month == first.month]
 
 
 def _anybody(query: CatchQuery, found: Context, turn: Turn) -> CatchQuery:

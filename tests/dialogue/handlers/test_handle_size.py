@@ -58,7 +58,7 @@ def test_age_and_maturity_are_not_guessed(kb: KnowledgeBase) -> None:
     old, _ = handle(turn_of(kb, "how old is it", fish("lepomis-macrochirus"), measures=(length("10 in", "10"),)))
     assert "does not tell the age" in text(old)
     mature, _ = handle(turn_of(kb, "length at maturity", fish("ameiurus-nebulosus")))
-    assert "nothing on the length at maturity" in text(mature)
+    assert "length at maturity of the brown bullhead is not held" in text(mature)
 
 
 def test_a_keeper_is_for_the_rule_to_say(kb: KnowledgeBase) -> None:
