@@ -239,6 +239,7 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "plural-group": _plural(reading),
         "ends-go": bool(reading.words) and reading.words[-1] == "go",
         "yes-no": _yes_no(cues),
+        "either-or": bool(_EITHER.search(reading.text.lower())),
         "size-word": bool(reading.size_word),
         "telling": _telling(reading),
     }
@@ -327,6 +328,10 @@ def _of_fish(reading: Reading) -> bool:
     """True for "eye colour of the rock bass": a fish named right after "of", "on", "for" or "in"."""
     text = reading.text.lower()
     return any(_OF_FISH.search(text[: m.start]) for m in reading.of("taxon", "hybrid", "group"))
+
+
+_EITHER = re.compile(r"\b[a-z]+ or [a-z]+\s*[?.!]*$|\by/n\b|\bt/f\b")
+"""The end of a line that offers two words to choose from ("small or big")."""
 
 
 def _yes_no(cues: Sequence[Cue]) -> bool:

@@ -2,8 +2,8 @@
 
 The table of ``intent_rows`` says what is meant where it is sure; people ask in more ways than rows foresee. Every sign
 of a line (a fact, a word, its beginning and stem, two words side by side, a word of a question, a word after the intent
-of the turn before) leans to some intents by a weight of the base (``tf:Leaning``), the logarithm of how much likelier it makes them. The table's
-choice counts a little, in short lines much; from ``SURE`` on it stands.
+of the turn before) leans to some intents by a weight of the base (``tf:Leaning``), the logarithm of how much likelier
+it makes them. The table's choice counts a little, in short lines much; from ``SURE`` on it stands.
 The weights are a multinomial logistic regression with an L2 penalty: ``python -m tests.bench.leanings`` fits them.
 """
 

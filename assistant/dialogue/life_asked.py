@@ -10,6 +10,7 @@ from assistant.dialogue.turn import Turn
 from assistant.reasoning.evidence import about
 from assistant.reasoning.months import seasons_of
 from assistant.reasoning.observed import Observation
+from assistant.text import word_set
 
 LIFE = ("life",)
 WITHOUT = ("none", "absent")
@@ -17,7 +18,7 @@ SEASON = "season-"
 SPAWNING = "spawning-season"
 FED = "diet"
 FISH = ("fish", "fishes")
-FEEDING = frozenset("feed feeds feeding live lives eater eaters crunch crunches crush crushes prey diet food".split())
+FEEDING = word_set("feed feeds feeding live lives eater eaters crunch crunches crush crushes prey diet food")
 
 
 def living(turn: Turn) -> tuple[Seen, ...]:

@@ -116,7 +116,8 @@ def _length_by_girth(pieces: Sequence[Piece], at: int, setting: Setting) -> tupl
 
 
 def _measure_at(pieces: Sequence[Piece], at: int, setting: Setting) -> _Found | None:
-    return _of_water(pieces, at) or _short_of(pieces, at, setting) or _bare_unit(pieces, at) or _with_amount(pieces, at, setting)
+    found = _of_water(pieces, at) or _short_of(pieces, at, setting) or _bare_unit(pieces, at)
+    return found or _with_amount(pieces, at, setting)
 
 
 def _of_water(pieces: Sequence[Piece], at: int) -> _Found | None:

@@ -251,6 +251,15 @@ def part_of(name: str, part: str) -> str:
     return f"The {part} of the {name}:"
 
 
+def one_fish(name: str) -> str:
+    """Two names of one fish."""
+    return sentence(f"yes, the same fish: both are names of the {name}")
+
+
+COUNTS = "counts"
+"""What is told where only numbers are asked for."""
+
+
 def nothing_on(name: str, part: str) -> str:
     """Nothing held about a part."""
     return f"Nothing on the {part} of the {name} is told: that is not held in this base."

@@ -29,6 +29,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     """Set the fishes of the line (or those held) side by side."""
     kb, held = turn.kb, turn.held
     taxa = _taxa(turn)
+    if len(taxa) < 2 and (same := _one_fish(turn)):
+        return same
     if len(taxa) < 2:
         return _one(turn, taxa), held
     if compare.wants_table(turn):
@@ -38,6 +40,20 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     rows = told_first(kb, _kept(turn, found.separating))
     blocks = [*_points(turn, found, rows), *_sizes(turn, taxa), *_alike(turn, found), *_caveats(turn, found)]
     return Answer("contrast", tuple(blocks), taxa=taxa), held
+
+
+def _one_fish(turn: Turn) -> tuple[Answer, Held] | None:
+    """Two names of one fish set against each other: that they are the same; None for anything else."""
+    from assistant.dialogue.handlers import handler_of
+
+    mentions = [m for m in turn.reading.of("taxon", "hybrid") if len(m.ids) == 1]
+    if len(mentions) < 2 or len({m.ids for m in mentions}) > 1 or len({key(m.words) for m in mentions}) < 2:
+        return None
+    answer, held = handler_of("names")(turn)
+    first, *rest = answer.blocks
+    fish = mentions[0].ids[0]
+    told = Block("lead", say.one_fish(speak.fish(turn.kb, fish)), statements=(f"taxon:{fish}",))
+    return answer._replace(blocks=(told, first._replace(kind="point"), *rest)), held
 
 
 def _taxa(turn: Turn) -> tuple[str, ...]:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from assistant.dialogue import phrases as say
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.contrast import look_alikes
 from assistant.dialogue.parts import characters_asked, part_word
@@ -22,6 +23,7 @@ from assistant.reasoning.size import size_range
 from assistant.text import join, key, singular, unique
 
 SHOWN, SHOWN_ALL, IN_GROUP, PLACES, PARTS_NAMED = 6, 14, 5, 6, 3
+NUMERIC = "numeric"
 HYBRID_TEXTS = ("appearance", "hybrid-note", "characters-to-check", "fertility")
 
 
@@ -32,7 +34,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if several and not named(turn):
         return which(turn, several[0].words, several[0].ids), held
     fish = subjects(turn)
-    asked = characters_asked(kb, turn.reading)
+    asked = characters_asked(kb, turn.reading) or _counted(turn, fish)
     if not fish:
         return _no_fish(), held
     if asks_sexes(turn) and kb.find("taxon", fish[0]) is not None:
@@ -43,6 +45,15 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if asked and kinds:
         return _parts_of_several(turn, fish, kinds, asked), held
     return _several(turn, fish, kinds), held
+
+
+def _counted(turn: Turn, fish: Sequence[str]) -> tuple[str, ...]:
+    """The counts told of the fishes, where the line asks for numbers alone ("meristics only")."""
+    kb = turn.kb
+    if NUMERIC not in aspects(kb, turn.reading):
+        return ()
+    told = (c for t in species_of(kb, tuple(fish)) for c in kb.told_of(t))
+    return unique(c for c in told if kb.character(c).kind == "count" and kb.character(c).use == "identify")
 
 
 def _no_fish() -> Answer:
@@ -68,7 +79,8 @@ def which(turn: Turn, words: str, ids: Sequence[str], intent: str = "describe") 
 
 def _one(turn: Turn, taxon: str, asked: tuple[str, ...]) -> Answer:
     whether = turn.cues & {"asks-do", "asks-can", "have-verb"} and "range" not in turn.cues
-    if turn.reading.seen and (whether or len({turn.kb.character(c).part for c in asked}) == 1):
+    either = {"or", "y/n"} & set(turn.reading.words) and not whether
+    if turn.reading.seen and not either and (whether or len({turn.kb.character(c).part for c in asked}) == 1):
         block = _yes_no(turn, taxon)
         if block is not None:
             return Answer("describe", (block,), (taxon,))
@@ -117,12 +129,13 @@ def _parts(turn: Turn, taxon: str, asked: tuple[str, ...]) -> list[Block]:
                 Block("point", text, statements=speak.short_ids(told.statements)),
             )
         )
-    label = kb.character(asked[0]).label if len(asked) == 1 else _parts_named(turn, asked)
+    numeric = NUMERIC in aspects(kb, turn.reading) and len(asked) > 1
+    label = say.COUNTS if numeric else kb.character(asked[0]).label if len(asked) == 1 else _parts_named(turn, asked)
     if not out:
         refs = speak.short_ids(s.id for s in kb.statements(taxon)[:1]) or (f"taxon:{taxon}",)
         return [Block("lead", say.nothing_on(speak.fish(kb, taxon), label), statements=refs)]
     out.sort(key=lambda x: (x[0], x[1]))
-    most = SHOWN_ALL if "more" in turn.cues else SHOWN
+    most = SHOWN_ALL if "more" in turn.cues or numeric else SHOWN
     blocks = [b for _, _, b in out[:most]]
     if len(blocks) == 1:
         return [

@@ -31,7 +31,7 @@ PRESSURE, DEEP = "barotrauma", 7600
 HEAT, WARM = ("heat", "wave", "warm", "water"), 18
 """The words under which cautions on warm water are found, and the temperature (degrees C) from which it is meant."""
 URGENT, URGENT_HURT = "first-aid", 0.75
-"""The topic of harm to people, and the share of the best topic's score from which it is told alone to one who is hurt."""
+"""The topic of harm to people, and the share of the best score from which it is told alone to one who is hurt."""
 DISCLAIMER = "aid-disclaimer"
 ADVISORY = "eat-advisory"
 
