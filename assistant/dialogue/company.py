@@ -136,12 +136,15 @@ def _against(tokens: Sequence[Token], named: Named, step: int) -> bool:
 
 def _last_words(named: Named, tokens: Sequence[Token], lexicon: Lexicon, wide: bool) -> tuple[str, ...]:
     typed = [singular(tokens[named.after - 1].word)]
-    taxa = unique(e[1] for e in named.entries if e[0] == "taxon")
+    taxa = unique(e[1] for e in named.entries if e[0] == "taxon" and e[2] != "ambiguous")
+    taxa = taxa or unique(e[1] for e in named.entries if e[0] == "taxon")
     if len(taxa) > 1:
         return tuple(typed)
     words = [w for t in taxa for w in _label_words(t, lexicon)]
     family = [w for t in taxa if wide for w in _family_words(t, lexicon)]
-    return unique([*typed, *words, *family])
+    groups = (lexicon.kb.find("group", e[1]) for e in named.entries if e[0] == "group")
+    kinds = [key(g.label).split()[-1] for g in groups if g is not None]
+    return unique([*typed, *words, *family, *kinds])
 
 
 def _label_words(taxon: str, lexicon: Lexicon) -> Iterator[str]:
@@ -162,7 +165,8 @@ def _made(tokens: Sequence[Token], at: int | None, nouns: Iterable[str], lexicon
     if at is None:
         return None
     single = singular(tokens[at].word)
-    for word in unique([tokens[at].word, single, f"{single}ed", f"{single}{single[-1:]}ed"]):
+    head = lexicon.head(tokens[at].word)
+    for word in unique([tokens[at].word, *([head] if head else []), single, f"{single}ed", f"{single}{single[-1:]}ed"]):
         for noun in nouns:
             phrase = f"{word} {noun}"
             entries = tuple(e for e in lexicon.spoken(phrase)

@@ -31,11 +31,17 @@ def asks_gaps(turn: Turn, sides: frozenset[str]) -> bool:
     """True when a line asks what is missing, or narrows such an answer."""
     if sides & {"coverage", "unit", "from-memory", CONFLICT} or _least_told(turn, sides):
         return True
-    if UNSTATED in sides and turn.reading.places:
+    if (UNSTATED in sides and turn.reading.places) or _of_another(turn):
         return True
     if (UNSTATED in sides or _without_statement(turn)) and (_named(turn) or "unit" in sides):
         return True
     return "numeric" in sides and turn.held.intent == "list"
+
+
+def _of_another(turn: Turn) -> bool:
+    """True for "same for the dollar sunfish" after the gaps of another fish."""
+    last = turn.held.last
+    return "same-again" in turn.cues and last is not None and any(b.text.startswith(lists.GAPS) for b in last.blocks)
 
 
 def _without_statement(turn: Turn) -> bool:

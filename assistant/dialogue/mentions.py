@@ -110,6 +110,8 @@ def _is_feature(
     if not own or beside:
         return False
     following = tokens[named.after].word if named.after < len(tokens) else ""
+    if single and named.first == 0 and following == "in" and _WATERS & {t.word for t in tokens[named.after :][:7]}:
+        return False
     if following in _OWNING and any(e[0] == "group" for e in named.entries) and not lexicon.is_part(
             tokens[named.after - 1].word):
         return False
@@ -155,6 +157,7 @@ def _weak_alone(named: Named, tokens: Sequence[Token]) -> bool:
 
 
 _NAMING = word_set("a an meant mean")
+_WATERS = word_set("pond ponds lake tank pool creek river farm acre")
 _OWNING = word_set("have has got are were")
 """Words after the name of a group that make it the subject of the line."""
 _ASKED_OF = word_set("do does did are will can where how when what catch catching")
@@ -219,7 +222,8 @@ def _colour_follows(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> 
         return False
     word = tokens[named.after].word
     counted = any(s.text in lexicon.count_nouns for s in lexicon.stems([word]))
-    return (lexicon.head(word) is not None and not counted) or word in _COLOURED or lexicon.names_part(word)
+    tint = lexicon.head(tokens[named.first].word) is not None
+    return (lexicon.head(word) is not None and not counted) or word in _COLOURED or (tint and lexicon.names_part(word))
 
 
 def _guessed(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:

@@ -136,9 +136,12 @@ def coverage_lead(name: str, told: int, total: int, what: str) -> str:
     return f"{name[:1].upper()}{name[1:]}: {told} of the {total} {what} known in its family are stated."
 
 
+GAPS = "Gaps: "
+
+
 def gaps(names: str) -> str:
     """Characters with nothing stated."""
-    return f"Gaps: {names}."
+    return f"{GAPS}{names}."
 
 
 ALL_CHARACTERS, NUMBER_CHARACTERS = "observable characters", "counts, ratios and lengths"

@@ -212,3 +212,23 @@ def test_a_pronoun_speaks_of_the_part_told_last(kb: KnowledgeBase, talk: Talk) -
     seen = read_line(kb, "and if they were black?", held, CLOCK).seen
     assert "barbel-colour.dark" in [x for s in seen for x in s.observation.states]
     assert _read(kb, "and if they were black?") == []
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("11 D spines, 7 A spines", ["dorsal-spines=11", "anal-spines=7"]),
+        ("12 dorsal spines n 8 anal", ["dorsal-spines=12", "anal-spines=8"]),
+        ("10 spikes on top 3 on the bottom fin", ["dorsal-spines=10", "anal-spines=3"]),
+        ("the anal fin is long, counted 33 rays", ["anal-soft-rays=33"]),
+        ("this one has 8 stickers", ["dorsal-spines=8"]),
+    ],
+)
+def test_counts_of_fins(kb: KnowledgeBase, text: str, told: list[str]) -> None:
+    """A count goes to the fin told by its letter, by its name alone after another count, or in the clause before."""
+    assert [x for x in _read(kb, text) if "=" in x] == told
+
+
+def test_a_spine_is_no_anal_spine(kb: KnowledgeBase) -> None:
+    """The article at the head of a line is no letter for a fin."""
+    assert not any("anal" in x for x in _read(kb, "A spine broke off in my hand"))

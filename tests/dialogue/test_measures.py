@@ -131,3 +131,34 @@ def test_temperature() -> None:
     """Degrees are temperatures, Fahrenheit unless told otherwise."""
     assert round(read_measures("68 degrees", Setting())[0].low, 6) == 20
     assert read_measures("20°C", Setting())[0].low == 20
+
+
+@pytest.mark.parametrize(("typed", "long", "round_it"), [
+    ("musky 44 by 20", 1117.6, 508.0), ("bass 18 x 13 in", 457.2, 330.2), ("60 x 30 cm carp", 600.0, 300.0),
+])
+def test_length_by_girth(typed: str, long: float, round_it: float) -> None:
+    """Two numbers parted by "by" or "x" are a length and a girth where the second could be one."""
+    found = read_measures(typed, Setting())
+    assert [(m.kind, round(float(m.low), 1)) for m in found] == [("length", long), ("girth", round_it)]
+
+
+@pytest.mark.parametrize("typed", ["8 x 3 scales", "12 x 12 pond", "a 6 by 40 rig"])
+def test_no_girth(typed: str) -> None:
+    """A second number that no girth could have makes no pair."""
+    setting = Setting(is_part=lambda word: word == "scales")
+    assert not any(m.kind == "girth" for m in read_measures(typed, setting))
+
+
+@pytest.mark.parametrize(("typed", "celsius"), [
+    ("water is 71 on my thermometer", 21.7), ("water temp was 20, rainbows", 20.0), ("water at 60 f", 15.6),
+])
+def test_of_the_water(typed: str, celsius: float) -> None:
+    """A bare number told of the water is a temperature, in the scale in which water could have it."""
+    found = read_measures(typed, Setting())
+    assert [(m.kind, round(float(m.low), 1)) for m in found] == [("temperature", celsius)]
+
+
+def test_what_about_is_no_about() -> None:
+    """ "What about an 18" names a length outright; "about 18 in" does not."""
+    setting = Setting(bare=True)
+    assert not read_measures("what about an 18", setting)[0].about and read_measures("about 18 in", setting)[0].about

@@ -21,6 +21,8 @@ SHOWN, SHOWN_SHORT = 9, 2
 COLOUR = "colour"
 NEARLY = 0.55
 """A row that needs no counting leads when it is worth at least this share of the best."""
+ADDING = frozenset({"add", "include", "plus"})
+"""Words by which one more fish is set beside those compared before."""
 SIZE_RATIO = 1.4
 ALIKE = 4
 
@@ -61,7 +63,8 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
     own = list(named(turn))
     wider = (*groups(turn.reading), *unclear(turn))
     if len(own) + len(wider) == 1 and held.taxa and held.taxa[0] not in own:
-        own = [held.taxa[0], *own]
+        before = held.taxa if ADDING & set(turn.reading.words) else held.taxa[:1]
+        own = [*(t for t in before if kb.find("taxon", t) is not None and kb.taxon(t).is_species), *own]
     for mention in wider:
         pool = tuple(t for t in species_of(kb, mention.ids) if t not in own)
         own += _listed(kb, own, _called(kb, mention.words, pool), len(wider))

@@ -23,7 +23,9 @@ from assistant.reasoning.size import size_range
 from assistant.text import join, key, singular, unique
 
 SHOWN, SHOWN_ALL, IN_GROUP, PLACES, PARTS_NAMED = 6, 14, 5, 6, 3
-NUMERIC = "numeric"
+HOW_MANY = "how many"
+ON_BACK = frozenset({"back", "top", "dorsal"})
+NUMERIC, PRESENT = "numeric", ".present"
 HYBRID_TEXTS = ("appearance", "hybrid-note", "characters-to-check", "fertility")
 
 
@@ -34,7 +36,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if several and not named(turn):
         return which(turn, several[0].words, several[0].ids), held
     fish = subjects(turn)
-    asked = characters_asked(kb, turn.reading) or _counted(turn, fish)
+    asked = _how_many(turn, fish) or characters_asked(kb, turn.reading) or _counted(turn, fish)
     if not fish:
         return _no_fish(), held
     if asks_sexes(turn) and kb.find("taxon", fish[0]) is not None:
@@ -45,6 +47,19 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if asked and kinds:
         return _parts_of_several(turn, fish, kinds, asked), held
     return _several(turn, fish, kinds), held
+
+
+def _how_many(turn: Turn, fish: Sequence[str]) -> tuple[str, ...]:
+    """The counts told of the fishes of what "how many" asks for ("how many spines on its back")."""
+    kb = turn.kb
+    if HOW_MANY not in turn.reading.text.lower():
+        return ()
+    words = {singular(w) for w in turn.reading.words} | ({"dorsal"} if ON_BACK & set(turn.reading.words) else set())
+    told = unique(c for t in species_of(kb, tuple(fish)) for k in kb.lineage(t) for c in kb.told_of(k))
+    counts = [c for c in told if kb.character(c).kind == "count" and kb.character(c).use == "identify"]
+    shared = {c: len(words & {singular(w) for w in key(kb.character(c).label).split()}) for c in counts}
+    best = max(shared.values(), default=0)
+    return tuple(c for c in counts if best and shared[c] == best)
 
 
 def _counted(turn: Turn, fish: Sequence[str]) -> tuple[str, ...]:
@@ -79,7 +94,8 @@ def which(turn: Turn, words: str, ids: Sequence[str], intent: str = "describe") 
 
 def _one(turn: Turn, taxon: str, asked: tuple[str, ...]) -> Answer:
     whether = turn.cues & {"asks-do", "asks-can", "have-verb"} and "range" not in turn.cues
-    either = {"or", "y/n"} & set(turn.reading.words) and not whether
+    bare = all(x.endswith(PRESENT) for s in turn.reading.seen for x in s.observation.states)
+    either = ({"or", "y/n"} & set(turn.reading.words) or bare) and not whether
     if turn.reading.seen and not either and (whether or len({turn.kb.character(c).part for c in asked}) == 1):
         block = _yes_no(turn, taxon)
         if block is not None:

@@ -4,38 +4,36 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue import speak
-from assistant.dialogue.amount_words import middle, system, typed
+from assistant.dialogue.amount_words import system
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import LIVING, kinds_name
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.fitting import Fitting, Found, by_size, fitting
 from assistant.dialogue.gaps_told import asks_gaps, gaps
 from assistant.dialogue.handlers.range import status_in
 from assistant.dialogue.handlers.term import words_for_lesson
-from assistant.dialogue.life_asked import LIFE, asks_spawning, living, seasons, spawners
+from assistant.dialogue.life_asked import asks_spawning, living, seasons, spawners
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.subjects import groups, label, named, species_of, subjects, unclear
 from assistant.dialogue.telling import place_names, plain
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import common_taxon
 from assistant.model.knowledge import KnowledgeBase
-from assistant.reasoning.evidence import about, below, distribution, number_range
+from assistant.reasoning.evidence import about
 from assistant.reasoning.observed import Observation
 from assistant.reasoning.place_prior import expand_places
 from assistant.reasoning.size import size_range
 from assistant.text import key, singular, unique
 from assistant.units import show_length
 
-FITS, DOUBTFUL = 0.5, 0.15
-"""Share of fish of a kind from which it fits a feature asked for, and from which it does so at times."""
 SHOWN, MOST_TAXA = 12, 40
 MOST_SILENT = 60
-RISK, WEIGHT = "conservation-status", "max-weight"
+RISK = "conservation-status"
 """A standing that holds in the place of which it is said, not everywhere."""
 AT_HOME, BROUGHT = ("native", "reintroduced"), ("introduced", "stocked")
 NATURAL = (*AT_HOME, "extirpated", "uncertain")
@@ -43,15 +41,6 @@ NATURAL = (*AT_HOME, "extirpated", "uncertain")
 SMALL = frozenset({"small", "smaller", "smallest", "little", "littlest", "tiny", "tiniest", "short", "shorter"})
 PRESENT = "present"
 WARNED = ("legal-caution",)
-
-
-@dataclass(frozen=True, slots=True)
-class Fitting:
-    """A kind of fish that fits, the least share over the features asked for, and the statements that say so."""
-
-    taxon: str
-    share: float
-    statements: tuple[str, ...]
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -114,11 +103,11 @@ def _listed(turn: Turn, sides: frozenset[str]) -> Answer:
     seen = seen or ([] if places else list(living(turn)))
     if not (seen or places or name or narrowing or turn.reading.measures) and not named(turn):
         return plain("list", lists.LIST_NEEDS, asked=Asked("place", say.WHERE))
-    pool, size_words = _by_size(turn, pool, sides)
-    found = _fitting(kb, pool, [s.observation for s in seen])
+    pool, size_words = by_size(turn, pool, sides)
+    found = fitting(kb, pool, [s.observation for s in seen])
     if narrowing and "sized-ones" in turn.cues:
         wanted = expand_places(kb, places)
-        found = _fitting(kb, [t for t in pool if not wanted or (
+        found = fitting(kb, [t for t in pool if not wanted or (
             (row := status_in(kb, t, wanted)) is not None and row.status in LIVING)], [])
         what = _what(turn, name, (), places, len(found.fits))
         return _ranked(turn, found.fits, what, bool(SMALL & set(turn.reading.words)))
@@ -167,83 +156,6 @@ def _spawning(turn: Turn, pool: Sequence[str], name: str, places: Sequence[str])
     return Answer("list", (lead,), taxa=unique((*(t for t, _ in ordered), *_wider(turn)))[:MOST_TAXA])
 
 
-# --- features ---------------------------------------------------------------------------------------------------
-
-
-@dataclass(frozen=True, slots=True)
-class Found:
-    """Kinds that fit all that is asked for, those that do so at times, and of how many nothing is stated."""
-
-    fits: tuple[Fitting, ...]
-    maybe: tuple[Fitting, ...]
-    silent: int
-
-
-def _fitting(kb: KnowledgeBase, pool: Sequence[str], seen: Sequence[Observation]) -> Found:
-    fits, maybe, silent = [], [], 0
-    for taxon in pool:
-        found = [_share(kb, taxon, o) for o in seen]
-        told = [x for x in found if x is not None]
-        if len(told) < len(found):
-            silent += 1
-            continue
-        share = min((s for s, _ in told), default=1.0)
-        statements = tuple(dict.fromkeys(i for _, ids in told for i in ids))
-        one = Fitting(taxon, share, statements or (f"taxon:{taxon}",))
-        if share >= FITS:
-            fits.append(one)
-        elif share >= DOUBTFUL:
-            maybe.append(one)
-    fits.sort(key=lambda f: (-round(f.share, 1), -len(kb.ranges(f.taxon)), f.taxon))
-    maybe.sort(key=lambda f: (-f.share, f.taxon))
-    return Found(tuple(fits), tuple(maybe), silent)
-
-
-def _share(kb: KnowledgeBase, taxon: str, o: Observation) -> tuple[float, tuple[str, ...]] | None:
-    """The share of a kind that shows what is asked, with the statements; None where nothing is stated."""
-    character = kb.character(o.character)
-    if o.value is not None and not character.is_stated:
-        return _number_share(kb, taxon, o)
-    if character.use in LIFE:
-        return _life_share(kb, taxon, o)
-    found = distribution(kb, taxon, o.character)
-    if found is None:
-        return None
-    share = found.share({leaf for s in o.states for leaf in below(kb, s)})
-    return (share if o.seen else 1.0 - share), tuple(f"st:{s}" for s in found.statements)
-
-
-def _life_share(kb: KnowledgeBase, taxon: str, o: Observation) -> tuple[float, tuple[str, ...]] | None:
-    """All or none of a kind: a fish eats several things and lives in several waters, and none denies another."""
-    statements, _ = about(kb, taxon, o.character)
-    wanted = {leaf for s in o.states for leaf in below(kb, s)}
-    told = [s for s in statements if wanted & {leaf for x in s.states for leaf in below(kb, x)}]
-    if not statements:
-        return None
-    return (1.0 if bool(told) == o.seen else 0.0), tuple(f"st:{s.id}" for s in told or statements)
-
-
-def _number_share(kb: KnowledgeBase, taxon: str, o: Observation) -> tuple[float, tuple[str, ...]] | None:
-    assert o.value is not None
-    found = distribution(kb, taxon, o.character)
-    top = o.value if o.value_high is None else o.value_high
-    if found is not None:
-
-        def wanted(n: float) -> bool:
-            assert o.value is not None
-            return (n >= o.value) if o.at_least else (n <= top) if o.at_most else (o.value <= n <= top)
-
-        share = sum(p for n, p in found.shares.items() if wanted(float(n)))
-        return (share if o.seen else 1.0 - share), tuple(f"st:{s}" for s in found.statements)
-    statements, _ = about(kb, taxon, o.character)
-    ranges = [r for s in statements if (r := number_range(s)) is not None]
-    if not ranges:
-        return None
-    low, high = min(r[0] for r in ranges), max(r[3] for r in ranges)
-    inside = (high >= o.value) if o.at_least else (low <= top) if o.at_most else (low <= top and high >= o.value)
-    return (1.0 if inside == o.seen else 0.0), tuple(f"st:{s.id}" for s in statements)
-
-
 def _ranked(turn: Turn, fits: Sequence[Fitting], what: str, smallest: bool) -> Answer:
     """Fishes by the largest length held of each, the biggest (or the smallest) first."""
     kb = turn.kb
@@ -255,27 +167,6 @@ def _ranked(turn: Turn, fits: Sequence[Fitting], what: str, smallest: bool) -> A
     ids = tuple(f"st:{s}" for t in order for s in size_range(kb, t).largest_statements[:2])
     lead = Block("lead", lists.by_size(len(tops), what, "; ".join(told), smallest), statements=ids)
     return Answer("list", (lead,), taxa=unique((*order, *_wider(turn))))
-
-
-def _by_size(turn: Turn, pool: tuple[str, ...], sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
-    """Of some fishes those whose largest held is longer (or heavier) than told, or less so, and that in words."""
-    told = [m for m in turn.reading.measures if m.kind in ("length", "weight")]
-    if not told or not sides & {"bigger-than", "smaller-than"}:
-        return pool, ""
-    edge, more = middle(told[0]), "bigger-than" in sides
-    if told[0].kind == "weight":
-        tops = {t: top for t in pool if (top := _heaviest(turn.kb, t)) is not None}
-    else:
-        tops = {t: top for t in pool if (top := size_range(turn.kb, t).largest) is not None}
-    kept = tuple(t for t, top in tops.items() if (top > edge if more else top < edge))
-    worded = lists.of_weight if told[0].kind == "weight" else lists.of_length
-    return kept, worded(typed(told[0], turn.held), more)
-
-
-def _heaviest(kb: KnowledgeBase, taxon: str) -> float | None:
-    """The greatest weight held of a kind, in grams; None where none is."""
-    ranges = [number_range(s) for s in about(kb, taxon, WEIGHT)[0]]
-    return max((r[3] for r in ranges if r is not None), default=None)
 
 
 def _what(
@@ -377,8 +268,8 @@ def _in_family(
     word = singular(kinds_name(kb, name).split()[-1].lower())
     if word not in key(kb.taxon(family).label).split():
         return "", ()
-    pool, _ = _by_size(turn, tuple(t for t in kb.members(family) if genus not in kb.lineage(t)), sides)
-    return family, _fitting(kb, pool, [s.observation for s in seen]).fits
+    pool, _ = by_size(turn, tuple(t for t in kb.members(family) if genus not in kb.lineage(t)), sides)
+    return family, fitting(kb, pool, [s.observation for s in seen]).fits
 
 
 FEW_KINDS = 3

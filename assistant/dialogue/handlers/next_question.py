@@ -5,7 +5,7 @@ from __future__ import annotations
 from assistant.dialogue import phrases as say
 from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue import speak
-from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.asking import ask_block, next_asked
 from assistant.dialogue.conversation import Held
@@ -16,7 +16,7 @@ from assistant.reasoning.contrast import LOOKS, contrast
 from assistant.reasoning.identify import posterior
 from assistant.text import join
 
-FIRST = 4
+FIRST, MOST_CHOICES = 4, 6
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -77,5 +77,11 @@ def _marks(turn: Turn, about: tuple[str, ...]) -> tuple[Answer, Held]:
         )
         ids = speak.short_ids(s for t in row.told if t for s in t.statements)
         blocks.append(Block("point", wording.look_at(speak.heading(character), told), statements=ids))
-    blocks.append(Block("next", wording.LOOK_ASK, claim=False))
-    return Answer("next-question", tuple(blocks), named(turn) or about), turn.held
+    if not rows:
+        blocks.append(Block("next", wording.LOOK_ASK, claim=False))
+        return Answer("next-question", tuple(blocks), named(turn) or about), turn.held
+    first = kb.character(rows[0].character)
+    stated = tuple((s.id, s.label) for s in kb.states(first.id)) if first.is_stated else ()
+    asked = Asked("character", first.question, first.id, stated[:MOST_CHOICES])
+    blocks.append(ask_block(turn, asked))
+    return Answer("next-question", tuple(blocks), named(turn) or about, asked=asked), turn.held

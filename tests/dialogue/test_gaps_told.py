@@ -1,0 +1,50 @@
+"""Gaps of the base are told at the prompt: what is missing, what rests on memory, where sources differ."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.dialogue.answer import Answer
+from assistant.model.knowledge import KnowledgeBase
+from tests.dialogue.conftest import Talk
+
+
+def text(answer: Answer) -> str:
+    """The answer as one lower-case string."""
+    return " ".join(b.text for b in answer.blocks).lower()
+
+
+def test_few_statements(talk: Talk, kb: KnowledgeBase) -> None:
+    """Taxa with fewer statements than a number are told with their counts, fewest first."""
+    answer, _ = talk("taxa with fewer than 12 statements")
+    species = [t for t in kb.species if not kb.taxon(t).is_hybrid and len(kb.statements(t)) < 12]
+    assert answer.intent == "list" and species and f"{len(species)} taxa" in text(answer)
+    assert set(answer.taxa) <= set(species)
+
+
+def test_sources_that_differ(talk: Talk, kb: KnowledgeBase) -> None:
+    """Every value of a feature on which sources differ is told; none is dropped."""
+    answer, _ = talk("where do the sources disagree on warmouth")
+    assert answer.intent == "list" and answer.taxa == ("lepomis-gulosus",)
+    for block in answer.blocks[1:]:
+        assert len(block.statements) > 1
+        assert len({kb.record_at(s).character for s in block.statements}) == 1  # type: ignore[union-attr]
+
+
+@pytest.mark.parametrize("line", ["characters with no statement yet for Acantharchus", "empty cells for mud sunfish"])
+def test_what_is_missing(line: str, talk: Talk) -> None:
+    """The features that are not stated of a fish are named."""
+    answer, _ = talk(line)
+    assert answer.intent == "list" and "gaps:" in text(answer) and "acantharchus-pomotis" in answer.taxa
+
+
+def test_the_same_of_another_fish(talk: Talk) -> None:
+    """ "Same for marginatus" asks for the gaps of that fish."""
+    answer, _ = talk("what is missing for Lepomis symmetricus", "same for marginatus")
+    assert "gaps:" in text(answer) and "lepomis-marginatus" in answer.taxa
+
+
+def test_without_a_statement(talk: Talk, kb: KnowledgeBase) -> None:
+    """The taxa without a value of a character are counted, inherited values aside."""
+    answer, _ = talk("taxa without a max-total-length statement")
+    assert answer.intent == "list" and "greatest total length" in text(answer)
