@@ -29,6 +29,8 @@ _FORMULA = re.compile(
     r"(?:\s?[-–]\s?(?P<b>[IVXivx]+))?"
     r"(?:(?:\s?[,+]\s?|\s)(?P<c>\d{1,3})(?:\s?[-–]\s?(?P<d>\d{1,3}))?(?!\w))?(?!\w)"
 )
+_FORMULA_BEHIND = re.compile(r"(?<![\w.])(?P<a>[IVX]+|[ivx]{2,})\s+(?P<fin>(?i:dorsal|anal|pectoral))(?: spines)?\b")
+"""The figure before its fin ("XII dorsal, VII anal")."""
 _FINS = {"D": "dorsal", "A": "anal", "P": "pectoral"}
 
 
@@ -56,6 +58,11 @@ def read_formula(text: str, lexicon: Lexicon) -> tuple[tuple[Seen, ...], tuple[t
         if m["c"] and rays:
             seen.append(_made(rays, int(m["c"]), int(m["d"] or m["c"]), m.group(), m.start(), m.end()))
         spans.append(m.span())
+    for m in _FORMULA_BEHIND.finditer(text):
+        spines = _named_count(f"{_FINS[m['fin'][0].upper()]} spines", lexicon)
+        if spines and roman(m["a"]) and not any(a < m.end() and m.start() < b for a, b in spans):
+            seen.append(_made(spines, roman(m["a"]), roman(m["a"]), m.group(), m.start(), m.end()))
+            spans.append(m.span())
     return tuple(seen), tuple(spans)
 
 

@@ -94,7 +94,7 @@ def _place_ids(
     phrase = " ".join(t.word for t in tokens[at : at + size])
     ids = unique(e[1] for e in lexicon.spoken(phrase) if e[0] == "place")
     if ids and size == 1 and len(phrase) <= 3:
-        ids = ids if _is_code(tokens, at, lexicon, shouting) else ()
+        ids = _states_first(ids, lexicon) if _is_code(tokens, at, lexicon, shouting) else ()
     elif ids and size == 1 and lexicon.cues(phrase) and "common-word" in lexicon.cues(phrase):
         ids = ids if _placed(tokens, at) else ()
     if ids:
@@ -106,6 +106,12 @@ def _place_ids(
             if ids:
                 return ids, False
     return (), True
+
+
+def _states_first(ids: Sequence[str], lexicon: Lexicon) -> tuple[str, ...]:
+    """Of the places of one code the states and provinces, where there are some ("CA" is California before Canada)."""
+    found = [(i, p.kind) for i in ids if (p := lexicon.kb.place(i)) is not None]
+    return tuple(i for i, kind in found if kind in ("state", "province")) or tuple(ids)
 
 
 def _is_code(tokens: Sequence[Token], at: int, lexicon: Lexicon, shouting: bool) -> bool:

@@ -30,6 +30,8 @@ LEAK = 0.015
 """Share always left to states nobody mentioned, so that one odd feature never throws a taxon out."""
 LACKING = frozenset({"none", "absent"})
 """Local ids of states that mean the mark is lacking: what is not told of a mark mostly lacks it."""
+ORDINARY = LACKING | {"normal", "plain", "ordinary", "not-enlarged"}
+"""Those that mean that there is nothing to tell: what is not told of a mark mostly is so, too."""
 LACKS = 0.7
 CENTRAL_FROM, CENTRAL_REACH = 20, 0.1
 """A single large count ("40 scales") is a central value: it stands for a range of a tenth to either side."""

@@ -17,7 +17,7 @@ import numpy.typing as npt
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
-from assistant.reasoning.evidence import ANY, LACKING, LEAK, Distribution, Scope, below, leaves
+from assistant.reasoning.evidence import ANY, LEAK, ORDINARY, Distribution, Scope, below, leaves
 from assistant.reasoning.observer import (
     KIN_ERROR,
     MOST_ERROR,
@@ -274,7 +274,7 @@ def report_block(kb: KnowledgeBase, character: Character, keys: Sequence[str], t
     reads = confusion(character, len(keys), kin_of(kb, character, keys))
     report: Floats = np.asarray(reads @ truth, dtype=np.float32)
     untold = report[:, known].mean(axis=1)
-    lacking = [i for i, key in enumerate(keys) if key.rpartition(".")[2] in LACKING]
+    lacking = [i for i, key in enumerate(keys) if key.rpartition(".")[2] in ORDINARY]
     if lacking and float(truth[lacking][:, known].max(initial=0.0)) < 0.5:
         untold = (1 - UNTOLD_LACKS) * untold + UNTOLD_LACKS * reads[:, lacking].mean(axis=1)
     report[:, ~known] = untold[:, None]

@@ -23,7 +23,9 @@ def test_the_long_and_the_short(kb: KnowledgeBase) -> None:
     assert all((size_range(kb, t).largest or 0) < 304.8 for t in small)
 
 
-@pytest.mark.parametrize(("line", "least"), [("which fish get over fifty pounds", 22680), ("which fish are heavier than 20 kg", 20000)])
+@pytest.mark.parametrize(
+    ("line", "least"), [("which fish get over fifty pounds", 22680), ("which fish are heavier than 20 kg", 20000)]
+)
 def test_by_weight(line: str, least: float, talk: Talk, kb: KnowledgeBase) -> None:
     """Every fish listed by weight has a greatest weight held above the one told."""
     answer, _ = talk(line)

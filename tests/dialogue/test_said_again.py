@@ -21,7 +21,7 @@ def text(answer: Answer) -> str:
     ("lines", "taxon", "said"),
     [
         (("how big do flathead get", "i meant bluegill"), "lepomis-macrochirus", "bluegill usually reaches"),
-        (("what may i keep of rock bass in kentucky", "sorry, i meant tennessee"), "ambloplites-rupestris", "tennessee"),
+        (("what may i keep of rock bass in kentucky", "i meant tennessee"), "ambloplites-rupestris", "tennessee"),
         (("where do redear live", "scratch that, redbreast"), "lepomis-auritus", "redbreast"),
     ],
 )

@@ -254,7 +254,7 @@ def status_in(kb: KnowledgeBase, taxon: str, places: Iterable[str]) -> Range | N
 
 def _group(kb: KnowledgeBase, asked: Sequence[str], taxa: Sequence[str], places: Sequence[str]) -> list[Block]:
     kin = common_taxon(kb, *asked)
-    name = label(kb, kin if kin is not None and len(asked) > 1 else asked[0])
+    name = label(kb, asked[0]) if len(asked) == 1 else label(kb, kin) if kin is not None else lists.fishes(len(asked))
     if not places:
         return [_line(kb, name, [r for t in taxa for r in rows(kb, t) if r.status == "native"], lead=True)]
     wanted = [x for key in places if (p := kb.place(key)) is not None for x in (key, *covered(kb, p))]
