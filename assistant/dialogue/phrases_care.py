@@ -65,6 +65,7 @@ def cross_is(name: str, a: str, b: str, origin: str) -> str:
 
 
 ORIGIN = {"natural": "arising in nature", "stocked": "mostly raised in hatcheries and stocked"}
+ORIGIN_BOTH = "arising in nature and raised for stocking, too"
 
 
 def cross_unknown(a: str, b: str, why: str) -> str:

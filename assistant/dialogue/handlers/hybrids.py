@@ -133,7 +133,7 @@ def _cross(turn: Turn, cross: str, sides: frozenset[str]) -> list[Block]:
     a, b = (label(kb, p) for p in found.parents)
     lead = Block(
         "point",
-        trusted(care.cross_is(found.label, a, b, care.ORIGIN.get(found.origin, "")), found.basis),
+        trusted(care.cross_is(found.label, a, b, _origin(kb, found)), found.basis),
         statements=(f"taxon:{cross}",),
     )
     points = _facts(turn, found, sides)
@@ -293,6 +293,12 @@ def _of_one(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
     if sides & {"fertile", "sex"}:
         out += [b for t in found for b in _fertility_of(kb, t)][:EACH_SIDE] or _cross(turn, found[0], sides)[:2]
     return [*out, Block("doubt", care.NOT_BY_EYE, claim=False)]
+
+
+def _origin(kb: KnowledgeBase, found: Taxon) -> str:
+    """Where a cross comes from, in words."""
+    both = found.origin != STOCKED and _stocked(kb, found.id)
+    return care.ORIGIN_BOTH if both else care.ORIGIN.get(found.origin, "")
 
 
 def _stocked(kb: KnowledgeBase, cross: str) -> bool:
