@@ -59,14 +59,31 @@ def of_weight(weight: str, heavier: bool) -> str:
     return f"of which the heaviest known is {'heavier' if heavier else 'lighter'} than {weight}"
 
 
-def with_length(name: str, length: str) -> str:
-    """A fish with its largest length."""
-    return f"{name}, largest known {length}"
+def largest_known(length: str) -> str:
+    """The largest length known of a fish."""
+    return f"largest known {length}"
 
 
-def by_size(count: int, what: str, told: str, smallest: bool) -> str:
-    """Fishes in the order of their size."""
-    return sentence(f"{count} {what}, the {'smallest' if smallest else 'biggest'} first: {told}")
+def with_value(name: str, value: str) -> str:
+    """A fish with what is said of it."""
+    return f"{name} ({value})"
+
+
+def in_order(count: int, what: str, feature: str, told: str, least_first: bool) -> str:
+    """Fishes in the order of a feature, or of their size where none is named."""
+    if not feature:
+        return sentence(f"{count} {what}, the {'smallest' if least_first else 'biggest'} first: {told}")
+    return sentence(f"{count} {what} by {feature}, the {'least' if least_first else 'greatest'} first: {told}")
+
+
+def no_order(words: str) -> str:
+    """A feature that has no more and less."""
+    return f'Of "{words}" I hold what is seen there, not how much or how big, so I cannot put fishes in that order.'
+
+
+def none_told(feature: str) -> str:
+    """A feature of which nothing is said for any fish asked about."""
+    return f"Nothing is stated for any of these on {feature}, so I cannot put them in that order."
 
 
 def in_place(place: str) -> str:

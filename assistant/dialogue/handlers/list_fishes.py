@@ -8,16 +8,16 @@ from collections.abc import Sequence
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue import speak
-from assistant.dialogue.amount_words import system
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import LIVING, kinds_name
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.fitting import Fitting, Found, by_size, fitting
 from assistant.dialogue.gaps_told import asks_gaps, gaps
-from assistant.dialogue.handlers.range import status_in
+from assistant.dialogue.handlers.range import living_in, status_in
 from assistant.dialogue.handlers.term import words_for_lesson
 from assistant.dialogue.life_asked import asks_spawning, living, seasons, spawners
+from assistant.dialogue.ranking import SIZE, Order, order_asked, placed
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.subjects import groups, label, named, species_of, subjects, unclear
 from assistant.dialogue.telling import place_names, plain
@@ -27,9 +27,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about
 from assistant.reasoning.observed import Observation
 from assistant.reasoning.place_prior import expand_places
-from assistant.reasoning.size import size_range
 from assistant.text import key, singular, unique
-from assistant.units import show_length
 
 SHOWN, MOST_TAXA = 12, 40
 MOST_SILENT = 60
@@ -97,20 +95,24 @@ def _listed(turn: Turn, sides: frozenset[str]) -> Answer:
     pool = tuple(t for t in pool if t in kinds) or pool
     narrowing = turn.held.intent in ("list", "range") and not groups(reading) and not named(turn)
     places = reading.places or (turn.held.places if narrowing or not reading.seen else ())
-    seen = [s for s in reading.seen if not s.retract] or _of_last_term(turn) or _of_part(turn)
+    order = order_asked(turn, sides, pool)
+    seen = [s for s in reading.seen if not s.retract and not (order and _is_of(order, s))]
+    seen = seen or _of_last_term(turn) or ([] if order else _of_part(turn))
     if asks_spawning(turn) and seasons(turn):
         return _spawning(turn, pool, name, places)
     seen = seen or ([] if places else list(living(turn)))
-    if not (seen or places or name or narrowing or turn.reading.measures) and not named(turn):
+    if not (seen or places or name or narrowing or order or turn.reading.measures) and not named(turn):
         return plain("list", lists.LIST_NEEDS, asked=Asked("place", say.WHERE))
+    if order is not None and not order.able and not seen:
+        return plain("list", lists.no_order(" ".join(order.words)), taxa=_wider(turn))
     pool, size_words = by_size(turn, pool, sides)
-    found = fitting(kb, pool, [s.observation for s in seen])
     if narrowing and "sized-ones" in turn.cues:
-        wanted = expand_places(kb, places)
-        found = fitting(kb, [t for t in pool if not wanted or (
-            (row := status_in(kb, t, wanted)) is not None and row.status in LIVING)], [])
-        what = _what(turn, name, (), places, len(found.fits))
-        return _ranked(turn, found.fits, what, bool(SMALL & set(turn.reading.words)))
+        order, seen = Order(SIZE, bool(SMALL & set(turn.reading.words))), []
+    found = fitting(kb, pool, [s.observation for s in seen])
+    if order is not None and order.able and found.fits:
+        here = set(living_in(kb, [f.taxon for f in found.fits], places))
+        fits = [f for f in found.fits if f.taxon in here]
+        return _ranked(turn, fits, _what(turn, name, seen, places, len(fits), size_words), order)
     if places:
         return _by_place(turn, found.fits, name, places, seen, size_words, _statuses(sides))
     if _statuses(sides) == BROUGHT and not (seen or narrowing):
@@ -134,6 +136,11 @@ def _of_part(turn: Turn) -> list[Seen]:
     return _there(turn.kb, [i for m in turn.reading.of("character") for i in m.ids])
 
 
+def _is_of(order: Order, seen: Seen) -> bool:
+    """True for a part that is read as seen from the very words that ask for an order ("the most scales")."""
+    return set(key(seen.words).split()) <= set(order.words)
+
+
 def _there(kb: KnowledgeBase, characters: Sequence[str]) -> list[Seen]:
     states = [f"{c}.{PRESENT}" for c in characters if kb.find("character", c) is not None]
     known = [s for s in states if any(x.id == s for x in kb.states(s.partition(".")[0]))]
@@ -143,8 +150,7 @@ def _there(kb: KnowledgeBase, characters: Sequence[str]) -> list[Seen]:
 def _spawning(turn: Turn, pool: Sequence[str], name: str, places: Sequence[str]) -> Answer:
     """The fishes that spawn in a season, those of the place where one is told."""
     kb = turn.kb
-    if wanted := expand_places(kb, places):
-        pool = [t for t in pool if (row := status_in(kb, t, wanted)) is not None and row.status in LIVING]
+    pool = living_in(kb, pool, places)
     found = spawners(turn, pool, seasons(turn))
     what = lists.spawning_in(kinds_name(kb, name, len(found)) if name else lists.fishes(len(found)), seasons(turn))
     what = " ".join([what, *([lists.in_place(place_names(kb, places))] if places else [])])
@@ -156,17 +162,21 @@ def _spawning(turn: Turn, pool: Sequence[str], name: str, places: Sequence[str])
     return Answer("list", (lead,), taxa=unique((*(t for t, _ in ordered), *_wider(turn)))[:MOST_TAXA])
 
 
-def _ranked(turn: Turn, fits: Sequence[Fitting], what: str, smallest: bool) -> Answer:
-    """Fishes by the largest length held of each, the biggest (or the smallest) first."""
+def _ranked(turn: Turn, fits: Sequence[Fitting], what: str, order: Order) -> Answer:
+    """Fishes in the order of their size or of a feature, with what is said of each."""
     kb = turn.kb
-    tops = {f.taxon: top for f in fits if (top := size_range(kb, f.taxon).largest) is not None}
-    if not tops:
-        return Answer("list", (Block("lead", lists.list_none(what), claim=False),), taxa=_wider(turn))
-    order = sorted(tops, key=lambda t: (tops[t] if smallest else -tops[t], t))[:SHOWN]
-    told = [lists.with_length(label(kb, t), show_length(tops[t], system(turn.held))) for t in order]
-    ids = tuple(f"st:{s}" for t in order for s in size_range(kb, t).largest_statements[:2])
-    lead = Block("lead", lists.by_size(len(tops), what, "; ".join(told), smallest), statements=ids)
-    return Answer("list", (lead,), taxa=unique((*order, *_wider(turn))))
+    rows = placed(turn, [f.taxon for f in fits], order)
+    if not rows:
+        text = lists.none_told(kb.character(order.character).label) if fits else lists.list_none(what)
+        return plain("list", text, taxa=_wider(turn))
+    shown = rows[:SHOWN]
+    told = "; ".join(lists.with_value(label(kb, p.taxon), p.words) for p in shown)
+    feature = "" if order.character == SIZE else kb.character(order.character).label
+    text = lists.in_order(len(rows), what, feature, told, order.least_first)
+    blocks = [Block("lead", text, statements=unique(s for p in shown for s in p.statements))]
+    if feature and (silent := len(fits) - len(rows)):
+        blocks.append(Block("doubt", lists.not_told(silent), claim=False))
+    return Answer("list", tuple(blocks), taxa=unique((*(p.taxon for p in shown), *_wider(turn))))
 
 
 def _what(
@@ -221,8 +231,6 @@ def _plain_list(
 ) -> Answer:
     kb = turn.kb
     fits, maybe = found.fits, found.maybe
-    if "sort-size" in sides and fits:
-        return _ranked(turn, fits, _what(turn, name, seen, (), len(fits), size_words), "smallest-first" in sides)
     what = _what(turn, name, seen, (), len(fits), size_words)
     local = any(s.observation.character == RISK for s in seen)
     if not fits:

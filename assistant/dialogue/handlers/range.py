@@ -17,7 +17,7 @@ from assistant.dialogue.wider import common_taxon
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Place, Range
 from assistant.reasoning.evidence import about
-from assistant.reasoning.place_prior import covered
+from assistant.reasoning.place_prior import covered, expand_places
 
 ORDER = (*LIVING, "vagrant", "uncertain", "extirpated", "absent")
 """The statuses, the most telling first."""
@@ -250,6 +250,14 @@ def status_in(kb: KnowledgeBase, taxon: str, places: Iterable[str]) -> Range | N
     for row in _best([r for r in rows(kb, taxon) if r.place in wanted]):
         best.setdefault(row.place, row)
     return min(best.values(), key=lambda r: ORDER.index(r.status) if r.status in ORDER else len(ORDER), default=None)
+
+
+def living_in(kb: KnowledgeBase, taxa: Sequence[str], places: Sequence[str]) -> tuple[str, ...]:
+    """The fishes that live in some places by what is listed; all of them where no place is told."""
+    if not (wanted := expand_places(kb, places)):
+        return tuple(taxa)
+    found = ((t, status_in(kb, t, wanted)) for t in taxa)
+    return tuple(t for t, row in found if row is not None and row.status in LIVING)
 
 
 def _group(kb: KnowledgeBase, asked: Sequence[str], taxa: Sequence[str], places: Sequence[str]) -> list[Block]:

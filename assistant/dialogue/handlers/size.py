@@ -10,6 +10,8 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import asked_about, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.handlers.range import living_in
+from assistant.dialogue.ranking import FROM_SMALLEST, OF_SIZE, SIZE, Order, placed
 from assistant.dialogue.subjects import label, named, species_of, subjects
 from assistant.dialogue.telling import basis_of, trusted, which_fish
 from assistant.dialogue.turn import Turn
@@ -35,8 +37,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return which_fish("size", say.WHICH_FISH), held
     shown = _fewest(kb, taxa)
     sides = aspects(kb, turn.reading)
-    if "sort-size" in sides and len(taxa) > 1:
-        shown = tuple(sorted(shown, key=lambda t: -(size_range(kb, t).largest or 0.0)))
+    if OF_SIZE in sides and len(taxa) > 1:
+        here = living_in(kb, taxa, turn.reading.places) or taxa
+        shown = tuple(p.taxon for p in placed(turn, here, Order(SIZE, FROM_SMALLEST in sides)))[:EACH] or shown
         sides = sides | {"biggest"}
     blocks = [b for t in shown for b in _one(turn, t, told, sides, len(shown) > 1)]
     blocks += _of_parents(kb, shown) + _terms(turn) + _general(turn, sides, told)
