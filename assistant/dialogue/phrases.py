@@ -260,6 +260,11 @@ COUNTS = "counts"
 """What is told where only numbers are asked for."""
 
 
+def may_be(words: str, name: str) -> str:
+    """The parts of a fish that some words for a mark may mean."""
+    return f'Where to look for "{words}" on the {name}:'
+
+
 def nothing_on(name: str, part: str) -> str:
     """Nothing held about a part."""
     return f"Nothing on the {part} of the {name} is told: that is not held in this base."

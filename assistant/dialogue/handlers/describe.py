@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from assistant.dialogue import phrases as say
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
-from assistant.dialogue.aspects import aspects
+from assistant.dialogue.aspects import aspects, phrases_of
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.contrast import look_alikes
 from assistant.dialogue.parts import characters_asked, part_word
@@ -16,13 +16,15 @@ from assistant.dialogue.sexes import asks_sexes, sexes_told
 from assistant.dialogue.subjects import named, species_of, subjects, unclear
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.records import Range
-from assistant.reasoning.contrast import tell
+from assistant.model.records import Character, Range
+from assistant.reasoning.contrast import Told, tell
 from assistant.reasoning.evidence import below, distribution
 from assistant.reasoning.size import size_range
 from assistant.text import join, key, singular, unique
 
 SHOWN, SHOWN_ALL, IN_GROUP, PLACES, PARTS_NAMED = 6, 14, 5, 6, 3
+FEW = 0.2
+"""Share of fish from which a mark is worth telling of."""
 HOW_MANY = "how many"
 ON_BACK = frozenset({"back", "top", "dorsal"})
 NUMERIC, PRESENT = "numeric", ".present"
@@ -95,6 +97,8 @@ def which(turn: Turn, words: str, ids: Sequence[str], intent: str = "describe") 
 def _one(turn: Turn, taxon: str, asked: tuple[str, ...]) -> Answer:
     whether = turn.cues & {"asks-do", "asks-can", "have-verb"} and "range" not in turn.cues
     bare = all(x.endswith(PRESENT) for s in turn.reading.seen for x in s.observation.states)
+    if elsewhere := _elsewhere(turn, taxon):
+        return Answer("describe", tuple(elsewhere), (taxon,))
     either = ({"or", "y/n"} & set(turn.reading.words) or bare) and not whether
     if turn.reading.seen and not either and (whether or len({turn.kb.character(c).part for c in asked}) == 1):
         block = _yes_no(turn, taxon)
@@ -109,6 +113,38 @@ def _one(turn: Turn, taxon: str, asked: tuple[str, ...]) -> Answer:
     return Answer("describe", tuple(portrait(turn, taxon)), (taxon,))
 
 
+def _elsewhere(turn: Turn, taxon: str) -> list[Block]:
+    """Where the marks are that words of the line may mean ("a black spot"), if the fish has none on the part they are
+    read of or no part is read at all: marks that it has, else parts on which such a mark is told of others."""
+    kb = turn.kb
+    seen = next((s for s in turn.reading.seen if s.observation.states), None)
+    here = seen.observation.character if seen is not None else ""
+    if seen is not None:
+        found = distribution(kb, taxon, here)
+        if found is not None and found.share({x for s in seen.observation.states for x in below(kb, s)}) >= FEW:
+            return []
+    spoken = {p for p in phrases_of(turn.reading.words) if " " in p and (seen is None or key(seen.words) in p)}
+    others = unique(c for k in kb.lineage(taxon) for c in kb.told_of(k) if c != here)
+    told = {c: x for c in others if (x := tell(kb, kb.character(c), taxon)) is not None}
+    shown = {c: {v for s, p in x.states if p >= FEW for v in kb.state(s).values} & spoken for c, x in told.items()}
+    able = {c: {v for s in kb.states(c) for v in s.values} & spoken for c in told}
+    meant = [c for c in told if shown[c]] or [c for c in told if able[c]][:PARTS_NAMED]
+    if not meant:
+        return []
+    points = [_point(turn, kb.character(c), told[c]) for c in meant]
+    if seen is not None and " " in key(seen.words) and (own := tell(kb, kb.character(here), taxon)) is not None:
+        points.append(_point(turn, kb.character(here), own))
+    words = max((v for c in meant for v in shown[c] or able[c]), key=lambda v: (len(v), v))
+    return [Block("lead", say.may_be(words, speak.fish(kb, taxon)), claim=False), *points]
+
+
+def _point(turn: Turn, character: Character, told: Told) -> Block:
+    """What is said of a character of a fish, as a line of a list."""
+    value = speak.told_words(turn.kb, told, character, turn.held.units)
+    return Block("point", say.describe_point(speak.heading(character), value),
+                 statements=speak.short_ids(told.statements))
+
+
 def _yes_no(turn: Turn, taxon: str) -> Block | None:
     kb = turn.kb
     seen = next((s.observation for s in turn.reading.seen if s.observation.states), None)
@@ -121,7 +157,7 @@ def _yes_no(turn: Turn, taxon: str) -> Block | None:
     share = found.share({leaf for s in seen.states for leaf in below(kb, s)})
     share = share if seen.seen else 1.0 - share
     of_all = share >= 0.6 and not told.only
-    word = say.YES if of_all else say.SOMETIMES if share >= 0.2 else say.MOSTLY_NOT if share >= 0.06 else say.NO
+    word = say.YES if of_all else say.SOMETIMES if share >= FEW else say.MOSTLY_NOT if share >= 0.06 else say.NO
     text = say.yes_no(
         word, speak.fish(kb, taxon), speak.told_clause(kb, told, kb.character(seen.character), turn.held.units)
     )
@@ -136,15 +172,7 @@ def _parts(turn: Turn, taxon: str, asked: tuple[str, ...]) -> list[Block]:
         told = tell(kb, character, taxon)
         if told is None:
             continue
-        value = speak.told_words(kb, told, character, turn.held.units)
-        text = say.describe_point(speak.heading(character), value)
-        out.append(
-            (
-                character.use != "identify",
-                told.inherited_from is not None,
-                Block("point", text, statements=speak.short_ids(told.statements)),
-            )
-        )
+        out.append((character.use != "identify", told.inherited_from is not None, _point(turn, character, told)))
     numeric = NUMERIC in aspects(kb, turn.reading) and len(asked) > 1
     label = say.COUNTS if numeric else kb.character(asked[0]).label if len(asked) == 1 else _parts_named(turn, asked)
     if not out:

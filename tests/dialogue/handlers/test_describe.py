@@ -1,0 +1,38 @@
+"""A mark asked about by words that fit several parts is looked for on all of them before the answer is no.
+
+What each fish shows is checked against the statements of the base.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.model.knowledge import KnowledgeBase
+from tests.dialogue.conftest import Talk
+
+
+@pytest.mark.parametrize(
+    ("line", "words"),
+    [
+        ("does a round goby have a black spot", "black spot"),
+        ("does a bluegill have a black spot", "black spot"),
+        ("does a walleye have a white tip", "white tip"),
+        ("does a sauger have a white tip", "white tip"),
+        ("does the longear have a red edge", "red edge"),
+    ],
+)
+def test_where_a_mark_may_be(line: str, words: str, talk: Talk, kb: KnowledgeBase) -> None:
+    """The first part told of is one that has states of those very words, and what is said of it is stated."""
+    answer, _ = talk(line)
+    first = answer.blocks[1]
+    told = [s for s in kb.statements(answer.taxa[0]) if f"st:{s.id}" in first.statements]
+    told = told or [s for t in kb.lineage(answer.taxa[0]) for s in kb.statements(t) if f"st:{s.id}" in first.statements]
+    assert answer.intent == "describe" and words in answer.blocks[0].text and told
+    assert all(any(words in state.values for state in kb.states(s.character)) for s in told)
+
+
+@pytest.mark.parametrize("line", ["does a channel cat have black spots", "does a pumpkinseed have a red spot"])
+def test_a_plain_yes(line: str, talk: Talk) -> None:
+    """Where the part that is read bears the mark, the answer is a yes and not a list of parts."""
+    answer, _ = talk(line)
+    assert answer.blocks[0].text.lower().startswith("yes")
