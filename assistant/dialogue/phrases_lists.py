@@ -66,14 +66,16 @@ def largest_known(length: str) -> str:
 
 def with_value(name: str, value: str) -> str:
     """A fish with what is said of it."""
-    return f"{name} ({value})"
+    return sentence(f"{name}: {value}")
 
 
-def in_order(count: int, what: str, feature: str, told: str, least_first: bool) -> str:
-    """Fishes in the order of a feature, or of their size where none is named."""
-    if not feature:
-        return sentence(f"{count} {what}, the {'smallest' if least_first else 'biggest'} first: {told}")
-    return sentence(f"{count} {what} by {feature}, the {'least' if least_first else 'greatest'} first: {told}")
+def in_order(count: int, shown: int, what: str, feature: str, least_first: bool) -> str:
+    """What stands over fishes in the order of a feature, or of their size where none is named."""
+    if feature:
+        first = f"{count} {what} by {feature}, the {'least' if least_first else 'greatest'} first"
+    else:
+        first = f"{count} {what}, the {'smallest' if least_first else 'biggest'} first"
+    return sentence(f"{first}{f' ({shown} of them)' if shown < count else ''}:")
 
 
 def no_order(words: str) -> str:

@@ -29,7 +29,7 @@ from assistant.reasoning.observed import Observation
 from assistant.reasoning.place_prior import expand_places
 from assistant.text import key, singular, unique
 
-SHOWN, MOST_TAXA = 12, 40
+SHOWN, MOST_ORDERED, MOST_TAXA = 12, 20, 40
 MOST_SILENT = 60
 RISK = "conservation-status"
 """A standing that holds in the place of which it is said, not everywhere."""
@@ -169,11 +169,11 @@ def _ranked(turn: Turn, fits: Sequence[Fitting], what: str, order: Order) -> Ans
     if not rows:
         text = lists.none_told(kb.character(order.character).label) if fits else lists.list_none(what)
         return plain("list", text, taxa=_wider(turn))
-    shown = rows[:SHOWN]
-    told = "; ".join(lists.with_value(label(kb, p.taxon), p.words) for p in shown)
+    shown = rows if len(rows) <= MOST_ORDERED else rows[:SHOWN]
     feature = "" if order.character == SIZE else kb.character(order.character).label
-    text = lists.in_order(len(rows), what, feature, told, order.least_first)
-    blocks = [Block("lead", text, statements=unique(s for p in shown for s in p.statements))]
+    lead = Block("lead", lists.in_order(len(rows), len(shown), what, feature, order.least_first), claim=False)
+    blocks = [lead, *(Block("point", lists.with_value(label(kb, p.taxon), p.words), statements=p.statements)
+                      for p in shown)]
     if feature and (silent := len(fits) - len(rows)):
         blocks.append(Block("doubt", lists.not_told(silent), claim=False))
     return Answer("list", tuple(blocks), taxa=unique((*(p.taxon for p in shown), *_wider(turn))))
