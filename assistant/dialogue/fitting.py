@@ -38,6 +38,7 @@ class Found:
 
 
 def fitting(kb: KnowledgeBase, pool: Sequence[str], seen: Sequence[Observation]) -> Found:
+    """The fishes of a pool that show all that was seen, the surest and widest spread first."""
     fits, maybe, silent = [], [], 0
     for taxon in pool:
         found = [_share(kb, taxon, o) for o in seen]

@@ -16,8 +16,9 @@ from assistant.dialogue.aspects import LONGEST, phrases_of
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
-from assistant.reasoning.contrast import tell
-from assistant.reasoning.evidence import about, distribution
+from assistant.reasoning.contrast import ADULT, tell
+from assistant.reasoning.evidence import about
+from assistant.reasoning.observer import taxon_distribution
 from assistant.reasoning.size import size_range
 from assistant.units import show_length
 
@@ -110,7 +111,7 @@ def _by_feature(turn: Turn, taxon: str, character: str) -> Placed | None:
     if told.numbers is not None:
         height = (told.numbers[1] + told.numbers[2]) / 2
     else:
-        scale, shares = _scale(kb, character), distribution(kb, taxon, character)
+        scale, shares = _scale(kb, character), taxon_distribution(kb, taxon, character, ADULT)
         known = {s: p for s, p in shares.shares.items() if s in scale} if shares is not None else {}
         if not sum(known.values()):
             return None

@@ -7,6 +7,7 @@ from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import compare
+from assistant.dialogue.phrases_lesson import ADD_WORDS
 from assistant.dialogue.portrait import lacks
 from assistant.dialogue.sexes import asks_sexes, sexes_told
 from assistant.dialogue.subjects import MOST, groups, named, species_of, unclear
@@ -21,8 +22,6 @@ SHOWN, SHOWN_SHORT = 9, 2
 COLOUR = "colour"
 NEARLY = 0.55
 """A row that needs no counting leads when it is worth at least this share of the best."""
-ADDING = frozenset({"add", "include", "plus"})
-"""Words by which one more fish is set beside those compared before."""
 SIZE_RATIO = 1.4
 ALIKE = 4
 
@@ -63,7 +62,7 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
     own = list(named(turn))
     wider = (*groups(turn.reading), *unclear(turn))
     if len(own) + len(wider) == 1 and held.taxa and held.taxa[0] not in own:
-        before = held.taxa if ADDING & set(turn.reading.words) else held.taxa[:1]
+        before = held.taxa if ADD_WORDS & set(turn.reading.words) else held.taxa[:1]
         own = [*(t for t in before if kb.find("taxon", t) is not None and kb.taxon(t).is_species), *own]
     for mention in wider:
         pool = tuple(t for t in species_of(kb, mention.ids) if t not in own)

@@ -57,8 +57,7 @@ def _how_many(turn: Turn, fish: Sequence[str]) -> tuple[str, ...]:
     if HOW_MANY not in turn.reading.text.lower():
         return ()
     words = {singular(w) for w in turn.reading.words} | ({"dorsal"} if ON_BACK & set(turn.reading.words) else set())
-    told = unique(c for t in species_of(kb, tuple(fish)) for k in kb.lineage(t) for c in kb.told_of(k))
-    counts = [c for c in told if kb.character(c).kind == "count" and kb.character(c).use == "identify"]
+    counts = _counts_told(kb, fish)
     shared = {c: len(words & {singular(w) for w in key(kb.character(c).label).split()}) for c in counts}
     best = max(shared.values(), default=0)
     return tuple(c for c in counts if best and shared[c] == best)
@@ -66,10 +65,12 @@ def _how_many(turn: Turn, fish: Sequence[str]) -> tuple[str, ...]:
 
 def _counted(turn: Turn, fish: Sequence[str]) -> tuple[str, ...]:
     """The counts told of the fishes, where the line asks for numbers alone ("meristics only")."""
-    kb = turn.kb
-    if NUMERIC not in aspects(kb, turn.reading):
-        return ()
-    told = (c for t in species_of(kb, tuple(fish)) for c in kb.told_of(t))
+    return _counts_told(turn.kb, fish) if NUMERIC in aspects(turn.kb, turn.reading) else ()
+
+
+def _counts_told(kb: KnowledgeBase, fish: Sequence[str]) -> tuple[str, ...]:
+    """The counts of which something is told of some fishes, their own or inherited."""
+    told = (c for t in species_of(kb, tuple(fish)) for k in kb.lineage(t) for c in kb.told_of(k))
     return unique(c for c in told if kb.character(c).kind == "count" and kb.character(c).use == "identify")
 
 
@@ -97,7 +98,7 @@ def which(turn: Turn, words: str, ids: Sequence[str], intent: str = "describe") 
 def _one(turn: Turn, taxon: str, asked: tuple[str, ...]) -> Answer:
     whether = turn.cues & {"asks-do", "asks-can", "have-verb"} and "range" not in turn.cues
     bare = all(x.endswith(PRESENT) for s in turn.reading.seen for x in s.observation.states)
-    if elsewhere := _elsewhere(turn, taxon):
+    if (whether or turn.reading.seen) and (elsewhere := _elsewhere(turn, taxon)):
         return Answer("describe", tuple(elsewhere), (taxon,))
     either = ({"or", "y/n"} & set(turn.reading.words) or bare) and not whether
     if turn.reading.seen and not either and (whether or len({turn.kb.character(c).part for c in asked}) == 1):
@@ -125,10 +126,10 @@ def _elsewhere(turn: Turn, taxon: str) -> list[Block]:
             return []
     spoken = {p for p in phrases_of(turn.reading.words) if " " in p and (seen is None or key(seen.words) in p)}
     others = unique(c for k in kb.lineage(taxon) for c in kb.told_of(k) if c != here)
-    told = {c: x for c in others if (x := tell(kb, kb.character(c), taxon)) is not None}
+    able = {c: hits for c in others if (hits := {v for s in kb.states(c) for v in s.values} & spoken)}
+    told = {c: x for c in able if (x := tell(kb, kb.character(c), taxon)) is not None}
     shown = {c: {v for s, p in x.states if p >= FEW for v in kb.state(s).values} & spoken for c, x in told.items()}
-    able = {c: {v for s in kb.states(c) for v in s.values} & spoken for c in told}
-    meant = [c for c in told if shown[c]] or [c for c in told if able[c]][:PARTS_NAMED]
+    meant = [c for c in told if shown[c]] or list(told)[:PARTS_NAMED]
     if not meant:
         return []
     points = [_point(turn, kb.character(c), told[c]) for c in meant]

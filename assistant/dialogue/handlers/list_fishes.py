@@ -17,7 +17,7 @@ from assistant.dialogue.gaps_told import asks_gaps, gaps
 from assistant.dialogue.handlers.range import living_in, status_in
 from assistant.dialogue.handlers.term import words_for_lesson
 from assistant.dialogue.life_asked import asks_spawning, living, seasons, spawners
-from assistant.dialogue.ranking import SIZE, Order, order_asked, placed
+from assistant.dialogue.ranking import FROM_SMALLEST, SIZE, Order, order_asked, placed
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.subjects import groups, label, named, species_of, subjects, unclear
 from assistant.dialogue.telling import place_names, plain
@@ -36,7 +36,6 @@ RISK = "conservation-status"
 AT_HOME, BROUGHT = ("native", "reintroduced"), ("introduced", "stocked")
 NATURAL = (*AT_HOME, "extirpated", "uncertain")
 """Statuses that speak for a native range somewhere."""
-SMALL = frozenset({"small", "smaller", "smallest", "little", "littlest", "tiny", "tiniest", "short", "shorter"})
 PRESENT = "present"
 WARNED = ("legal-caution",)
 
@@ -107,7 +106,7 @@ def _listed(turn: Turn, sides: frozenset[str]) -> Answer:
         return plain("list", lists.no_order(" ".join(order.words)), taxa=_wider(turn))
     pool, size_words = by_size(turn, pool, sides)
     if narrowing and "sized-ones" in turn.cues:
-        order, seen = Order(SIZE, bool(SMALL & set(turn.reading.words))), []
+        order, seen = Order(SIZE, FROM_SMALLEST in sides), []
     found = fitting(kb, pool, [s.observation for s in seen])
     if order is not None and order.able and found.fits:
         here = set(living_in(kb, [f.taxon for f in found.fits], places))
