@@ -53,7 +53,7 @@ def test_answers_about_named_fish_need_no_heavy_library(cache: Path, question: s
     """Telling two fish apart, describing one and the like load neither numpy nor anything heavier."""
     code, text, modules = run(cache, "ask", question)
     assert (code, bool(text.strip())) == (0, True)
-    assert not modules & (HEAVY | {"numpy", "rapidfuzz"}), modules & (HEAVY | {"numpy", "rapidfuzz"})
+    assert not modules & (HEAVY | {"numpy"}), modules & (HEAVY | {"numpy"})
 
 
 def test_naming_a_catch_needs_numpy_and_nothing_heavier(cache: Path) -> None:

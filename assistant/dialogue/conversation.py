@@ -14,6 +14,7 @@ class Held(NamedTuple):
 
     taxa: tuple[str, ...] = ()
     shown: tuple[str, ...] = ()
+    wider: tuple[str, ...] = ()
     character: str = ""
     seen: tuple[Seen, ...] = ()
     hints: tuple[Hint, ...] = ()

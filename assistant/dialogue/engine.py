@@ -64,7 +64,7 @@ def respond_to(base: Base, reading: Reading, held: Held, clock: date) -> tuple[A
         intent = held.intent if asked_which and held.intent and "no-ask" in facts.all else ""
         facts = gather(kb, reading, cues, held)
     if not intent and held.intent in IN_UNITS and _only_units(reading):
-        intent = held.intent
+        intent = "weight" if "weight" in reading.cues else held.intent
     if not intent:
         told = signs(reading, facts)
         found = lean(recognise(facts), leanings(kb, told), told)
@@ -74,7 +74,8 @@ def respond_to(base: Base, reading: Reading, held: Held, clock: date) -> tuple[A
     second = other in phrases.ALSO and other != answer.intent and answer.intent == intent
     if second and _JOINED.search(reading.text):
         answer = answer._replace(blocks=(*answer.blocks, Block("next", phrases.also(phrases.ALSO[other]), claim=False)))
-    return answer._replace(wider=wider(kb, reading, answer)), carry(held, after, answer)
+    answer = answer._replace(wider=wider(kb, reading, answer, held))
+    return answer, carry(held, after, answer)
 
 
 IN_UNITS = ("size", "weight")
@@ -195,6 +196,7 @@ def carry(before: Held, after: Held, answer: Answer) -> Held:
     return after.after(
         taxa=taxa,
         shown=shown,
+        wider=answer.wider if answer.taxa else after.wider,
         intent=after.intent if idle else answer.intent,
         asked=answer.asked,
         last=after.last if grounds and after.last is not None else answer,

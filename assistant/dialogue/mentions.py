@@ -17,7 +17,7 @@ from assistant.reasoning.observed import Hint
 from assistant.text import key, unique, word_set
 
 _HAS = word_set("has had have with w got its his her the showing shows wearing")
-_AGAINST = word_set("vs versus or r and x from v cross crossed than")
+_AGAINST = word_set("vs versus or r and n x from v cross crossed than")
 _FROM = word_set("from around behind near through across under below past beneath toward towards")
 _ALSO = word_set("and n plus with")
 _CROSS = word_set("x cross crossed times ×")
@@ -91,7 +91,8 @@ def decide(
         )
         if not like or named.after - named.first > 1:
             strong.update(range(named.first, named.after))
-    return Decided(tuple(_crossed(mentions, tokens, lexicon)), frozenset(strong), tuple(outside), frozenset(denied))
+    named_so = _crossed(_by_kin(mentions, lexicon), tokens, lexicon)
+    return Decided(tuple(named_so), frozenset(strong), tuple(outside), frozenset(denied))
 
 
 def _is_feature(
@@ -105,6 +106,8 @@ def _is_feature(
         return True
     own = {found.by_token[i] for i in range(named.first, named.after) if i in found.by_token}
     single = named.after - named.first == 1
+    if single and (_is_subject(named, tokens) or _is_sought(named, tokens)):
+        return False
     if not own and not beside and single and "weak-name" in lexicon.cues(tokens[named.first].word):
         return _weak_alone(named, tokens)
     if not own or beside:
@@ -151,8 +154,6 @@ def _is_feature(
 
 def _weak_alone(named: Named, tokens: Sequence[Token]) -> bool:
     """True for an everyday word in a line that gives it no article and does not say that it is what was meant."""
-    if _is_subject(named, tokens):
-        return False
     return len(tokens) > 1 and not (len(tokens) < 5 and set(_before(named, tokens)[:1]) & _NAMING)
 
 
@@ -161,6 +162,10 @@ _WATERS = word_set("pond ponds lake tank pool creek river farm acre")
 _OWNING = word_set("have has got are were")
 """Words after the name of a group that make it the subject of the line."""
 _ASKED_OF = word_set("do does did are will can where how when what catch catching")
+_LYING = word_set("will are were do did can get go going run running stack stacked")
+"""Verbs that marks may have as well as fishes ("bars run down the side")."""
+_SEEKING = word_set("for catch catching caught target targeting dead live stunted keep keeping clean cleaning eat cook")
+_FOR_WHAT = word_set("in on at with for as when during after before")
 _DOING = word_set(
     "wont dont will are were do did can cant bite bites biting bitin live spawn spawning get eat eating eatin hit "
     "hitting go going run running stack stacked suspend hold taste"
@@ -170,10 +175,24 @@ _DOING = word_set(
 def _is_subject(named: Named, tokens: Sequence[Token]) -> bool:
     """True for a plural of which something is asked or told ("specks wont bite", "how big do blues get")."""
     word = tokens[named.first].word
-    if not word.endswith("s") or word in _MARKS or named.after >= len(tokens):
+    if not word.endswith("s") or named.after >= len(tokens):
         return False
     before = tokens[named.first - 1].word if named.first else ""
-    return tokens[named.after].word in _DOING and (not before or before in _ASKED_OF)
+    doing = _DOING - _LYING if word in _MARKS else _DOING
+    return tokens[named.after].word in doing and (not before or before in _ASKED_OF)
+
+
+def _is_sought(named: Named, tokens: Sequence[Token]) -> bool:
+    """True for a plural that somebody fishes for or keeps in a water ("bait for gills", "the gills in my pond")."""
+    word = tokens[named.first].word
+    if not word.endswith("s") or word in _MARKS or not named.first:
+        return False
+    following = [t.word for t in tokens[named.after : named.after + 4]]
+    if following[:1] in (["in"], ["from"]) and _WATERS & set(following):
+        return True
+    clause = tokens[named.first].clause
+    last = named.after >= len(tokens) or tokens[named.after].clause != clause or following[0] in _FOR_WHAT
+    return last and tokens[named.first - 1].word in _SEEKING
 
 
 def _group_left(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> Named | None:
@@ -321,6 +340,8 @@ def _beside_name(named: Named, names: Sequence[Named], tokens: Sequence[Token], 
     for other in names:
         if other is named or not other.entries or _both_plain(named, other, tokens, lexicon):
             continue
+        if _weak(named, tokens, lexicon) and _place_follows(named, tokens):
+            continue
         first, second = (other, named) if other.after <= named.first else (named, other)
         gap = tokens[first.after : second.first]
         out_of = len(gap) == 2 and gap[0].word == "from" and _weak(second, tokens, lexicon)
@@ -333,6 +354,15 @@ def _beside_name(named: Named, names: Sequence[Named], tokens: Sequence[Token], 
     return False
 
 
+def _place_follows(named: Named, tokens: Sequence[Token]) -> bool:
+    """True before a word that says where on the fish a mark is ("bluegill and spots on its side")."""
+    clause = tokens[named.first].clause
+    return named.after < len(tokens) and tokens[named.after].clause == clause and tokens[named.after].word in _LYING_ON
+
+
+_LYING_ON = word_set("on all down along over near behind by across")
+
+
 def _both_plain(a: Named, b: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """True for two colours or marks side by side, hardly two fishes ("red and blue", "red eye and vertical bars")."""
     if not all(_weak(n, tokens, lexicon) or _two_plain_words(n, tokens, lexicon) for n in (a, b)):
@@ -343,7 +373,7 @@ def _both_plain(a: Named, b: Named, tokens: Sequence[Token], lexicon: Lexicon) -
     if _offered_of_kin(first, second, tokens, lexicon):
         return False
     described = second.first - first.after > 1 and _weak(second, tokens, lexicon)
-    return described or len(tokens) > 5 or all(lexicon.is_part(tokens[n.first].word) for n in (a, b))
+    return described or len(tokens) > 5 or all(lexicon.is_part(tokens[n.after - 1].word) for n in (a, b))
 
 
 MOST_OFFERED = 4
@@ -389,6 +419,22 @@ def _likeness(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> tuple[
 def _looks_like(after: Sequence[Token], lexicon: Lexicon) -> bool:
     """True for "pike like" at the end of a clause or before a word for any fish; not for "longears like mud"."""
     return len(after) == 1 or after[1].clause != after[0].clause or "fish-word" in lexicon.cues(after[1].word)
+
+
+def _by_kin(mentions: Sequence[Mention], lexicon: Lexicon) -> list[Mention]:
+    """The mentions; a loose name beside fishes of one genus is the fish of that genus properly called so ("white
+    perch" beside the white bass).
+    """
+    kb = lexicon.kb
+    clear = {m.ids[0] for m in mentions
+             if m.kind in ("taxon", "likeness") and len(m.ids) == 1 and kb.find("taxon", m.ids[0])}
+    genera = {kb.lineage(t)[1:2] for t in clear}
+    out = []
+    for m in mentions:
+        own = [t for t in m.ids if m.ambiguous and key(kb.taxon(t).label) == m.words] if m.kind == "taxon" else []
+        alike = len(own) == 1 and not clear & set(m.ids) and kb.lineage(own[0])[1:2] in genera
+        out.append(m._replace(ids=tuple(own), ambiguous=False) if alike else m)
+    return out
 
 
 def _crossed(mentions: Sequence[Mention], tokens: Sequence[Token], lexicon: Lexicon) -> list[Mention]:

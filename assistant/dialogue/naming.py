@@ -113,6 +113,12 @@ def candidate_points(kb: KnowledgeBase, held: Held, found: Identification) -> li
     return out
 
 
+def unnamed_point(kb: KnowledgeBase, held: Held, candidate: Candidate) -> Block:
+    """A fish that what was seen fits, though the asker named others."""
+    text = wording.fits_unnamed(speak.fish(kb, candidate.taxon), join(grounds(kb, held, candidate)[:GROUNDS]))
+    return Block("point", text, statements=speak.short_ids(candidate.supports))
+
+
 def doubts(kb: KnowledgeBase, held: Held, found: Identification, guess: str = "") -> list[Block]:
     """Hybrids, clashes, sizes and places that give pause."""
     out: list[Block] = []

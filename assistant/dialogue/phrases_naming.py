@@ -97,6 +97,11 @@ def cross_possible(name: str) -> str:
     return sentence(f"{article(name)} {name} is possible too; looks alone cannot prove or rule out a hybrid")
 
 
+def fits_unnamed(name: str, because: str) -> str:
+    """A fish that fits where those named do not."""
+    return sentence(f"if it is none of those you named, {article(name)} {name} would fit better: you saw {because}")
+
+
 def out_of_range(name: str, place: str, others: str) -> str:
     """A fish where it is not expected."""
     text = f"the {name} is not expected in {place}"

@@ -269,9 +269,17 @@ def no_lawful_act(names: str) -> str:
     )
 
 
-NO_PLACE = (
-    "Where was it? Rules differ from water to water, so I need the water (or at least the state or province) first."
-)
+
+
+def no_place(fish: str) -> str:
+    """What is needed first, for a fish where one is known."""
+    about = f" for {fish}" if fish else ""
+    return (
+        f"Where was it? Rules{about} differ from water to water, so I need the water (or at least the state or "
+        "province) first."
+    )
+
+
 SEVERAL_PLACES = "More than one place has that name; which one is it?"
 PRIVATE = (
     "Private water: no rules are held for it. Whose fish they are and what the law still asks there differs, so "

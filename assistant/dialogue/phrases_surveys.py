@@ -236,14 +236,31 @@ def unknown_place(name: str) -> str:
 # --- a limit that the angler quotes -------------------------------------------------------------------------------
 
 
-def short_of(length: str, limit: str, gap: str) -> str:
+def short_of(length: str, limit: str, gap: str, fish: str) -> str:
     """Under the limit quoted."""
-    return f"No: {length} is short of the {limit} minimum you name, by {gap}. It goes back; there is no rounding up."
+    return (f"No: {length} is short of the {limit} minimum you name{_for(fish)}, by {gap}. It goes back; there is no "
+            "rounding up.")
 
 
-def meets(length: str, limit: str) -> str:
+def meets(length: str, limit: str, fish: str) -> str:
     """At or over the limit quoted."""
-    return f"{length} is not under the {limit} minimum you name, so by that number alone it is long enough."
+    return f"{length} is not under the {limit} minimum you name{_for(fish)}, so by that number alone it is long enough."
+
+
+def within(length: str, span: str, fish: str) -> str:
+    """Inside a span quoted, or on one of its ends."""
+    return (f"{length} lies in the span of {span} you name{_for(fish)}, the ends counted with it. If fish of that span "
+            "are protected, it goes back; if only they may be kept, it is long enough.")
+
+
+def outside(length: str, span: str, fish: str) -> str:
+    """Outside a span quoted."""
+    return (f"{length} lies outside the span of {span} you name{_for(fish)}. If only fish of that span may be kept, it "
+            "goes back; if they are the protected ones, that number does not forbid it.")
+
+
+def _for(fish: str) -> str:
+    return f" for {fish}" if fish else ""
 
 
 QUOTED_AGAIN = (
@@ -251,4 +268,10 @@ QUOTED_AGAIN = (
     "short, "
     "put it back."
 )
-QUOTED_CHECK = "Season, daily bag and other length rules still count: check the local rule of that water."
+
+
+def quoted_check(place: str) -> str:
+    """What one number does not settle."""
+    where = f" in {place}" if place else ""
+    return f"Season, daily bag and other length rules still count: check the local rule of that water{where}."
+

@@ -23,7 +23,7 @@ def elsewhere(turn: Turn, found: Context, unknown: str) -> Answer:
     """No rules are held: name the place, say how to find what holds there, offer naming and handling."""
     kb = turn.kb
     asked = subjects(turn)[:MOST]
-    fish = join([label(kb, t) for t in asked[:2]], "or")
+    fish = _fish(turn)
     place = join([words.place_words(kb, p) for p in found.real[:2]]) or unknown
     if found.real:
         blocks = [
@@ -48,8 +48,11 @@ def quoted(turn: Turn, found: Context) -> tuple[Answer, Held] | None:
     if limit is None or own is None or own.low is None:
         return None
     short = own.high is not None and own.high < limit.low
-    text = _short(own, limit) if short else say.meets(words.fish_length(own), words.fish_length(limit))
-    points = (say.QUOTED_AGAIN, say.QUOTED_CHECK) if short else (say.QUOTED_CHECK,)
+    spanned = limit.high is not None and limit.high > limit.low
+    text = (_spanned if spanned else _short if short else _long_enough)(own, limit, _fish(turn))
+    short = short and not spanned
+    place = join([words.place_words(turn.kb, p) for p in found.real[:2]])
+    points = (*((say.QUOTED_AGAIN,) if short else ()), say.quoted_check(place))
     blocks = (
         Block("lead", text, claim=False),
         *(Block("point", t, claim=False) for t in points),
@@ -69,7 +72,9 @@ def _compared(turn: Turn) -> tuple[c.Length | None, c.Length | None]:
     named = [m for m in turn.reading.measures if m.kind == "length" and not m.own and m.low <= LONGEST_FISH]
     limits = [length_of(m) for m in named]
     text = plain_numbers(turn.reading.text)
-    match = None if ASKS_LIMIT.search(text) else LIMIT.search(text)
+    if ASKS_LIMIT.search(text):
+        return None, None
+    match = LIMIT.search(text)
     if not limits and match is not None:
         limits = [_bare(match["a"] or match["b"], match["unit_a"] or match["unit_b"] or "", own)]
         text = text[: match.start()] + " " + text[match.end() :]
@@ -109,6 +114,19 @@ def _bare(figure: str, unit: str, others: Sequence[c.Length]) -> c.Length:
     return c.measured(number(figure.replace(" and ", " ")) if counted is None else counted, unit)
 
 
-def _short(own: c.Length, limit: c.Length) -> str:
+def _fish(turn: Turn) -> str:
+    return join([label(turn.kb, t) for t in subjects(turn)[:2]], "or")
+
+
+def _short(own: c.Length, limit: c.Length, fish: str) -> str:
     gap = limit.low - (own.high or own.low)
-    return say.short_of(words.fish_length(own), words.fish_length(limit), words.gap_words(gap, limit.unit))
+    return say.short_of(words.fish_length(own), words.fish_length(limit), words.gap_words(gap, limit.unit), fish)
+
+
+def _long_enough(own: c.Length, limit: c.Length, fish: str) -> str:
+    return say.meets(words.fish_length(own), words.fish_length(limit), fish)
+
+
+def _spanned(own: c.Length, limit: c.Length, fish: str) -> str:
+    inside = own.low <= (limit.high or limit.low) and (own.high or own.low) >= limit.low
+    return (say.within if inside else say.outside)(words.fish_length(own), words.fish_length(limit), fish)

@@ -49,6 +49,7 @@ def content_of(tokens: Sequence[Token], masked: frozenset[int], lexicon: Lexicon
         and t.word not in DROPPED
         and t.word not in NEGATORS
         and not (t.word in ("one", "ones") and _stands_for_fish(tokens, i))
+        and not (t.word == "round" and tokens[i + 1 : i + 2] and tokens[i + 1].word in _HERE)
     ]
     words = [_mended(tokens[i].word, lexicon) for i in kept]
     out = []
@@ -63,6 +64,8 @@ _POINTING = word_set(
     "this that the second first third other another which each every last next red big small little "
     "bottom top back front lower upper"
 )
+_HERE = word_set("here there these my our")
+"""Words after a "round" that means around."""
 _VERBS = word_set("had has have is was with w looks looked got")
 
 
@@ -171,7 +174,8 @@ def _of_the_fish(
     """True for a quality before "with a" and a part after it ("a little scrapper with a mouth": the fish is little)."""
     gap = [t.word for t in tokens[content[a].last + 1 : content[b].first]]
     word = tokens[content[a].last].word
-    return any(x == "with" and y in ("a", "an") for x, y in pairwise(gap)) and not lexicon.is_part(word)
+    mark = any(map(lexicon.is_part, (word, f"{word}s", f"{word}es")))
+    return any(x == "with" and y in ("a", "an") for x, y in pairwise(gap)) and not mark
 
 
 _SIZES = ("size-small", "size-large")

@@ -6,6 +6,7 @@ Layer 4.
 from __future__ import annotations
 
 from assistant.dialogue.answer import Answer
+from assistant.dialogue.conversation import Held
 from assistant.dialogue.reading import Reading
 from assistant.dialogue.subjects import MOST, groups, species_of
 from assistant.model.knowledge import KnowledgeBase
@@ -14,8 +15,13 @@ from assistant.text import unique
 TAXON = "taxon:"
 
 
-def wider(kb: KnowledgeBase, reading: Reading, answer: Answer) -> tuple[str, ...]:
-    """Ids of taxa that the line or the answer speaks of by way of a group, a loose name or a cross."""
+def wider(kb: KnowledgeBase, reading: Reading, answer: Answer, held: Held) -> tuple[str, ...]:
+    """Ids of taxa that the line or the answer speaks of by way of a group, a loose name or a cross.
+
+    Those of the turn before stand while a line names no fish and its answer is about the same ones.
+    """
+    same = len(answer.taxa) > 1 and set(answer.taxa) <= set(held.taxa) and not reading.of("taxon", "hybrid", "group")
+    before = [t for t in held.wider if same and t not in answer.taxa]
     of_groups = [t for m in groups(reading) for i in m.ids[:1] for t in _of_group(kb, i)]
     several = [m.ids for m in reading.of("taxon", "hybrid") if len(m.ids) > 1]
     loose = [t for ids in several if (t := common_taxon(kb, *ids)) is not None and kb.taxon(t).rank == "genus"]
@@ -29,7 +35,7 @@ def wider(kb: KnowledgeBase, reading: Reading, answer: Answer) -> tuple[str, ...
     few = [m for t in answer.taxa if (x := kb.find("taxon", t)) is not None and x.rank == "genus"
            for m in kb.members(t) if len(kb.members(t)) <= MOST]
     return unique([*of_groups, *loose, *open_still, *higher, *(t.id for t in crosses), *parents, *typed,
-                   *few, *_whole_genera(kb, answer), *_formula(kb, answer)])
+                   *few, *_whole_genera(kb, answer), *_formula(kb, answer), *before])
 
 
 PLAYED = ("quiz", "key")

@@ -52,19 +52,9 @@ def distance(a: str, b: str, most: int = 3) -> int:
     >>> distance("bleugill", "bluegill"), distance("walley", "walleye"), distance("pike", "perch")
     (1, 1, 4)
     """
-    if abs(len(a) - len(b)) > most:
-        return most + 1
-    before: list[int] = []
-    last = list(range(len(b) + 1))
-    for i, x in enumerate(a, 1):
-        row = [i]
-        for j, y in enumerate(b, 1):
-            cost = min(last[j] + 1, row[j - 1] + 1, last[j - 1] + (x != y))
-            if i > 1 and j > 1 and x == b[j - 2] and a[i - 2] == y:
-                cost = min(cost, before[j - 2] + 1)
-            row.append(cost)
-        before, last = last, row
-    return min(last[-1], most + 1)
+    from rapidfuzz.distance import OSA
+
+    return OSA.distance(a, b, score_cutoff=most)
 
 
 def allowed(length: int) -> int:

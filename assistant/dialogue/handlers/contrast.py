@@ -5,6 +5,7 @@ from __future__ import annotations
 from assistant.dialogue import phrases as say
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import compare
 from assistant.dialogue.phrases_lesson import ADD_WORDS
@@ -19,7 +20,7 @@ from assistant.reasoning.size import size_range
 from assistant.text import join, key, singular
 
 SHOWN, SHOWN_SHORT = 9, 2
-COLOUR = "colour"
+COLOUR, NUMERIC = "colour", "numeric"
 NEARLY = 0.55
 """A row that needs no counting leads when it is worth at least this share of the best."""
 SIZE_RATIO = 1.4
@@ -90,13 +91,15 @@ def _listed(kb: KnowledgeBase, own: list[str], pool: tuple[str, ...], words: int
 
 
 def _looks(turn: Turn) -> frozenset[str]:
-    if turn.cues & {"dead"} or turn.held.dead:
+    if turn.cues & {"dead"} or turn.held.dead or NUMERIC in aspects(turn.kb, turn.reading):
         return LOOKS["lab"]
     return LOOKS["picture"] if "in-hand" in turn.cues else LOOKS["hand"] | {"dead"}
 
 
 def _kept(turn: Turn, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
-    """The rows without colour where the asker does not want colour."""
+    """The rows without colour where the asker does not want colour, those of counts where these alone are wanted."""
+    if NUMERIC in aspects(turn.kb, turn.reading):
+        return tuple(r for r in rows if turn.kb.character(r.character).kind == "count")
     if turn.cues & {"no-colour"}:
         return tuple(
             r for r in rows if COLOUR not in r.character and COLOUR not in turn.kb.character(r.character).label

@@ -253,7 +253,7 @@ def _text(kb: KnowledgeBase, character: str, found: Sequence[Statement]) -> str:
         return care.years(number) if character == AGE else number
     told: dict[str, None] = {}
     for s in found:
-        value = join([kb.state(x).label for x in s.states], "and") if s.states else s.text.replace("-", " ")
+        value = join([kb.state(x).label for x in s.states], "and") if s.states else s.text
         where = join([p.label for r in s.regions if (p := kb.place(r)) is not None])
         note = shown_note(s.note)
         inside = "; ".join(x for x in (note, where) if x)

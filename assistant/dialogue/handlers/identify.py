@@ -12,7 +12,7 @@ from assistant.dialogue.subjects import groups, named, species_of, unclear
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.identify import identify
-from assistant.reasoning.observed import Hint, Identification
+from assistant.reasoning.observed import NAMING, Candidate, Hint, Identification
 from assistant.text import join
 
 OPEN = 0.2
@@ -77,13 +77,15 @@ def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answ
     blocks += naming.candidate_points(turn.kb, held, found) if told else []
     focus = guesses[0] if len(guesses) == 1 else ""
     blocks += naming.doubts(turn.kb, held, found, focus)
+    unnamed = _fits_better(turn, held, found)
+    blocks += [naming.unnamed_point(turn.kb, held, c) for c in unnamed]
     if "hybrid" in turn.cues and not naming.hybrid_doubts(turn.kb, held, found):
         blocks.append(Block("doubt", wording.NO_CROSS_BY_EYE, claim=False))
     asked = _ask(turn, held, found)
     blocks += naming.grip_caution(turn.kb, [c.taxon for c in naming.shown(found)][:1])
     if asked is not None:
         blocks.append(ask_block(turn, asked))
-    taxa = tuple(c.taxon for c in naming.shown(found))
+    taxa = tuple(c.taxon for c in (*naming.shown(found), *unnamed))
     if guesses and not told:
         taxa = guesses
     if found.verdict in ("sure", "likely"):
@@ -93,6 +95,17 @@ def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answ
     candidates = () if len(guesses) == 1 and not told else found.candidates
     answer = Answer("identify", tuple(blocks), taxa, candidates, found.verdict, asked=asked)
     return answer, held
+
+
+def _fits_better(turn: Turn, held: Held, found: Identification) -> tuple[Candidate, ...]:
+    """The fish that what was seen speaks for, where it speaks against every one of those the asker named."""
+    named = {t for h in held.hints if h.kind in NAMING and h.seen for t in h.taxa}
+    leading = naming.shown(found)
+    if not {c.taxon for c in leading} <= named or any(c.supports or not c.opposes for c in leading):
+        return ()
+    hints = tuple(h for h in held.hints if h.kind not in NAMING)
+    free = identify(turn.kb, turn.table, evidence_of(held.after(hints=hints)))
+    return tuple(c for c in free.candidates if c.supports and not c.opposes and c.taxon not in named)[:1]
 
 
 def _first(turn: Turn, held: Held, found: Identification, guesses: tuple[str, ...]) -> list[Block]:

@@ -113,7 +113,7 @@ def _listed(turn: Turn, sides: frozenset[str]) -> Answer:
         fits = [f for f in found.fits if f.taxon in here]
         return _ranked(turn, fits, _what(turn, name, seen, places, len(fits), size_words), order)
     if places:
-        return _by_place(turn, found.fits, name, places, seen, size_words, _statuses(sides))
+        return _by_place(turn, found, name, places, seen, size_words, sides)
     if _statuses(sides) == BROUGHT and not (seen or narrowing):
         return _from_elsewhere(turn, found.fits, name)
     return _plain_list(turn, found, name, seen, sides, size_words)
@@ -322,29 +322,49 @@ def _from_elsewhere(turn: Turn, fits: Sequence[Fitting], name: str) -> Answer:
 
 
 def _by_place(
-    turn: Turn, fits: Sequence[Fitting], name: str, places: Sequence[str], seen: Sequence[Seen], size_words: str,
-    statuses: Sequence[str] = LIVING,
+    turn: Turn, found: Found, name: str, places: Sequence[str], seen: Sequence[Seen], size_words: str,
+    sides: frozenset[str],
 ) -> Answer:
     """The fitting fishes of a place by status, the widest spread first; those of the statuses asked for."""
     kb = turn.kb
-    wanted = expand_places(kb, places)
-    by_status: dict[str, list[tuple[Fitting, str]]] = {}
-    for f in fits:
-        row = status_in(kb, f.taxon, wanted)
-        if row is not None:
-            by_status.setdefault(row.status, []).append((f, f"range:{row.id}"))
+    statuses = _statuses(sides)
+    by_status = _by_status(kb, found.fits, places)
     living = [x for s in statuses for x in by_status.get(s, ())]
     what = " ".join([_what(turn, name, seen, places, len(living), size_words), *_as_asked(statuses)])
-    if not living:
+    family, others = _in_family(turn, name, seen, sides)
+    there = _by_status(kb, others, places)
+    kin = [x for s in statuses for x in there.get(s, ())]
+    if not living and not kin:
         return Answer("list", (Block("lead", lists.list_none(what), claim=False),), taxa=_wider(turn))
     ids = tuple(dict.fromkeys(i for f, r in living for i in (r, *(f.statements[:1] if seen else ()))))
     names = _shown(turn, [label(kb, f.taxon) for f, _ in living], SHOWN * 2)
-    blocks = [Block("lead", lists.list_lead(len(living), what, names), statements=ids)]
+    lead = lists.list_lead(len(living), what, names) if living else lists.list_none(what)
+    blocks = [Block("lead", lead, statements=ids, claim=bool(living))]
+    if maybe := [f for f in found.maybe if f.taxon in set(living_in(kb, [f.taxon], places))] if seen else []:
+        ids = tuple(s for f in maybe for s in f.statements[:2])
+        blocks.append(Block("point", lists.doubtful(_shown(turn, [label(kb, f.taxon) for f in maybe], SHOWN)),
+                            statements=ids))
+    if kin:
+        told = lists.in_family(label(kb, family), _shown(turn, [label(kb, f.taxon) for f, _ in kin], SHOWN))
+        blocks.append(Block("point", told, statements=tuple(r for _, r in kin)))
     for status in (*LIVING[1:], "uncertain", "extirpated"):
         if (some := by_status.get(status)) and (statuses == LIVING or (status in statuses and len(some) < len(living))):
             text = lists.status_line(status, say.names_with([label(kb, f.taxon) for f, _ in some]))
             blocks.append(Block("point", text, statements=tuple(r for _, r in some)))
-    return Answer("list", tuple(blocks), taxa=unique((*(f.taxon for f, _ in living[:MOST_TAXA]), *_wider(turn))))
+    taxa = [*(f.taxon for f, _ in living), *(f.taxon for f in maybe), *(f.taxon for f, _ in kin)][:MOST_TAXA]
+    return Answer("list", tuple(blocks), taxa=unique((*taxa, *_wider(turn))))
+
+
+def _by_status(
+    kb: KnowledgeBase, fits: Sequence[Fitting], places: Sequence[str]
+) -> dict[str, list[tuple[Fitting, str]]]:
+    """The fishes listed for some places by their status there, each with the record that says so."""
+    wanted = expand_places(kb, places)
+    out: dict[str, list[tuple[Fitting, str]]] = {}
+    for f in fits:
+        if (row := status_in(kb, f.taxon, wanted)) is not None:
+            out.setdefault(row.status, []).append((f, f"range:{row.id}"))
+    return out
 
 
 # --- counts, members, newcomers ---------------------------------------------------------------------------------

@@ -356,7 +356,7 @@ def _in_language(kb: KnowledgeBase, record: Taxon, language: str) -> list[Block]
 def _notes(kb: KnowledgeBase, taxon: str) -> list[Block]:
     out = []
     for s in kb.statements(taxon):
-        if s.character in NOTES and (text := s.note or s.text.replace("-", " ")):
+        if s.character in NOTES and (text := s.note or s.text):
             out.append(
                 Block(
                     "point",

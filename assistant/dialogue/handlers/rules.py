@@ -25,13 +25,13 @@ from assistant.dialogue.rule_elsewhere import elsewhere, quoted
 from assistant.dialogue.rule_outlook import survey
 from assistant.dialogue.rule_reasons import JUST_ASK, Told
 from assistant.dialogue.rule_topics import TOPICS, topic_answer
-from assistant.dialogue.subjects import MOST, subjects
+from assistant.dialogue.subjects import MOST, label, subjects
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.when import MONTHS
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning import catch as c
 from assistant.reasoning.verdict import Why, Word
-from assistant.text import key
+from assistant.text import join, key
 
 SURVEY = frozenset({"rule-limit", "rule-open", "rule-length", "rule-possession"})
 IN_HAND = frozenset({"rule-keep"})
@@ -303,5 +303,7 @@ def _nothing(turn: Turn, found: Context) -> Answer:
     asked = Asked("place", say.ASK["place"])
     if found.places:
         return _survey(turn, found)
-    blocks = (Block("lead", say.NO_PLACE, claim=False), Block("rule-note", tell.real_unknown_how(""), claim=False))
+    fish = join([label(turn.kb, t) for t in subjects(turn)[:2]], "or")
+    note = Block("rule-note", tell.real_unknown_how(""), claim=False)
+    blocks = (Block("lead", say.no_place(fish), claim=False), note)
     return Answer("rules", blocks, taxa=_taxa(turn, found), verdict="unknown", asked=asked)

@@ -39,10 +39,11 @@ def _fish(turn: Turn) -> tuple[str, ...]:
 
 
 def _asked_anew(turn: Turn) -> tuple[Answer, Held]:
-    """The last question answered for the place or the fish that was meant."""
+    """The last question answered for the place, the fish or the measure that was meant."""
     from assistant.dialogue.handlers import handler_of
 
-    told = [speak.place_words(turn.kb, turn.reading.places[-1:])] if turn.reading.places else []
+    told = [turn.reading.text[m.start : m.end] for m in turn.reading.measures if m.own]
+    told += [speak.place_words(turn.kb, turn.reading.places[-1:])] if turn.reading.places else []
     told += [label(turn.kb, t) for t in _fish(turn)[:1]]
     answer, after = handler_of(turn.held.intent)(turn)
     lead = Block("lead", wording.corrected(join(told)), claim=False)
@@ -81,7 +82,9 @@ def _correct(turn: Turn) -> tuple[Answer, Held]:
 
 
 def _measured_anew(turn: Turn) -> tuple[Answer, Held]:
-    """A length or weight put right: what was seen is weighed again, else the size of the fish is told."""
+    """A length or weight put right: a verdict is given again, what was seen is weighed again, else its size is told."""
+    if turn.held.intent == "rules":
+        return _asked_anew(turn)
     words = join([turn.reading.text[m.start : m.end] for m in turn.reading.measures if m.own])
     lead = Block("lead", wording.corrected(words), claim=False)
     if turn.held.seen:
