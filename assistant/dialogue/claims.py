@@ -70,6 +70,8 @@ LOOSE = 1.2
 """What it costs a word for the whole fish to stand beside a word for a part."""
 TALKED_OF = 0.3
 """What it is worth that a feature has to do with what was last seen."""
+LITERAL = 0.12
+"""What it is worth that a value stands in the base just as it is typed ("dark spots", not "dark blotches")."""
 USES = ("identify", "describe", "hybrid", "reserved")
 WHOLE = "whole-fish"
 SIDE = "side"
@@ -191,6 +193,7 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
         _usual(phrase.character, phrase.id, line.lexicon)
         - ELSEWHERE * _elsewhere(hit, line)
         + OFFERED * (phrase.id in line.talk.offered)
+        + LITERAL * _literal(hit, line)
         - UNLIKE * _unlike(hit, line)
         - ACROSS * _across(hit, line)
         - _skips(hit, line)
@@ -198,6 +201,14 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
     return Claim(
         phrase.id, phrase.character, hit.at, best[1] if best else (), score, denied and not phrase.denies, phrase.denies
     )
+
+
+def _literal(hit: Hit, line: Line) -> bool:
+    """True where the very words typed are a phrase of the state."""
+    first, last = line.content[hit.first].first, line.content[hit.last].last
+    own = {i for p in hit.at for i in range(line.content[p].first, line.content[p].last + 1)}
+    said = [t.word for t in line.tokens[first : last + 1]], [line.tokens[i].word for i in sorted(own)]
+    return any(thing == hit.phrase.id for words in said for _, thing, _ in line.lexicon.spoken(" ".join(words)))
 
 
 def _usual(character: str, state: str, lexicon: Lexicon) -> float:

@@ -6,7 +6,7 @@ reading that explains most words, nearest to the part it is said of, wins them.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from assistant.dialogue.claims import Claim, Line, claims_of
 from assistant.dialogue.reading import Seen
@@ -17,9 +17,12 @@ BARE = 0.8
 """What it costs a reading when all its words are nouns and no describing word is among them."""
 FEW = 2
 """A clause of so few words that names a thing says that it is there."""
+LISTED = 7
+"""Words over which a "with" or "has" reaches to a thing that "and" adds ("with a forked tail and spots")."""
 LEAST = 1.0
 """A reading worth less is none."""
 _HAS = word_set("has had have with w got showing shows saw there no")
+_JOINING = word_set("and n plus")
 _ALSO = word_set(
     "just only rather more but and n or then above below to plus front behind rear inside outside top bottom"
 )
@@ -43,7 +46,7 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
             continue
         if not own and any(set(claim.at) <= w for w in whole.get(claim.at[0], ())):
             continue
-        if claim.number is None and any(_within_count(claim, c) for found in chosen.values() for c in found):
+        if claim.number is None and any(_within_count(claim, c, nouns) for found in chosen.values() for c in found):
             continue
         if any(_reads_through(claim, c, line) for found in chosen.values() for c in found):
             continue
@@ -82,12 +85,13 @@ def _reads_through(claim: Claim, other: Claim, line: Line) -> bool:
     return left_out and bool(set(claim.at) & set(other.at))
 
 
-def _within_count(claim: Claim, counted: Claim) -> bool:
-    """True for a phrase inside the words of a count ("six spines in front of the anal fin" places no fin)."""
+def _within_count(claim: Claim, counted: Claim, nouns: Collection[int]) -> bool:
+    """True for a phrase of the words of a count and nouns ("six spines in front of the anal fin" places no fin)."""
     if counted.number is None or not counted.support:
         return False
     low, high = min(*counted.at, *counted.support), max(*counted.at, *counted.support)
-    inside = len(claim.at) > 1 and not claim.support and all(low <= p <= high for p in claim.at)
+    own = set(claim.support) <= set(claim.at)
+    inside = len(claim.at) > 1 and own and all(low <= p <= high or p in nouns for p in claim.at)
     return inside and bool(set(claim.at) & set(counted.support))
 
 
@@ -101,7 +105,9 @@ def _stated(claim: Claim, line: Line) -> bool:
     if sum(c.clause == line.content[min(claim.at)].clause for c in line.content) <= FEW:
         return True
     first = line.content[min(claim.at)].first
-    before = [t.word for t in line.tokens[max(0, first - 3) : first] if t.clause == line.tokens[first].clause]
+    joined = first > 0 and line.tokens[first - 1].word in _JOINING
+    reach = LISTED if joined else 3
+    before = [t.word for t in line.tokens[max(0, first - reach) : first] if t.clause == line.tokens[first].clause]
     return bool(_HAS & set(before))
 
 

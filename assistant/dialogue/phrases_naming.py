@@ -97,6 +97,11 @@ def cross_possible(name: str) -> str:
     return sentence(f"{article(name)} {name} is possible too; looks alone cannot prove or rule out a hybrid")
 
 
+def of_some(which: str, name: str, what: str) -> str:
+    """A mark that some fish of a kind show."""
+    return sentence(f"told of {which} of the {name}: {what}")
+
+
 def fits_unnamed(name: str, because: str) -> str:
     """A fish that fits where those named do not."""
     return sentence(f"if it is none of those you named, {article(name)} {name} would fit better: you saw {because}")

@@ -168,6 +168,21 @@ def _said_anew(
     return gap[:1] == ["and"] and bool({"the", "its"} & set(gap[1:])) and all(map(lexicon.is_part, ends))
 
 
+def _told_already(
+    a: int, b: int, hit: Hit, tokens: Sequence[Token], content: Sequence[Content], lexicon: Lexicon
+) -> bool:
+    """True for a part that has a quality of its own before the "and" ("a forked tail and spots": none on the tail)."""
+    before = a - 1
+    if before < 0 or before in hit.at or content[before].clause != content[a].clause:
+        return False
+    gap = [t.word for t in tokens[content[a].last + 1 : content[b].first]]
+    own = content[before].last + 1 == content[a].first and not lexicon.is_part(tokens[content[before].last].word)
+    return own and bool(gap) and gap[0] in _AND and lexicon.is_part(tokens[content[a].last].word)
+
+
+_AND = word_set("and n plus")
+
+
 def _of_the_fish(
     a: int, b: int, tokens: Sequence[Token], content: Sequence[Content], lexicon: Lexicon
 ) -> bool:
@@ -190,6 +205,8 @@ def _divided(hit: Hit, content: Sequence[Content], tokens: Sequence[Token], lexi
     if any(_of_the_fish(a, b, tokens, content, lexicon) for a, b in pairwise(sorted(hit.at))):
         return True
     if any(_said_anew(a, b, tokens, content, lexicon) for a, b in pairwise(sorted(hit.at))):
+        return True
+    if any(_told_already(a, b, hit, tokens, content, lexicon) for a, b in pairwise(sorted(hit.at))):
         return True
     own = {size for p in hit.at for size in _sizes(content[p], tokens, lexicon)}
     between = (p for p in range(hit.first + 1, hit.last) if p not in hit.at)

@@ -45,6 +45,9 @@ EITHER = 25.0
 LIKENESS, LIKE_KIN = 12.0, 0.35
 """How much likelier a fish or its listed look-alikes become when the catch is said to look like it, and what that is
 worth for others of its family (common practice, no source)."""
+ALIKE, NAMED_ALIKE, NAMED_KIN = 0.7, 0.35, 0.12
+"""What a likeness is worth for the fishes listed as look-alikes of the one named; and what a name given outright to the
+catch is worth for these and for others of its family (common practice, no source)."""
 ANSWERED, SALIENT = 1.15, 1.3
 """Powers of an answer to a question and of what is told of one's own accord. What can be answered is what the base
 states of the fish, and what people mention sets it apart, so both say a little more than the chances alone. Fitted on
@@ -233,10 +236,11 @@ def hint_likelihood(kb: KnowledgeBase, table: Table, hint: Hint) -> Vector:
     member = standing.membership(_among(standing, hint.taxa))
     if hint.kind == "either":
         chance = np.where(member, 1.0, 1.0 / EITHER)
-    elif hint.kind == "like":
+    elif hint.kind in ("like", "named"):
+        alike_worth, kin_worth = (ALIKE, LIKE_KIN) if hint.kind == "like" else (NAMED_ALIKE, NAMED_KIN)
         near = {x.other for t in hint.taxa for x in kb.look_alikes(t)} | {x for t in hint.taxa for x in kb.taken_for(t)}
-        alike = np.maximum(member, 0.7 * _among(standing, near)[: standing.count])
-        alike = np.maximum(alike, LIKE_KIN * _relatives(kb, standing, hint.taxa))
+        alike = np.maximum(member, alike_worth * _among(standing, near)[: standing.count])
+        alike = np.maximum(alike, kin_worth * _relatives(kb, standing, hint.taxa))
         chance = (1.0 + (LIKENESS - 1.0) * alike) / LIKENESS
     else:
         error = STRICT_ERROR if hint.strict else GROUP_ERROR

@@ -29,12 +29,12 @@ class Observation(NamedTuple):
     asked: bool = False
 
 
-NAMING = ("like", "either")
+NAMING = ("like", "named", "either")
 """Kinds of hints that name single fishes."""
 
 
 class Hint(NamedTuple):
-    """A group word, a likeness or a choice of names: its taxa, its kind (group, like, either), denied or hedged.
+    """A group word, a likeness, a name given to the catch or a choice of names: its taxa, its kind (group, like, named, either), denied or hedged.
 
     ``strict`` for a group word that is hardly ever used of a fish outside the group ("gar", "sturgeon").
     """

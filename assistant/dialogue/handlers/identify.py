@@ -52,7 +52,7 @@ def guessed(turn: Turn) -> tuple[str, ...]:
 
 
 def claimed(kb: KnowledgeBase, guesses: tuple[str, ...]) -> tuple[Hint, ...]:
-    """What a name offered for a catch is worth: likeness to the fish named, and rather firmly its family.
+    """What a name offered for a catch is worth: the fish named, its look-alikes, and rather firmly its family.
 
     Anglers name the group far oftener right than the species, so the family weighs more than the name; who wavers
     between two names is mostly right that it is one of them. A mere question ("could it be a sculpin?") after marks
@@ -62,7 +62,7 @@ def claimed(kb: KnowledgeBase, guesses: tuple[str, ...]) -> tuple[Hint, ...]:
         return ()
     families = {kb.lineage((kb.taxon(g).parents or (g,))[0])[-1] for g in guesses}
     members = frozenset(m for f in families for m in kb.members(f))
-    kind = "either" if len(guesses) > 1 else "like"
+    kind = "either" if len(guesses) > 1 else "named"
     return (Hint(kind, frozenset(guesses)), Hint("group", members, hedged=True))
 
 
@@ -76,6 +76,8 @@ def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answ
     blocks = _first(turn, held, found, guesses)
     blocks += naming.candidate_points(turn.kb, held, found) if told else []
     focus = guesses[0] if len(guesses) == 1 else ""
+    if focus and told:
+        blocks += naming.guess_points(turn.kb, held, found, focus)
     blocks += naming.doubts(turn.kb, held, found, focus)
     unnamed = _fits_better(turn, held, found)
     blocks += [naming.unnamed_point(turn.kb, held, c) for c in unnamed]
@@ -90,7 +92,7 @@ def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answ
         taxa = guesses
     if found.verdict in ("sure", "likely"):
         taxa = taxa[:1]
-    if held.seen and "confirm" in turn.cues:
+    if held.seen and (focus or "confirm" in turn.cues):
         taxa = tuple(dict.fromkeys((*taxa, *guesses[:3])))
     candidates = () if len(guesses) == 1 and not told else found.candidates
     answer = Answer("identify", tuple(blocks), taxa, candidates, found.verdict, asked=asked)
