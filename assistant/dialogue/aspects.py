@@ -30,13 +30,13 @@ def phrases_of(words: Sequence[str]) -> Iterator[str]:
 
 def aspects(kb: KnowledgeBase, reading: Reading) -> frozenset[str]:
     """The aspects a line asks about, without their ``aspect-`` prefix."""
-    found = {p for words in (reading.words, _without_fish(reading)) for p in phrases_of(words)}
+    found = {p for words in (reading.words, without_fish(reading)) for p in phrases_of(words)}
     return frozenset(
         thing.removeprefix("aspect-") for p in found for kind, thing, _ in kb.spoken(p) if kind == "aspect"
     )
 
 
-def _without_fish(reading: Reading) -> tuple[str, ...]:
+def without_fish(reading: Reading) -> tuple[str, ...]:
     """The words without those of fishes, so that "how long do bowfin live" reads like "how long do they live"."""
     out = reading.words
     for m in reading.of("taxon", "hybrid", "group"):
@@ -47,7 +47,7 @@ def _without_fish(reading: Reading) -> tuple[str, ...]:
 def characters(kb: KnowledgeBase, reading: Reading, uses: Sequence[str]) -> tuple[str, ...]:
     """Ids of the characters of some uses whose words stand in the line, in the order of the text."""
     out: dict[str, None] = {}
-    for phrase in unique(p for words in (reading.words, _without_fish(reading)) for p in phrases_of(words)):
+    for phrase in unique(p for words in (reading.words, without_fish(reading)) for p in phrases_of(words)):
         for kind, thing, _ in kb.spoken(phrase):
             if kind == "character" and (found := kb.find("character", thing)) is not None and found.use in uses:
                 out.setdefault(thing)

@@ -187,7 +187,9 @@ def _not_number(tokens: Sequence[Token]) -> int | None:
 def _renumbered(tokens: Sequence[Token], seen: Sequence[Seen], held: Held, denied: int | None) -> tuple[Seen, ...]:
     """A bare number in a correction replaces the number last told (or the one that is denied)."""
     counted = [s for s in held.seen if s.observation.value is not None]
-    figures = [(v, i) for v, i in _figures(tokens) if v != denied]
+    told = [(s.start, s.end) for s in seen]
+    figures = [(v, i) for v, i in _figures(tokens)
+               if v != denied and not any(a <= tokens[i].start < b for a, b in told)]
     if (
         not counted
         or not figures

@@ -27,7 +27,7 @@ ROWS: tuple[Row, ...] = (
     Row("undo", 96, ("start-over",), ("start over",)),
     Row("quiz", 95, ("asked-quiz", "short6", "!start-over|sources|help|undo|how-sure")),
     Row("key", 95,
-        ("asked-key", "answer|choice|first|second|seen|count|short|lesson-look",
+        ("asked-key", "answer|choice|first|second|seen|count|short|lesson-look|cant-see|skip",
          "!sources|help|rules|handling|quiz")),
     Row("key", 97, ("asked-key", "fish", "undo|undo-weak|retract", "!seen")),
     Row("key", 92, ("asked-key", "term-word", "what-is|term|explain", "!fish")),

@@ -67,7 +67,7 @@ def meaning(kb: KnowledgeBase, walk: KeyWalk, reading: Reading) -> int | str | N
         return BACK
     if set(words) & say.STOP_WORDS:
         return STOP
-    if reading.answer in UNSURE or reading.cues & {"cue-cant-see", "cue-skip"}:
+    if reading.answer in UNSURE or reading.cues & {"cant-see", "skip"}:
         return NOT_SURE
     if len(words) <= 3 and (found := _ordinal(words, walk.at)) is not None:
         return found

@@ -144,7 +144,7 @@ def doubts(kb: KnowledgeBase, held: Held, found: Identification, guess: str = ""
     out: list[Block] = []
     top = found.candidates[0]
     if found.too_small and held.lengths:
-        out.append(Block("doubt", wording.too_small(_length(held)), claim=False))
+        out.append(Block("doubt", wording.too_small(length_told(held)), claim=False))
     if found.clashes and found.verdict != "none-fits" and len(held.seen) > 1:
         out.append(
             Block(
@@ -214,12 +214,13 @@ def size_doubts(kb: KnowledgeBase, held: Held, taxon: str) -> list[Block]:
     if length is None or not sizes.largest or length[0] <= sizes.largest:
         return []
     text = wording.longer_than_known(
-        speak.fish(kb, taxon), _length(held), show_length(sizes.largest, held.units or "us")
+        speak.fish(kb, taxon), length_told(held), show_length(sizes.largest, held.units or "us")
     )
     return [Block("doubt", text, statements=speak.short_ids(sizes.largest_statements))]
 
 
-def _length(held: Held) -> str:
+def length_told(held: Held) -> str:
+    """The length told of the catch, in the asker's unit with the other in brackets; empty where none was."""
     span = span_of(held.lengths)
     return show_length(span[1], held.units or "us") if span else ""
 

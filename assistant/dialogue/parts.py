@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from assistant.dialogue.aspects import without_fish
 from assistant.dialogue.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
 from assistant.text import key, singular, unique
@@ -26,7 +27,7 @@ def characters_asked(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
 
 def spoken_characters(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
     """Characters whose words or labels stand in the line, longest phrase first."""
-    words = [singular(w) for w in reading.words][:40]
+    words = [singular(w) for w in without_fish(reading)][:40]
     out: list[str] = []
     for size in (3, 2, 1):
         for i in range(len(words) - size + 1):
@@ -50,7 +51,7 @@ def part_word(kb: KnowledgeBase, reading: Reading, character: str) -> str:
 
 
 def _parts(kb: KnowledgeBase, reading: Reading) -> frozenset[str]:
-    words = {singular(w) for w in reading.words}
+    words = {singular(w) for w in without_fish(reading)}
     out = set()
     for part in kb.derived("body-parts", _all_parts):
         tokens = {singular(w) for w in key(part).split()}

@@ -122,6 +122,15 @@ def too_small(length: str) -> str:
     )
 
 
+def lead_too_small(length: str, group: str) -> str:
+    """A catch too small to name, with the group that holds."""
+    kind = f": a young fish of the {group}, as far as can be told" if group else ""
+    return sentence(
+        f"too small to name{kind}. At {length} the marks that come with growth are missing; take the group and leave "
+        "it there"
+    )
+
+
 def longer_than_known(name: str, length: str, largest: str) -> str:
     """A fish bigger than its kind grows."""
     return sentence(
@@ -199,9 +208,9 @@ SURE_WORDS = {
 }
 
 
-def sure_rest(rest: str) -> str:
-    """The share of what else it could be."""
-    return sentence(f"the rest goes to {rest}")
+def sure_rest(rest: str, left: str) -> str:
+    """The share of what else it could be, and what is left for all others."""
+    return sentence(f"next: {rest}" + (f"; the other {left} is spread over many fishes" if left else ""))
 
 
 def threshold(word: str, meaning: str) -> str:

@@ -8,7 +8,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
 from assistant.reasoning.contrast import Told, contrast_row, tell
 
-SHAPE = "body-form"
+SHAPE, COLOUR = "body-form", "body-colour"
 AREAS: tuple[frozenset[str], ...] = (
     frozenset({"ear-flap", "gill-cover", "cheek"}),
     frozenset({"mouth", "chin", "snout", "tongue", "head", "eye", "throat"}),
@@ -18,6 +18,8 @@ AREAS: tuple[frozenset[str], ...] = (
     frozenset({"side", "back", "belly", "whole-fish", "skin", "shoulder"}),
 )
 """Regions of the body; a portrait takes the best feature of each before a second of any."""
+TELLING = 0.3
+"""The part of the worth of the best feature below which another says too little of a fish."""
 LOOKS = ("glance", "hand", "count")
 EASY = {"glance": 1.0, "hand": 0.6, "count": 0.45}
 COMPARED = 32
@@ -67,13 +69,15 @@ def lacks(told: Told) -> bool:
 
 
 def _spread(kb: KnowledgeBase, scored: list[tuple[float, str, Told]], most: int) -> list[tuple[Character, Told]]:
-    chosen: dict[str, tuple[int, float, Told]] = {}
+    """The best features, one a region before a second of any; a region with nothing that tells is passed over."""
+    chosen: dict[str, tuple[float, Told]] = {}
     used: dict[int, int] = {}
+    least = TELLING * scored[0][0] if scored else 0.0
     for limit in (1, 2, 3):
         for value, name, told in scored:
             area = next((i for i, a in enumerate(AREAS) if kb.character(name).part in a), len(AREAS))
-            if len(chosen) < most and name not in chosen and used.get(area, 0) < limit:
-                chosen[name] = (area, -value, told)
+            if len(chosen) < most and name not in chosen and used.get(area, 0) < limit and value >= least:
+                chosen[name] = (-value, told)
                 used[area] = used.get(area, 0) + 1
-    ordered = sorted(chosen.items(), key=lambda kv: kv[1][:2])
-    return [(kb.character(name), told) for name, (_, _, told) in ordered]
+    ordered = sorted(chosen.items(), key=lambda kv: (kv[1][0], kv[0]))
+    return [(kb.character(name), told) for name, (_, told) in ordered]

@@ -34,7 +34,8 @@ NAMING = ("like", "named", "either")
 
 
 class Hint(NamedTuple):
-    """A group word, a likeness, a name given to the catch or a choice of names: its taxa, its kind (group, like, named, either), denied or hedged.
+    """A group word, a likeness, a name given to the catch or a choice of names, denied or hedged: its taxa and its kind
+    (group, like, named, either).
 
     ``strict`` for a group word that is hardly ever used of a fish outside the group ("gar", "sturgeon").
     """

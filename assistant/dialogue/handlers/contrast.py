@@ -39,7 +39,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return compare.handle(turn)
     taxa = taxa[:MOST]
     found = contrast(kb, taxa, _looks(turn))
-    rows = told_first(kb, _kept(turn, found.separating))
+    rows = _asked_first(turn, told_first(kb, _kept(turn, found.separating)))
     blocks = [*_points(turn, found, rows), *_sizes(turn, taxa), *_alike(turn, found), *_caveats(turn, found)]
     return Answer("contrast", tuple(blocks), taxa=taxa), held
 
@@ -105,6 +105,17 @@ def _kept(turn: Turn, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
             r for r in rows if COLOUR not in r.character and COLOUR not in turn.kb.character(r.character).label
         )
     return rows
+
+
+def _asked(turn: Turn) -> frozenset[str]:
+    """The characters of which the line itself speaks ("which has the forked tail, ...")."""
+    mentioned = (i for m in turn.reading.of("character") for i in m.ids)
+    return frozenset((*(s.observation.character for s in turn.reading.seen), *mentioned))
+
+
+def _asked_first(turn: Turn, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
+    asked = _asked(turn)
+    return tuple(sorted(rows, key=lambda r: r.character not in asked))
 
 
 def told_first(kb: KnowledgeBase, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
@@ -229,11 +240,14 @@ def _points(turn: Turn, found: Contrast, rows: tuple[ContrastRow, ...]) -> list[
     if not rows:
         return [Block("lead", say.inseparable(names), statements=_any_statement(kb, found))]
     most = len(rows) if "more" in turn.cues else SHOWN_SHORT if "shorter" in turn.cues else SHOWN
-    out = [_lead(turn, found, rows[0])]
-    for row in rows[1:most]:
-        character = kb.character(row.character)
-        text = say.contrast_point(speak.heading(character), _each(turn, found, row))
-        out.append(Block("point", text, statements=_statements(row)))
+    asked = _asked(turn)
+    out: list[Block] = []
+    for row in rows[:most]:
+        if not out and row.character not in asked:
+            out.append(_lead(turn, found, row))
+            continue
+        text = say.contrast_point(speak.heading(kb.character(row.character)), _each(turn, found, row))
+        out.append(Block("point" if out else "lead", text, statements=_statements(row)))
     if len(rows) > most:
         out.append(Block("help", say.more_left(len(rows) - most), claim=False))
     return out

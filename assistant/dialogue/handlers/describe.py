@@ -11,7 +11,7 @@ from assistant.dialogue.aspects import aspects, phrases_of
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.contrast import look_alikes
 from assistant.dialogue.parts import characters_asked, part_word
-from assistant.dialogue.portrait import SHAPE, features
+from assistant.dialogue.portrait import COLOUR, SHAPE, features
 from assistant.dialogue.sexes import asks_sexes, sexes_told
 from assistant.dialogue.subjects import named, species_of, subjects, unclear
 from assistant.dialogue.turn import Turn
@@ -100,7 +100,8 @@ def _one(turn: Turn, taxon: str, asked: tuple[str, ...]) -> Answer:
     bare = all(x.endswith(PRESENT) for s in turn.reading.seen for x in s.observation.states)
     if (whether or turn.reading.seen) and (elsewhere := _elsewhere(turn, taxon)):
         return Answer("describe", tuple(elsewhere), (taxon,))
-    either = ({"or", "y/n"} & set(turn.reading.words) or bare) and not whether
+    open_asked = bool(turn.cues & {"asks-what", "asks-how", "asks-many", "asks-where"})
+    either = ({"or", "y/n"} & set(turn.reading.words) or bare or open_asked) and not whether
     if turn.reading.seen and not either and (whether or len({turn.kb.character(c).part for c in asked}) == 1):
         block = _yes_no(turn, taxon)
         if block is not None:
@@ -222,7 +223,11 @@ def portrait(turn: Turn, taxon: str) -> list[Block]:
     if "shorter" not in turn.cues:
         out += _hybrid_texts(turn, taxon)
     most = 2 if "shorter" in turn.cues else SHOWN_ALL if "more" in turn.cues else SHOWN
-    for character, told in features(kb, taxon, others, most):
+    chosen = features(kb, taxon, others, most)
+    colour = tell(kb, kb.character(COLOUR), taxon) if kb.find("character", COLOUR) else None
+    if colour is not None and "shorter" not in turn.cues and all(c.id != COLOUR for c, _ in chosen):
+        chosen = [(kb.character(COLOUR), colour), *chosen]
+    for character, told in chosen:
         text = say.describe_point(speak.heading(character), speak.told_words(kb, told, character, turn.held.units))
         out.append(Block("point", text, statements=speak.short_ids(told.statements)))
     out += [*_size(turn, taxon), *_range(turn, taxon)]

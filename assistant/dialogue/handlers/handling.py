@@ -49,7 +49,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     chosen = _chosen(kb, found, wanted, bool(taxa))
     if not chosen:
         return plain("handling", care.NO_ADVICE), turn.held
-    blocks = [*_named_first(turn, _blocks(turn, chosen), chosen[0], asked), *remarks, *_closing(turn, chosen, taxa)]
+    blocks = [*_named_first(turn, _blocks(turn, chosen, taxa), chosen[0], asked), *remarks, *_closing(turn, chosen, taxa)]
     return Answer("handling", tuple(blocks), taxa=told_taxa(turn, asked)), turn.held
 
 
@@ -139,19 +139,20 @@ def _leads(found: Found) -> bool:
     return isinstance(found.record, Caution) and found.record.lead
 
 
-def _blocks(turn: Turn, chosen: Sequence[Found]) -> list[Block]:
+def _blocks(turn: Turn, chosen: Sequence[Found], taxa: Sequence[str]) -> list[Block]:
     out: list[Block] = []
     for f in chosen:
         kind = "lead" if not out else "point"
-        out.append(advice(PREFIX, f.record, kind, _worded(turn.kb, f)))
+        out.append(advice(PREFIX, f.record, kind, _worded(turn.kb, f, set(taxa))))
     return cut(out, "more" in turn.cues, SHOWN)
 
 
-def _worded(kb: KnowledgeBase, found: Found) -> str:
-    """The text of a caution; one for some fishes only says for which."""
+def _worded(kb: KnowledgeBase, found: Found, taxa: set[str]) -> str:
+    """The text of a caution; one for some fishes only says for which, of those asked about where there are any."""
     if found.fit > SOME_KIN or not found.record.about:
         return found.record.text
-    names = [label(kb, a.partition(":")[2]) for a in found.record.about[:4]]
+    kinds = [a.partition(":")[2] for a in found.record.about]
+    names = [label(kb, k) for k in [k for k in kinds if taxa & set(species_of(kb, (k,)))] or kinds][:4]
     return care.for_whom(join(names), found.record.text)
 
 

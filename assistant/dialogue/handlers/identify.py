@@ -73,6 +73,8 @@ def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answ
     told = len(held.seen) + sum(1 for h in held.hints if h.word or not guesses)
     if not told and not guesses:
         return nothing_seen(turn, held, found)
+    if found.too_small and found.verdict not in ("sure", "likely") and not guesses:
+        return _too_small(turn, held, found)
     blocks = _first(turn, held, found, guesses)
     blocks += naming.candidate_points(turn.kb, held, found) if told else []
     focus = guesses[0] if len(guesses) == 1 else ""
@@ -97,6 +99,14 @@ def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answ
     candidates = () if len(guesses) == 1 and not told else found.candidates
     answer = Answer("identify", tuple(blocks), taxa, candidates, found.verdict, asked=asked)
     return answer, held
+
+
+def _too_small(turn: Turn, held: Held, found: Identification) -> tuple[Answer, Held]:
+    """A fish too small to name: its genus or family where one holds, and nothing more asked."""
+    group = naming.group_name(turn.kb, found)
+    lead = Block("lead", wording.lead_too_small(naming.length_told(held), group), claim=False)
+    taxa = (found.group,) if group else ()
+    return Answer("identify", (lead,), taxa, found.candidates, "not-enough"), held
 
 
 def _fits_better(turn: Turn, held: Held, found: Identification) -> tuple[Candidate, ...]:

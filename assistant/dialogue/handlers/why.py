@@ -19,6 +19,8 @@ from assistant.reasoning.observed import NAMING, Candidate, Identification, stat
 from assistant.text import join
 
 MOST = 5
+SPREAD = 0.015
+"""Probability from which what is left for all other fishes is told of."""
 VERDICT_TERM = "verdict-"
 
 
@@ -133,7 +135,9 @@ def _sure(turn: Turn, found: Identification) -> Answer:
     ]
     if rest:
         names = join([wording.with_share(speak.fish(kb, c.taxon), wording.percent(c.probability)) for c in rest])
-        blocks.append(Block("point", wording.sure_rest(names), statements=ids))
+        left = 1.0 - sum(c.probability for c in (top, *rest))
+        spread = wording.percent(left) if left >= SPREAD else ""
+        blocks.append(Block("point", wording.sure_rest(names, spread), statements=ids))
     term = kb.find("term", VERDICT_TERM + found.verdict) or kb.find("term", found.verdict)
     if term is not None:
         blocks.append(Block("point", wording.threshold(found.verdict, term.plain), statements=(f"term:{term.id}",)))
