@@ -19,7 +19,7 @@ def characters_asked(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
     out += [s.observation.character for s in reading.seen]
     known = [c for c in unique(out) if kb.find("character", c) is not None]
     known = known or list(spoken_characters(kb, reading))
-    parts = _parts(kb, reading)
+    parts = named_parts(kb, reading)
     if len(known) <= 1 and parts and not reading.seen:
         known += [c.id for c in kb.characters if c.part in parts and c.id not in known]
     return tuple(known)
@@ -50,7 +50,8 @@ def part_word(kb: KnowledgeBase, reading: Reading, character: str) -> str:
     return part if singular(part.rpartition(" ")[2]) == FIN and singular(typed) != FIN else typed
 
 
-def _parts(kb: KnowledgeBase, reading: Reading) -> frozenset[str]:
+def named_parts(kb: KnowledgeBase, reading: Reading) -> frozenset[str]:
+    """The parts of a fish whose words stand in the line ("mouth", "ear flap"); all fins where only fins are named."""
     words = {singular(w) for w in without_fish(reading)}
     out = set()
     for part in kb.derived("body-parts", _all_parts):

@@ -8,6 +8,7 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import compare
+from assistant.dialogue.parts import named_parts
 from assistant.dialogue.phrases_lesson import ADD_WORDS
 from assistant.dialogue.portrait import lacks
 from assistant.dialogue.sexes import asks_sexes, sexes_told
@@ -109,8 +110,9 @@ def _kept(turn: Turn, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
 
 def _asked(turn: Turn) -> frozenset[str]:
     """The characters of which the line itself speaks ("which has the forked tail, ...")."""
-    mentioned = (i for m in turn.reading.of("character") for i in m.ids)
-    return frozenset((*(s.observation.character for s in turn.reading.seen), *mentioned))
+    parts = named_parts(turn.kb, turn.reading)
+    of_parts = (c.id for c in turn.kb.characters if c.part in parts)
+    return frozenset((*(s.observation.character for s in turn.reading.seen), *of_parts))
 
 
 def _asked_first(turn: Turn, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
