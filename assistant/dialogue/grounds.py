@@ -6,6 +6,7 @@ from assistant.dialogue import phrases as say
 from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.lexicon import lexicon_of
 from assistant.dialogue.parts import characters_asked
 from assistant.dialogue.subjects import species_of, subjects
 from assistant.dialogue.turn import Turn
@@ -32,6 +33,10 @@ def general(turn: Turn) -> Answer:
     asked = characters_asked(kb, turn.reading) or _of_term(turn)
     kinds = tuple(sorted(species_of(kb, fish), key=lambda t: (-len(kb.ranges(t)), t)))[:6]
     purpose = {"why", "have-verb"} <= turn.cues
+    if "why" in turn.cues and (some := [b for t in kinds for b in _of_some(turn, t, asked)]):
+        return Answer("why", (Block("lead", wording.CHANGES, claim=False), *some[:MOST]), fish)
+    if renamed := [b for t in kinds[:1] for b in _renamed(turn, t)]:
+        return Answer("why", tuple(renamed), fish)
     if asked and kinds and not purpose and (found := _feature(turn, fish, kinds, asked)) is not None:
         return found
     if set(turn.reading.words) & (COLOURS | DOUBTING) and (told := trust(turn, asked)):
@@ -56,6 +61,33 @@ def _held_of(turn: Turn, fish: tuple[str, ...]) -> Answer:
 
     told = _speaking_of(turn, fish) or handler_of("describe")(turn)[0].blocks[:3]
     return Answer("why", (Block("lead", wording.WHY_UNKNOWN, claim=False), *told), fish)
+
+
+def _renamed(turn: Turn, taxon: str) -> list[Block]:
+    """What is noted of the name of a fish whose scientific name stands in the line ("why is M. salmoides ... now")."""
+    kb = turn.kb
+    epithet = key(kb.taxon(taxon).scientific).split()[-1]
+    if epithet not in turn.reading.words:
+        return []
+    notes = {c.id for c in kb.characters if c.use == "note" and "name" in key(c.label).split()}
+    rows = [s for s in kb.statements(taxon) if s.text and s.character in notes][:SPOKEN]
+    out = []
+    for s in rows:
+        cited = speak.short_cite(kb, s.source[0], s.page) if s.source else ""
+        told = wording.rests_on(f"{speak.fish(kb, taxon)}: {s.note or s.text}", cited, wording.BASIS_WORDS[s.basis])
+        out.append(Block("point" if out else "lead", say.capital(told), statements=speak.short_ids((s.id,))))
+    return out
+
+
+def _of_some(turn: Turn, taxon: str, asked: tuple[str, ...]) -> tuple[Block, ...]:
+    """What is said of a sex, an age or a season of a fish with a colour of the line, of the part asked about."""
+    kb, lexicon = turn.kb, lexicon_of(turn.kb)
+    colours = [w for w in turn.reading.words if lexicon.head(w) is not None and not lexicon.is_part(w)]
+    meant = {thing for w in colours for kind, thing, _ in kb.spoken(w) if kind == "state"}
+    rows = [s for s in kb.statements(taxon)
+            if (s.sex or s.breeding or s.stage or s.season) and meant & set(s.states)]
+    rows = [s for s in rows if s.character in asked] or rows
+    return tuple(Block("point", row_words(turn, s), statements=speak.short_ids((s.id,))) for s in rows[:SPOKEN])
 
 
 _HOW_OFTEN = word_set("almost often usually always never sometimes there their these those about which would could")

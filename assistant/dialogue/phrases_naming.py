@@ -241,6 +241,9 @@ WHY_UNKNOWN = (
 )
 
 
+CHANGES = "As far as the base tells, that goes with sex, age or season."
+
+
 def alternatives(names: str) -> str:
     """What else it could be."""
     return sentence(f"it could also be {names}")

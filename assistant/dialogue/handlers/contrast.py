@@ -64,12 +64,15 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
     own = list(named(turn))
     wider = (*groups(turn.reading), *unclear(turn))
     if len(own) + len(wider) == 1 and held.taxa and held.taxa[0] not in own:
-        before = held.taxa if ADD_WORDS & set(turn.reading.words) else held.taxa[:1]
+        adding = ADD_WORDS & set(turn.reading.words) or turn.reading.words[:1] in (("and",), ("plus",))
+        before = held.taxa if adding else held.taxa[:1]
         own = [*(t for t in before if kb.find("taxon", t) is not None and kb.taxon(t).is_species), *own]
     for mention in wider:
         pool = tuple(t for t in species_of(kb, mention.ids) if t not in own)
         own += _listed(kb, own, _called(kb, mention.words, pool), len(wider))
     own += [t for h in turn.reading.hints if h.kind == "like" and len(h.taxa) == 1 for t in sorted(h.taxa)]
+    if turn.cues & {"hybrid", "midway"} and len(own) == 2:
+        own += [c for c in kb.crosses_of(own[0]) if set(kb.taxon(c).parents) == set(own)]
     ids = tuple(dict.fromkeys(own)) or (held.taxa if len(held.taxa) > 1 else held.shown)
     ids = tuple(i for i in ids if not any(i in kb.lineage(t)[1:] for t in ids if kb.find("taxon", t) is not None))
     return tuple(t for i in ids for t in (species_of(kb, (i,))[:1] if kb.find("taxon", i) is None else (i,)))
