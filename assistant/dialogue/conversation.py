@@ -9,6 +9,17 @@ from assistant.dialogue.reading import Measure, Seen
 from assistant.reasoning.observed import Hint
 
 
+class Order(NamedTuple):
+    """The character that fishes are put in the order of, whether the least comes first, its words in the line, and
+    whether it has more and less at all.
+    """
+
+    character: str
+    least_first: bool
+    words: tuple[str, ...] = ()
+    able: bool = True
+
+
 class Held(NamedTuple):
     """Everything carried over: the fish spoken of, what was seen, where, when, how big, and what was asked back."""
 
@@ -16,6 +27,8 @@ class Held(NamedTuple):
     shown: tuple[str, ...] = ()
     wider: tuple[str, ...] = ()
     character: str = ""
+    order: Order | None = None
+    """What the last list was put in the order of."""
     seen: tuple[Seen, ...] = ()
     hints: tuple[Hint, ...] = ()
     skipped: frozenset[str] = frozenset()

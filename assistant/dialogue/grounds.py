@@ -71,7 +71,7 @@ def _renamed(turn: Turn, taxon: str) -> list[Block]:
         return []
     notes = {c.id for c in kb.characters if c.use == "note" and "name" in key(c.label).split()}
     rows = [s for s in kb.statements(taxon) if s.text and s.character in notes][:SPOKEN]
-    out = []
+    out: list[Block] = []
     for s in rows:
         cited = speak.short_cite(kb, s.source[0], s.page) if s.source else ""
         told = wording.rests_on(f"{speak.fish(kb, taxon)}: {s.note or s.text}", cited, wording.BASIS_WORDS[s.basis])

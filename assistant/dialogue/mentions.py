@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
+from assistant.dialogue.fished_for import is_sought, is_subject
 from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.names_found import Named
 from assistant.dialogue.reading import Mention
@@ -106,7 +107,7 @@ def _is_feature(
         return True
     own = {found.by_token[i] for i in range(named.first, named.after) if i in found.by_token}
     single = named.after - named.first == 1
-    if single and (_is_subject(named, tokens) or _is_sought(named, tokens)):
+    if single and (is_subject(named, tokens) or is_sought(named, tokens)):
         return False
     if not own and not beside and single and "weak-name" in lexicon.cues(tokens[named.first].word):
         return _weak_alone(named, tokens)
@@ -161,40 +162,6 @@ _NAMING = word_set("a an meant mean")
 _WATERS = word_set("pond ponds lake tank pool creek river farm acre")
 _OWNING = word_set("have has got are were")
 """Words after the name of a group that make it the subject of the line."""
-_ASKED_OF = word_set("do does did are will can where how when what catch catching")
-_LYING = word_set("will are were do did can get go going run running stack stacked")
-"""Verbs that marks may have as well as fishes ("bars run down the side")."""
-_SEEKING = word_set("for catch catching caught target targeting dead live stunted keep keeping clean cleaning eat cook")
-_FOR_WHAT = word_set("in on at with for as when during after before")
-_DOING = word_set(
-    "wont dont will are were do did can cant bite bites biting bitin live spawn spawning get eat eating eatin hit "
-    "hitting go going run running stack stacked suspend hold taste"
-)
-
-
-def _is_subject(named: Named, tokens: Sequence[Token]) -> bool:
-    """True for a plural of which something is asked or told ("specks wont bite", "how big do blues get")."""
-    word = tokens[named.first].word
-    if not word.endswith("s") or named.after >= len(tokens):
-        return False
-    before = tokens[named.first - 1].word if named.first else ""
-    doing = _DOING - _LYING if word in _MARKS else _DOING
-    return tokens[named.after].word in doing and (not before or before in _ASKED_OF)
-
-
-def _is_sought(named: Named, tokens: Sequence[Token]) -> bool:
-    """True for a plural that somebody fishes for or keeps in a water ("bait for gills", "the gills in my pond")."""
-    word = tokens[named.first].word
-    if not word.endswith("s") or word in _MARKS or not named.first:
-        return False
-    following = [t.word for t in tokens[named.after : named.after + 4]]
-    if following[:1] in (["in"], ["from"]) and _WATERS & set(following):
-        return True
-    clause = tokens[named.first].clause
-    last = named.after >= len(tokens) or tokens[named.after].clause != clause or following[0] in _FOR_WHAT
-    return last and tokens[named.first - 1].word in _SEEKING
-
-
 def _group_left(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> Named | None:
     """The group word at the end of a name that only describes ("olive green bass" is a bass)."""
     last = tokens[named.after - 1].word

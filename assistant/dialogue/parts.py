@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from assistant.dialogue.aspects import without_fish
 from assistant.dialogue.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
@@ -19,6 +21,7 @@ def characters_asked(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
     out += [s.observation.character for s in reading.seen]
     known = [c for c in unique(out) if kb.find("character", c) is not None]
     known = known or list(spoken_characters(kb, reading))
+    known = known if reading.seen else [*known, *_of_kind(kb, reading, known)]
     parts = named_parts(kb, reading)
     if len(known) <= 1 and parts and not reading.seen:
         known += [c.id for c in kb.characters if c.part in parts and c.id not in known]
@@ -40,6 +43,13 @@ def spoken_characters(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
 def _of_fishes(kb: KnowledgeBase, character: str) -> bool:
     found = kb.find("character", character)
     return found is not None and found.use not in ("hybrid", "note")
+
+
+def _of_kind(kb: KnowledgeBase, reading: Reading, known: Sequence[str]) -> list[str]:
+    """The characters whose labels end in the word that one was named by ("teeth": the throat teeth, too)."""
+    words = {singular(w) for w in without_fish(reading)}
+    last = {key(kb.character(c).label).split()[-1] for c in known} & words
+    return [c.id for c in kb.characters if c.id not in known and key(c.label).split()[-1] in last]
 
 
 def part_word(kb: KnowledgeBase, reading: Reading, character: str) -> str:

@@ -5,7 +5,7 @@ House tone: the answer first, short plain words, no lecture. Functions take valu
 
 from __future__ import annotations
 
-from assistant.text import join, lower_first, sentence
+from assistant.text import join, lower_first, sentence, singular
 
 SCOPE_WORDS = {
     "juvenile": "young",
@@ -46,7 +46,8 @@ def from_memory(text: str) -> str:
 
 def number_of(number: str, label: str) -> str:
     """A count with what is counted."""
-    return f"{number} {label.removeprefix('number of ')}"
+    counted = label.removeprefix("number of ")
+    return f"{number} {singular(counted) if number == '1' else counted}"
 
 
 def bound(text: str, least: bool) -> str:
@@ -263,6 +264,11 @@ COUNTS = "counts"
 def may_be(words: str, name: str) -> str:
     """The parts of a fish that some words for a mark may mean."""
     return f'Where to look for "{words}" on the {name}:'
+
+
+def the_number(what: str) -> str:
+    """A count of something."""
+    return f"number of {what}"
 
 
 def nothing_on(name: str, part: str) -> str:

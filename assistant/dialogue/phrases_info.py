@@ -476,12 +476,13 @@ def is_in_family(a: str, b: str) -> str:
 
 def both_in_family(names: str, family: str) -> str:
     """Several taxa of one family."""
-    return sentence(f"{names} belong to one family, {family}")
+    return sentence(f"{names} belong to one family, the {family}")
 
 
 def apart_in_family(a: str, b: str, first: str, second: str) -> str:
     """Taxa of different families."""
-    return sentence(f"no, the {a} belongs to {first} and the {b} to {second}")
+    belong = "belong" if a.endswith("s") else "belongs"
+    return sentence(f"no, the {a} {belong} to the {first} and the {b} to the {second}")
 
 
 def word_fishes(word: str, names: str) -> str:

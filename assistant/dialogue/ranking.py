@@ -13,6 +13,7 @@ from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue import speak
 from assistant.dialogue.amount_words import system
 from assistant.dialogue.aspects import LONGEST, phrases_of
+from assistant.dialogue.conversation import Order
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
@@ -29,17 +30,6 @@ OF_SIZE, FROM_SMALLEST = "sort-size", "smallest-first"
 
 
 @dataclass(frozen=True, slots=True)
-class Order:
-    """The character that fishes are put in the order of, whether the least comes first, its words in the line, and
-    whether it has more and less at all."""
-
-    character: str
-    least_first: bool
-    words: tuple[str, ...] = ()
-    able: bool = True
-
-
-@dataclass(frozen=True, slots=True)
 class Placed:
     """A fish with where it stands (the higher the more), what is said of it in words, and the statements."""
 
@@ -52,7 +42,8 @@ class Placed:
 def order_asked(turn: Turn, sides: Iterable[str], pool: Sequence[str]) -> Order | None:
     """What the fishes of a list are to be put in the order of; None where no order is asked for.
 
-    Of several characters of one name it is the one of which something is said for the most of the fishes.
+    Of several characters of one name it is the one of which something is said for the most of the fishes. A line that
+    asks for more of a list, or for its other end, keeps the order of that list.
     """
     kb, words = turn.kb, turn.reading.words
     for i, word in enumerate(words):
@@ -68,7 +59,21 @@ def order_asked(turn: Turn, sides: Iterable[str], pool: Sequence[str]) -> Order 
             return Order(best.id, LEAST in found, run)
         if spoken:
             return Order(spoken[0].id, LEAST in found, run, able=False)
-    return Order(SIZE, FROM_SMALLEST in sides) if OF_SIZE in sides else None
+    before = turn.held.order if turn.held.intent == "list" and not turn.reading.of("taxon", "hybrid", "group") else None
+    if before is not None and (least := other_end(turn, sides)) is not None:
+        return before._replace(least_first=least)
+    if OF_SIZE in sides:
+        return Order(SIZE, FROM_SMALLEST in sides)
+    return before if "more" in turn.cues else None
+
+
+def other_end(turn: Turn, sides: Iterable[str]) -> bool | None:
+    """Whether a line asks for the least ("the fewest", "the smallest") or for the most; None where for neither."""
+    kb = turn.kb
+    found = {thing for w in turn.reading.words for kind, thing, _ in kb.spoken(w) if kind == "aspect"}
+    if LEAST in found or FROM_SMALLEST in sides:
+        return True
+    return False if MOST in found or OF_SIZE in sides else None
 
 
 def _characters(kb: KnowledgeBase, words: tuple[str, ...]) -> tuple[list[Character], tuple[str, ...]]:

@@ -63,6 +63,13 @@ def _how_many(turn: Turn, fish: Sequence[str]) -> tuple[str, ...]:
     return tuple(c for c in counts if best and shared[c] == best)
 
 
+def _uncounted(turn: Turn) -> str:
+    """What "how many" asks the number of, where it is nothing that the base counts ("how many bones")."""
+    words = turn.reading.words
+    at = next((i for i in range(len(words) - 2) if words[i : i + 2] == ("how", "many")), -1)
+    return words[at + 2] if at >= 0 else ""
+
+
 def _counted(turn: Turn, fish: Sequence[str]) -> tuple[str, ...]:
     """The counts told of the fishes, where the line asks for numbers alone ("meristics only")."""
     return _counts_told(turn.kb, fish) if NUMERIC in aspects(turn.kb, turn.reading) else ()
@@ -108,6 +115,9 @@ def _one(turn: Turn, taxon: str, asked: tuple[str, ...]) -> Answer:
             return Answer("describe", (block,), (taxon,))
     if asked:
         return Answer("describe", tuple(_parts(turn, taxon, asked)), (taxon,))
+    if counted := _uncounted(turn):
+        text = say.nothing_on(speak.fish(turn.kb, taxon), say.the_number(counted))
+        return Answer("describe", (Block("lead", text, statements=(f"taxon:{taxon}",)),), (taxon,))
     if "describe-young" in turn.cues:
         young = _young(turn, taxon)
         if young:

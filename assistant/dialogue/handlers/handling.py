@@ -49,7 +49,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     chosen = _chosen(kb, found, wanted, bool(taxa))
     if not chosen:
         return plain("handling", care.NO_ADVICE), turn.held
-    blocks = [*_named_first(turn, _blocks(turn, chosen, taxa), chosen[0], asked), *remarks, *_closing(turn, chosen, taxa)]
+    told = _named_first(turn, _blocks(turn, chosen, taxa), chosen[0], asked)
+    blocks = [*told, *remarks, *_closing(turn, chosen, taxa)]
     return Answer("handling", tuple(blocks), taxa=told_taxa(turn, asked)), turn.held
 
 

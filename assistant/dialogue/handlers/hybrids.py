@@ -138,7 +138,7 @@ def _cross(turn: Turn, cross: str, sides: frozenset[str]) -> list[Block]:
     )
     points = _facts(turn, found, sides)
     if not sides & {"fertile", "sex", "how-common", "halfway", "by-eye", "new-species"}:
-        points = [*_features(turn, found)[:EACH], *points]
+        points = [*_features(turn, found)[:1], *points]
     if "by-eye" in sides:
         points = [Block("point", care.NOT_BY_EYE, statements=_limits(kb)), *points[:-1]]
     if sides & {"new-species"}:

@@ -105,7 +105,7 @@ def _too_small(turn: Turn, held: Held, found: Identification) -> tuple[Answer, H
     """A fish too small to name: its genus or family where one holds, and nothing more asked."""
     group = naming.group_name(turn.kb, found)
     lead = Block("lead", wording.lead_too_small(naming.length_told(held), group), claim=False)
-    taxa = (found.group,) if group else ()
+    taxa = (found.group,) if found.group and group else ()
     return Answer("identify", (lead,), taxa, found.candidates, "not-enough"), held
 
 

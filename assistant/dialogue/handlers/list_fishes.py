@@ -11,13 +11,13 @@ from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import LIVING, kinds_name
 from assistant.dialogue.aspects import aspects
-from assistant.dialogue.conversation import Held
+from assistant.dialogue.conversation import Held, Order
 from assistant.dialogue.fitting import Fitting, Found, by_size, fitting
 from assistant.dialogue.gaps_told import asks_gaps, gaps
 from assistant.dialogue.handlers.range import living_in, status_in
 from assistant.dialogue.handlers.term import words_for_lesson
 from assistant.dialogue.life_asked import asks_spawning, living, seasons, spawners
-from assistant.dialogue.ranking import FROM_SMALLEST, SIZE, Order, order_asked, placed
+from assistant.dialogue.ranking import FROM_SMALLEST, SIZE, order_asked, other_end, placed
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.subjects import groups, label, named, species_of, subjects, unclear
 from assistant.dialogue.telling import place_names, plain
@@ -54,7 +54,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return _invasive(turn), held
     if (answer := _membership(turn)) is not None:
         return answer, held
-    return _listed(turn, sides), held.after(seen=_seen(turn))
+    order = order_asked(turn, sides, _pool(turn)[0])
+    return _listed(turn, sides, order), held.after(seen=_seen(turn), order=order)
 
 
 def _seen(turn: Turn) -> tuple[Seen, ...]:
@@ -82,19 +83,32 @@ def _pool(turn: Turn) -> tuple[tuple[str, ...], str]:
     if loose := [m for m in unclear(turn) if m.words]:
         wide = [thing for m in loose for kind, thing, _ in kb.spoken(key(m.words)) if kind == "group"]
         return species_of(kb, tuple(wide[:1]) or loose[0].ids), wide[0] if wide else ""
+    if _other_end(turn):
+        above = [t for t in held.taxa if (x := kb.find("taxon", t)) is None or not x.is_species]
+        return species_of(kb, tuple(above)) or _kinds_held(kb), above[0] if above else ""
     if held.intent in ("list", "range") and len(held.shown) > 1:
         return tuple(t for t in held.shown if (x := kb.find("taxon", t)) is not None and x.is_species), ""
-    return tuple(t for t in kb.species if not kb.taxon(t).is_hybrid), ""
+    return _kinds_held(kb), ""
 
 
-def _listed(turn: Turn, sides: frozenset[str]) -> Answer:
+def _kinds_held(kb: KnowledgeBase) -> tuple[str, ...]:
+    """Every species of the base, crosses left out."""
+    return tuple(t for t in kb.species if not kb.taxon(t).is_hybrid)
+
+
+def _other_end(turn: Turn) -> bool:
+    """True for "and the smallest?" after a list that began with the biggest."""
+    order = turn.held.order if turn.held.intent == "list" else None
+    return order is not None and other_end(turn, aspects(turn.kb, turn.reading)) not in (None, order.least_first)
+
+
+def _listed(turn: Turn, sides: frozenset[str], order: Order | None) -> Answer:
     kb, reading = turn.kb, turn.reading
     pool, name = _pool(turn)
     kinds = set(kb.species)
     pool = tuple(t for t in pool if t in kinds) or pool
     narrowing = turn.held.intent in ("list", "range") and not groups(reading) and not named(turn)
     places = reading.places or (turn.held.places if narrowing or not reading.seen else ())
-    order = order_asked(turn, sides, pool)
     seen = [s for s in reading.seen if not s.retract and not (order and _is_of(order, s))]
     seen = seen or _of_last_term(turn) or ([] if order else _of_part(turn))
     if asks_spawning(turn) and seasons(turn):
@@ -168,7 +182,7 @@ def _ranked(turn: Turn, fits: Sequence[Fitting], what: str, order: Order) -> Ans
     if not rows:
         text = lists.none_told(kb.character(order.character).label) if fits else lists.list_none(what)
         return plain("list", text, taxa=_wider(turn))
-    shown = rows if len(rows) <= MOST_ORDERED else rows[:SHOWN]
+    shown = rows if len(rows) <= MOST_ORDERED or "more" in turn.cues else rows[:SHOWN]
     feature = "" if order.character == SIZE else kb.character(order.character).label
     lead = Block("lead", lists.in_order(len(rows), len(shown), what, feature, order.least_first), claim=False)
     blocks = [lead, *(Block("point", lists.with_value(label(kb, p.taxon), p.words), statements=p.statements)
@@ -418,7 +432,7 @@ def _by_first_words(turn: Turn, group: str) -> tuple[str, ...]:
 def _invasive(turn: Turn) -> Answer:
     """Fishes that come with a warning of law; in a place, the introduced ones among them."""
     kb = turn.kb
-    pool = species_of(kb, subjects(turn, carried=False)) or tuple(t for t in kb.species if not kb.taxon(t).is_hybrid)
+    pool = species_of(kb, subjects(turn, carried=False)) or _kinds_held(kb)
     wanted = expand_places(kb, turn.held.places)
     found = []
     for t in pool:

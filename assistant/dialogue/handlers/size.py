@@ -9,9 +9,9 @@ from assistant.dialogue.amount_words import Amounts, amounts, middle, span, syst
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import asked_about, told_taxa
 from assistant.dialogue.aspects import aspects
-from assistant.dialogue.conversation import Held
+from assistant.dialogue.conversation import Held, Order
 from assistant.dialogue.handlers.range import living_in
-from assistant.dialogue.ranking import FROM_SMALLEST, OF_SIZE, SIZE, Order, placed
+from assistant.dialogue.ranking import FROM_SMALLEST, OF_SIZE, SIZE, placed
 from assistant.dialogue.subjects import label, named, species_of, subjects
 from assistant.dialogue.telling import basis_of, trusted, which_fish
 from assistant.dialogue.turn import Turn

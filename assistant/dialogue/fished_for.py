@@ -1,0 +1,45 @@
+"""Everyday words that are fishes by what they do or what is done to them: "gills in my pond" (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.dialogue.names_found import Named
+from assistant.dialogue.tokens import Token
+from assistant.text import word_set
+
+_MARKS = word_set("spots bars stripes specks")
+"""Marks of a fish, which have a few verbs in common with fishes."""
+_WATERS = word_set("pond ponds lake tank pool creek river farm acre")
+_ASKED_OF = word_set("do does did are will can where how when what catch catching")
+_LYING = word_set("will are were do did can get go going run running stack stacked")
+"""Verbs that marks may have as well as fishes ("bars run down the side")."""
+_SEEKING = word_set("for catch catching caught target targeting dead live stunted keep keeping clean cleaning eat cook")
+_FOR_WHAT = word_set("in on at with for as when during after before")
+_DOING = word_set(
+    "wont dont will are were do did can cant bite bites biting bitin live spawn spawning get eat eating eatin hit "
+    "hitting go going run running stack stacked suspend hold taste"
+)
+
+
+def is_subject(named: Named, tokens: Sequence[Token]) -> bool:
+    """True for a plural of which something is asked or told ("specks wont bite", "how big do blues get")."""
+    word = tokens[named.first].word
+    if not word.endswith("s") or named.after >= len(tokens):
+        return False
+    before = tokens[named.first - 1].word if named.first else ""
+    doing = _DOING - _LYING if word in _MARKS else _DOING
+    return tokens[named.after].word in doing and (not before or before in _ASKED_OF)
+
+
+def is_sought(named: Named, tokens: Sequence[Token]) -> bool:
+    """True for a plural that somebody fishes for or keeps in a water ("bait for gills", "the gills in my pond")."""
+    word = tokens[named.first].word
+    if not word.endswith("s") or word in _MARKS or not named.first:
+        return False
+    following = [t.word for t in tokens[named.after : named.after + 4]]
+    if following[:1] in (["in"], ["from"]) and _WATERS & set(following):
+        return True
+    clause = tokens[named.first].clause
+    last = named.after >= len(tokens) or tokens[named.after].clause != clause or following[0] in _FOR_WHAT
+    return last and tokens[named.first - 1].word in _SEEKING
