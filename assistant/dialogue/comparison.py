@@ -16,6 +16,8 @@ from assistant.reasoning.evidence import below
 from assistant.text import join, unique
 
 FEWEST, MOST = 2, 8
+COUNTED = frozenset({"count", "dead"})
+"""Looks that take more than a fish in the hand."""
 ROWS_SHOWN = 12
 PAGE_COLUMNS = 5
 """Fishes that fit side by side on a printed page."""
@@ -95,10 +97,12 @@ def compare(kb: KnowledgeBase, taxa: Sequence[str], look: str = "hand", level: s
             most: int = ROWS_SHOWN) -> Comparison:
     """The comparison of some taxa at a look (picture, hand, lab) in the words of a level (young, plain, trade).
 
-    Features told of all of them go before those with gaps, otherwise the order is that of the contrast.
+    What is told of most of them goes before what is told of half or fewer, what is seen before what is counted under a
+    lens; otherwise the order is that of the contrast.
     """
     found = contrast(kb, check_number(taxa), LOOKS[look])
-    told_first = sorted(found.separating, key=lambda r: sum(t is None for t in r.told))
+    told_first = sorted(found.separating, key=lambda r: (2 * sum(t is None for t in r.told) >= len(r.told),
+                                                         kb.character(r.character).look in COUNTED))
     rows = tuple(_row(kb, r, level) for r in told_first[:most])
     shared = tuple(_row(kb, r, level) for r in found.shared[:most])
     return Comparison(

@@ -11,8 +11,9 @@ YOUNG_OFTEN = {"usually": "mostly", "often": "often", "sometimes": "now and then
 MEMORY_MARK, SHARED_MARK = "*", "+"
 MEMORY_NOTE = "* from memory: nobody has checked it against a book yet"
 SHARED_NOTE = "+ told of the whole group that the fish belongs to"
-FREQUENCY_NOTE = "Usually means 60 to 95 in 100 fish, often 35 to 75, sometimes 5 to 40; no such word: nearly all."
-YOUNG_FREQUENCY_NOTE = "Mostly: more than half of the fish. Now and then: a few of them. No such word: nearly all."
+FREQUENCY_NOTE = "Usually: about 8 in 10 fish; often: about half; sometimes: about 1 in 5; no such word: nearly all."
+YOUNG_FREQUENCY_NOTE = ("Mostly: about 8 in 10 fish. Often: about half. Now and then: about 1 in 5. "
+                        "No such word: nearly all.")
 CROSSES_NAMED = 3
 FEATURE = "Feature"
 ALIKE = "Alike in all of them"
@@ -32,6 +33,17 @@ def lead(feature: str, choice: str) -> str:
     if set(key(feature).split()) <= set(key(choice).split()):
         return f"{choice[:1].upper()}{choice[1:]}"
     return f"{feature[:1].upper()}{feature[1:]}: {choice}"
+
+
+def either(choices: Sequence[str]) -> str:
+    """Alternatives, those with a comma inside kept apart by semicolons.
+
+    >>> either(["white tips", "plain"]), either(["faint", "plain, no white"])
+    ('white tips or plain', 'faint; or plain, no white')
+    """
+    if len(choices) > 1 and any("," in c for c in choices):
+        return "; ".join([*choices[:-1], f"or {choices[-1]}"])
+    return join(choices, "or")
 
 
 def at_most(number: int) -> str:

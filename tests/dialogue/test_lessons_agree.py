@@ -63,10 +63,32 @@ def test_levels_change_words_not_facts(kb: KnowledgeBase) -> None:
     assert made[0].rows[0].feature != made[2].rows[0].feature
 
 
+def test_a_feature_has_one_name(kb: KnowledgeBase) -> None:
+    """No row of a table bears the trade's name beside the plain one; at the level of the trade it bears that alone."""
+    for level in ("young", "plain"):
+        assert not [r.feature for r in compare(kb, LESSONS[1], "hand", level).rows if "(" in r.feature]
+    assert "lower caudal lobe mark" in {r.feature for r in compare(kb, LESSONS[1], "hand", "trade").rows}
+
+
+def test_marks_go_before_counts(kb: KnowledgeBase) -> None:
+    """The white tail tip of the walleye stands first, rays and rows of scales last."""
+    rows = [r.character for r in compare(kb, LESSONS[1], "hand").rows]
+    assert rows[0] == "tail-tip-mark"
+    looks = [kb.character(c).look == "count" for c in rows]
+    assert looks == sorted(looks) and any(looks)
+
+
+def test_a_denial_of_part_is_left_out_beside_a_mark(kb: KnowledgeBase) -> None:
+    """The lake trout has pale spots, and its cell does not add that it has no red ones."""
+    told = tell(kb, kb.character("body-spots"), "salvelinus-namaycush")
+    assert value_words(kb, told, "plain") == "often pale spots"
+
+
 def test_young_words_come_from_the_glossary(kb: KnowledgeBase) -> None:
     """Everyday words of the glossary take the place of terms of the body."""
     assert everyday(kb)["dorsal fin"] == "back fin"
     assert young(kb, "a dark blotch in the dorsal fin") == "a dark blotch in the back fin"
+    assert young(kb, "marks in the dorsal, anal and tail fins") == "marks in the back, bottom and tail fins"
 
 
 def test_doubt_is_marked(kb: KnowledgeBase) -> None:
