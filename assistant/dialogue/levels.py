@@ -17,7 +17,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
 from assistant.reasoning.contrast import Told
 from assistant.reasoning.splits import CHILD, READER, Reader, loose_denials
-from assistant.text import article, join
+from assistant.text import article
 
 if TYPE_CHECKING:
     from assistant.reasoning.key import Lead
@@ -56,7 +56,8 @@ def young(kb: KnowledgeBase, text: str) -> str:
     if not words:
         return text
     pattern = "|".join(re.escape(w) for w in sorted(words, key=lambda w: (-len(w), w)))
-    return re.sub(rf"\b(?:([Aa]n?) )?({pattern})(s?)\b", lambda m: _in_place(m[1], _listed(m, words[m[2]]) + m[3]), text)
+    return re.sub(rf"\b(?:([Aa]n?) )?({pattern})(s?)\b",
+                  lambda m: _in_place(m[1], _listed(m, words[m[2]]) + m[3]), text)
 
 
 def _listed(found: re.Match[str], word: str) -> str:
@@ -108,7 +109,7 @@ def value_words(kb: KnowledgeBase, told: Told | None, level: str) -> str:
         text = no_other(text) if speak.denies_the_others(kb, kb.state(state), told.taxon) else text
         parts.append((say.YOUNG_OFTEN.get(word, word) if level == "young" else word, text))
     if len(parts) > 1 and all(w == parts[0][0] for w, _ in parts):
-        return speak.narrowed(kb, told, join([t for _, t in parts], "or"))
+        return speak.narrowed(kb, told, say.either([t for _, t in parts]))
     return speak.narrowed(kb, told, ", ".join(f"{w} {t}".strip() for w, t in parts))
 
 

@@ -114,6 +114,7 @@ SHEET_SAFETY, SHEET_SOURCES = "Safe hands, safe fish", "Sources"
 SHEET_SOURCES_NOTE = "One source at least for each line; the base holds more."
 SHEET_RULES = "Before anyone fishes: check your own local rules."
 SHEET_RINGS = "Numbers on the fish are the numbers of the table."
+ALL_OF_THESE = "All of these fishes."
 
 
 def sheet_of(names: str) -> str:
@@ -134,6 +135,11 @@ def grows(lengths: str, single: bool) -> str:
 def grows_to(high: str) -> str:
     """The greatest length of a fish."""
     return f"up to {high} long"
+
+
+def source_line(author: str, titles: Sequence[str]) -> str:
+    """What was read of one author and year."""
+    return sentence(": ".join(x for x in (author, "; ".join(titles)) if x))
 
 
 def also_called(used: str, term: str) -> str:

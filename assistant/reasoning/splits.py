@@ -96,9 +96,9 @@ def _shows(kb: KnowledgeBase, character: Character, told: Sequence[Distribution 
     A fish told of "dark spots" may have any of them, so that a line which names dark specks does not take it away.
     """
     out = {s: sum(1 << i for i, d in enumerate(told) if d and d.shares.get(s, 0.0) >= BOTH) for s in order}
-    for i, found in enumerate(told) if character.kind == "states" else ():
-        for state in stated(kb, found) if found else ():
-            under = below(kb, state)
+    known = [(i, d) for i, d in enumerate(told) if d is not None and character.kind == "states"]
+    for i, found in known:
+        for under in (below(kb, state) for state in stated(kb, found)):
             if len(under) > 1 and found.share(under) >= BOTH and not any(out[s] >> i & 1 for s in under):
                 out |= {s: out[s] | 1 << i for s in under}
     return out
@@ -131,7 +131,7 @@ def named_pairs(kb: KnowledgeBase, taxa: Sequence[str], cells: Sequence[Cells]) 
 
 
 def _names_state(kb: KnowledgeBase, state: str, words: frozenset[str]) -> bool:
-    """True when every word of a name of a state, one with two or more, or of an umbrella over it, is among the words."""
+    """True when all words of a name of a state or of an umbrella over it, one of two or more, are among the words."""
     return any(len(name) > 1 and name <= words for s in (kb.state(state), *_umbrellas(kb, state))
                for name in word_names(kb, s.id, (s.label, *s.values, *s.phrases)))
 

@@ -6,6 +6,7 @@ import re
 
 import pytest
 
+from assistant.dialogue import phrases_lesson as say
 from assistant.dialogue.comparison import compare
 from assistant.dialogue.lesson_key import lesson_key
 from assistant.dialogue.lesson_sheet import lesson_sheet
@@ -20,7 +21,7 @@ from assistant.reasoning.quiz import build_quiz
 from assistant.reasoning.selection import species_below
 from assistant.reasoning.size import size_range
 from assistant.render.html import sheet_page
-from assistant.units import show_span
+from assistant.units import show_rough_span
 
 LESSONS = (("lepomis-macrochirus", "lepomis-microlophus", "lepomis-gibbosus"),
            ("sander-vitreus", "sander-canadensis", "perca-flavescens"),
@@ -82,6 +83,16 @@ def test_a_denial_of_part_is_left_out_beside_a_mark(kb: KnowledgeBase) -> None:
     """The lake trout has pale spots, and its cell does not add that it has no red ones."""
     told = tell(kb, kb.character("body-spots"), "salvelinus-namaycush")
     assert value_words(kb, told, "plain") == "often pale spots"
+
+
+def test_a_caution_names_its_fish(kb: KnowledgeBase) -> None:
+    """Teeth are spoken of with the names of the trouts that have them, wet hands of every fish."""
+    said = {line: who for who, line in lesson_sheet(kb, LESSONS[2], "picture", "young").safety}
+    teeth = next(who for line, who in said.items() if "teeth" in line)
+    assert "ake trout" in teeth and "rainbow" not in teeth
+    assert next(who for line, who in said.items() if line.startswith("Wet hands")) == ""
+    spines = lesson_sheet(kb, LESSONS[0], "picture", "young").safety
+    assert any(who == say.ALL_OF_THESE and "spines" in line for who, line in spines)
 
 
 def test_young_words_come_from_the_glossary(kb: KnowledgeBase) -> None:
@@ -153,7 +164,7 @@ def test_the_sheet_gives_the_size_that_the_talk_gives(kb: KnowledgeBase) -> None
         found = size_range(kb, fish.taxon)
         assert found.usual_low is not None
         assert found.usual_high is not None
-        assert show_span(found.usual_low, found.usual_high) in fish.size
+        assert show_rough_span(found.usual_low, found.usual_high) in fish.size
 
 
 def test_a_plural_word_is_explained_only_where_it_stands(kb: KnowledgeBase) -> None:
