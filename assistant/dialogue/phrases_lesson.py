@@ -35,15 +35,15 @@ def lead(feature: str, choice: str) -> str:
     return f"{feature[:1].upper()}{feature[1:]}: {choice}"
 
 
-def either(choices: Sequence[str]) -> str:
-    """Alternatives, those with a comma inside kept apart by semicolons.
+def either(choices: Sequence[str], last: str = "or") -> str:
+    """Alternatives, or things said together, those with a comma inside kept apart by semicolons.
 
     >>> either(["white tips", "plain"]), either(["faint", "plain, no white"])
     ('white tips or plain', 'faint; or plain, no white')
     """
     if len(choices) > 1 and any("," in c for c in choices):
-        return "; ".join([*choices[:-1], f"or {choices[-1]}"])
-    return join(choices, "or")
+        return "; ".join([*choices[:-1], f"{last} {choices[-1]}"])
+    return join(choices, last)
 
 
 def at_most(number: int) -> str:
@@ -169,9 +169,9 @@ def _has(usual: bool) -> str:
     return "usually has" if usual else "has"
 
 
-def quiz_which_feature(fish: str, question: str) -> str:
+def quiz_which_feature(fish: str, usual: bool) -> str:
     """Which feature a fish has."""
-    return f"Think of a grown {fish}. {question}"
+    return f"Which of these does a grown {fish} {'usually ' if usual else ''}have?"
 
 
 def quiz_true_false(fish: str, told: str, usual: bool) -> str:
