@@ -85,11 +85,11 @@ def check_number(taxa: Sequence[str], fewest: int = FEWEST, most: int = MOST) ->
     """The taxa, each once. Raises UsageError where they are too few or too many."""
     chosen = unique(taxa)
     if len(chosen) < fewest:
-        raise UsageError(f"a comparison takes {fewest} fishes or more, not {len(chosen)}",
+        raise UsageError(f"{fewest} fishes or more can be set side by side, not {len(chosen)}",
                          "name another fish or a group")
     if len(chosen) > most:
-        raise UsageError(f"a comparison takes {most} fishes at most, not {len(chosen)}",
-                         "name them one by one, or add --place")
+        raise UsageError(f"{most} fishes at most can be set side by side, not {len(chosen)}",
+                         "name some of them, or choose a smaller group and place")
     return chosen
 
 

@@ -17,7 +17,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
 from assistant.reasoning.contrast import Told
 from assistant.reasoning.splits import CHILD, READER, Reader, loose_denials
-from assistant.text import article
+from assistant.text import article, key
 
 if TYPE_CHECKING:
     from assistant.reasoning.key import Lead
@@ -89,6 +89,13 @@ def state_words(kb: KnowledgeBase, state: str, level: str) -> str:
     return young(kb, found.label) if level == "young" else found.label
 
 
+def clause_words(kb: KnowledgeBase, state: str, level: str) -> str:
+    """What a fish "has" by a state."""
+    found = kb.state(state)
+    text = (found.clause or found.label).partition("|")[0]
+    return young(kb, text) if level == "young" else text
+
+
 def question_words(kb: KnowledgeBase, character: str, level: str) -> str:
     """The question about a character at a level."""
     text = kb.character(character).question
@@ -119,7 +126,14 @@ def _character_of(kb: KnowledgeBase, told: Told) -> str:
 
 
 def lead_words(kb: KnowledgeBase, character: str, lead: Lead, level: str) -> str:
-    """What a lead of a key says: the feature and the state or count that takes the reader on."""
+    """What a lead of a key says: the feature and the state or count that takes the reader on.
+
+    A state whose name only repeats the feature, or says that it is there or lacking, is told as what the fish has.
+    """
+    if lead.states and level != "trade":
+        feature = set(key(kb.character(character).label).split()) | say.BARE_WORDS
+        if all(set(key(kb.state(s).label).split()) <= feature for s in lead.states):
+            return say.lead("", say.either([clause_words(kb, s, level) for s in lead.states]))
     return say.lead(character_words(kb, character, level), choice_words(kb, character, lead, level))
 
 

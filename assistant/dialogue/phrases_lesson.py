@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from assistant.text import join, key, lower_first, sentence
 
+BARE_WORDS = frozenset(["no", "none", "present", "absent"])
 NOTHING_HELD = "not recorded"
 YOUNG_OFTEN = {"usually": "mostly", "often": "often", "sometimes": "now and then"}
 MEMORY_MARK, SHARED_MARK = "*", "+"
@@ -86,6 +87,8 @@ def together(names: str) -> str:
 
 def steps(mean: float) -> str:
     """How long a key takes."""
+    if mean < 1.05:
+        return "One choice names the fish."
     return f"A fish is named after {mean:.1f} choices on average."
 
 

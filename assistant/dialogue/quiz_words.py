@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from assistant.dialogue import phrases_lesson as say
 from assistant.dialogue import speak
-from assistant.dialogue.levels import young
+from assistant.dialogue.levels import clause_words as clause
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.spelling import allowed, distance
 from assistant.reasoning.quiz import Fact, Item
@@ -40,13 +40,6 @@ def worded(kb: KnowledgeBase, item: Item, level: str = "plain") -> Question:
     return Question(_question(kb, item, level), choices, item.answer, _reason(kb, item, level), _mistake(kb, item,
         choices, level),
                     statements)
-
-
-def clause(kb: KnowledgeBase, state: str, level: str) -> str:
-    """What a fish "has" by a state."""
-    found = kb.state(state)
-    text = (found.clause or found.label).partition("|")[0]
-    return young(kb, text) if level == "young" else text
 
 
 def _choice(kb: KnowledgeBase, item: Item, choice: str, level: str) -> str:

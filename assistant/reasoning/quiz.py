@@ -77,10 +77,11 @@ class Quiz:
 class Pool:
     """What may be asked about some fishes at some looks."""
 
-    def __init__(self, kb: KnowledgeBase, taxa: Sequence[str], looks: Collection[str]) -> None:
+    def __init__(self, kb: KnowledgeBase, taxa: Sequence[str], looks: Collection[str], plain: bool = False) -> None:
         self.kb = kb
         self.taxa = tuple(taxa)
-        self.characters = tuple(c for c in kb.characters if usable(c, looks) and c.is_stated and c.error <= SURE)
+        self.characters = tuple(c for c in kb.characters if usable(c, looks) and c.error <= SURE
+                                and (c.kind == "states" or (c.is_stated and not plain)))
         self.facts = tuple(f for t in self.taxa for c in self.characters if (f := right(kb, t, c)) is not None)
         self._open: dict[tuple[str, str], frozenset[str] | None] = {}
         self.telling = tuple(f for f in self.facts if any(self.wrong(t, f.state) for t in self.taxa))
@@ -160,10 +161,13 @@ def possible(kb: KnowledgeBase, taxon: str, character: str) -> frozenset[str] | 
 
 
 def build_quiz(kb: KnowledgeBase, taxa: Sequence[str], count: int, seed: int, looks: Collection[str],
-               kinds: Sequence[str] = KINDS) -> Quiz:
-    """A quiz of up to ``count`` items; fewer where the base does not tell enough of these fishes."""
+               kinds: Sequence[str] = KINDS, plain: bool = False) -> Quiz:
+    """A quiz of up to ``count`` items; fewer where the base does not tell enough of these fishes.
+
+    A ``plain`` one, for children, asks no measure that is only more or less.
+    """
     rng = random.Random(seed)
-    pool = Pool(kb, taxa, looks)
+    pool = Pool(kb, taxa, looks, plain)
     items: list[Item] = []
     used: set[tuple[str, ...]] = set()
     dry = 0

@@ -10,7 +10,7 @@ from assistant.dialogue import phrases_lesson as say
 from assistant.dialogue.comparison import compare
 from assistant.dialogue.lesson_key import lesson_key
 from assistant.dialogue.lesson_sheet import lesson_sheet
-from assistant.dialogue.levels import everyday, value_words, young
+from assistant.dialogue.levels import everyday, lead_words, value_words, young
 from assistant.dialogue.quiz_words import Question, judge, worded
 from assistant.errors import UsageError
 from assistant.model.knowledge import KnowledgeBase
@@ -83,6 +83,13 @@ def test_a_denial_of_part_is_left_out_beside_a_mark(kb: KnowledgeBase) -> None:
     """The lake trout has pale spots, and its cell does not add that it has no red ones."""
     told = tell(kb, kb.character("body-spots"), "salvelinus-namaycush")
     assert value_words(kb, told, "plain") == "often pale spots"
+
+
+def test_leads_say_what_a_fish_has(kb: KnowledgeBase) -> None:
+    """A lead whose state only repeats its feature is told as what the fish has; others keep the feature before them."""
+    made = lesson_key(kb, LESSONS[2], "picture", "young")
+    told = {lead_words(kb, c.character, lead, "young") for c in made.key.couplets for lead in c.leads}
+    assert {"Pale worm-track marks on the back", "No worm-track marks", "Shape of the tail fin: forked"} <= told
 
 
 def test_a_caution_names_its_fish(kb: KnowledgeBase) -> None:

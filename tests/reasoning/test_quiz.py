@@ -60,7 +60,7 @@ def test_distractors_are_really_wrong(kb: KnowledgeBase, group: str, look: str) 
 
 @pytest.mark.parametrize("group", GROUPS)
 def test_items_tell_the_fishes_apart(kb: KnowledgeBase, group: str) -> None:
-    """No question is asked whose answer holds for every fish of the set, and each has three choices or is true or false.
+    """No question is asked whose answer holds for every fish of the set; all but true or false have three choices.
 
     Wrong features are those of fishes of the set or of their families.
     """
@@ -72,6 +72,13 @@ def test_items_tell_the_fishes_apart(kb: KnowledgeBase, group: str) -> None:
             assert any(not named_anywhere(kb, t, fact.state) and share(kb, t, fact.state) <= 0.15 for t in taxa)
         for state in item.choices if item.kind == "which-feature" else ():
             assert any(share(kb, t, state) >= 0.8 for t in kin), state
+
+
+def test_children_are_asked_no_measures(kb: KnowledgeBase) -> None:
+    """A plain quiz asks of marks and shapes, never how long or how big something is beside another."""
+    quiz = build_quiz(kb, species_below(kb, "lepomis"), 20, 1, LOOKS["picture"], plain=True)
+    assert len(quiz.items) > 10
+    assert all(kb.character(f.character).kind == "states" for i in quiz.items if i.kind != "term" for f in i.facts)
 
 
 def test_two_fishes_are_asked_about_each_other(kb: KnowledgeBase) -> None:
