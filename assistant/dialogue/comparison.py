@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from assistant.dialogue import phrases_lesson as say
 from assistant.dialogue import speak
-from assistant.dialogue.levels import character_words, state_words, value_words
+from assistant.dialogue.levels import character_words, clause_words, value_words
 from assistant.errors import UsageError
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.contrast import LOOKS, Contrast, ContrastRow, contrast
@@ -131,8 +131,8 @@ def _notes(kb: KnowledgeBase, found: Contrast, shown: Sequence[str], level: str)
         others = [leaves for (c, t), leaves in usual.items() if c == item.character and t != s.taxon]
         if seen & own or not any(seen & leaves for leaves in others):
             continue
-        feature = character_words(kb, item.character, "young" if level == "young" else "plain").partition(" (")[0]
-        value = join([state_words(kb, x, level) for x in s.states], "or")
+        feature = character_words(kb, item.character, "young" if level == "young" else "plain")
+        value = say.either([clause_words(kb, x, level) for x in s.states])
         out.setdefault((feature, speak.scope_words(kb, s), value), []).append(speak.fish(kb, s.taxon))
     notes = [say.fools(who, join(unique(names)), feature, value) for (feature, who, value), names in out.items()]
     crosses = [say.crossing([speak.fish(kb, t) for t in found.crosses])] if found.crosses else []
