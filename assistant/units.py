@@ -64,6 +64,26 @@ def show_span(low: float, high: float, system: str = "us") -> str:
     return joined(shortest, longest)
 
 
+def show_rough_span(low: float, high: float) -> str:
+    """A range of lengths told in round numbers, inches first: whole ones, halves below three inches and ten cm.
+
+    >>> show_rough_span(150, 320), show_rough_span(60, 76), show_rough_span(900, 900)
+    ('6 to 13 in (15 to 32 cm)', '2.5 to 3 in (6 to 7.5 cm)', '35 in (90 cm)')
+    """
+    inches = [_roundly(Decimal(str(x)) / MM_PER_INCH, 3) for x in (low, high)]
+    metric = [_roundly(Decimal(str(x)) / 10, 10) for x in (low, high)]
+    return f"{_range(inches)} in ({_range(metric)} cm)"
+
+
+def _roundly(value: Decimal, whole: int) -> str:
+    """A number without its fraction from ``whole`` on, to the nearest half below."""
+    return _round(value, 0) if value >= whole else _round((value * 2).quantize(Decimal(1), ROUND_HALF_UP) / 2, 1)
+
+
+def _range(ends: list[str]) -> str:
+    return " to ".join(dict.fromkeys(ends))
+
+
 def _centimetres(mm: Decimal) -> str:
     return f"{_round(mm / 10, 1 if mm < 1000 else 0)} cm"
 

@@ -47,7 +47,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
         if len(taxa) < 2:
             raise UsageError(f"a quiz takes two fishes or more, not {len(taxa)}",
                              "name another fish, a group or a place")
-        quiz = build_quiz(kb, taxa, args.items, args.seed, LOOKS[args.look])
+        quiz = build_quiz(kb, taxa, args.items, args.seed, LOOKS[args.look], plain=args.level == "young")
         questions = [worded(kb, item, args.level) for item in quiz.items]
         title = say.quiz_title(title_of(kb, taxa, args.group, args.place).removeprefix(say.KEY_TO))
         remark = say.quiz_fewer(len(questions), args.items) if len(questions) < args.items else ""

@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from assistant.dialogue import phrases_lesson as say
 from assistant.dialogue import speak
-from assistant.dialogue.levels import character_words, state_words, value_words
+from assistant.dialogue.levels import character_words, clause_words, value_words
 from assistant.errors import UsageError
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.contrast import LOOKS, Contrast, ContrastRow, contrast
@@ -16,6 +16,8 @@ from assistant.reasoning.evidence import below
 from assistant.text import join, unique
 
 FEWEST, MOST = 2, 8
+COUNTED = frozenset({"count", "dead"})
+"""Looks that take more than a fish in the hand."""
 ROWS_SHOWN = 12
 PAGE_COLUMNS = 5
 """Fishes that fit side by side on a printed page."""
@@ -83,11 +85,11 @@ def check_number(taxa: Sequence[str], fewest: int = FEWEST, most: int = MOST) ->
     """The taxa, each once. Raises UsageError where they are too few or too many."""
     chosen = unique(taxa)
     if len(chosen) < fewest:
-        raise UsageError(f"a comparison takes {fewest} fishes or more, not {len(chosen)}",
+        raise UsageError(f"{fewest} fishes or more can be set side by side, not {len(chosen)}",
                          "name another fish or a group")
     if len(chosen) > most:
-        raise UsageError(f"a comparison takes {most} fishes at most, not {len(chosen)}",
-                         "name them one by one, or add --place")
+        raise UsageError(f"{most} fishes at most can be set side by side, not {len(chosen)}",
+                         "name some of them, or choose a smaller group and place")
     return chosen
 
 
@@ -95,10 +97,12 @@ def compare(kb: KnowledgeBase, taxa: Sequence[str], look: str = "hand", level: s
             most: int = ROWS_SHOWN) -> Comparison:
     """The comparison of some taxa at a look (picture, hand, lab) in the words of a level (young, plain, trade).
 
-    Features told of all of them go before those with gaps, otherwise the order is that of the contrast.
+    What is told of most of them goes before what is told of half or fewer, what is seen before what is counted under a
+    lens; otherwise the order is that of the contrast.
     """
     found = contrast(kb, check_number(taxa), LOOKS[look])
-    told_first = sorted(found.separating, key=lambda r: sum(t is None for t in r.told))
+    told_first = sorted(found.separating, key=lambda r: (2 * sum(t is None for t in r.told) >= len(r.told),
+                                                         kb.character(r.character).look in COUNTED))
     rows = tuple(_row(kb, r, level) for r in told_first[:most])
     shared = tuple(_row(kb, r, level) for r in found.shared[:most])
     return Comparison(
@@ -127,8 +131,8 @@ def _notes(kb: KnowledgeBase, found: Contrast, shown: Sequence[str], level: str)
         others = [leaves for (c, t), leaves in usual.items() if c == item.character and t != s.taxon]
         if seen & own or not any(seen & leaves for leaves in others):
             continue
-        feature = character_words(kb, item.character, "young" if level == "young" else "plain").partition(" (")[0]
-        value = join([state_words(kb, x, level) for x in s.states], "or")
+        feature = character_words(kb, item.character, "young" if level == "young" else "plain")
+        value = say.either([clause_words(kb, x, level) for x in s.states])
         out.setdefault((feature, speak.scope_words(kb, s), value), []).append(speak.fish(kb, s.taxon))
     notes = [say.fools(who, join(unique(names)), feature, value) for (feature, who, value), names in out.items()]
     crosses = [say.crossing([speak.fish(kb, t) for t in found.crosses])] if found.crosses else []

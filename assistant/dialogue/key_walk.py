@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from assistant.dialogue import phrases_lesson as say
-from assistant.dialogue.levels import choice_words
+from assistant.dialogue.levels import choice_words, reader_of
 from assistant.dialogue.quiz_words import by_words
 from assistant.dialogue.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
@@ -43,7 +43,7 @@ class KeyWalk:
 
 def start(kb: KnowledgeBase, taxa: tuple[str, ...], look: str, level: str) -> KeyWalk | None:
     """A walk from the first couplet; None where nothing parts the taxa."""
-    made = build_key(kb, taxa, look)
+    made = build_key(kb, taxa, look, reader=reader_of(level))
     return KeyWalk(made, 1, level) if made.couplets else None
 
 
@@ -56,7 +56,7 @@ def take(walk: KeyWalk, lead: int) -> KeyWalk | tuple[str, ...]:
 def pass_over(kb: KnowledgeBase, walk: KeyWalk) -> KeyWalk | tuple[str, ...]:
     """A walk on with a fresh key of the taxa left, without the character asked, or the taxa that cannot be parted."""
     passed = walk.passed | {walk.couplet.character}
-    made = build_key(kb, walk.left, walk.key.look, without=passed)
+    made = build_key(kb, walk.left, walk.key.look, without=passed, reader=reader_of(walk.level))
     return KeyWalk(made, 1, walk.level, passed, walk) if made.couplets else walk.left
 
 
@@ -69,6 +69,8 @@ def meaning(kb: KnowledgeBase, walk: KeyWalk, reading: Reading) -> int | str | N
         return STOP
     if reading.answer in UNSURE or reading.cues & {"cant-see", "skip"}:
         return NOT_SURE
+    if set(words) & say.START_WORDS and not reading.seen:
+        return None
     if len(words) <= 3 and (found := _ordinal(words, walk.at)) is not None:
         return found
     return _seen(kb, walk.couplet, reading) if _seen(kb, walk.couplet, reading) is not None else _worded(kb, walk,

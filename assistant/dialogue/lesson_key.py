@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from assistant.dialogue import phrases_lesson as say
 from assistant.dialogue import speak
+from assistant.dialogue.levels import reader_of
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.key import Key, build_key
 from assistant.reasoning.key_paths import expected_steps
@@ -30,7 +31,7 @@ class LessonKey:
 def lesson_key(kb: KnowledgeBase, taxa: Sequence[str], look: str = "hand", level: str = "plain", group: str = "",
                place: str = "") -> LessonKey:
     """The key of some taxa with a title that names them, their group or their place. Raises UsageError."""
-    key = build_key(kb, taxa, look)
+    key = build_key(kb, taxa, look, reader=reader_of(level))
     return LessonKey(key, title_of(kb, key.taxa, group, place), level, notes_of(kb, key))
 
 

@@ -12,16 +12,16 @@ from assistant.dialogue.comparison import Comparison, Row, compare
 from assistant.dialogue.lesson_key import LessonKey, lesson_key
 from assistant.dialogue.levels import lead_words, young
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.records import Caution, Term
+from assistant.model.records import Caution, Source, Term
 from assistant.reasoning.advice import kin
 from assistant.reasoning.size import size_range
-from assistant.text import key, singular
-from assistant.units import show_length, show_span
+from assistant.text import join, key, sentence, singular, unique
+from assistant.units import show_rough_span
 
 SAFETY_TOPICS = ("touching", "holding", "wet-hands", "unhooking", "release", "cold-water")
 """Topics of the safety strip, one line each; a caution on the fishes of the sheet goes before a general one."""
 ALWAYS_TWO = ("holding",)
-MOST_TERMS = 12
+MOST_TERMS = 9
 SHEET_ROWS = 9
 
 
@@ -45,7 +45,8 @@ class Sheet:
     table: Comparison
     key: LessonKey
     terms: tuple[tuple[str, str, str], ...]
-    safety: tuple[str, ...]
+    safety: tuple[tuple[str, str], ...]
+    """The fishes that a caution is about (empty where it holds for every fish), and what it says."""
     sources: tuple[str, ...]
 
 
@@ -55,18 +56,19 @@ def lesson_sheet(kb: KnowledgeBase, taxa: Sequence[str], look: str = "picture", 
     table = compare(kb, taxa, look, level, SHEET_ROWS)
     made = lesson_key(kb, table.taxa, look, level)
     cautions = safety_of(kb, table.taxa)
+    terms = terms_in(kb, [*_texts(table.rows), *_leads(kb, made)], level)
+    safety = tuple((about_whom(kb, table.taxa, c), c.text) for c in cautions)
     return Sheet(title or say.sheet_title(table.names), level, tuple(_fish(kb, t) for t in table.taxa), table, made,
-                 terms_in(kb, [*_texts(table.rows), *_leads(kb, made)], level), tuple(c.text for c in cautions),
-                 sources_of(kb, table.rows, cautions))
+                 terms, safety, sources_of(kb, table.rows, cautions))
 
 
 def _fish(kb: KnowledgeBase, taxon: str) -> FishLine:
     found = size_range(kb, taxon)
     size = ""
     if found.usual_low is not None and found.usual_high is not None:
-        size = say.grows(show_span(found.usual_low, found.usual_high), found.usual_low == found.usual_high)
+        size = say.grows(show_rough_span(found.usual_low, found.usual_high), found.usual_low == found.usual_high)
     elif found.largest is not None:
-        size = say.grows_to(show_length(found.largest))
+        size = say.grows_to(show_rough_span(found.largest, found.largest))
     return FishLine(taxon, speak.fish(kb, taxon), speak.scientific_of(kb, taxon), size)
 
 
@@ -107,6 +109,14 @@ def safety_of(kb: KnowledgeBase, taxa: Sequence[str]) -> tuple[Caution, ...]:
     return tuple(out)
 
 
+def about_whom(kb: KnowledgeBase, taxa: Sequence[str], caution: Caution) -> str:
+    """Those of some fishes that a caution is about, by name; empty for a caution about no fish in particular."""
+    if not caution.about:
+        return ""
+    meant = [t for t in taxa if kin(kb, t) & set(caution.about)]
+    return say.ALL_OF_THESE if len(meant) == len(taxa) else sentence(join([speak.fish(kb, t) for t in meant]))
+
+
 def sources_of(kb: KnowledgeBase, rows: Iterable[Row], cautions: Iterable[Caution]) -> tuple[str, ...]:
     """As few sources as back every cell and caution with one at least, in alphabetical order."""
     wanted = [frozenset(_sources(kb, c.statements)) for r in rows for c in r.cells if c.statements]
@@ -118,7 +128,17 @@ def sources_of(kb: KnowledgeBase, rows: Iterable[Row], cautions: Iterable[Cautio
         best = min(counts, key=lambda s: (_rank(kb, s), -counts[s], s))
         chosen.append(best)
         left = [w for w in left if best not in w]
-    return tuple(sorted({speak.source_words(kb, k) for k in chosen}, key=str.casefold))
+    return _listed([s for k in chosen if (s := kb.find("source", k)) is not None])
+
+
+def _listed(sources: Iterable[Source]) -> tuple[str, ...]:
+    """Sources by author and year, the titles of one author in one line; publisher and address stand in the base."""
+    titles: dict[str, list[str]] = {}
+    for source in sorted(sources, key=lambda s: (s.authors, s.year, s.title)):
+        head = " ".join(x for x in (source.authors, source.year) if x)
+        titles.setdefault(head, []).append(source.title)
+    lines = [say.source_line(head, unique(found)) for head, found in titles.items()]
+    return tuple(sorted(lines, key=str.casefold))
 
 
 def _sources(kb: KnowledgeBase, statements: Iterable[str]) -> Iterable[str]:

@@ -16,12 +16,19 @@ from assistant.dialogue.phrases import no_other
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
 from assistant.reasoning.contrast import Told
-from assistant.text import article, join
+from assistant.reasoning.splits import CHILD, READER, Reader, loose_denials
+from assistant.text import article, key
 
 if TYPE_CHECKING:
     from assistant.reasoning.key import Lead
 
+_LIST = re.compile(r"(?:, \w+)* and \w+ fins?\b")
 LEVELS = ("young", "plain", "trade")
+
+
+def reader_of(level: str) -> Reader:
+    """What the choices of a key cost those for whom a level is meant."""
+    return CHILD if level == "young" else READER
 
 
 def everyday(kb: KnowledgeBase) -> Mapping[str, str]:
@@ -49,7 +56,13 @@ def young(kb: KnowledgeBase, text: str) -> str:
     if not words:
         return text
     pattern = "|".join(re.escape(w) for w in sorted(words, key=lambda w: (-len(w), w)))
-    return re.sub(rf"\b(?:([Aa]n?) )?({pattern})(s?)\b", lambda m: _in_place(m[1], words[m[2]] + m[3]), text)
+    return re.sub(rf"\b(?:([Aa]n?) )?({pattern})(s?)\b",
+                  lambda m: _in_place(m[1], _listed(m, words[m[2]]) + m[3]), text)
+
+
+def _listed(found: re.Match[str], word: str) -> str:
+    """The word without its noun where the noun follows at the end of a list ("back, bottom and tail fins")."""
+    return word.removesuffix("-fin") if _LIST.match(found.string, found.end()) else word
 
 
 def _in_place(before: str | None, word: str) -> str:
@@ -61,11 +74,11 @@ def _in_place(before: str | None, word: str) -> str:
 
 
 def character_words(kb: KnowledgeBase, character: str, level: str) -> str:
-    """The name of a character at a level."""
+    """The one name of a character at a level."""
     found = kb.character(character)
     if level == "trade":
         return found.trade or found.label
-    return young(kb, found.label) if level == "young" else speak.heading(found)
+    return young(kb, found.label) if level == "young" else found.label
 
 
 def state_words(kb: KnowledgeBase, state: str, level: str) -> str:
@@ -74,6 +87,13 @@ def state_words(kb: KnowledgeBase, state: str, level: str) -> str:
     if level == "trade" and found.trade:
         return found.trade.partition("|")[0]
     return young(kb, found.label) if level == "young" else found.label
+
+
+def clause_words(kb: KnowledgeBase, state: str, level: str) -> str:
+    """What a fish "has" by a state."""
+    found = kb.state(state)
+    text = (found.clause or found.label).partition("|")[0]
+    return young(kb, text) if level == "young" else text
 
 
 def question_words(kb: KnowledgeBase, character: str, level: str) -> str:
@@ -89,13 +109,14 @@ def value_words(kb: KnowledgeBase, told: Told | None, level: str) -> str:
     if told.numbers is not None:
         return speak.narrowed(kb, told, speak.number_words(kb.character(_character_of(kb, told)), told.numbers))
     parts = []
-    for state, share in told.states:
+    loose = loose_denials(kb, told.states[0][0].partition(".")[0]) if told.states else frozenset()
+    for state, share in [s for s in told.states if s[0] not in loose] or told.states:
         word = speak.often(kb, share) if len(told.states) > 1 or share < speak.PLAIN else ""
         text = state_words(kb, state, level)
         text = no_other(text) if speak.denies_the_others(kb, kb.state(state), told.taxon) else text
         parts.append((say.YOUNG_OFTEN.get(word, word) if level == "young" else word, text))
     if len(parts) > 1 and all(w == parts[0][0] for w, _ in parts):
-        return speak.narrowed(kb, told, join([t for _, t in parts], "or"))
+        return speak.narrowed(kb, told, say.either([t for _, t in parts]))
     return speak.narrowed(kb, told, ", ".join(f"{w} {t}".strip() for w, t in parts))
 
 
@@ -105,16 +126,21 @@ def _character_of(kb: KnowledgeBase, told: Told) -> str:
 
 
 def lead_words(kb: KnowledgeBase, character: str, lead: Lead, level: str) -> str:
-    """What a lead of a key says: the feature and the state or count that takes the reader on."""
-    found = kb.character(character)
-    name = character_words(kb, found.id, level) if level != "plain" else found.label
-    return say.lead(name, choice_words(kb, character, lead, level))
+    """What a lead of a key says: the feature and the state or count that takes the reader on.
+
+    A state whose name only repeats the feature, or says that it is there or lacking, is told as what the fish has.
+    """
+    if lead.states and level != "trade":
+        feature = set(key(kb.character(character).label).split()) | say.BARE_WORDS
+        if all(set(key(kb.state(s).label).split()) <= feature for s in lead.states):
+            return say.lead("", say.either([clause_words(kb, s, level) for s in lead.states]))
+    return say.lead(character_words(kb, character, level), choice_words(kb, character, lead, level))
 
 
 def choice_words(kb: KnowledgeBase, character: str, lead: Lead, level: str) -> str:
     """The state or count of a lead alone."""
     if lead.states:
-        return join([state_words(kb, s, level) for s in lead.states], "or")
+        return say.either([state_words(kb, s, level) for s in lead.states])
     return say.at_most(lead.high) if lead.high is not None else say.at_least(lead.low or 0)
 
 

@@ -6,13 +6,15 @@ from collections.abc import Sequence
 
 from assistant.text import join, key, lower_first, sentence
 
+BARE_WORDS = frozenset(["no", "none", "present", "absent"])
 NOTHING_HELD = "not recorded"
 YOUNG_OFTEN = {"usually": "mostly", "often": "often", "sometimes": "now and then"}
 MEMORY_MARK, SHARED_MARK = "*", "+"
 MEMORY_NOTE = "* from memory: nobody has checked it against a book yet"
 SHARED_NOTE = "+ told of the whole group that the fish belongs to"
-FREQUENCY_NOTE = "Usually means 60 to 95 in 100 fish, often 35 to 75, sometimes 5 to 40; no such word: nearly all."
-YOUNG_FREQUENCY_NOTE = "Mostly: more than half of the fish. Now and then: a few of them. No such word: nearly all."
+FREQUENCY_NOTE = "Usually: about 8 in 10 fish; often: about half; sometimes: about 1 in 5; no such word: nearly all."
+YOUNG_FREQUENCY_NOTE = ("Mostly: about 8 in 10 fish. Often: about half. Now and then: about 1 in 5. "
+                        "No such word: nearly all.")
 CROSSES_NAMED = 3
 FEATURE = "Feature"
 ALIKE = "Alike in all of them"
@@ -32,6 +34,17 @@ def lead(feature: str, choice: str) -> str:
     if set(key(feature).split()) <= set(key(choice).split()):
         return f"{choice[:1].upper()}{choice[1:]}"
     return f"{feature[:1].upper()}{feature[1:]}: {choice}"
+
+
+def either(choices: Sequence[str], last: str = "or") -> str:
+    """Alternatives, or things said together, those with a comma inside kept apart by semicolons.
+
+    >>> either(["white tips", "plain"]), either(["faint", "plain, no white"])
+    ('white tips or plain', 'faint; or plain, no white')
+    """
+    if len(choices) > 1 and any("," in c for c in choices):
+        return "; ".join([*choices[:-1], f"{last} {choices[-1]}"])
+    return join(choices, last)
 
 
 def at_most(number: int) -> str:
@@ -74,6 +87,8 @@ def together(names: str) -> str:
 
 def steps(mean: float) -> str:
     """How long a key takes."""
+    if mean < 1.05:
+        return "One choice names the fish."
     return f"A fish is named after {mean:.1f} choices on average."
 
 
@@ -102,6 +117,7 @@ SHEET_SAFETY, SHEET_SOURCES = "Safe hands, safe fish", "Sources"
 SHEET_SOURCES_NOTE = "One source at least for each line; the base holds more."
 SHEET_RULES = "Before anyone fishes: check your own local rules."
 SHEET_RINGS = "Numbers on the fish are the numbers of the table."
+ALL_OF_THESE = "All of these fishes."
 
 
 def sheet_of(names: str) -> str:
@@ -122,6 +138,11 @@ def grows(lengths: str, single: bool) -> str:
 def grows_to(high: str) -> str:
     """The greatest length of a fish."""
     return f"up to {high} long"
+
+
+def source_line(author: str, titles: Sequence[str]) -> str:
+    """What was read of one author and year."""
+    return sentence(": ".join(x for x in (author, "; ".join(titles)) if x))
 
 
 def also_called(used: str, term: str) -> str:
@@ -151,9 +172,9 @@ def _has(usual: bool) -> str:
     return "usually has" if usual else "has"
 
 
-def quiz_which_feature(fish: str, question: str) -> str:
+def quiz_which_feature(fish: str, usual: bool) -> str:
     """Which feature a fish has."""
-    return f"Think of a grown {fish}. {question}"
+    return f"Which of these does a grown {fish} {'usually ' if usual else ''}have?"
 
 
 def quiz_true_false(fish: str, told: str, usual: bool) -> str:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from assistant.dialogue import phrases_lesson as say
 from assistant.dialogue import speak
-from assistant.dialogue.levels import question_words, young
+from assistant.dialogue.levels import clause_words as clause
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.spelling import allowed, distance
 from assistant.reasoning.quiz import Fact, Item
@@ -42,13 +42,6 @@ def worded(kb: KnowledgeBase, item: Item, level: str = "plain") -> Question:
                     statements)
 
 
-def clause(kb: KnowledgeBase, state: str, level: str) -> str:
-    """What a fish "has" by a state."""
-    found = kb.state(state)
-    text = (found.clause or found.label).partition("|")[0]
-    return young(kb, text) if level == "young" else text
-
-
 def _choice(kb: KnowledgeBase, item: Item, choice: str, level: str) -> str:
     if item.kind == "true-false":
         return say.TRUE if choice == "true" else say.FALSE
@@ -62,12 +55,12 @@ def _choice(kb: KnowledgeBase, item: Item, choice: str, level: str) -> str:
 def _question(kb: KnowledgeBase, item: Item, level: str) -> str:
     if item.kind == "term":
         return say.quiz_term(kb.find("term", item.facts[0].state).plain)  # type: ignore[union-attr]
-    told = join([clause(kb, f.state, level) for f in item.facts])
+    told = say.either([clause(kb, f.state, level) for f in item.facts], "and")
     usual = any(f.usual for f in item.facts)
     if item.kind == "which-fish":
         return say.quiz_which_fish(told, usual)
     if item.kind == "which-feature":
-        return say.quiz_which_feature(speak.fish(kb, item.taxon), question_words(kb, item.facts[0].character, level))
+        return say.quiz_which_feature(speak.fish(kb, item.taxon), usual)
     if item.kind == "true-false":
         return say.quiz_true_false(speak.fish(kb, item.taxon), told, usual)
     return say.quiz_catch(told)
@@ -80,7 +73,7 @@ def _reason(kb: KnowledgeBase, item: Item, level: str) -> str:
     if item.kind == "true-false" and item.answer == 1:
         return join([_has(kb, f, level) for f in item.because]) or say.quiz_not_so(speak.fish(kb, item.taxon))
     first = item.facts[0]
-    told = join([clause(kb, f.state, level) for f in item.facts])
+    told = say.either([clause(kb, f.state, level) for f in item.facts], "and")
     memory = any(f.basis == "memory" for f in item.facts)
     return say.quiz_has(speak.fish(kb, first.taxon), told, memory, any(f.usual for f in item.facts))
 

@@ -153,8 +153,12 @@ def mentions(kb: KnowledgeBase, character: str, words: frozenset[str]) -> bool:
 def _names(kb: KnowledgeBase, character: str) -> tuple[frozenset[str], ...]:
     """The words of each name of a character."""
     found = kb.character(character)
-    texts = (found.label, found.trade, *found.words)
-    return kb.derived(f"name words {character}", lambda _: tuple(
+    return word_names(kb, character, (found.label, found.trade, *found.words))
+
+
+def word_names(kb: KnowledgeBase, key_of: str, texts: Sequence[str]) -> tuple[frozenset[str], ...]:
+    """The words of each name of a character or state, small ones left out."""
+    return kb.derived(f"name words {key_of}", lambda _: tuple(
         frozenset(singular(w) for w in key(text).split() if len(w) > 2) for text in texts))
 
 

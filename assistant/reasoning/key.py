@@ -10,17 +10,16 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, partial
 
 import numpy as np
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.contrast import LOOKS
-from assistant.reasoning.evidence import below
 from assistant.reasoning.identify import ANSWERED, FLOOR, Vector, weigh
 from assistant.reasoning.key_tree import EXACT, Fork, Search, taxa_of
 from assistant.reasoning.observed import Evidence, Observation
-from assistant.reasoning.splits import Split, cells_of, splits_of
+from assistant.reasoning.splits import READER, Reader, Split, cells_of, folded, named_pairs, splits_of
 from assistant.reasoning.tables import Table, compile_table
 
 ROUNDS = 4
@@ -74,11 +73,12 @@ KEY_LOOKS: Mapping[str, frozenset[str]] = {
 
 
 def build_key(kb: KnowledgeBase, taxa: Sequence[str], look: str = "hand", exact: int = EXACT,
-              without: Collection[str] = ()) -> Key:
+              without: Collection[str] = (), reader: Reader = READER) -> Key:
     """The key of some taxa with characters seen at a look (``KEY_LOOKS``), those in ``without`` left out."""
     names = tuple(dict.fromkeys(taxa))
     cells = [c for c in cells_of(kb, names, KEY_LOOKS[look]) if c.character.id not in without]
-    search = Search(splits_of(kb, cells, len(names)), {c.character.id: c for c in cells}, exact)
+    splits = splits_of(kb, cells, len(names), reader, named_pairs(kb, names, cells))
+    search = Search(splits, {c.character.id: c for c in cells}, exact, reader, partial(folded, kb))
     whole = (1 << len(names)) - 1
     maker = _Maker(kb, names, search)
     tree = search.tree(whole) if len(names) > 1 else whole
@@ -244,16 +244,3 @@ def _pruned(tree: Fork | int, kept: object) -> Fork | int | None:
     if isinstance(left, int) and isinstance(right, int) and left == right:
         return left
     return Fork(tree.split, left, right)
-
-
-def folded(kb: KnowledgeBase, here: Sequence[str], there: Sequence[str]) -> tuple[str, ...]:
-    """The states of a lead, several under one umbrella named by it, unless the other lead has it or one of them."""
-    out = list(here)
-    for umbrella in kb.states(here[0].partition(".")[0]) if here else ():
-        under = set(below(kb, umbrella.id)) - {umbrella.id}
-        inside = [s for s in out if s in under]
-        if inside and (len(inside) > 1 or umbrella.id in out) and not {umbrella.id, *under} & set(there):
-            at = min(out.index(s) for s in (*inside, umbrella.id) if s in out)
-            out = [s for s in out if s not in under and s != umbrella.id]
-            out.insert(min(at, len(out)), umbrella.id)
-    return tuple(out)

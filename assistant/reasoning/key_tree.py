@@ -8,11 +8,11 @@ chosen by looking two couplets ahead. Sets of taxa are bit masks.
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from assistant.reasoning.splits import Cells, Split
+from assistant.reasoning.splits import READER, Cells, Reader, Split
 
 EXACT = 9
 """Number of taxa up to which the tree is optimal."""
@@ -20,10 +20,8 @@ AHEAD = 8
 """Couplets whose own best successors are looked at, above ``EXACT`` taxa."""
 SPREAD = 1.28
 """Steps that a set of n taxa is taken to need, per binary digit of n, while looking ahead."""
-LONG_LEAD, SECOND = 0.12, 0.05
-"""Cost of each state beyond the second that a lead has to name, and of the second."""
-UNTOLD = 1.0
-"""Cost of a couplet that nothing is recorded for of any taxon; less where it is of some."""
+UNTOLD = 3.0
+"""Cost of a couplet that nothing is recorded for of some taxon: no line of it can be chosen with that fish in hand."""
 Option = tuple[int, int, float, Split]
 """The taxa left and right, the cost of the couplet, and the split."""
 
@@ -49,7 +47,10 @@ class Search:
     splits: tuple[Split, ...]
     cells: Mapping[str, Cells]
     exact: int = EXACT
+    reader: Reader = READER
+    fold: Callable[[Sequence[str], Sequence[str]], Sequence[str]] = lambda here, there: here
     best: dict[int, tuple[float, Split | None]] = field(default_factory=dict)
+    lengths: dict[tuple[frozenset[str], frozenset[str]], tuple[int, int]] = field(default_factory=dict)
 
     def tree(self, taxa: int) -> Fork | int:
         """The tree of a set of taxa; the set itself where nothing parts it."""
@@ -64,7 +65,7 @@ class Search:
             if taxa.bit_count() < 2:
                 self.best[taxa] = (0.0, None)
             elif taxa.bit_count() <= self.exact:
-                self._search(taxa, self.options(taxa))
+                self._search(taxa)
             else:
                 self.best[taxa] = self._look_ahead(taxa)
         return self.best[taxa]
@@ -86,11 +87,21 @@ class Search:
     def length(self, split: Split, taxa: int) -> float:
         """What the length of the longer lead costs, and the taxa of which nothing is recorded."""
         shows = self.cells[split.character].shows
-        untold = UNTOLD * (self.untold[split.character] & taxa).bit_count() / taxa.bit_count()
+        silent = (self.untold[split.character] & taxa).bit_count()
+        untold = UNTOLD * (1 + silent / taxa.bit_count()) / 2 if silent else 0.0
         if split.at is not None:
             return untold
-        names = max(sum(bool(shows[s] & taxa) for s in side) for side in (split.left, split.right))
-        return untold + SECOND * (names > 1) + LONG_LEAD * max(0, names - 2)
+        sides = [frozenset(s for s in side if shows[s] & taxa) for side in (split.left, split.right)]
+        fewer, more = self._names(*sides)
+        return untold + self.reader.second * (fewer > 1) + self.reader.further * max(0, more - 1)
+
+    def _names(self, here: frozenset[str], there: frozenset[str]) -> tuple[int, int]:
+        """How many states the shorter and the longer line have to name."""
+        if (here, there) not in self.lengths:
+            one, other = sorted(here), sorted(there)
+            first, second = len(self.fold(one, other)), len(self.fold(other, one))
+            self.lengths[here, there] = (min(first, second), max(first, second))
+        return self.lengths[here, there]
 
     @cached_property
     def untold(self) -> Mapping[str, int]:
@@ -98,19 +109,18 @@ class Search:
         return {key: sum(1 << i for i, told in enumerate(cell.told) if told is None)
                 for key, cell in self.cells.items()}
 
-    def _search(self, taxa: int, options: Sequence[Option]) -> tuple[float, Split | None]:
+    def _search(self, taxa: int) -> tuple[float, Split | None]:
         if taxa in self.best:
             return self.best[taxa]
         if taxa.bit_count() < 2:
             self.best[taxa] = (0.0, None)
             return self.best[taxa]
         best: tuple[float, Split | None] = (_together(taxa), None)
-        narrowed = _narrow(options, taxa)
-        for a, b, cost, split in sorted(narrowed, key=lambda o: (_guess(*o[:3]), o[3].character, o[0])):
+        for a, b, cost, split in sorted(self.options(taxa), key=lambda o: (_guess(*o[:3]), o[3].character, o[0])):
             p = share_left(a, b)
             if cost + p * _floor(a) + (1 - p) * _floor(b) >= best[0] - 1e-9:
                 continue
-            total = cost + p * self._search(a, narrowed)[0] + (1 - p) * self._search(b, narrowed)[0]
+            total = cost + p * self._search(a)[0] + (1 - p) * self._search(b)[0]
             if total < best[0] - 1e-9:
                 best = (total, split)
         self.best[taxa] = best
@@ -138,18 +148,6 @@ def share_left(a: int, b: int) -> float:
     """The share of the taxa of a couplet that take its left lead; one on both sides counts half on each."""
     both = (a & b).bit_count()
     return (a.bit_count() - 0.5 * both) / (a.bit_count() + b.bit_count() - both)
-
-
-def _narrow(options: Sequence[Option], taxa: int) -> list[Option]:
-    """The options of a larger set as they part a smaller one, the cheapest of each way."""
-    found: dict[tuple[int, int], tuple[float, Split]] = {}
-    for a, b, cost, split in options:
-        left, right = a & taxa, b & taxa
-        if left != taxa and right != taxa:
-            held = found.get((left, right))
-            if held is None or cost < held[0]:
-                found[left, right] = (cost, split)
-    return [(a, b, cost, split) for (a, b), (cost, split) in found.items()]
 
 
 def _guess(a: int, b: int, cost: float) -> float:

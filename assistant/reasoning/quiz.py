@@ -9,13 +9,15 @@ from __future__ import annotations
 import random
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import cycle
 
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.records import Character
+from assistant.model.records import Character, Term
 from assistant.reasoning.contrast import ADULT, tell
 from assistant.reasoning.evidence import about, below
 from assistant.reasoning.observer import taxon_distribution
+from assistant.reasoning.selection import species_below
 from assistant.reasoning.splits import loose_denials, usable
 
 RIGHT = 0.8
@@ -26,7 +28,8 @@ LEFT_OVER = 0.12
 """Share that may be left for a state nobody named; more of it, and the state is not called wrong."""
 SURE = 0.22
 """Observer's error up to which a character is fit for a quiz."""
-CHOICES = 4
+CHOICES, LEAST = 4, 3
+"""Choices of a question at most, and at least where there are as many fishes; two stand beside true and false alone."""
 FEATURES = 3
 """Features told of a described catch."""
 KINDS = ("which-fish", "which-feature", "true-false", "catch", "term")
@@ -74,12 +77,16 @@ class Quiz:
 class Pool:
     """What may be asked about some fishes at some looks."""
 
-    def __init__(self, kb: KnowledgeBase, taxa: Sequence[str], looks: Collection[str]) -> None:
+    def __init__(self, kb: KnowledgeBase, taxa: Sequence[str], looks: Collection[str], plain: bool = False) -> None:
         self.kb = kb
         self.taxa = tuple(taxa)
-        self.characters = tuple(c for c in kb.characters if usable(c, looks) and c.is_stated and c.error <= SURE)
+        self.characters = tuple(c for c in kb.characters if usable(c, looks) and c.error <= SURE
+                                and (c.kind == "states" or (c.is_stated and not plain)))
         self.facts = tuple(f for t in self.taxa for c in self.characters if (f := right(kb, t, c)) is not None)
         self._open: dict[tuple[str, str], frozenset[str] | None] = {}
+        self.telling = tuple(f for f in self.facts if any(self.wrong(t, f.state) for t in self.taxa))
+        """The facts that do not hold for every fish here; what all share teaches nobody to tell them apart."""
+        self.least = min(LEAST, len(self.taxa))
 
     def wrong(self, taxon: str, state: str) -> bool:
         """True when the base says enough of a character of a fish to exclude a state, for any of its fish."""
@@ -94,25 +101,35 @@ class Pool:
         return found is not None and found.share(below(self.kb, state)) <= LEFT_OVER
 
     def fresh(self, used: set[tuple[str, ...]]) -> tuple[Fact, ...]:
-        """The facts on characters not asked about yet, what holds for a whole family left out; else all of them."""
-        telling = [f for f in self.facts if not _dull(self.kb, f)]
-        return tuple(f for f in telling if ("character", f.character) not in used) or tuple(telling)
+        """The telling facts on characters not asked about yet; else all of them."""
+        return tuple(f for f in self.telling if ("character", f.character) not in used) or self.telling
 
-    def terms(self) -> list[str]:
-        """Ids of the words of the body that the characters of these fishes speak of."""
-        texts = " ".join(f" {c.label} {c.trade} " for c in self.characters if any(f.character == c.id
-                                                                                  for f in self.facts))
-        found = [t for t in self.kb.all("term") if t.where]
-        return [t.id for t in found if any(f" {w.lower()} " in texts.lower() for w in (t.label, *t.words))] or [t.id
-            for t in found]
+    def terms(self) -> list[Term]:
+        """The words of the body in what these fishes are told apart by."""
+        return _terms_in(self.kb, {f.character for f in self.telling})
+
+    @cached_property
+    def kindred(self) -> Sequence[str]:
+        """States that fishes of the same families show as a rule, by character and state."""
+        families = {self.kb.lineage(t)[-1] for t in self.taxa}
+        species = sorted(s for f in families for s in species_below(self.kb, f))
+        found = {f.state for s in species for c in self.characters if (f := right(self.kb, s, c)) is not None}
+        return sorted(found)
 
     def of(self, taxon: str) -> list[Fact]:
-        """The facts of one fish."""
-        return [f for f in self.facts if f.taxon == taxon]
+        """The telling facts of one fish."""
+        return [f for f in self.telling if f.taxon == taxon]
 
     def fact(self, taxon: str, character: str) -> Fact | None:
         """The fact of one fish and character."""
         return next((f for f in self.facts if f.taxon == taxon and f.character == character), None)
+
+
+def _terms_in(kb: KnowledgeBase, characters: Collection[str]) -> list[Term]:
+    """The words of the body that the names of some characters speak of."""
+    names = [kb.character(c) for c in sorted(characters)]
+    texts = " ".join(f" {c.label} {c.trade} " for c in names).lower()
+    return [t for t in kb.all("term") if t.where and any(f" {w.lower()} " in texts for w in (t.label, *t.words))]
 
 
 def right(kb: KnowledgeBase, taxon: str, character: Character) -> Fact | None:
@@ -144,10 +161,13 @@ def possible(kb: KnowledgeBase, taxon: str, character: str) -> frozenset[str] | 
 
 
 def build_quiz(kb: KnowledgeBase, taxa: Sequence[str], count: int, seed: int, looks: Collection[str],
-               kinds: Sequence[str] = KINDS) -> Quiz:
-    """A quiz of up to ``count`` items; fewer where the base does not tell enough of these fishes."""
+               kinds: Sequence[str] = KINDS, plain: bool = False) -> Quiz:
+    """A quiz of up to ``count`` items; fewer where the base does not tell enough of these fishes.
+
+    A ``plain`` one, for children, asks no measure that is only more or less.
+    """
     rng = random.Random(seed)
-    pool = Pool(kb, taxa, looks)
+    pool = Pool(kb, taxa, looks, plain)
     items: list[Item] = []
     used: set[tuple[str, ...]] = set()
     dry = 0
@@ -164,7 +184,7 @@ def build_quiz(kb: KnowledgeBase, taxa: Sequence[str], count: int, seed: int, lo
 def _which_fish(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> Item | None:
     for fact in _shuffled(rng, pool.fresh(used)):
         others = [t for t in pool.taxa if t != fact.taxon and pool.wrong(t, fact.state)]
-        if (fact.state,) in used or not others:
+        if (fact.state,) in used or len(others) < pool.least - 1:
             continue
         used |= {(fact.state,), ("character", fact.character)}
         wrong = _nearest_first(pool, rng, fact.taxon, others)[: CHOICES - 1]
@@ -177,16 +197,16 @@ def _which_feature(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -
         if (fact.taxon, fact.character) in used:
             continue
         wrong = _wrong_states(pool, rng, fact)
-        if wrong:
+        if len(wrong) >= LEAST - 1:
             used |= {(fact.taxon, fact.character), ("character", fact.character)}
             return _item(rng, pool, "which-feature", fact, fact.state, wrong[: CHOICES - 1])
     return None
 
 
 def _wrong_states(pool: Pool, rng: random.Random, fact: Fact) -> list[str]:
-    """States that the fish cannot show, those that other fishes of the pool show first; no two alike."""
+    """States that the fish cannot show: those of other fishes here, then those of their families; no two alike."""
     shown = [f.state for f in pool.facts if f.character == fact.character]
-    rest = [s.id for s in pool.kb.states(fact.character) if len(below(pool.kb, s.id)) == 1 and s.clause]
+    rest = [s for s in pool.kindred if s.partition(".")[0] == fact.character]
     out: list[str] = []
     taken: set[str] = set(below(pool.kb, fact.state))
     for state in [*_shuffled(rng, sorted(set(shown))), *_shuffled(rng, rest)]:
@@ -231,7 +251,7 @@ def _true_false(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> I
 def _catch(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> Item | None:
     """A fish described by features that together exclude every wrong choice."""
     for taxon in _shuffled(rng, pool.taxa):
-        facts = [f for f in _shuffled(rng, pool.of(taxon)) if not _dull(pool.kb, f)]
+        facts = _shuffled(rng, pool.of(taxon))
         parts: dict[str, Fact] = {}
         for fact in facts:
             parts.setdefault(pool.kb.character(fact.character).part, fact)
@@ -239,7 +259,7 @@ def _catch(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> Item |
         telling = sorted(parts.values(), key=lambda f: (-sum(pool.wrong(t, f.state) for t in others),
                                                         f.state))[:FEATURES]
         wrong = [t for t in others if any(pool.wrong(t, f.state) for f in telling)]
-        if ("catch", taxon) in used or len(telling) < 2 or not wrong:
+        if ("catch", taxon) in used or len(telling) < 2 or len(wrong) < pool.least - 1:
             continue
         used.add(("catch", taxon))
         chosen = _nearest_first(pool, rng, taxon, wrong)[: CHOICES - 1]
@@ -258,15 +278,16 @@ def _against(pool: Pool, item: Item, telling: Sequence[Fact]) -> tuple[Fact, ...
 
 
 def _term(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> Item | None:
-    """A word of the body and what it means; the other choices are words of other places on the fish."""
-    terms = [t for t in pool.kb.all("term") if t.where]
-    wanted = set(pool.terms())
-    for term in _shuffled(rng, [t for t in terms if t.id in wanted]):
+    """A word of the body and what it means; the other choices are words for other marks and parts of fishes."""
+    terms = pool.terms()
+    more = _terms_in(pool.kb, {c.id for c in pool.kb.characters if c.use == "identify"})
+    for term in _shuffled(rng, terms):
         if ("term", term.id) in used:
             continue
         used.add(("term", term.id))
         named = {w for t in (term,) for w in f"{t.label} {t.plain}".lower().split()}
-        others = [t.id for t in _shuffled(rng, terms) if t.id != term.id and t.where != term.where
+        others = [t.id for t in (*_shuffled(rng, terms), *_shuffled(rng, [t for t in more if t not in terms]))
+                  if t.id != term.id and t.where != term.where
                   and not {t.label.lower(), *(w.lower() for w in t.words)} & {term.label.lower(),
                                                                               *(w.lower() for w in term.words)}
                   and not set(t.label.lower().split()) & named]
@@ -281,6 +302,8 @@ def _item(rng: random.Random, pool: Pool, kind: str, fact: Fact, good: str, wron
     because: tuple[Fact, ...] = ()
     if kind == "which-fish" and wrong and (found := pool.fact(wrong[0], fact.character)) is not None:
         because = (found,)
+    elif kind == "which-feature" and wrong:
+        because = tuple(f for f in pool.facts if f.state == wrong[0])[:1]
     return Item(kind, fact.taxon, (fact,), tuple(choices), choices.index(good), tempting, because)
 
 
@@ -292,12 +315,6 @@ def _nearest_first(pool: Pool, rng: random.Random, taxon: str, others: Sequence[
     line = set(kb.lineage(taxon)[1:2])
     mixed = _shuffled(rng, others)
     return sorted(mixed, key=lambda t: (t not in alike, not line & set(kb.lineage(t))))
-
-
-def _dull(kb: KnowledgeBase, fact: Fact) -> bool:
-    """True for what holds for the whole family and so tells nobody anything about this fish ("has side fins")."""
-    found = next((s for s in kb.statements(fact.taxon) if s.character == fact.character), None)
-    return found is None and kb.character(fact.character).error < 0.04
 
 
 def _shuffled(rng: random.Random,

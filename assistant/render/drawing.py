@@ -19,17 +19,24 @@ from assistant.render.drawing_traits import Traits, read_traits
 
 WIDE, HIGH = 640, 330
 MARGIN = 30
+EDGE = 12
+"""Free room above and below a fish; a slender one takes no more of the page than it needs."""
+APART = .055
+"""How far apart the lines of several call-outs at one place end, in lengths of the fish."""
 RING = 15.0
 """Radius of the ring of a call-out."""
 NOT_TO_SCALE = "drawn from the base, not to scale"
 NO_RINGS: Mapping[str, str] = {}
 
 
-def draw_fish(kb: KnowledgeBase, taxon: str, callouts: Mapping[str, str] = NO_RINGS) -> str:
-    """The SVG of a taxon or cross; ``callouts`` gives the ring number that stands at the place of a character."""
+def draw_fish(kb: KnowledgeBase, taxon: str, callouts: Mapping[str, str] = NO_RINGS, ring: float = RING) -> str:
+    """The SVG of a taxon or cross; ``callouts`` gives the ring number that stands at the place of a character.
+
+    ``ring`` is the radius of a call-out, larger where the picture is printed small.
+    """
     canvas = _drawn(kb, taxon)
-    _rings(kb, canvas, callouts)
-    return _framed(kb, taxon, canvas)
+    _rings(kb, canvas, callouts, ring)
+    return _framed(kb, taxon, canvas, ring if callouts else 0.0)
 
 
 def drawable(kb: KnowledgeBase, taxon: str, characters: Iterable[str]) -> frozenset[str]:
@@ -57,12 +64,14 @@ def _canvas(traits: Traits, taxon: str) -> Canvas:
     top, bottom = outline_of(traits)
     lead = max(.02, ahead(traits))
     tail = traits.plan.tail * (1.45 if traits.shows("caudal-fin-shape", "shark-like") else 1.0)
-    up = max(v for _, v in top.points) + traits.plan.dorsal_height * .9
+    up = max(v for _, v in top.points) + traits.plan.dorsal_height * (
+        1.5 if traits.shows("dorsal-fin-form", "sail-like") else 1.0)
     down = -min(v for _, v in bottom.points) + traits.plan.pectoral_length * .5
     scale = min((WIDE - 2 * MARGIN) / (lead + 1 + tail), (HIGH - 10) / (up + down))
     left = (WIDE - (lead + 1 + tail) * scale) / 2
     frame = Frame(left + lead * scale, HIGH / 2 + (up - down) / 2 * scale, scale)
-    return Canvas(traits, frame, top, bottom, f"fish-{taxon}")
+    half = min(HIGH / 2, (up + down) / 2 * scale + EDGE)
+    return Canvas(traits, frame, top, bottom, f"fish-{taxon}", (HIGH / 2 - half, HIGH / 2 + half))
 
 
 def _body(canvas: Canvas) -> None:
@@ -116,34 +125,44 @@ def place_of(kb: KnowledgeBase, canvas: Canvas, character: str) -> Point | None:
     return next((canvas.anchors[n] for n in names if n in canvas.anchors), None)
 
 
-def _rings(kb: KnowledgeBase, canvas: Canvas, callouts: Mapping[str, str]) -> None:
+def _rings(kb: KnowledgeBase, canvas: Canvas, callouts: Mapping[str, str], ring: float) -> None:
     """Numbers beside the fish with a line to the place of each feature."""
-    spots = [(ring, canvas.frame.at(*place)) for c, ring in callouts.items()
-             if (place := place_of(kb, canvas, c)) is not None]
+    spots = _ends(canvas, [(index, place) for c, index in callouts.items()
+                           if (place := place_of(kb, canvas, c)) is not None])
     upper = sorted((s for s in spots if s[1][1] <= HIGH / 2), key=lambda s: s[1][0])
     lower = sorted((s for s in spots if s[1][1] > HIGH / 2), key=lambda s: s[1][0])
-    for row, y in ((upper, 2.0 - RING), (lower, HIGH + RING - 2.0)):
-        for (index, (x, at)), beside in zip(row, _spread([s[1][0] for s in row]), strict=True):
-            edge = y + (RING if y < at else -RING)
+    above, below = canvas.room
+    for row, y in ((upper, above + 2.0 - ring), (lower, below + ring - 2.0)):
+        for (index, (x, at)), beside in zip(row, _spread([s[1][0] for s in row], ring), strict=True):
+            edge = y + (ring if y < at else -ring)
             line = f'<path d="M{number(beside)} {number(edge)}L{number(x)} {number(at)}" fill="none" '
             canvas.pieces.append(
                 f'{line}stroke="{PAPER}" stroke-width="3"/>{line}stroke="{INK}" stroke-width=".9"/>'
                 f'<circle cx="{number(x)}" cy="{number(at)}" r="2.4" fill="{INK}" stroke="{PAPER}"/>'
-                f'<circle cx="{number(beside)}" cy="{number(y)}" r="{number(RING)}" fill="#ffffff" '
+                f'<circle cx="{number(beside)}" cy="{number(y)}" r="{number(ring)}" fill="#ffffff" '
                 f'stroke="{INK}" stroke-width="1.3"/>'
-                f'<text x="{number(beside)}" y="{number(y + 6.6)}" text-anchor="middle" font-size="19" '
-                f'font-weight="700" '
-                f'fill="{INK}">{index}</text>')
+                f'<text x="{number(beside)}" y="{number(y + .44 * ring)}" text-anchor="middle" '
+                f'font-size="{number(1.27 * ring)}" font-weight="700" fill="{INK}">{index}</text>')
 
 
-def _spread(places: Sequence[float], least: float = 2 * RING + 4) -> list[float]:
+def _ends(canvas: Canvas, marked: Sequence[tuple[str, Point]]) -> list[tuple[str, Point]]:
+    """Where the lines of the call-outs end in the picture, those that share a place side by side along the fish."""
+    shared: dict[Point, list[str]] = {}
+    for index, place in marked:
+        shared.setdefault(place, []).append(index)
+    return [(index, canvas.frame.at(u + APART * (k - (len(found) - 1) / 2), v))
+            for (u, v), found in shared.items() for k, index in enumerate(found)]
+
+
+def _spread(places: Sequence[float], ring: float) -> list[float]:
     """Places moved apart so that rings do not touch, in their order and inside the picture."""
+    least = 2 * ring + 4
     out: list[float] = []
     for place in places:
-        out.append(max(place, out[-1] + least) if out else max(RING + 2, place))
-    over = (out[-1] - (WIDE - RING - 2)) if out else 0.0
+        out.append(max(place, out[-1] + least) if out else max(ring + 2, place))
+    over = (out[-1] - (WIDE - ring - 2)) if out else 0.0
     for i in range(len(out) - 1, -1, -1):
-        limit = WIDE - RING - 2 if i == len(out) - 1 else out[i + 1] - least
+        limit = WIDE - ring - 2 if i == len(out) - 1 else out[i + 1] - least
         out[i] = min(out[i], limit) if over > 0 else out[i]
     return out
 
@@ -158,11 +177,11 @@ def description(kb: KnowledgeBase, traits: Traits) -> str:
     return "; ".join(told)
 
 
-def _framed(kb: KnowledgeBase, taxon: str, canvas: Canvas) -> str:
+def _framed(kb: KnowledgeBase, taxon: str, canvas: Canvas, ring: float) -> str:
     label = kb.taxon(taxon).label
     name = canvas.name
-    room = round(2 * RING) if "<text" in "".join(canvas.pieces) else 0
-    return (f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 {-room} {WIDE} {HIGH + 2 * room}" role="img" '
-            f'aria-labelledby="{name}-title {name}-desc" '
+    above, below = canvas.room[0] - 2 * ring, canvas.room[1] + 2 * ring
+    return (f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 {number(above)} {WIDE} {number(below - above)}" '
+            f'overflow="visible" role="img" aria-labelledby="{name}-title {name}-desc" '
             f'font-family="Georgia, serif"><title id="{name}-title">{escape(label)}, {NOT_TO_SCALE}</title>'
             f'<desc id="{name}-desc">{escape(description(kb, canvas.traits))}</desc>{"".join(canvas.pieces)}</svg>')

@@ -24,6 +24,8 @@ class Canvas:
     top: Curve
     bottom: Curve
     name: str
+    room: tuple[float, float]
+    """The upper and lower edge of what the fish takes of the picture."""
     pieces: list[str] = field(default_factory=list)
     anchors: dict[str, Point] = field(default_factory=dict)
 

@@ -15,6 +15,8 @@ WARM = {"red-spots": "#b8322c", "orange-red-dots": "#cf5030", "red-brown-dots": 
         "blue": "#3f6fa5",
         "blue-silver-rows": "#7d9ab0", "light-on-dark": "#fdf8e4", "fine-spots-in-rows": "#8f5a3a"}
 """Inks of spots; other spots are dark."""
+MOST_KINDS = 2
+"""Kinds of spots drawn on one fish."""
 
 
 def draw_skin(canvas: Canvas) -> None:
@@ -128,8 +130,9 @@ def _stripes(canvas: Canvas) -> None:
     t = canvas.traits
     told = t.states.get("stripe-pattern", ())
     g = t.plan.gill
-    if "single-band" in told[:3] or t.shows("red-lateral-streak", "present"):
-        colour = "#b5413a" if t.shows("red-lateral-streak", "present") else DARK
+    if t.shows("stripe-pattern", "single-band") or t.shows("red-lateral-streak", "present"):
+        warm = "#b5413a" if t.shows("red-lateral-streak", "present") else ""
+        colour = t.colour("stripe-pattern") or warm or DARK
         broken = "broken" in told
         places = span(g * .9, .97, 15 if broken else 2)
         if broken:
@@ -138,8 +141,8 @@ def _stripes(canvas: Canvas) -> None:
                 canvas.ellipse((x, y), .026, .013 + .004 * (k % 3), fill=colour, fill_opacity=".66")
         else:
             canvas.curve([canvas.inside(u, .05) for u in span(g * .8, .985, 8)], stroke=colour,
-                         stroke_width=.022 * canvas.frame.scale,
-                         stroke_opacity=.5)
+                         stroke_width=(.022 if colour == DARK else .045) * canvas.frame.scale,
+                         stroke_opacity=.5 if colour == DARK else .8)
         return
     if not t.shows("stripe-pattern", "stripes", "continuous", "broken", "faint"):
         return
@@ -171,34 +174,41 @@ def _spots(canvas: Canvas) -> None:
     if t.shows("body-spots", "none", "no-red-spots"):
         return
     rings = t.one("spot-halos")
-    for kind in kinds[:2]:
+    ringed = [k for k in kinds[:MOST_KINDS] if _is_warm(k)] or kinds
+    for place, kind in enumerate(kinds[:MOST_KINDS]):
         rows = "rows" in kind
         size = {"dark-speckles": .0062, "black-dots-in-rows": .0055, "irregular-black-blotches": .014}.get(kind, .0088)
         if t.shows("spot-size-on-back", "large-oval", "large-separated"):
             size *= 1.35
         size *= .8 if rows and "squares" not in kind else 1.0
-        for x, y in _spot_places(canvas, rows, kind):
-            if rings and rings != "absent":
+        for x, y in _spot_places(canvas, rows, kind, place, min(len(kinds), MOST_KINDS)):
+            if rings and rings != "absent" and kind in ringed:
                 canvas.circle((x, y), size * 1.75, fill="none", stroke="#6d93b5" if rings == "blue" else "#fbf4d9",
                               stroke_width="1.3")
             edge: Style = {"stroke": INK, "stroke_width": ".4"} if kind == "light-on-dark" else {}
             canvas.circle((x, y), size, fill=WARM.get(kind, DARK), fill_opacity=".92", **edge)
         if kind == "red-and-dark-with-halos":
-            for x, y in _spot_places(canvas, False, "more"):
+            for x, y in _spot_places(canvas, False, kind, MOST_KINDS, MOST_KINDS):
                 canvas.circle((x, y), size * 1.6, fill="none", stroke="#fbf4d9", stroke_width="1.2")
                 canvas.circle((x, y), size, fill=DARK)
     canvas.anchors["spots"] = canvas.inside(.56, .35)
 
 
-def _spot_places(canvas: Canvas, rows: bool, kind: str) -> list[Point]:
+def _is_warm(kind: str) -> bool:
+    """True for spots that are red, orange or gold all through."""
+    return kind in WARM and kind not in ("blue", "blue-silver-rows", "light-on-dark", "fine-spots-in-rows")
+
+
+def _spot_places(canvas: Canvas, rows: bool, kind: str, place: int = 0, kinds: int = 1) -> list[Point]:
+    """Where the spots of one of several kinds lie: beside those of the others, the fewer the more kinds there are."""
     t = canvas.traits
     g = t.plan.gill
     where = t.one("body-spots-distribution")
     if rows:
         return [canvas.inside(u, s) for s in span(.62, -.55, 6) for u in span(g + .05, .94, 20)]
     low = .25 if where == "back-only" else -.55
-    start = 400 if kind == "more" else 1
-    count = 90 if kind == "dark-speckles" else 58
+    start = 1 + 200 * place
+    count = (90 if kind == "dark-speckles" else 58) * (3 if kinds > 1 else 5) // 5
     out = []
     for a, b in scattered(count, start):
         share = a**.55 if where == "toward-tail" else a

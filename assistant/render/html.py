@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from functools import cache
 from typing import Any
 
@@ -14,10 +15,12 @@ from assistant.dialogue.lesson_sheet import Sheet
 from assistant.dialogue.levels import lead_words
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.key import Key
-from assistant.render.drawing import draw_fish, drawable
+from assistant.render.drawing import RING, draw_fish, drawable
 from assistant.render.markdown import end_words
 
 MOST_RINGS = 6
+SMALL_RING = 1.6 * RING
+"""The radius of a call-out where three drawings stand side by side."""
 NO_BREAK = "\u00a0"
 _MEASURE = re.compile(r"(\d) (?=(?:in|mm|cm|m|ft|lb|oz|g|kg|°[CF])\b)")
 
@@ -57,9 +60,11 @@ def sheet_page(kb: KnowledgeBase, sheet: Sheet) -> str:
     features = [r.character for r in sheet.table.rows]
     places = [drawable(kb, t, features) for t in sheet.table.taxa]
     shown = [c for c in features if all(c in found for found in places)][:MOST_RINGS]
-    rings = {c: str(i + 1) for i, c in enumerate(features) if c in shown}
-    drawings = {t: Markup(draw_fish(kb, t, {c: rings[c] for c in shown})) for t in sheet.table.taxa}
-    return render_page("sheet.html", sheet.title, sheet=sheet, rings=rings, drawings=drawings,
+    rings = {c: str(number) for number, c in enumerate(shown, 1)}
+    few = len(sheet.fishes) in (2, 4)
+    drawings = {t: Markup(draw_fish(kb, t, rings, RING if few else SMALL_RING)) for t in sheet.table.taxa}
+    table = replace(sheet.table, rows=tuple(sorted(sheet.table.rows, key=lambda r: r.character not in rings)))
+    return render_page("sheet.html", sheet.title, sheet=sheet, table=table, few=few, rings=rings, drawings=drawings,
                        couplets=couplet_values(kb, sheet.key.key, sheet.level),
                        how=say.key_how(len(sheet.key.key.taxa), sheet.key.key.look))
 

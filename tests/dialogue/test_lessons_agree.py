@@ -6,10 +6,11 @@ import re
 
 import pytest
 
+from assistant.dialogue import phrases_lesson as say
 from assistant.dialogue.comparison import compare
 from assistant.dialogue.lesson_key import lesson_key
 from assistant.dialogue.lesson_sheet import lesson_sheet
-from assistant.dialogue.levels import everyday, value_words, young
+from assistant.dialogue.levels import everyday, lead_words, value_words, young
 from assistant.dialogue.quiz_words import Question, judge, worded
 from assistant.errors import UsageError
 from assistant.model.knowledge import KnowledgeBase
@@ -20,7 +21,7 @@ from assistant.reasoning.quiz import build_quiz
 from assistant.reasoning.selection import species_below
 from assistant.reasoning.size import size_range
 from assistant.render.html import sheet_page
-from assistant.units import show_span
+from assistant.units import show_rough_span
 
 LESSONS = (("lepomis-macrochirus", "lepomis-microlophus", "lepomis-gibbosus"),
            ("sander-vitreus", "sander-canadensis", "perca-flavescens"),
@@ -63,10 +64,49 @@ def test_levels_change_words_not_facts(kb: KnowledgeBase) -> None:
     assert made[0].rows[0].feature != made[2].rows[0].feature
 
 
+def test_a_feature_has_one_name(kb: KnowledgeBase) -> None:
+    """No row of a table bears the trade's name beside the plain one; at the level of the trade it bears that alone."""
+    for level in ("young", "plain"):
+        assert not [r.feature for r in compare(kb, LESSONS[1], "hand", level).rows if "(" in r.feature]
+    assert "lower caudal lobe mark" in {r.feature for r in compare(kb, LESSONS[1], "hand", "trade").rows}
+
+
+def test_marks_go_before_counts(kb: KnowledgeBase) -> None:
+    """The white tail tip of the walleye stands first, rays and rows of scales last."""
+    rows = [r.character for r in compare(kb, LESSONS[1], "hand").rows]
+    assert rows[0] == "tail-tip-mark"
+    looks = [kb.character(c).look == "count" for c in rows]
+    assert looks == sorted(looks) and any(looks)
+
+
+def test_a_denial_of_part_is_left_out_beside_a_mark(kb: KnowledgeBase) -> None:
+    """The lake trout has pale spots, and its cell does not add that it has no red ones."""
+    told = tell(kb, kb.character("body-spots"), "salvelinus-namaycush")
+    assert value_words(kb, told, "plain") == "often pale spots"
+
+
+def test_leads_say_what_a_fish_has(kb: KnowledgeBase) -> None:
+    """A lead whose state only repeats its feature is told as what the fish has; others keep the feature before them."""
+    made = lesson_key(kb, LESSONS[2], "picture", "young")
+    told = {lead_words(kb, c.character, lead, "young") for c in made.key.couplets for lead in c.leads}
+    assert {"Pale worm-track marks on the back", "No worm-track marks", "Shape of the tail fin: forked"} <= told
+
+
+def test_a_caution_names_its_fish(kb: KnowledgeBase) -> None:
+    """Teeth are spoken of with the names of the trouts that have them, wet hands of every fish."""
+    said = {line: who for who, line in lesson_sheet(kb, LESSONS[2], "picture", "young").safety}
+    teeth = next(who for line, who in said.items() if "teeth" in line)
+    assert "ake trout" in teeth and "rainbow" not in teeth
+    assert next(who for line, who in said.items() if line.startswith("Wet hands")) == ""
+    spines = lesson_sheet(kb, LESSONS[0], "picture", "young").safety
+    assert any(who == say.ALL_OF_THESE and "spines" in line for who, line in spines)
+
+
 def test_young_words_come_from_the_glossary(kb: KnowledgeBase) -> None:
     """Everyday words of the glossary take the place of terms of the body."""
     assert everyday(kb)["dorsal fin"] == "back fin"
     assert young(kb, "a dark blotch in the dorsal fin") == "a dark blotch in the back fin"
+    assert young(kb, "marks in the dorsal, anal and tail fins") == "marks in the back, bottom and tail fins"
 
 
 def test_doubt_is_marked(kb: KnowledgeBase) -> None:
@@ -131,7 +171,7 @@ def test_the_sheet_gives_the_size_that_the_talk_gives(kb: KnowledgeBase) -> None
         found = size_range(kb, fish.taxon)
         assert found.usual_low is not None
         assert found.usual_high is not None
-        assert show_span(found.usual_low, found.usual_high) in fish.size
+        assert show_rough_span(found.usual_low, found.usual_high) in fish.size
 
 
 def test_a_plural_word_is_explained_only_where_it_stands(kb: KnowledgeBase) -> None:

@@ -8,10 +8,10 @@ import pytest
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.identify import posterior
-from assistant.reasoning.key import CLEAR, KEY_LOOKS, Key, build_key, folded, standings
+from assistant.reasoning.key import CLEAR, KEY_LOOKS, Key, build_key, standings
 from assistant.reasoning.key_paths import evidence_of, expected_steps, paths
 from assistant.reasoning.selection import living_at, species_below
-from assistant.reasoning.splits import cells_of, recorded, splits_of
+from assistant.reasoning.splits import CHILD, READER, Reader, cells_of, folded, recorded, splits_of
 from assistant.reasoning.tables import compile_table
 
 STATES = ("us-oh", "us-tx", "us-or", "us-ga", "ca-on")
@@ -158,6 +158,50 @@ def test_left_out_characters_are_not_asked(kb: KnowledgeBase) -> None:
     first = build_key(kb, taxa).couplets[0].character
     again = build_key(kb, taxa, without={first})
     assert again.couplets and first not in {c.character for c in again.couplets}
+
+
+SIX = ("esox-lucius", "esox-masquinongy", "esox-niger", "lepisosteus-osseus", "amia-calva", "ictalurus-punctatus")
+TROUTS = ("salmo-trutta", "salvelinus-fontinalis", "oncorhynchus-mykiss", "salvelinus-namaycush")
+SUNFISHES = ("lepomis-macrochirus", "lepomis-gibbosus", "lepomis-microlophus", "lepomis-cyanellus")
+
+
+@pytest.mark.parametrize("look", ["picture", "hand"])
+@pytest.mark.parametrize("reader", [READER, CHILD], ids=["anybody", "child"])
+def test_choices_can_be_made_for_every_fish(kb: KnowledgeBase, look: str, reader: Reader) -> None:
+    """Where features recorded of all fishes part them, no choice is asked that says nothing of one still in play."""
+    for taxa in (SIX, TROUTS, SUNFISHES):
+        key = build_key(kb, taxa, look, reader=reader)
+        silent = silent_in(kb, key)
+        assert key.couplets
+        assert not [(c.number, t) for c in key.couplets for lead in c.leads for t in lead.taxa
+                    if t in silent[c.character]]
+
+
+def test_a_fish_told_of_an_umbrella_has_a_line_that_fits(kb: KnowledgeBase) -> None:
+    """The muskellunge, told of dark spots of no special kind, is led by dark spots and not by dark specks."""
+    key = build_key(kb, ("esox-lucius", "esox-masquinongy"), "picture",
+                    without={c.id for c in kb.characters if c.id != "body-spots"})
+    lead = next(x for x in key.couplets[0].leads if x.taxa == ("esox-masquinongy",))
+    assert lead.states == ("body-spots.dark-on-light",)
+
+
+@pytest.mark.parametrize(("taxa", "wanted"), [
+    (TROUTS, {"caudal-fin-shape", "vermiculation", "caudal-spots"}),
+    (SUNFISHES, {"soft-dorsal-blotch", "opercular-flap-edge", "head-lines"})])
+def test_children_are_asked_plain_marks(kb: KnowledgeBase, taxa: tuple[str, ...], wanted: set[str]) -> None:
+    """A key for children asks marks of tail, ear, cheek and fins, no measure that is more or less, nothing counted."""
+    for look in ("picture", "hand"):
+        key = build_key(kb, taxa, look, reader=CHILD)
+        asked = [kb.character(c.character) for c in key.couplets]
+        assert {c.id for c in asked} == wanted
+        assert all(c.kind == "states" and c.look == "glance" for c in asked)
+        assert all(min(len(lead.states) for lead in c.leads) == 1 for c in key.couplets)
+
+
+def test_what_settles_a_listed_pair_is_asked(kb: KnowledgeBase) -> None:
+    """Walleye and sauger are parted by the white tail tip that their list of look-alikes names, not by rays."""
+    key = build_key(kb, ("sander-vitreus", "sander-canadensis", "perca-flavescens"))
+    assert key.couplets[-1].character == "tail-tip-mark"
 
 
 def test_inseparable_taxa_end_together(tiny_kb: KnowledgeBase) -> None:

@@ -58,6 +58,45 @@ def test_distractors_are_really_wrong(kb: KnowledgeBase, group: str, look: str) 
             check_item(kb, item)
 
 
+@pytest.mark.parametrize("group", GROUPS)
+def test_items_tell_the_fishes_apart(kb: KnowledgeBase, group: str) -> None:
+    """No question is asked whose answer holds for every fish of the set; all but true or false have three choices.
+
+    Wrong features are those of fishes of the set or of their families.
+    """
+    taxa = species_below(kb, group)
+    kin = {t for f in {kb.lineage(t)[-1] for t in taxa} for t in species_below(kb, f)}
+    for item in build_quiz(kb, taxa, 12, 4, LOOKS["picture"]).items:
+        assert item.kind == "true-false" or len(item.choices) >= 3
+        for fact in item.facts if item.kind != "term" else ():
+            assert any(not named_anywhere(kb, t, fact.state) and share(kb, t, fact.state) <= 0.15 for t in taxa)
+        for state in item.choices if item.kind == "which-feature" else ():
+            assert any(share(kb, t, state) >= 0.8 for t in kin), state
+
+
+def test_children_are_asked_no_measures(kb: KnowledgeBase) -> None:
+    """A plain quiz asks of marks and shapes, never how long or how big something is beside another."""
+    quiz = build_quiz(kb, species_below(kb, "lepomis"), 20, 1, LOOKS["picture"], plain=True)
+    assert len(quiz.items) > 10
+    assert all(kb.character(f.character).kind == "states" for i in quiz.items if i.kind != "term" for f in i.facts)
+
+
+def test_two_fishes_are_asked_about_each_other(kb: KnowledgeBase) -> None:
+    """A quiz on walleye and sauger names no third fish, and asks which of three features one of them has."""
+    items = build_quiz(kb, ("sander-vitreus", "sander-canadensis"), 40, 1, LOOKS["picture"]).items
+    assert 8 <= len(items) < 40
+    assert {c for i in items if i.kind == "which-fish" for c in i.choices} == {"sander-vitreus", "sander-canadensis"}
+    assert all(len(i.choices) >= 3 for i in items if i.kind == "which-feature")
+
+
+def test_words_are_of_the_body(kb: KnowledgeBase) -> None:
+    """Choices of a word are words that name marks and parts of fishes, no waters and no ways of hooking."""
+    names = " ".join(f" {c.label} {c.trade} " for c in kb.characters if c.use == "identify").lower()
+    items = build_quiz(kb, species_below(kb, "ictaluridae"), 12, 1, LOOKS["picture"]).items
+    terms = [kb.find("term", c) for i in items if i.kind == "term" for c in i.choices]
+    assert terms and all(t and any(f" {w.lower()} " in names for w in (t.label, *t.words)) for t in terms)
+
+
 def test_same_seed_same_quiz(kb: KnowledgeBase) -> None:
     """The same seed gives the same quiz, another seed another."""
     taxa = species_below(kb, "lepomis")

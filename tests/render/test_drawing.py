@@ -109,6 +109,30 @@ def test_a_red_rim_of_the_ear_is_broad_and_stays_uncovered(kb: KnowledgeBase) ->
     assert float(dot.get("cy", 0)) + 2.4 < float(flap.get("cy", 0)) - float(flap.get("ry", 0))
 
 
+def test_colours_of_the_statements_are_drawn(kb: KnowledgeBase) -> None:
+    """The rainbow trout has a pink band, the brown trout red spots that no black one covers."""
+    assert widths(draw_fish(kb, "oncorhynchus-mykiss"), "#cf8d8a")
+    spots = [e for e in ET.fromstring(draw_fish(kb, "salmo-trutta")).iter(SVG + "circle") if e.get("fill-opacity")]
+    red = {(e.get("cx"), e.get("cy")) for e in spots if e.get("fill") == "#b8322c"}
+    assert len(red) > 20 and not red & {(e.get("cx"), e.get("cy")) for e in spots if e.get("fill") == "#26302f"}
+
+
+def test_callouts_at_one_place_end_apart(kb: KnowledgeBase) -> None:
+    """Lines to several marks of the side end at several points, and a larger ring has larger figures."""
+    marks = {c: str(i) for i, c in enumerate(("body-spots", "body-bars", "body-mottling", "body-colour"), 1)}
+    svg = ET.fromstring(draw_fish(kb, "lepomis-gibbosus", marks, 24))
+    dots = [(e.get("cx"), e.get("cy")) for e in svg.iter(SVG + "circle") if e.get("r") == "2.4"]
+    assert len(dots) == len(set(dots)) == 4
+    assert all(float(e.get("font-size", "0")) > 30 for e in svg.iter(SVG + "text"))
+
+
+def test_a_slender_fish_takes_less_room(kb: KnowledgeBase) -> None:
+    """The picture of a pike is lower than that of a sunfish."""
+    high = [float((ET.fromstring(draw_fish(kb, t)).get("viewBox") or "").split()[3])
+            for t in ("esox-lucius", "lepomis-gibbosus")]
+    assert high[0] < .6 * high[1]
+
+
 def test_pale_whiskers_are_seen_on_white_paper(kb: KnowledgeBase) -> None:
     """Pale chin whiskers of the yellow bullhead have ink under them; dark ones are as broad."""
     pale = draw_fish(kb, "ameiurus-natalis")

@@ -73,6 +73,15 @@ def test_sheet_says_what_it_is(page: str) -> None:
     assert '<html lang="en">' in page and '<th scope="col">' in page and '<th scope="row">' in page
 
 
+def test_numbers_run_through(page: str) -> None:
+    """The rows of the table are numbered from one on without a gap, numbered rows first, and every fish bears them."""
+    rows = re.findall(r'<tr><th scope="row">(?:<span class="ring">(\d+)</span>)?', page)
+    numbers = [int(n) for n in rows if n]
+    assert numbers == list(range(1, len(numbers) + 1)) and len(numbers) > 3 and all(rows[: len(numbers)])
+    for drawing in re.findall(r"<svg.*?</svg>", page, re.DOTALL):
+        assert sorted(int(n) for n in re.findall(r">(\d+)</text>", drawing)) == numbers
+
+
 def test_many_fishes_stand_in_tables_that_fit(kb: KnowledgeBase) -> None:
     """Eight fishes are set in two tables of four columns, every fish in one of them."""
     made = lesson_sheet(kb, species_below(kb, "lepomis")[:8], "picture")

@@ -12,7 +12,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.key_walk import BACK, NOT_SURE, STOP, KeyWalk, meaning, pass_over, start, take
 from assistant.dialogue.lesson_key import notes_of, title_of
 from assistant.dialogue.lesson_request import Request, look_of, request_of
-from assistant.dialogue.levels import choice_words, lead_words, question_words
+from assistant.dialogue.levels import choice_words, lead_words, question_words, reader_of
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about
@@ -95,7 +95,7 @@ def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
         return _ask(turn, begun, say.KEY_FROM_FAMILIES) if begun else _said(say.KEY_WHICH, held)
     if len(wanted.taxa) < 2:
         return _said(say.key_one(speak.fishes(kb, wanted.taxa)), held, wanted.taxa)
-    made = build_key(kb, wanted.taxa, wanted.look)
+    made = build_key(kb, wanted.taxa, wanted.look, reader=reader_of(wanted.level))
     if not made.couplets:
         text = say.not_parted(speak.fishes(kb, made.taxa, "or"))
         return Answer(INTENT, (Block("lead", text, statements=_any(kb, made)),), made.taxa[:8]), held

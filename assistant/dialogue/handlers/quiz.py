@@ -53,9 +53,10 @@ def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
     taxa = wanted.taxa if len(wanted.taxa) > 1 else _beside(kb, wanted.taxa)
     count = wanted.items or ITEMS
     looks = KEY_LOOKS.get(wanted.look, LOOKS["hand"])
-    quiz = build_quiz(kb, taxa, count, turn.clock.toordinal(), looks)
+    plain = wanted.level == "young"
+    quiz = build_quiz(kb, taxa, count, turn.clock.toordinal(), looks, plain=plain)
     if len(quiz.items) < count:
-        quiz = build_quiz(kb, taxa, count, turn.clock.toordinal(), LOOKS["hand"])
+        quiz = build_quiz(kb, taxa, count, turn.clock.toordinal(), LOOKS["hand"], plain=plain)
     questions = tuple(worded(kb, item, wanted.level) for item in quiz.items)
     if not questions:
         return Answer(INTENT, (Block("lead", say.quiz_none(speak.fishes(kb, taxa)), claim=False),), taxa[:8]), turn.held
