@@ -49,8 +49,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     chosen = _chosen(kb, found, wanted, bool(taxa))
     if not chosen:
         return plain("handling", care.NO_ADVICE), turn.held
-    told = _named_first(turn, _blocks(turn, chosen, taxa), chosen[0], asked)
-    blocks = [*told, *remarks, *_closing(turn, chosen, taxa)]
+    leading = _named_first(turn, _blocks(turn, chosen, taxa), chosen[0], asked)
+    blocks = [*leading, *remarks, *_closing(turn, chosen, taxa)]
     return Answer("handling", tuple(blocks), taxa=told_taxa(turn, asked)), turn.held
 
 
