@@ -27,8 +27,10 @@ def absorb(kb: KnowledgeBase, held: Held, reading: Reading) -> Held:
         changes["lengths"] = lengths
     if weights:
         changes["weights"] = weights
-    if units := _units(reading):
-        changes["units"] = units
+    if wished := _units_wished(reading):
+        changes.update(units=wished, units_wished=True)
+    elif not held.units_wished and (typed := _units_typed(reading)):
+        changes["units"] = typed
     if "dead" in reading.cues:
         changes["dead"] = True
     return held.after(**changes) if changes else held
@@ -42,11 +44,17 @@ def _within(kb: KnowledgeBase, water: str, places: tuple[str, ...]) -> bool:
 MILLIMETRES = frozenset({"mm", "millimeters", "millimetres", "millimeter", "millimetre"})
 
 
-def _units(reading: Reading) -> str:
-    if "units-us" in reading.cues and not reading.measures:
+def _units_wished(reading: Reading) -> str:
+    if reading.measures:
+        return ""
+    if "units-us" in reading.cues:
         return "us"
-    if "units-metric" in reading.cues and not reading.measures:
+    if "units-metric" in reading.cues:
         return "mm" if MILLIMETRES & set(reading.words) else "metric"
+    return ""
+
+
+def _units_typed(reading: Reading) -> str:
     typed = {m.unit for m in reading.measures if m.own and not m.bare}
     if typed & {"mm", "cm", "m", "kg", "g"}:
         return "metric"

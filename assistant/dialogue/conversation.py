@@ -44,6 +44,8 @@ class Held(NamedTuple):
     size_word: str = ""
     dead: bool = False
     units: str = ""
+    units_wished: bool = False
+    """True when the units were asked for, so that a measure typed in others does not change them."""
     intent: str = ""
     asked: Asked | None = None
     last: Answer | None = None

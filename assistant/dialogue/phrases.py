@@ -95,6 +95,11 @@ def contrast_point(label: str, told: str) -> str:
     return f"{label[:1].upper()}{label[1:]}: {told}."
 
 
+def taken_for(words: str, chosen: str, others: str) -> str:
+    """What a word for several fishes was taken for."""
+    return f'"{words}" is taken for {chosen} here; say {others} for another.'
+
+
 def each(name: str, value: str) -> str:
     """One fish's value in a comparison."""
     return f"{name} - {value}"

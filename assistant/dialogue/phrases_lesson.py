@@ -226,6 +226,7 @@ def quiz_fewer(made: int, wanted: int) -> str:
 
 BACK_WORDS = frozenset(["back", "previous", "undo", "backup", "oops"])
 DROP_WORDS = frozenset(["drop", "remove", "without", "minus", "omit", "leave", "skip", "except", "lose", "toss"])
+WITHOUT_WORDS = DROP_WORDS | {"not"}
 ADD_WORDS = frozenset(["add", "include", "plus", "put"])
 SWAP_WORDS = frozenset(["swap", "replace", "trade", "switch", "exchange"])
 START_WORDS = frozenset(["start", "begin", "go", "ready", "walk", "through", "guide"])
@@ -313,6 +314,8 @@ def key_check(names: str) -> str:
 
 ASKING_WORDS = frozenset(["why", "what", "how", "which", "hint", "where", "huh", "pardon", "repeat", "again"])
 SCORE_WORDS = frozenset(["score", "points"])
+MISSED_WORDS = frozenset(["miss", "missed", "misses", "wrong"])
+NONE_MISSED = "None missed so far."
 QUIZ_STOPPED = "The quiz is over."
 QUIZ_UNREAD = "I could not tell which choice you mean; a letter will do."
 QUIZ_ANSWERS_APART = "Answers, to be kept apart:"

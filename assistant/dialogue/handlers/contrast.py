@@ -25,6 +25,8 @@ COLOUR, NUMERIC = "colour", "numeric"
 NEARLY = 0.55
 """A row that needs no counting leads when it is worth at least this share of the best."""
 SIZE_RATIO = 1.4
+OTHERS = 4
+"""Fishes named that a word might have meant instead."""
 ALIKE = 4
 
 
@@ -41,7 +43,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     taxa = taxa[:MOST]
     found = contrast(kb, taxa, _looks(turn))
     rows = _asked_first(turn, told_first(kb, _kept(turn, found.separating)))
-    blocks = [*_points(turn, found, rows), *_sizes(turn, taxa), *_alike(turn, found), *_caveats(turn, found)]
+    blocks = [*_points(turn, found, rows), *_sizes(turn, taxa), *_alike(turn, found), *_caveats(turn, found),
+              *_taken_for(turn, taxa)]
     return Answer("contrast", tuple(blocks), taxa=taxa), held
 
 
@@ -76,6 +79,20 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
     ids = tuple(dict.fromkeys(own)) or (held.taxa if len(held.taxa) > 1 else held.shown)
     ids = tuple(i for i in ids if not any(i in kb.lineage(t)[1:] for t in ids if kb.find("taxon", t) is not None))
     return tuple(t for i in ids for t in (species_of(kb, (i,))[:1] if kb.find("taxon", i) is None else (i,)))
+
+
+def _taken_for(turn: Turn, taxa: tuple[str, ...]) -> list[Block]:
+    """Which fishes a word for several was taken for, and which others it may have meant."""
+    kb, out = turn.kb, []
+    for mention in (*groups(turn.reading), *unclear(turn)):
+        pool = [t for t in species_of(kb, mention.ids) if not kb.taxon(t).is_hybrid]
+        chosen = [t for t in pool if t in taxa]
+        others = [t for t in _called(kb, mention.words, tuple(pool)) if t not in taxa]
+        others.sort(key=lambda t: (-len(kb.ranges(t)), t))
+        if chosen and others:
+            text = say.taken_for(mention.words, speak.fishes(kb, chosen), speak.fishes(kb, others[:OTHERS], "or"))
+            out.append(Block("help", text, claim=False))
+    return out
 
 
 def _called(kb: KnowledgeBase, words: str, pool: tuple[str, ...]) -> tuple[str, ...]:

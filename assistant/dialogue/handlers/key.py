@@ -17,12 +17,14 @@ from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about
 from assistant.reasoning.key import Key, Lead, build_key
-from assistant.text import join, key, unique
+from assistant.text import join, key, singular, unique
 
 INTENT = "key"
 WALK_WORDS = frozenset(["walk", "walking", "questions", "step", "steps", "guide", "through", "twenty"])
 ANSWER_WORDS = 6
 """Words up to which a line is taken for an answer to the couplet asked."""
+SHORT_WORD = 2
+"""Letters of a word that names no feature by itself."""
 MOST_TOLD = 24
 """Fishes and groups of a key that its answer names."""
 PRINTED = 24
@@ -40,6 +42,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     changes = bool(turn.reading.of("taxon",
                                    "hybrid")) and set(key(turn.reading.text).split()) & (
         say.DROP_WORDS | say.ADD_WORDS | say.SWAP_WORDS)
+    if walk is not None and not changes and (features := _features_left_out(turn, walk)):
+        return _without(turn, walk, features)
     answers = asked and len(turn.reading.words) <= ANSWER_WORDS and INTENT not in turn.cues and not changes
     if walk is not None and answers and not look:
         return _step(turn, walk)
@@ -54,6 +58,25 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if not wanted.taxa:
         wanted = request_of(turn, "hand")
     return _begin(turn, wanted)
+
+
+def _features_left_out(turn: Turn, walk: KeyWalk) -> frozenset[str]:
+    """The features of the key that the line wants left out ("leave out the pores", "without the fin rays")."""
+    kb, words = turn.kb, {singular(w) for w in key(turn.reading.text).split()}
+    if not words & say.WITHOUT_WORDS:
+        return frozenset()
+    named = {w for w in words - say.WITHOUT_WORDS if len(w) > SHORT_WORD}
+    asked = {c.character for c in walk.key.couplets}
+    return frozenset(c for c in asked if named & {singular(w) for w in key(kb.character(c).label).split()})
+
+
+def _without(turn: Turn, walk: KeyWalk, features: frozenset[str]) -> tuple[Answer, Held]:
+    """The key made again for the same fishes without some features."""
+    passed = walk.passed | features
+    made = build_key(turn.kb, walk.key.taxa, walk.key.look, without=passed, reader=reader_of(walk.level))
+    if not made.couplets:
+        return _said(say.not_parted(speak.fishes(turn.kb, made.taxa, "or")), turn.held, made.taxa)
+    return _printed(turn, KeyWalk(made, 1, walk.level, passed))
 
 
 def _changed(turn: Turn, walk: KeyWalk, named: tuple[str, ...]) -> tuple[str, ...]:

@@ -41,6 +41,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     words = set(key(turn.reading.text).split())
     if run is not None and words & say.SCORE_WORDS:
         return _said(turn, run, say.quiz_score(run.score, run.at, len(run.questions)))
+    if run is not None and words & say.MISSED_WORDS:
+        return _missed_told(turn, run)
     if run is not None and words & say.STOP_WORDS:
         return _finish(turn, run, say.QUIZ_STOPPED)
     if run is not None and asked and INTENT not in turn.cues:
@@ -117,11 +119,23 @@ def _finish(turn: Turn, run: QuizRun, lead: str, before: list[Block] | None = No
     if lead:
         blocks.append(Block("lead", lead, claim=False))
     blocks.append(Block("point", say.quiz_final(run.score, run.at, len(run.questions)), claim=False))
-    for place in run.missed:
-        question = run.questions[place]
-        text = say.quiz_review(question.text, question.choices[question.answer], question.reason)
-        blocks.append(Block("point", text, statements=question.statements, claim=bool(question.statements)))
-    return Answer(INTENT, tuple(blocks), run.taxa[:8]), turn.held.after(walk=None)
+    return Answer(INTENT, (*blocks, *_review(run)), run.taxa[:8]), turn.held.after(walk=run)
+
+
+def _review(run: QuizRun) -> list[Block]:
+    """The items missed, each with its answer."""
+    asked = [run.questions[place] for place in run.missed]
+    return [Block("point", say.quiz_review(q.text, q.choices[q.answer], q.reason), statements=q.statements,
+                  claim=bool(q.statements)) for q in asked]
+
+
+def _missed_told(turn: Turn, run: QuizRun) -> tuple[Answer, Held]:
+    """What was missed so far, then the item asked again; after the end the review once more."""
+    told = _review(run) or [Block("point", say.NONE_MISSED, claim=False)]
+    told = [told[0]._replace(kind="lead"), *told[1:]]
+    if run.at < len(run.questions) and turn.held.asked is not None:
+        return _ask(turn, run, told)
+    return Answer(INTENT, tuple(told), run.taxa[:8]), turn.held
 
 
 def _paper(turn: Turn, questions: tuple[Question, ...], taxa: tuple[str, ...]) -> tuple[Answer, Held]:
