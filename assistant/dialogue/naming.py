@@ -115,20 +115,22 @@ def candidate_points(kb: KnowledgeBase, held: Held, found: Identification) -> li
 
 def guess_points(kb: KnowledgeBase, held: Held, found: Identification, guess: str) -> list[Block]:
     """How the fish that the asker named stands where others lead, and what some of its kind show of what was seen."""
-    if guess in {c.taxon for c in shown(found)}:
-        return []
     name = speak.fish(kb, guess)
     own = next((c for c in found.candidates if c.taxon == guess), None)
-    fits, against = (grounds(kb, held, own), opposing(kb, held, own)) if own is not None else ([], [])
-    text = wording.candidate(name, wording.share(found.posterior.get(guess, 0.0)), join(fits), join(against))
-    ids = (*own.supports, *own.opposes) if own is not None else ()
-    out = [Block("point", text, statements=speak.short_ids(ids or any_statement(kb, guess)))]
+    against = opposing(kb, held, own) if own is not None else []
+    out: list[Block] = []
+    if guess not in {c.taxon for c in shown(found)}:
+        fits = join(grounds(kb, held, own) if own is not None else [])
+        text = wording.candidate(name, wording.share(found.posterior.get(guess, 0.0)), fits, join(against))
+        ids = (*own.supports, *own.opposes) if own is not None else ()
+        out.append(Block("point", text, statements=speak.short_ids(ids or any_statement(kb, guess))))
     for seen in held.seen:
+        what = speak.seen_words(kb, seen.observation)
         told = {leaf for state in seen.observation.states for leaf in below(kb, state)}
         some = [s for s in about(kb, guess, seen.observation.character)[0]
                 if (s.sex or s.breeding or s.stage) and told & {leaf for x in s.states for leaf in below(kb, x)}]
-        if some and seen.observation.seen:
-            text = wording.of_some(speak.scope_words(kb, some[0]), name, speak.seen_words(kb, seen.observation))
+        if some and seen.observation.seen and (own is None or what in against):
+            text = wording.of_some(speak.scope_words(kb, some[0]), name, what)
             out.append(Block("point", text, statements=speak.short_ids(s.id for s in some)))
     return out
 

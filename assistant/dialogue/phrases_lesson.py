@@ -315,6 +315,7 @@ def key_check(names: str) -> str:
 ASKING_WORDS = frozenset(["why", "what", "how", "which", "hint", "where", "huh", "pardon", "repeat", "again"])
 SCORE_WORDS = frozenset(["score", "points"])
 MISSED_WORDS = frozenset(["miss", "missed", "misses", "wrong"])
+REVIEW = "To look at again"
 NONE_MISSED = "None missed so far."
 QUIZ_STOPPED = "The quiz is over."
 QUIZ_UNREAD = "I could not tell which choice you mean; a letter will do."
@@ -368,7 +369,7 @@ def quiz_final(score: int, done: int, count: int) -> str:
 
 def quiz_review(question: str, answer: str, reason: str) -> str:
     """A missed item again."""
-    return f"To look at again: {question} - {answer}. {reason}"
+    return f"{REVIEW}: {question} - {answer}. {reason}"
 
 
 def quiz_paper(count: int) -> str:

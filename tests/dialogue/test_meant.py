@@ -99,3 +99,9 @@ def test_an_eye_that_is_not_red_may_have_any_other_colour(kb: KnowledgeBase) -> 
     for text in ("the eye was not red", "no red in the eye"):
         told = [(s.observation.states, s.observation.seen) for s in _read(kb, text).seen]
         assert told == [(("eye-colour.red",), False)], text
+
+
+def test_a_word_of_a_feature_is_no_count(talk: Talk) -> None:
+    """"No wait, two dorsal fins" puts the fins right and leaves the anal spines told before alone."""
+    _, held = talk("three anal spines, large mouth", "one dorsal fin", "no wait, two dorsal fins")
+    assert {s.observation.value for s in held.seen if s.observation.character == "anal-spines"} == {3.0}

@@ -77,3 +77,20 @@ def test_no_order(line: str, talk: Talk) -> None:
     """A part of which no more and less is held gives no list that looks like an answer."""
     answer, _ = talk(line)
     assert "order" in answer.blocks[0].text and not answer.blocks[0].claim and len(answer.blocks) == 1
+
+
+def test_an_order_is_kept(talk: Talk) -> None:
+    """"More" tells the same order on, and "and the fewest?" turns it round for the same fishes."""
+    def told(*lines: str) -> list[str]:
+        return [b.text for b in talk(*lines)[0].blocks if b.kind == "point"]
+
+    asked = "which sunfish has the most anal rays"
+    assert told(asked, "more") == told(asked)
+    assert told(asked, "and the fewest?")[0] == told(asked)[-1]
+
+
+def test_the_rest_of_a_family_is_told(talk: Talk, kb: KnowledgeBase) -> None:
+    """"Sunfishes" of a place are the true ones first; the others of the family that live there are told apart."""
+    answer, _ = talk("which sunfishes live in Ontario?")
+    apart = next(b.text for b in answer.blocks if b.text.startswith("Outside that genus"))
+    assert "rock bass" in apart and "ambloplites-rupestris" in answer.taxa

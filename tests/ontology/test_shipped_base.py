@@ -135,3 +135,9 @@ def test_every_file_is_canonical(path: object) -> None:
     assert isinstance(path, Path)
     text = path.read_text(encoding="utf-8")
     assert format_text(text, path) == text
+
+
+def test_texts_are_words(kb: KnowledgeBase) -> None:
+    """What is told in words reads as words: no joined code stands in for them."""
+    texts = {s.text for t in kb.ids("statement") for s in kb.statements(t) if s.text}
+    assert texts and not [t for t in texts if re.fullmatch(r"[a-z0-9.]+(-[a-z0-9.]+){2,}", t)]

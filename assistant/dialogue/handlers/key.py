@@ -15,6 +15,7 @@ from assistant.dialogue.lesson_request import Request, look_of, request_of
 from assistant.dialogue.levels import choice_words, lead_words, question_words, reader_of
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
+from assistant.model.stems import DROPPED
 from assistant.reasoning.evidence import about
 from assistant.reasoning.key import Key, Lead, build_key
 from assistant.text import join, key, singular, unique
@@ -23,8 +24,6 @@ INTENT = "key"
 WALK_WORDS = frozenset(["walk", "walking", "questions", "step", "steps", "guide", "through", "twenty"])
 ANSWER_WORDS = 6
 """Words up to which a line is taken for an answer to the couplet asked."""
-SHORT_WORD = 2
-"""Letters of a word that names no feature by itself."""
 MOST_TOLD = 24
 """Fishes and groups of a key that its answer names."""
 PRINTED = 24
@@ -65,7 +64,7 @@ def _features_left_out(turn: Turn, walk: KeyWalk) -> frozenset[str]:
     kb, words = turn.kb, {singular(w) for w in key(turn.reading.text).split()}
     if not words & say.WITHOUT_WORDS:
         return frozenset()
-    named = {w for w in words - say.WITHOUT_WORDS if len(w) > SHORT_WORD}
+    named = words - say.WITHOUT_WORDS - DROPPED
     asked = {c.character for c in walk.key.couplets}
     return frozenset(c for c in asked if named & {singular(w) for w in key(kb.character(c).label).split()})
 

@@ -41,7 +41,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     words = set(key(turn.reading.text).split())
     if run is not None and words & say.SCORE_WORDS:
         return _said(turn, run, say.quiz_score(run.score, run.at, len(run.questions)))
-    if run is not None and words & say.MISSED_WORDS:
+    if words & say.MISSED_WORDS and (run is not None or turn.held.intent == INTENT):
         return _missed_told(turn, run)
     if run is not None and words & say.STOP_WORDS:
         return _finish(turn, run, say.QUIZ_STOPPED)
@@ -119,7 +119,7 @@ def _finish(turn: Turn, run: QuizRun, lead: str, before: list[Block] | None = No
     if lead:
         blocks.append(Block("lead", lead, claim=False))
     blocks.append(Block("point", say.quiz_final(run.score, run.at, len(run.questions)), claim=False))
-    return Answer(INTENT, (*blocks, *_review(run)), run.taxa[:8]), turn.held.after(walk=run)
+    return Answer(INTENT, (*blocks, *_review(run)), run.taxa[:8]), turn.held.after(walk=None)
 
 
 def _review(run: QuizRun) -> list[Block]:
@@ -129,13 +129,13 @@ def _review(run: QuizRun) -> list[Block]:
                   claim=bool(q.statements)) for q in asked]
 
 
-def _missed_told(turn: Turn, run: QuizRun) -> tuple[Answer, Held]:
+def _missed_told(turn: Turn, run: QuizRun | None) -> tuple[Answer, Held]:
     """What was missed so far, then the item asked again; after the end the review once more."""
-    told = _review(run) or [Block("point", say.NONE_MISSED, claim=False)]
-    told = [told[0]._replace(kind="lead"), *told[1:]]
-    if run.at < len(run.questions) and turn.held.asked is not None:
-        return _ask(turn, run, told)
-    return Answer(INTENT, tuple(told), run.taxa[:8]), turn.held
+    last = turn.held.last
+    over = [b for b in last.blocks if b.text.startswith(say.REVIEW)] if last is not None else []
+    first, *rest = (_review(run) if run is not None else over) or [Block("point", say.NONE_MISSED, claim=False)]
+    told = [first._replace(kind="lead"), *rest]
+    return _ask(turn, run, told) if run is not None else (Answer(INTENT, tuple(told), turn.held.taxa[:8]), turn.held)
 
 
 def _paper(turn: Turn, questions: tuple[Question, ...], taxa: tuple[str, ...]) -> tuple[Answer, Held]:

@@ -36,3 +36,21 @@ def test_a_plain_yes(line: str, talk: Talk) -> None:
     """Where the part that is read bears the mark, the answer is a yes and not a list of parts."""
     answer, _ = talk(line)
     assert answer.blocks[0].text.lower().startswith("yes")
+
+
+def test_a_number_that_is_not_counted(talk: Talk) -> None:
+    """"How many bones" is told to be not held, not answered by a portrait."""
+    answer, _ = talk("how many bones does a bluegill have?")
+    assert [b.kind for b in answer.blocks] == ["lead"] and "number of bones" in answer.blocks[0].text
+
+
+@pytest.mark.parametrize("line", ["what is a spotted sunfish", "what is a striped bass"])
+def test_a_mark_in_a_name_is_no_question_about_it(line: str, talk: Talk) -> None:
+    """A fish whose name holds a mark is described as any other, its colour first."""
+    blocks = talk(line)[0].blocks
+    assert len(blocks) > 5 and blocks[1].text.startswith("Colour of the whole fish")
+
+
+def test_every_kind_of_teeth(talk: Talk) -> None:
+    """"Teeth" asks for all that are told of, those in the throat too."""
+    assert "hroat teeth" in "\n".join(b.text for b in talk("redear teeth?")[0].blocks)

@@ -8,6 +8,7 @@ from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.handling import handle
 from assistant.model.knowledge import KnowledgeBase
+from tests.dialogue.conftest import Talk
 from tests.helpers.turns import fish, group, turn_of
 
 
@@ -112,3 +113,11 @@ def test_the_hold_asked_about_leads(kb: KnowledgeBase) -> None:
     """Asked about the lip hold of a bass, that is answered before the spines."""
     answer, _ = handle(turn_of(kb, "is it ok to hold a bass by the lip", group("black-basses", "bass")))
     assert answer.blocks[0].statements == ("caution:lip-hold-bass",)
+
+
+def test_a_group_of_few_biters(talk: Talk) -> None:
+    """Of trout the general grip comes first, and teeth are told of for those trouts that cut, no other family."""
+    told = [b.text for b in talk("how do I handle a trout")[0].blocks]
+    teeth = next(t for t in told if "teeth that cut" in t)
+    assert teeth.startswith("For brown trout and lake trout") and told.index(teeth) > 0
+    assert any("Wet hands" in t for t in told)

@@ -192,3 +192,32 @@ def test_a_quiz_that_is_stopped_tells_what_was_answered(talk: Talk) -> None:
     assert "to go" not in text_of(talk("quiz me on pikes", "a", "stop")[0])
     assert "4 of the 5 questions were left" in text_of(talk("quiz me on pikes", "a", "stop")[0])
     assert "before answering any" in text_of(talk("quiz me on pikes", "stop")[0])
+
+
+def test_a_feature_is_left_out(talk: Talk) -> None:
+    """"Leave out the bars" makes the key anew for the same fishes without that feature."""
+    asked = "make a key to pike, muskellunge, chain pickerel and grass pickerel"
+    _, before = talk(asked)
+    _, after = talk(asked, "leave out the bar")
+    assert isinstance(before.walk, KeyWalk) and isinstance(after.walk, KeyWalk)
+    used = [{c.character for c in h.walk.key.couplets} for h in (before, after)]
+    assert after.walk.key.taxa == before.walk.key.taxa
+    assert after.walk.passed and after.walk.passed <= used[0] and not after.walk.passed & used[1]
+    assert all("bar" in c for c in after.walk.passed)
+
+
+@pytest.mark.parametrize("line", ["cant see it", "i cant see that"])
+def test_what_cannot_be_seen_is_passed_over(line: str, talk: Talk) -> None:
+    """In a walked key either way of saying so keeps the walk and passes the feature over."""
+    answer, held = talk("make me a key to sunfishes of ohio", "one at a time", line)
+    assert answer.intent == "key" and isinstance(held.walk, KeyWalk) and held.walk.passed
+
+
+def test_what_was_missed_is_told(talk: Talk) -> None:
+    """"What did I miss" tells the missed items with their answers and asks the open one again."""
+    _, begun = talk("make me a two question sunfish quiz")
+    assert isinstance(begun.walk, QuizRun)
+    wrong = "abcd"[(begun.walk.questions[0].answer + 1) % len(begun.walk.questions[0].choices)]
+    answer, held = talk(wrong, "what did I miss?", held=begun)
+    assert answer.blocks[0].text.startswith("To look at again") and answer.asked is not None
+    assert isinstance(held.walk, QuizRun) and held.walk.at == 1

@@ -119,6 +119,7 @@ def test_length_of_the_conversation_is_told_for_comparison(talk: Talk) -> None:
         ("crappie 9 7/8 and limit is 10, wet tail pinched.", "release", "by 1/8 in"),
         ("my bass is 14 inches, sign says 14 minimum, keeper?", "unknown", "is not under the 14 in"),
         ("perch 19 cm and the rule is 20 cm, ok to keep?", "release", "short of the 20 cm"),
+        ("sign says no pike 24-34 inch. mines 34 on the dot, tail pinched", "unknown", "lies in the span of 24 to 34 in"),
     ],
 )
 def test_a_limit_that_the_angler_quotes(line: str, verdict: str, said: str, talk: Talk) -> None:
@@ -129,12 +130,23 @@ def test_a_limit_that_the_angler_quotes(line: str, verdict: str, said: str, talk
 
 
 def test_without_a_place_it_asks_where(talk: Talk) -> None:
-    """With no place the question back is where, and no number is given."""
+    """With no place the question back is where, for the fish that was named, and no number is given."""
     answer, _ = talk("what may i keep of rock bass")
-    assert (
-        answer.asked is not None and answer.asked.kind == "place" and "which water" in text_of(answer) + "which water"
-    )
-    assert "where was it" in text_of(answer)
+    assert answer.asked is not None and answer.asked.kind == "place"
+    lead = answer.blocks[0].text
+    assert lead.startswith("Where was it") and "rock bass" in lead and not any(c.isdigit() for c in lead)
+
+
+@pytest.mark.parametrize("line", ["actually 55", "measured wrong, 55", "i meant 55 in"])
+def test_a_length_put_right_is_judged_again(line: str, talk: Talk) -> None:
+    """A corrected length brings the verdict anew, not a remark on sizes."""
+    answer, _ = talk("can i keep a musky", "harrowelt, june 20, 52 in", line)
+    assert answer.verdict == "keep" and "55 in" in text_of(answer)
+
+
+def test_no_limit_is_quoted_by_asking_for_it(talk: Talk) -> None:
+    """A length beside "what's the min" is that of the fish, which is compared with nothing."""
+    assert "minimum you name" not in text_of(talk("i got a striped bass in texas, 17 1/2, what's the min")[0])
 
 
 def test_private_water_is_not_ruled(talk: Talk) -> None:

@@ -1,0 +1,36 @@
+"""Fishes set against each other: what is asked for comes first, words for several fishes are owned up to."""
+
+from __future__ import annotations
+
+from assistant.model.knowledge import KnowledgeBase
+from tests.dialogue.conftest import Talk
+
+
+def test_the_feature_asked_about_leads(talk: Talk) -> None:
+    """"Which has the forked tail" is answered by the tail, not by what tells the two apart best."""
+    answer, _ = talk("which has the forked tail, the flathead or the blue catfish?")
+    assert answer.blocks[0].text.startswith("Shape of the tail fin")
+
+
+def test_counts_alone(talk: Talk, kb: KnowledgeBase) -> None:
+    """With "counts only" every feature told is a count."""
+    answer, _ = talk("white crappie against black crappie, counts only")
+    told = {kb.record_at(s).character for b in answer.blocks if b.kind in ("lead", "point") for s in b.statements}
+    assert told and {kb.character(c).kind for c in told} == {"count"}
+
+
+def test_the_cross_of_two_is_set_beside_them(talk: Talk) -> None:
+    """Who asks for the cross between two fishes sees it in the comparison."""
+    assert "esox-lucius-x-esox-masquinongy" in talk("musky, northern or the cross between, how do I sort them")[0].taxa
+
+
+def test_a_further_fish_is_added(talk: Talk) -> None:
+    """"And a blue cat?" after two catfishes compares all three; without the "and" it takes the place of the second."""
+    three, _ = talk("flathead or channel catfish, how to tell", "and a blue catfish?")
+    assert set(three.taxa) == {"pylodictis-olivaris", "ictalurus-punctatus", "ictalurus-furcatus"}
+
+
+def test_a_word_for_several_says_what_it_was_taken_for(talk: Talk) -> None:
+    """"Buffalo" beside a drum is one of three buffaloes: which one is told, and which others it may be."""
+    last = talk("drum or buffalo?")[0].blocks[-1].text
+    assert last.startswith('"buffalo" is taken for') and last.count("buffalo") == 4

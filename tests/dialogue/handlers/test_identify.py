@@ -1,0 +1,41 @@
+"""Naming a catch: a name offered is weighed and told of, what is too small stays unnamed.
+
+Which marks a fish has is asked of the base itself; no fact stands here.
+"""
+
+from __future__ import annotations
+
+from tests.dialogue.conftest import Talk
+
+
+def _said(talk: Talk, *lines: str) -> str:
+    return "\n".join(b.text for b in talk(*lines)[0].blocks)
+
+
+def test_a_named_fish_is_told_of_though_others_lead(talk: Talk) -> None:
+    """Whoever names a fish with marks hears how that fish stands, and which of its kind show the mark."""
+    answer, _ = talk("bluegill with a red eye")
+    assert "lepomis-macrochirus" in answer.taxa and any(b.text.startswith("Bluegill (") for b in answer.blocks)
+    assert "breeding males of the bluegill" in _said(talk, "bluegill with an orange belly")
+
+
+def test_a_name_given_weighs_more_than_a_likeness(talk: Talk) -> None:
+    """"A bluegill with ..." makes the bluegill likelier than "like a bluegill" does."""
+    def share(line: str) -> float:
+        return next(c.probability for c in talk(line)[0].candidates if c.taxon == "lepomis-macrochirus")
+
+    assert share("caught a bluegill, orange belly") > share("caught something like a bluegill, orange belly")
+
+
+def test_marks_that_none_of_the_named_has(talk: Talk) -> None:
+    """Where what was seen speaks against every fish named, the one that it fits is told."""
+    answer, _ = talk("rainbow or brown", "it has a red slash under the jaw")
+    assert "oncorhynchus-clarkii" in answer.taxa and "none of those you named" in _said(
+        talk, "rainbow or brown", "it has a red slash under the jaw")
+
+
+def test_a_fish_too_small_stays_unnamed(talk: Talk) -> None:
+    """A sunfish of 20 mm gets no species, no question and no grip: it is too small to name."""
+    answer, _ = talk("sunfish 20 mm long, what is it")
+    assert answer.blocks[0].text.startswith("Too small to name") and answer.asked is None
+    assert [b.kind for b in answer.blocks] == ["lead"]
