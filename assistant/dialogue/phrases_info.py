@@ -465,7 +465,7 @@ def no_name_in(fish: str, where: str) -> str:
 
 LANGUAGES = {"fr": "French", "es": "Spanish", "en": "English"}
 NO_ORIGIN = "Where the name comes from is not held; I hold the names themselves, and where they are used."
-MISUSED = "also used, loosely or wrongly, for others"
+MISUSED = "elsewhere other fishes are called so, too"
 NAMES_NEED = "Name a fish, or a local name, and I will tell you what else it is called and where."
 
 
