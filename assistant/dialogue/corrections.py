@@ -42,7 +42,8 @@ def corrected(
     if _cue(tokens, "retract", lexicon) and not _ends_in_number(tokens, held):
         back = _taken_back(content, hits, seen, held, lexicon)
         if back:
-            return Change(back, unique(s.observation.character for s in back))
+            anew = [s for s in seen if not s.retract and s.start >= _next_clause(tokens, "retract", lexicon)]
+            return Change((*back, *anew), unique(s.observation.character for s in back))
     correcting = _cue(tokens, "correct", lexicon) or _cue(tokens, "retract", lexicon)
     denied_number = _not_number(tokens)
     opening_no = tokens[0].word in _NO
@@ -117,6 +118,13 @@ def _cue_at(tokens: Sequence[Token], cue: str, lexicon: Lexicon) -> int | None:
             if i + n <= len(tokens) and cue in lexicon.cues(" ".join(t.word for t in tokens[i : i + n])):
                 return tokens[i].start
     return None
+
+
+def _next_clause(tokens: Sequence[Token], cue: str, lexicon: Lexicon) -> float:
+    """Where the clause after that of a phrase of a cue family begins; past the end where there is none."""
+    at = _cue_at(tokens, cue, lexicon)
+    clause = next((t.clause for t in tokens if t.start == at), None)
+    return next((t.start for t in tokens if clause is not None and t.clause > clause), float("inf"))
 
 
 def _taken_back(

@@ -61,7 +61,8 @@ def gaps(turn: Turn, sides: frozenset[str]) -> Answer:
         return _thin(turn, least)
     if UNSTATED in sides and turn.reading.places and not _named(turn):
         return _no_range(turn)
-    if (UNSTATED in sides or _without_statement(turn)) and "coverage" not in sides and (found := _named(turn)):
+    of_some = "coverage" in sides and bool(subjects(turn))
+    if (UNSTATED in sides or _without_statement(turn)) and not of_some and (found := _named(turn)):
         return _without(turn, found[:FEW])
     return _coverage(turn, "numeric" in sides)
 

@@ -31,7 +31,7 @@ from assistant.text import key, unique, word_set
 MOST_TOKENS = 300
 SHORT = 3
 """A line of so few words that picks an offered answer says nothing else of the fish."""
-MOST_MEANT = 8
+MOST_MEANT = 11
 """A longer line does not speak of the part last told of by a pronoun alone."""
 _PRONOUNS = word_set("they it those these theyre thats that")
 NUMBERED = frozenset({"count", "age", "time"})
@@ -164,7 +164,7 @@ def _talk(tokens: Sequence[Token], held: Held, decided: Decided, walls: frozense
 def _meant(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> set[str]:
     """The features that "they were black" speaks of: those of the part last told of, if the line names no part."""
     words = words_of(tokens)
-    if not held.seen or len(words) > MOST_MEANT or not _PRONOUNS & set(words[:4]):
+    if not held.seen or len(words) > MOST_MEANT or not _PRONOUNS & set(words):
         return set()
     if any(lexicon.is_part(w) for w in words):
         return set()

@@ -105,3 +105,11 @@ def test_a_word_of_a_feature_is_no_count(talk: Talk) -> None:
     """"No wait, two dorsal fins" puts the fins right and leaves the anal spines told before alone."""
     _, held = talk("three anal spines, large mouth", "one dorsal fin", "no wait, two dorsal fins")
     assert {s.observation.value for s in held.seen if s.observation.character == "anal-spines"} == {3.0}
+
+
+def test_what_stands_behind_a_mark_taken_back(talk: Talk) -> None:
+    """"Scratch the red, the ear is plain black" takes the red back and holds the black."""
+    _, held = talk("sunny, red spot on the ear", "scratch the red, buddy says the ear is plain black")
+    assert [x for s in held.seen for x in s.observation.states] == ["opercular-flap-edge.none-all-dark"]
+    _, held = talk("red ear, black spot in the back fin", "forget the black spot")
+    assert {s.observation.character for s in held.seen} == {"opercular-flap-edge"}

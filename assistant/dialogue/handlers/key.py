@@ -41,6 +41,10 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     changes = bool(turn.reading.of("taxon",
                                    "hybrid")) and set(key(turn.reading.text).split()) & (
         say.DROP_WORDS | say.ADD_WORDS | say.SWAP_WORDS)
+    if walk is not None and asked and _described(turn, walk):
+        from assistant.dialogue.handlers import handler_of
+
+        return handler_of("identify")(turn._replace(held=turn.held.after(walk=None, asked=None)))
     if walk is not None and not changes and (features := _features_left_out(turn, walk)):
         return _without(turn, walk, features)
     answers = asked and len(turn.reading.words) <= ANSWER_WORDS and INTENT not in turn.cues and not changes
@@ -57,6 +61,12 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if not wanted.taxa:
         wanted = request_of(turn, "hand")
     return _begin(turn, wanted)
+
+
+def _described(turn: Turn, walk: KeyWalk) -> bool:
+    """True for a line that describes the fish by several features, none of them the one asked about."""
+    told = [s.observation.character for s in turn.reading.seen if not s.retract]
+    return len(told) > 1 and walk.couplet.character not in told
 
 
 def _features_left_out(turn: Turn, walk: KeyWalk) -> frozenset[str]:

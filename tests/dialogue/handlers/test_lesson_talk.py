@@ -221,3 +221,10 @@ def test_what_was_missed_is_told(talk: Talk) -> None:
     answer, held = talk(wrong, "what did I miss?", held=begun)
     assert answer.blocks[0].text.startswith("To look at again") and answer.asked is not None
     assert isinstance(held.walk, QuizRun) and held.walk.at == 1
+
+
+def test_a_description_ends_a_walk(talk: Talk) -> None:
+    """Who tells several marks in the middle of a key has the fish named from them."""
+    answer, held = talk("make me a key to sunfishes of ohio", "one at a time",
+                        "black smudge at the back of the soft dorsal, ear solid black")
+    assert answer.intent == "identify" and "lepomis-macrochirus" in answer.taxa and held.walk is None
