@@ -18,6 +18,7 @@ from assistant.curation.lengths import above_the_largest
 from assistant.curation.shapes import is_valid, shown
 from assistant.curation.siblings import far_values
 from assistant.curation.taxonomy import taxonomy_findings
+from assistant.curation.values import DEFAULT_UNIT
 from assistant.curation.view import View, many, number, one
 from assistant.curation.vocabulary import Vocabulary
 from assistant.graph.lines import Index
@@ -29,7 +30,6 @@ STATEMENTS = {"tf:StateStatement": ("states", "ordered"),
               "tf:NumberStatement": ("count", "ratio", "length", "mass", "temperature"),
               "tf:TextStatement": ("text", "relation")}
 """Statement class to the kinds of characters that it fits."""
-UNITS = {"length": "unit:MilliM", "mass": "unit:GM", "temperature": "unit:DEG_C"}
 SCOPE = ("dwc:sex", "dwc:lifeStage", "dwc:reproductiveCondition", "tf:season", "tf:inRegion", "tf:fromLength",
          "tf:toLength", "tf:view", "tf:scopeText")
 NUMBERS = ("tf:low", "tf:usualLow", "tf:usualHigh", "tf:high")
@@ -167,8 +167,8 @@ def statements(node: Node, context: Context) -> Iterator[Finding]:
             yield context.finding("error", "state of another character", node, state, f"a state of {character.id}",
                                   "choose one of its states, or declare a new one first")
     unit = one(node, "qudt:hasUnit")
-    if kind in UNITS and unit != UNITS[kind]:
-        yield context.finding("error", "unit", node, f"qudt:hasUnit {unit or '(none)'}", UNITS[kind],
+    if kind in DEFAULT_UNIT and unit != DEFAULT_UNIT[kind]:
+        yield context.finding("error", "unit", node, f"qudt:hasUnit {unit or '(none)'}", DEFAULT_UNIT[kind],
                               "convert the numbers and set the unit")
     if kind == "count":
         for predicate in NUMBERS:

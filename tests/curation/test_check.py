@@ -21,6 +21,7 @@ FAULTS: list[tuple[str, str, str, str]] = [
     ("tf:nameKind tf:synonym ;", "tf:nameKind tf:nickname ;", "value outside its list", "tf:nickname"),
     ("tf:separable tf:yes ;", "tf:separabel tf:yes ;", "undeclared property", "tf:separabel"),
     ("qudt:hasUnit unit:MilliM ;", "qudt:hasUnit unit:GM ;", "unit", "unit:GM"),
+    ("qudt:hasUnit unit:NUM ;", "qudt:hasUnit unit:IN ;", "unit", "unit:IN"),
     ("    a tf:LookAlike ;", "    a tf:LokkAlike ;", "shape:typed.type", "tf:LokkAlike"),
     ("tf:parent taxon:vennia ;", "tf:parent taxon:vennia-rubra ;", "cyclic parents", "taxon:vennia-rubra"),
     ('dcterms:created "2026-01-05"^^xsd:date ;', 'dcterms:created "2026-02-30"^^xsd:date ;', "literal form",

@@ -58,7 +58,9 @@ def wrong_fields() -> list[Case]:
 
 
 STATEFUL = [("jaw-reach", "spots", "no state"), ("jaw-reach", "past-eye|to-moon", "no state"), ("side-marks", "10-12", "no state"),
-            ("fin-colour", "state:jaw-reach.to-eye", "no state"), ("gill-rakers", "9.5-11.25.3", "no number")]
+            ("fin-colour", "state:jaw-reach.to-eye", "no state"), ("gill-rakers", "9.5-11.25.3", "no number"),
+            ("gill-rakers", "19 inches", "a count takes no unit"), ("gill-rakers", "12-14 kg", "a count takes no unit"),
+            ("maximum-length", "30 kg", "a length takes mm, cm or in")]
 
 PATCHES: list[Case] = [
     ("not json", "json-text", '{"add": [', "no JSON"), ("a list", "turtle", "[1, 2]", "Turtle"),
