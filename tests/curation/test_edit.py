@@ -127,6 +127,22 @@ def test_patches_in_json_and_turtle(tiny_base: Path, tellfin: Tellfin) -> None:
     assert check_folder(tiny_base, shipped_shapes()).passed
 
 
+def test_a_new_species_takes_its_label_as_its_accepted_name(tiny_base: Path, tellfin: Tellfin) -> None:
+    """One line adds a fish that can then be asked about; a name given in the same patch is not doubled."""
+    fields = {"scientific": "Vennia nova", "rank": "species", "label": "moon vennet", "parent": "Vennia", "source": "memory"}
+    ran = tellfin("--base", tiny_base, "add", "taxon", *(f"{k}={v}" for k, v in fields.items()), *BY)
+    assert ran.code == 0 and "new taxon: taxon:vennia-nova (moon vennet)" in ran.out and "accepted" in ran.out, ran
+    turtle = """taxon:vennia-serena a dwc:Taxon ; dwc:scientificName "Vennia serena" ; skos:prefLabel "sun vennet"@en ;
+        dwc:taxonRank "species" ; tf:parent taxon:vennia ; dcterms:source src:memory ; tf:basis tf:memory .
+        name:vennia-serena.sun-vennet a tf:Name ; tf:nameOf taxon:vennia-serena ; dcterms:language "en" ;
+        skosxl:literalForm "sun vennet"@en ; tf:nameKind tf:accepted ; dcterms:source src:memory ; tf:basis tf:memory ."""
+    assert tellfin("--base", tiny_base, "add", "--patch", "-", *BY, stdin=turtle).code == 0
+    index = Index(tiny_base)
+    assert [*index.ids("name", "vennia-nova"), *index.ids("name", "vennia-serena")] == [
+        "name:vennia-nova.moon-vennet", "name:vennia-serena.sun-vennet"]
+    assert check_folder(tiny_base, shipped_shapes()).passed
+
+
 def test_who_is_asked_once(tiny_base: Path, tellfin: Tellfin) -> None:
     """Without a name nothing is changed; a name given once is remembered with the base."""
     first = tellfin("--base", tiny_base, *NEW, "--why", "x")

@@ -84,7 +84,6 @@ PATCHES: list[Case] = [
     ("orphan species", "json", {"correct": [{"id": "taxon:vennia-alta", "parent": ""}]}, "without tf:parent"),
     ("cross of one", "json", {"add": [{"kind": "taxon", "scientific": "Vennia alta x Vennia rubra", "rank": "hybrid", "label": "cross", "parents": "vennia-alta", "source": "vell-2001", "basis": "read"}]}, "1 parents"),
     ("bad scientific name", "json", {"add": [{"kind": "taxon", "scientific": "vennia 7!", "rank": "species", "label": "x", "parent": "vennia", "source": "vell-2001", "basis": "read"}]}, "scientific name"),
-    ("species without a name", "json", {"add": [{"kind": "taxon", "scientific": "Vennia nova", "rank": "species", "label": "x", "parent": "vennia", "source": "vell-2001", "basis": "read"}]}, "names without an accepted one"),
     ("rank unknown", "json", {"correct": [{"id": "taxon:vennia-alta", "rank": "tribe"}]}, "value outside its list"),
     ("source taken out", "json", {"retract": [{"id": "src:vell-2001", "because": "x"}]}, "dangling reference"),
     ("character taken out", "json", {"retract": [{"id": "char:jaw-reach", "because": "x"}]}, "dangling reference"),
