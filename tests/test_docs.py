@@ -56,6 +56,20 @@ def test_exit_codes_are_documented_as_help_states_them() -> None:
         assert line in README and line in " ".join(help_of().split())
 
 
+def test_the_evening_comes_out_as_shown() -> None:
+    """The prompt says every word of the conversation in README.md, in that order; dots stand for what is left out."""
+    shown = next(block for block in re.findall(r"```\n(.*?)\n```", README, re.S) if block.startswith("> "))
+    turns = [turn.partition("\n") for turn in shown.removeprefix("> ").split("\n> ")]
+    out = io.StringIO()
+    typed = io.StringIO("".join(f"{said}\n" for said, _, _ in turns))
+    assert main(["chat", "--plain", "--no-history", "--date", "2026-07-04"], typed, out, io.StringIO()) == 0
+    told, at = " ".join(out.getvalue().split()), 0
+    for _, _, answer in turns:
+        for piece in re.split(r" ?\.\.\.(?: |$)", " ".join(answer.split())):
+            assert piece in told[at:], piece
+            at = told.index(piece, at) + len(piece)
+
+
 def test_the_two_readme_commands_set_themselves_up() -> None:
     """Both commands make their own environment; the first ends in the crappie question, the second runs pytest."""
     commands = [c for c in re.findall(r"```\n(.*?)\n```", README, re.S) if c.startswith("python3 -m venv")]
