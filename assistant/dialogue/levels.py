@@ -14,7 +14,6 @@ from assistant.dialogue import phrases_lesson as say
 from assistant.dialogue import speak
 from assistant.dialogue.phrases import no_other
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.records import Character
 from assistant.reasoning.contrast import Told
 from assistant.reasoning.splits import CHILD, READER, Reader, loose_denials
 from assistant.text import article, key
@@ -134,16 +133,11 @@ def lead_words(kb: KnowledgeBase, character: str, lead: Lead, level: str) -> str
         feature = set(key(kb.character(character).label).split()) | say.BARE_WORDS
         if all(set(key(kb.state(s).label).split()) <= feature for s in lead.states):
             return say.lead("", say.either([clause_words(kb, s, level) for s in lead.states]))
-    return say.lead(character_words(kb, character, level), choice_words(kb, character, lead, level))
+    return say.lead(character_words(kb, character, level), choice_words(kb, lead, level))
 
 
-def choice_words(kb: KnowledgeBase, character: str, lead: Lead, level: str) -> str:
+def choice_words(kb: KnowledgeBase, lead: Lead, level: str) -> str:
     """The state or count of a lead alone."""
     if lead.states:
         return say.either([state_words(kb, s, level) for s in lead.states])
     return say.at_most(lead.high) if lead.high is not None else say.at_least(lead.low or 0)
-
-
-def is_count(character: Character) -> bool:
-    """True for a character that is counted."""
-    return character.kind == "count"

@@ -13,7 +13,7 @@ from assistant.iris import local
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Caution
 from assistant.reasoning.evidence import about, below
-from assistant.reasoning.observed import Candidate, Identification, Observation, statements_for
+from assistant.reasoning.observed import Candidate, Identification, statements_for
 from assistant.text import join
 from assistant.units import show_length
 
@@ -240,13 +240,3 @@ def grip_caution(kb: KnowledgeBase, taxa: Sequence[str]) -> list[Block]:
     if best is None:
         return []
     return [Block("caution", wording.caution_grip(best[1].text), statements=(f"caution:{best[1].id}",))]
-
-
-def settling(kb: KnowledgeBase, observation: Observation, taxon: str) -> float:
-    """The share of a taxon's fish that show what was seen, 0 to 1 (0.5 where nothing is stated)."""
-    from assistant.reasoning.evidence import distribution
-
-    found = distribution(kb, taxon, observation.character)
-    if found is None:
-        return 0.5
-    return found.share({leaf for s in observation.states for leaf in below(kb, s)})

@@ -218,9 +218,6 @@ def nowhere_said(name: str, label: str) -> str:
 DEPTH = "depth it keeps to"
 EGGS = "number of eggs"
 HABITAT_ASK = "where it lives, when it spawns, what it eats"
-NORTH = (
-    "Farther north and in colder water it starts later; name a state or province and I will say what is held for it."
-)
 
 
 # --- terms ----------------------------------------------------------------------------------------------------
@@ -229,11 +226,6 @@ NORTH = (
 def term_where(where: str) -> str:
     """Where to look on the fish."""
     return f"Where to look: {where}."
-
-
-def term_fishes(names: str) -> str:
-    """Fishes that show it."""
-    return f"Seen in, for instance: {names}."
 
 
 def term_unknown(words: str) -> str:

@@ -469,11 +469,6 @@ MISUSED = "elsewhere other fishes are called so, too"
 NAMES_NEED = "Name a fish, or a local name, and I will tell you what else it is called and where."
 
 
-def is_in_family(a: str, b: str) -> str:
-    """One taxon within another."""
-    return sentence(f"yes, the {a} belong to the {b}")
-
-
 def both_in_family(names: str, family: str) -> str:
     """Several taxa of one family."""
     return sentence(f"{names} belong to one family, the {family}")

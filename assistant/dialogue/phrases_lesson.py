@@ -297,7 +297,7 @@ def key_family(family: str, count: int) -> str:
     return f"That leads to the {family}, {count} kinds. On we go."
 
 
-def key_end(name: str, taken: str) -> str:
+def key_end(name: str) -> str:
     """The end of a walk."""
     return f"The key ends at the {name}."
 

@@ -72,7 +72,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return _pair(turn, pair, sides), held
     if plain_kinds:
         return _answer(turn, _of_one(turn, plain_kinds[0], sides), plain_kinds), held
-    return _needs(turn), held
+    return _needs(), held
 
 
 def _asked_whether_species(turn: Turn, sides: frozenset[str]) -> tuple[str, ...]:
@@ -103,7 +103,7 @@ def _without_the_word(turn: Turn) -> Turn:
     )
 
 
-def _needs(turn: Turn) -> Answer:
+def _needs() -> Answer:
     return plain("hybrids", care.HYBRID_NEEDS, asked=Asked("fish", say.WHICH_FISH))
 
 

@@ -49,7 +49,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     terms = terms or _by_part(turn)
     if terms:
         same = [Block("lead", care.NOT_THE_SAME, claim=False)] if len(terms) > 1 and "same" in reading.words else []
-        first, *rest = [*same, *(b for t in terms[:FEW] for b in _told(kb, t))]
+        first, *rest = [*same, *(b for t in terms[:FEW] for b in _told(t))]
         return Answer("term", (first._replace(kind="lead"), *rest)), held
     if blocks := _characters(turn):
         return Answer("term", tuple(blocks)), held
@@ -87,7 +87,7 @@ def _last(turn: Turn) -> list[Term]:
     return [t for k in keys if (t := kb.find("term", k)) is not None]
 
 
-def _told(kb: KnowledgeBase, term: Term) -> list[Block]:
+def _told(term: Term) -> list[Block]:
     own = (f"term:{term.id}",)
     out = [Block("point", say.term_lead(term.label, term.plain), statements=own)]
     if term.where:
