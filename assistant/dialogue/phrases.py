@@ -383,7 +383,6 @@ NOT_UNDERSTOOD = (
 EMPTY = (
     'Type a question about a fish, for instance how to tell a white crappie from a black crappie. "help" shows more.'
 )
-NOT_BUILT = "I cannot answer that kind of question yet."
 HOSTILE = (
     'I may well have got something wrong. Ask me "why" or "sources" and I will show what I went by; '
     "I only know freshwater fishes."
