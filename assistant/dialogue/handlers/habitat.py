@@ -41,7 +41,7 @@ TOPICS = ("pond", "predators", "depth", "cover")
 """Practices that answer questions on life: stunted ponds, what eats it, how deep it stays."""
 TEMPERATURE, RISK, AGE = "temperature", "conservation-status", "max-age"
 ALSO_TOLD = 2
-EXPLICIT = ("salinity-tolerance", "air-breathing", "max-age")
+EXPLICIT = ("salinity-tolerance", "air-breathing", "max-age", "spawning-temperature")
 """Sides so plainly asked for that their lack is said even where another one answers."""
 RUNNING = frozenset({"run", "runs", "running"})
 ASKS_MORE = frozenset({"asks-how", "asks-what", "asks-when", "asks-where", "why"})
