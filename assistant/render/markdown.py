@@ -97,7 +97,7 @@ def key_markdown(kb: KnowledgeBase, key: Key, title: str, notes: Sequence[str], 
 
 def key_rows(kb: KnowledgeBase, key: Key, level: str) -> list[list[str]]:
     """The leads of a key as rows: number, what it says, where it goes."""
-    rows = [["Step", "If your fish has", "Go to"]]
+    rows = [list(say.KEY_COLUMNS)]
     for couplet in key.couplets:
         rows += [[f"{couplet.number}{letter}", lead_words(kb, couplet.character, lead, level), end_words(kb, lead)]
                  for letter, lead in zip("ab", couplet.leads, strict=True)]
