@@ -258,6 +258,7 @@ def _record_words(turn: Turn, record: object) -> str:
 
 
 def both(turn: Turn, row: ContrastRow) -> str:
+    """What each fish of a row of a contrast shows."""
     kb = turn.kb
     character = kb.character(row.character)
     return "; ".join(
@@ -266,6 +267,7 @@ def both(turn: Turn, row: ContrastRow) -> str:
 
 
 def row_words(turn: Turn, s: Statement) -> str:
+    """A statement in words, with its first source and its basis."""
     cited = join([speak.short_cite(turn.kb, k, s.page) for k in s.source[:1]])
     return wording.says(
         speak.fish(turn.kb, s.taxon),

@@ -17,11 +17,11 @@ from assistant.units import GRAMS, MM, show_length, show_weight
 
 MEMORY = "memory"
 SHOWN = 5
+"""Points shown until somebody asks for more."""
 MOST_TAXA = 12
 LONGEST_NOTE = 110
 PRIVATE = ("not opened", "look in", "read as", "quoted there", "see ")
 """How notes begin that speak to curators about sources."""
-"""Points shown until somebody asks for more."""
 _SINGULAR = re.compile(r"(?<=[\d \-])(?:inch|foot|pound|ounce|meter|metre|inchers?|pounders?)$", re.I)
 """Units that read oddly behind a number ("a bluegill of 12 inch", "15 incher")."""
 LENGTH_UNITS, WEIGHT_UNITS = tuple(MM), tuple(GRAMS)

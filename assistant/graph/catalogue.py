@@ -221,6 +221,7 @@ def _stamp(found: os.stat_result) -> Stamp:
 
 
 def read_content(path: Path) -> tuple[bytes, Stamp]:
+    """The bytes of a file and its stamp as it was opened. DataError when it cannot be read."""
     try:
         with path.open("rb") as file:
             stamp = _stamp(os.fstat(file.fileno()))

@@ -34,7 +34,6 @@ from assistant.reasoning.verdict import Why, Word
 from assistant.text import join, key
 
 SURVEY = frozenset({"rule-limit", "rule-open", "rule-length", "rule-possession"})
-IN_HAND = frozenset({"rule-keep"})
 CARE = "release-basic"
 """The caution that tells how a fish is let go."""
 
