@@ -14,7 +14,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Caution
 from assistant.reasoning.evidence import about, below
 from assistant.reasoning.observed import Candidate, Identification, statements_for
-from assistant.text import join
+from assistant.text import join, sentence
 from assistant.units import show_length
 
 MOST_NAMED = 3
@@ -239,4 +239,4 @@ def grip_caution(kb: KnowledgeBase, taxa: Sequence[str]) -> list[Block]:
             best = ((min(sizes), caution.id), caution)
     if best is None:
         return []
-    return [Block("caution", wording.caution_grip(best[1].text), statements=(f"caution:{best[1].id}",))]
+    return [Block("caution", sentence(best[1].text), statements=(f"caution:{best[1].id}",))]

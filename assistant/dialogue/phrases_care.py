@@ -97,11 +97,6 @@ def males(text: str) -> str:
     return f"Males among them: {text}."
 
 
-def cross_fact(label: str, text: str) -> str:
-    """Another statement of a cross."""
-    return f"{label[:1].upper()}{label[1:]}: {text}."
-
-
 def cross_list(name: str, others: str) -> str:
     """Known crosses of a fish."""
     return sentence(f"known crosses of {name}: {others}")
@@ -181,11 +176,6 @@ ASPECT = {
 def life_lead(name: str, label: str, told: str) -> str:
     """The side asked about, first."""
     return sentence(f"{label} of the {name}: {told}")
-
-
-def life_point(label: str, told: str) -> str:
-    """A further side."""
-    return f"{label[:1].upper()}{label[1:]}: {told}."
 
 
 def life_yes(answer: str, name: str, label: str, told: str) -> str:

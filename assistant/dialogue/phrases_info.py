@@ -58,11 +58,6 @@ def names_with(names: list[str], last: str = "and") -> str:
     return join(names, last)
 
 
-def term_lead(label: str, plain: str) -> str:
-    """A word explained."""
-    return f"{label[:1].upper()}{label[1:]}: {plain}"
-
-
 # --- range ----------------------------------------------------------------------------------------------------
 
 STATUS_VERB = {

@@ -129,7 +129,7 @@ def told_words(kb: KnowledgeBase, told: Told, character: Character, units: str =
 def narrowed(kb: KnowledgeBase, told: Told, text: str, units: str = "") -> str:
     """The words with whom they speak of, where that is not every grown fish: "blue-black (breeding males)"."""
     record = kb.record_at(f"st:{told.only}") if told.only and text else None
-    return text if record is None else say.of_whom(text, scope_words(kb, record, units))
+    return text if record is None else say.with_bracket(text, scope_words(kb, record, units))
 
 
 def told_clause(kb: KnowledgeBase, told: Told, character: Character, units: str = "") -> str:

@@ -186,7 +186,7 @@ def _alike(turn: Turn, found: Contrast) -> list[Block]:
     if not rows:
         return []
     told = "; ".join(
-        say.described(
+        say.with_bracket(
             kb.character(r.character).label, speak.told_words(kb, r.told[0], kb.character(r.character), turn.held.units)
         )
         for r in rows
@@ -268,7 +268,7 @@ def _points(turn: Turn, found: Contrast, rows: tuple[ContrastRow, ...]) -> list[
         if not out and row.character not in asked:
             out.append(_lead(turn, found, row))
             continue
-        text = say.contrast_point(speak.heading(kb.character(row.character)), _each(turn, found, row))
+        text = say.entry(speak.heading(kb.character(row.character)), _each(turn, found, row))
         out.append(Block("point" if out else "lead", text, statements=_statements(row)))
     if len(rows) > most:
         out.append(Block("help", say.more_left(len(rows) - most), claim=False))

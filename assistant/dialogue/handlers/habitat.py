@@ -223,7 +223,7 @@ def _told(turn: Turn, taxon: str, character: str, first: bool, answers: bool = T
     if answer and first:
         text = care.life_yes(answer, name, heading.lower(), told)
     else:
-        text = care.life_lead(name, heading.lower(), told) if first else care.life_point(heading, told)
+        text = care.life_lead(name, heading.lower(), told) if first else core.entry(heading, told)
     return Block(
         "point",
         trusted(text, "memory" if all(s.basis == "memory" for s in chosen) else ""),

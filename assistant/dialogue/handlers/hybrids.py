@@ -176,7 +176,7 @@ def _fact(kb: KnowledgeBase, character: str, statements: Sequence[Statement]) ->
     elif character == MALES:
         text = care.males(told)
     else:
-        text = care.cross_fact(kb.character(character).label, told)
+        text = core.entry(kb.character(character).label, told)
     return Block(
         "point",
         trusted(text, "memory" if all(s.basis == "memory" for s in statements) else ""),
@@ -203,7 +203,7 @@ def _features(turn: Turn, found: Taxon) -> list[Block]:
     return [
         Block(
             "point",
-            core.contrast_point(speak.heading(kb.character(r.character)), both(turn, r)),
+            core.entry(speak.heading(kb.character(r.character)), both(turn, r)),
             statements=speak.short_ids(s for t in r.told if t for s in t.statements) or (f"taxon:{found.id}",),
         )
         for r in rows[:SHOWN_LOOKS]
@@ -347,7 +347,7 @@ def _general(turn: Turn, sides: frozenset[str]) -> list[Block]:
 def _term(kb: KnowledgeBase, key: str) -> list[Block]:
     term = kb.find("term", key)
     return (
-        [Block("point", say.term_lead(term.label, term.plain), statements=(f"term:{key}",))]
+        [Block("point", say.titled(term.label, term.plain), statements=(f"term:{key}",))]
         if term is not None
         else []
     )

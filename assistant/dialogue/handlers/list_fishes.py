@@ -363,7 +363,7 @@ def _by_place(
         blocks.append(Block("point", told, statements=tuple(r for _, r in kin)))
     for status in (*LIVING[1:], "uncertain", "extirpated"):
         if (some := by_status.get(status)) and (statuses == LIVING or (status in statuses and len(some) < len(living))):
-            text = lists.status_line(status, say.names_with([label(kb, f.taxon) for f, _ in some]))
+            text = say.range_line(status, say.names_with([label(kb, f.taxon) for f, _ in some]))
             blocks.append(Block("point", text, statements=tuple(r for _, r in some)))
     taxa = [*(f.taxon for f, _ in living), *(f.taxon for f in maybe), *(f.taxon for f, _ in kin)][:MOST_TAXA]
     return Answer("list", tuple(blocks), taxa=unique((*taxa, *_wider(turn))))

@@ -125,7 +125,7 @@ def _as_terms(kb: KnowledgeBase, local: Sequence[Mention]) -> list[Block]:
         if kind == "term"
     )
     terms = [t for k in keys if (t := kb.find("term", k)) is not None]
-    return [Block("point", say.term_lead(t.label, t.plain), statements=(f"term:{t.id}",)) for t in terms]
+    return [Block("point", say.titled(t.label, t.plain), statements=(f"term:{t.id}",)) for t in terms]
 
 
 def _meaning(turn: Turn, words: str, ids: Sequence[str]) -> list[Block]:

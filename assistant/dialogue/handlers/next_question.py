@@ -76,7 +76,7 @@ def _marks(turn: Turn, about: tuple[str, ...]) -> tuple[Answer, Held]:
             if t
         )
         ids = speak.short_ids(s for t in row.told if t for s in t.statements)
-        blocks.append(Block("point", wording.look_at(speak.heading(character), told), statements=ids))
+        blocks.append(Block("point", say.entry(speak.heading(character), told), statements=ids))
     if not rows:
         blocks.append(Block("next", wording.LOOK_ASK, claim=False))
         return Answer("next-question", tuple(blocks), named(turn) or about), turn.held

@@ -277,6 +277,6 @@ def _group(kb: KnowledgeBase, asked: Sequence[str], taxa: Sequence[str], places:
         if some := by_status.get(status):
             names = say.names_with([label(kb, t) for t, _ in some])
             out.append(
-                Block("point", lists.status_line(status, names), statements=tuple(f"range:{r.id}" for _, r in some))
+                Block("point", say.range_line(status, names), statements=tuple(f"range:{r.id}" for _, r in some))
             )
     return out

@@ -188,7 +188,7 @@ def _terms(turn: Turn) -> list[Block]:
     kb = turn.kb
     keys = dict.fromkeys(i for m in turn.reading.of("term") for i in m.ids)
     terms = [t for k in keys if (t := kb.find("term", k)) is not None]
-    return [Block("point", say.term_lead(t.label, t.plain), statements=(f"term:{t.id}",)) for t in terms[:2]]
+    return [Block("point", say.titled(t.label, t.plain), statements=(f"term:{t.id}",)) for t in terms[:2]]
 
 
 def _general(turn: Turn, sides: frozenset[str], told: Amounts) -> list[Block]:
