@@ -11,7 +11,8 @@ from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.aspects import characters
-from assistant.dialogue.subjects import label, named, species_of, subjects
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.telling import MEMORY, place_names, plain
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase

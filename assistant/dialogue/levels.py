@@ -110,13 +110,11 @@ def value_words(kb: KnowledgeBase, told: Told | None, level: str) -> str:
     parts = []
     loose = loose_denials(kb, told.states[0][0].partition(".")[0]) if told.states else frozenset()
     for state, share in [s for s in told.states if s[0] not in loose] or told.states:
-        word = speak.often(kb, share) if len(told.states) > 1 or share < speak.PLAIN else ""
+        word = speak.word_of(kb, share, len(told.states))
         text = state_words(kb, state, level)
         text = no_other(text) if speak.denies_the_others(kb, kb.state(state), told.taxon) else text
         parts.append((say.YOUNG_OFTEN.get(word, word) if level == "young" else word, text))
-    if len(parts) > 1 and all(w == parts[0][0] for w, _ in parts):
-        return speak.narrowed(kb, told, say.either([t for _, t in parts]))
-    return speak.narrowed(kb, told, ", ".join(f"{w} {t}".strip() for w, t in parts))
+    return speak.narrowed(kb, told, speak.with_words(parts, say.either))
 
 
 def _character_of(kb: KnowledgeBase, told: Told) -> str:

@@ -9,6 +9,7 @@ from assistant.dialogue import speak
 from assistant.dialogue.answer import Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.observing import span_of
+from assistant.dialogue.telling import place_names
 from assistant.iris import local
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Caution
@@ -186,7 +187,7 @@ def place_doubts(kb: KnowledgeBase, held: Held, taxon: str) -> list[Block]:
     crosses = [t for t in others if kb.taxon(t).is_hybrid][:1]
     plain = [t for t in others if not kb.taxon(t).is_hybrid][:2]
     text = wording.out_of_range(
-        speak.fish(kb, taxon), speak.place_words(kb, held.places), speak.fishes(kb, [*plain, *crosses], "or")
+        speak.fish(kb, taxon), place_names(kb, held.places), speak.fishes(kb, [*plain, *crosses], "or")
     )
     return [Block("doubt", text, statements=ids)]
 

@@ -9,6 +9,7 @@ from decimal import Decimal
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.reading import Measure
+from assistant.dialogue.speak import short_ids
 from assistant.dialogue.subjects import species_of
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Place, Statement
@@ -35,7 +36,7 @@ def advice(prefix: str, record: Record, kind: str, text: str = "") -> Block:
 
 def ids(statements: Iterable[Statement]) -> tuple[str, ...]:
     """Short forms of statements."""
-    return tuple(dict.fromkeys(f"st:{s.id}" for s in statements))
+    return short_ids(s.id for s in statements)
 
 
 def basis_of(items: Sequence[Statement]) -> str:

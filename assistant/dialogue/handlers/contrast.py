@@ -13,6 +13,7 @@ from assistant.dialogue.phrases_lesson import ADD_WORDS
 from assistant.dialogue.portrait import lacks
 from assistant.dialogue.sexes import asks_sexes, sexes_told
 from assistant.dialogue.subjects import MOST, groups, named, species_of, unclear
+from assistant.dialogue.telling import place_names
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import LookAlike
@@ -353,7 +354,7 @@ def place_remarks(turn: Turn, taxa: tuple[str, ...]) -> list[Block]:
         status = {r.status for r in here}
         if status and status <= {"absent", "extirpated"}:
             text = say.place_helps(
-                speak.fish(kb, taxon), speak.place_words(kb, held.places), say.STATUS[sorted(status)[0]]
+                speak.fish(kb, taxon), place_names(kb, held.places), say.STATUS[sorted(status)[0]]
             )
             out.append(Block("point", text, statements=tuple(f"range:{r.id}" for r in here)))
     return out

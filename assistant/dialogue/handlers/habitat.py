@@ -13,7 +13,8 @@ from assistant.dialogue.aspects import aspects, characters, states
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import list_fishes
 from assistant.dialogue.life_asked import asks_spawning, living, seasons
-from assistant.dialogue.subjects import label, species_of
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import species_of
 from assistant.dialogue.telling import advice, cut, ids, shown_note, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase

@@ -8,7 +8,8 @@ from assistant.dialogue import phrases_care as care
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.asked_about import asked_about, kinds_name, told_taxa
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.subjects import label, species_of, subjects
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import species_of, subjects
 from assistant.dialogue.telling import SHOWN, advice, cut, ids, plain
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase

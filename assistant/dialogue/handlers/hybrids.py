@@ -14,7 +14,8 @@ from assistant.dialogue.asked_about import carried_on, kinds_name, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.grounds import both
-from assistant.dialogue.subjects import MOST, label, species_of, subjects
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import MOST, species_of, subjects
 from assistant.dialogue.telling import cut, ids, plain, shown_note, trusted
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase

@@ -19,7 +19,8 @@ from assistant.dialogue.handlers.term import words_for_lesson
 from assistant.dialogue.life_asked import asks_spawning, living, seasons, spawners
 from assistant.dialogue.ranking import FROM_SMALLEST, SIZE, order_asked, other_end, placed
 from assistant.dialogue.reading import Seen
-from assistant.dialogue.subjects import groups, label, named, species_of, subjects, unclear
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import groups, named, species_of, subjects, unclear
 from assistant.dialogue.telling import place_names, plain
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import common_taxon

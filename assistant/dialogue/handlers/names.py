@@ -11,7 +11,8 @@ from assistant.dialogue.asked_about import carried_on, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.reading import Mention
-from assistant.dialogue.subjects import label, species_of, subjects, unclear
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import species_of, subjects, unclear
 from assistant.dialogue.telling import MEMORY, place_names, plain, trusted
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase

@@ -11,6 +11,7 @@ from assistant.dialogue.asking import ask_block, next_asked
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.observing import evidence_of
 from assistant.dialogue.subjects import named, species_of, subjects
+from assistant.dialogue.telling import place_names
 from assistant.dialogue.turn import Turn
 from assistant.reasoning.contrast import LOOKS, contrast
 from assistant.reasoning.identify import posterior
@@ -48,7 +49,7 @@ def _so_far(turn: Turn) -> tuple[Answer, Held]:
     text = wording.so_far(
         speak.fishes(kb, held.taxa),
         seen,
-        speak.place_words(kb, held.places),
+        place_names(kb, held.places),
         held.lengths[-1].words if held.lengths else "",
     )
     return Answer("next-question", (Block("lead", text, claim=False),), held.taxa, asked=held.asked), held

@@ -5,7 +5,8 @@ from __future__ import annotations
 from assistant.dialogue import phrases as say
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.subjects import label, subjects
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import subjects
 from assistant.dialogue.turn import Turn
 
 LONGEST_ECHO = 40

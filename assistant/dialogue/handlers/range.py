@@ -10,7 +10,8 @@ from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import LIVING, asked_about, told_taxa
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.subjects import label, species_of
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import species_of
 from assistant.dialogue.telling import MEMORY, place_name, place_names, plain, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import common_taxon

@@ -12,7 +12,8 @@ from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held, Order
 from assistant.dialogue.handlers.range import living_in
 from assistant.dialogue.ranking import FROM_SMALLEST, OF_SIZE, SIZE, placed
-from assistant.dialogue.subjects import label, named, species_of, subjects
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.telling import basis_of, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
