@@ -131,7 +131,7 @@ def guess_points(kb: KnowledgeBase, held: Held, found: Identification, guess: st
         some = [s for s in about(kb, guess, seen.observation.character)[0]
                 if (s.sex or s.breeding or s.stage) and told & {leaf for x in s.states for leaf in below(kb, x)}]
         if some and seen.observation.seen and (own is None or what in against):
-            text = wording.of_some(speak.scope_words(kb, some[0]), name, what)
+            text = wording.of_some(speak.scope_words(some[0]), name, what)
             out.append(Block("point", text, statements=speak.short_ids(s.id for s in some)))
     return out
 
@@ -156,12 +156,12 @@ def doubts(kb: KnowledgeBase, held: Held, found: Identification, guess: str = ""
                 statements=speak.short_ids(top.opposes or top.supports),
             )
         )
-    out += hybrid_doubts(kb, held, found)
+    out += hybrid_doubts(kb, found)
     out += place_doubts(kb, held, guess or top.taxon)
     return out + size_doubts(kb, held, guess or top.taxon)
 
 
-def hybrid_doubts(kb: KnowledgeBase, held: Held, found: Identification) -> list[Block]:
+def hybrid_doubts(kb: KnowledgeBase, found: Identification) -> list[Block]:
     """A word on hybrids where one leads, is among the candidates, or the marks of two parents clash."""
     crosses = [c for c in shown(found) if kb.taxon(c.taxon).is_hybrid]
     if not crosses:

@@ -138,7 +138,7 @@ def told_words(kb: KnowledgeBase, told: Told, character: Character, units: str =
 def narrowed(kb: KnowledgeBase, told: Told, text: str, units: str = "") -> str:
     """The words with whom they speak of, where that is not every grown fish: "blue-black (breeding males)"."""
     record = kb.record_at(f"st:{told.only}") if told.only and text else None
-    return text if record is None else say.with_bracket(text, scope_words(kb, record, units))
+    return text if record is None else say.with_bracket(text, scope_words(record, units))
 
 
 def told_clause(kb: KnowledgeBase, told: Told, character: Character, units: str = "") -> str:
@@ -213,7 +213,7 @@ def _sex_age(s: Statement) -> str:
     return " ".join(words)
 
 
-def scope_words(kb: KnowledgeBase, s: Statement, units: str = "us") -> str:
+def scope_words(s: Statement, units: str = "us") -> str:
     """The class of fish that a statement speaks of: "young", "females", "breeding males", "fish under 2 in"."""
     sex = say.SEX_PLURAL.get(s.sex, "fish")
     if s.stage == "juvenile":

@@ -330,7 +330,7 @@ def _fools(turn: Turn, found: Contrast) -> list[Block]:
         s = kb.record_at(f"st:{item.statement}")
         if s is None or (not s.states and s.low is None and s.high is None):
             continue
-        who = speak.scope_words(kb, s, turn.held.units)
+        who = speak.scope_words(s, turn.held.units)
         value = join([kb.state(x).clause or kb.state(x).label for x in s.states], "or")
         if not value:
             continue

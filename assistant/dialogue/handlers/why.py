@@ -86,7 +86,7 @@ def _grounds(turn: Turn, found: Identification) -> Answer:
     extra = [Block("point", wording.strongest(best[0]), statements=best[1])] if best and len(points) > 1 else []
     return Answer(
         "why",
-        (lead, *extra, *points[:MOST], *naming.hybrid_doubts(kb, held, found)),
+        (lead, *extra, *points[:MOST], *naming.hybrid_doubts(kb, found)),
         _taxa(found),
         found.candidates,
         found.verdict,
@@ -141,7 +141,7 @@ def _sure(turn: Turn, found: Identification) -> Answer:
     term = kb.find("term", VERDICT_TERM + found.verdict) or kb.find("term", found.verdict)
     if term is not None:
         blocks.append(Block("point", wording.threshold(found.verdict, term.plain), statements=(f"term:{term.id}",)))
-    blocks += naming.hybrid_doubts(kb, held, found)
+    blocks += naming.hybrid_doubts(kb, found)
     asked = next_asked(turn, held, found.posterior) if found.verdict != "sure" else None
     if asked is not None:
         blocks.append(ask_block(turn, asked))
