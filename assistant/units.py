@@ -23,11 +23,6 @@ def to_mm(value: Decimal | float | int | str, unit: str) -> Decimal:
     return Decimal(str(value)) * MM[unit]
 
 
-def to_grams(value: Decimal | float | int | str, unit: str) -> Decimal:
-    """Grams of a weight in ``unit`` (g, kg, lb, oz); KeyError for another unit."""
-    return Decimal(str(value)) * GRAMS[unit]
-
-
 def _round(value: Decimal, places: int) -> str:
     text = str(value.quantize(Decimal(1).scaleb(-places), rounding=ROUND_HALF_UP))
     return text.rstrip("0").rstrip(".") if "." in text else text

@@ -15,14 +15,15 @@ HELP = ("add a record: tellfin add statement taxon='green sunfish' character=gil
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Options of the command."""
-    parser.add_argument("kind", nargs="?", help="statement, name, range, look-alike, source, rule or another kind")
+    parser.add_argument("kind", nargs="?", help="statement, taxon (its label becomes its accepted name), name, range, "
+                        "look-alike, source, rule or another kind")
     parser.add_argument("fields", nargs="*", metavar="FIELD=VALUE", help="the fields (a wrong one lists all)")
     add_edit_options(parser, patch=True)
 
 
 def execute(args: argparse.Namespace, streams: Streams) -> int:
     """Add and tell; 1 when the change is refused."""
-    from assistant.curation.edit import add_record, apply_nodes, apply_table
+    from assistant.curation.edit import add_record, apply_nodes, apply_table, name_new_species
     from assistant.curation.lookup import Lookup
     from assistant.curation.records import kind_named, pairs
     from assistant.curation.stores import open_store
@@ -52,5 +53,6 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
             apply_table(draft, table, author.key, now().date(), author.why)
         else:
             apply_nodes(draft, parse_turtle(text, args.patch), author.key, now().date(), correct=False)
+        name_new_species(draft, author.key, now().date())
 
     return change(args, streams, store, author, work)

@@ -31,7 +31,11 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("text", nargs="*", metavar="TEXT", help="the question (else it is read from standard input)")
     parser.add_argument("--json", action="store_true", help="print the answer as one JSON object")
     parser.add_argument(
-        "--lines", action="store_true", help="read JSON objects, one a line, and print one answer a line"
+        "--lines", action="store_true",
+        help='read JSON objects, one a line, such as {"say": "what is a walleye", "conversation": "a", "place": '
+        '"US-OH", "date": "2026-07-04"} (all but "say" may be left out; lines of one conversation follow up on each '
+        'other) and print one answer a line, or {"error": {"message": ..., "hint": ...}}; exit 2 when there '
+        'was such a line'
     )
     parser.add_argument("--place", metavar="PLACE", help="where: a state or province (US-OH, Ohio) or a water")
     parser.add_argument("--date", metavar="YYYY-MM-DD", help="the day to answer for (else today)")
@@ -39,7 +43,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def execute(args: argparse.Namespace, streams: Streams) -> int:
-    """Answer and return 0. Raises UsageError for a bad option."""
+    """Answer and return 0 (``--lines``: 2 where a line could not be answered). Raises UsageError for a bad option."""
     from assistant.dialogue.conversation import Held
     from assistant.loading import open_base
 
@@ -102,6 +106,7 @@ def _once(base: Base, text: str, held: Held, clock: date, as_json: bool, streams
 
 
 def _lines(base: Base, streams: Streams, start: Defaults) -> int:
+    code = 0
     for line in _read(streams):
         if not line.strip():
             continue
@@ -109,9 +114,10 @@ def _lines(base: Base, streams: Streams, start: Defaults) -> int:
             out = _reply(base, line, start)
         except AssistantError as error:
             out = {"error": {"message": error.message, "hint": error.hint}}
+            code = max(code, error.exit_code)
         streams.out(json.dumps(out, ensure_ascii=False))
         streams.stdout.flush()
-    return 0
+    return code
 
 
 def _read(streams: Streams) -> Iterator[str]:

@@ -30,7 +30,10 @@ def add_edit_options(parser: argparse.ArgumentParser, patch: bool = False) -> No
                         help="a source of the base that the change rests on (may be given again)")
     parser.add_argument("--dry-run", action="store_true", help="show the change in words and findings, write nothing")
     if patch:
-        parser.add_argument("--patch", metavar="FILE", help="a small Turtle or JSON patch (- reads standard input)")
+        parser.add_argument("--patch", metavar="FILE",
+                            help='a small Turtle or JSON patch (- reads standard input), such as {"add": [{"kind": '
+                            '"look-alike", "taxon": "walleye", "other": "sauger", "separable": "yes", "source": '
+                            '"memory"}], "correct": [{"id": "st:ID", "low": 9}]}')
 
 
 def now() -> datetime:

@@ -6,6 +6,7 @@ import argparse
 from pathlib import Path
 
 from assistant.cli.streams import Streams
+from assistant.errors import UsageError
 
 NAME = "format"
 HELP = "bring Turtle files to canonical form, one fact a line (--check only says which are not)"
@@ -25,6 +26,9 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     from assistant.graph.read import turtle_files
 
     own = [] if args.base else [shipped_shapes()]
+    for path in args.paths:
+        if not Path(path).exists():
+            raise UsageError("there is no such file or folder", "check the path", path)
     roots = [Path(p) for p in args.paths] or [base_folder(args.base, streams.err), *own]
     files = [f for root in roots for f in ([root] if root.is_file() else turtle_files(root))]
     if args.check:

@@ -4,10 +4,24 @@ from __future__ import annotations
 
 import argparse
 import json
+from typing import TYPE_CHECKING
 
-from assistant.cli.lesson_options import add_fishes, add_output, add_words, chosen, open_kb, text_width, write_out
+from assistant.cli.lesson_options import (
+    TABLE_FORMS,
+    add_fishes,
+    add_output,
+    add_words,
+    chosen,
+    open_kb,
+    text_width,
+    write_out,
+)
 from assistant.cli.streams import Streams
 from assistant.errors import UsageError
+
+if TYPE_CHECKING:
+    from assistant.dialogue.lesson_key import LessonKey
+    from assistant.model.knowledge import KnowledgeBase
 
 NAME = "key"
 HELP = "make a two-way key to some fishes, a group, or the fishes of a place"
@@ -17,7 +31,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     """The arguments of the command."""
     add_fishes(parser)
     add_words(parser)
-    add_output(parser, ("text", "markdown", "csv", "html", "json"))
+    add_output(parser, TABLE_FORMS)
 
 
 def execute(args: argparse.Namespace, streams: Streams) -> int:
@@ -34,13 +48,10 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     return 0
 
 
-def _rendered(kb: object, found: object, args: argparse.Namespace) -> str:
-    from assistant.dialogue.lesson_key import LessonKey
-    from assistant.model.knowledge import KnowledgeBase
+def _rendered(kb: KnowledgeBase, found: LessonKey, args: argparse.Namespace) -> str:
     from assistant.render.markdown import key_markdown, key_rows, key_text
     from assistant.render.tables import csv_table
 
-    assert isinstance(kb, KnowledgeBase) and isinstance(found, LessonKey)
     if args.format == "text":
         return key_text(kb, found.key, found.title, found.notes, args.level, text_width(args.output))
     if args.format == "markdown":

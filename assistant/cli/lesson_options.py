@@ -16,6 +16,9 @@ from assistant.errors import ToolError, UsageError
 if TYPE_CHECKING:
     from assistant.model.knowledge import KnowledgeBase
 
+TABLE_FORMS = ("text", "markdown", "csv", "html", "json")
+"""The forms of what can be a table."""
+
 
 def add_fishes(parser: argparse.ArgumentParser) -> None:
     """The arguments that choose fishes."""
@@ -29,9 +32,12 @@ def add_fishes(parser: argparse.ArgumentParser) -> None:
 
 def add_words(parser: argparse.ArgumentParser) -> None:
     """The arguments that choose features and words."""
-    parser.add_argument("--look", choices=("picture", "hand", "lab"), default="hand",
+    from assistant.dialogue.levels import LEVELS
+    from assistant.reasoning.contrast import LOOKS
+
+    parser.add_argument("--look", choices=tuple(LOOKS), default="hand",
                         help="features seen in a picture, on a fish in the hand, or on the bench (default: hand)")
-    parser.add_argument("--level", choices=("young", "plain", "trade"), default="plain",
+    parser.add_argument("--level", choices=LEVELS, default="plain",
                         help="words for children, for everybody, or for the trade (default: plain)")
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from assistant.curation.census import Census, census
-from assistant.curation.findings import Finding, errors, ordered
+from assistant.curation.findings import LOADS, Finding, errors, ordered
 from assistant.curation.format import first_difference, unformatted
 from assistant.curation.lint import base_findings
 from assistant.curation.rules import rulebook_findings
@@ -107,7 +107,7 @@ def _loading(index: Index, nodes: dict[str, Node]) -> Iterator[Finding]:
             if kind is not None:
                 row_of(kind, node)
         except DataError as error:
-            yield Finding("error", "loads", node.id, index.where(node.id), error.message, "a record that loads",
+            yield Finding("error", LOADS, node.id, index.where(node.id), error.message, "a record that loads",
                           error.hint)
 
 

@@ -8,6 +8,7 @@ from datetime import date
 from assistant.curation.lookup import Lookup
 from assistant.curation.mint import mint, place_file, stem
 from assistant.curation.records import Fields, build_node, kind_named, set_fields
+from assistant.curation.taxonomy import NAMED_RANKS, accepted
 from assistant.curation.view import Draft, one
 from assistant.curation.wanted import filled, refuse_unfit
 from assistant.errors import DataError, UsageError
@@ -38,6 +39,19 @@ def put_new(draft: Draft, node: Node, by: str, on: date) -> str:
         node = Node(mint(node, draft), node.props)
     draft.put(node, place_file(node, draft))
     return node.id
+
+
+def name_new_species(draft: Draft, by: str, on: date) -> None:
+    """Give each new species of a change that has no accepted name yet one: its label, with the source of the taxon."""
+    for key, (old, taxon) in draft.changed().items():
+        if old is not None or taxon is None or one(taxon, "dwc:taxonRank") not in NAMED_RANKS or accepted(key, draft):
+            continue
+        for label in taxon.props.get("skos:prefLabel", [])[:1]:
+            put_new(draft, Node("", {
+                "rdf:type": ["tf:Name"], "tf:nameOf": [key], "skosxl:literalForm": [label],
+                "dcterms:language": [Literal(label.lang if isinstance(label, Literal) and label.lang else "en")],
+                "tf:nameKind": ["tf:accepted"],
+                **{p: list(taxon.props[p]) for p in ("dcterms:source", "tf:basis") if p in taxon.props}}), by, on)
 
 
 def correct_record(draft: Draft, key: str, fields: Fields, by: str, on: date, lookup: Lookup | None = None) -> str:

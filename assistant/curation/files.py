@@ -9,8 +9,8 @@ from pathlib import Path
 from assistant.errors import ToolError
 
 
-def write_synced(path: Path, data: bytes) -> None:
-    """Write a file and wait until the disk has it. ToolError when it cannot be written."""
+def write_synced(path: Path, data: bytes, named: Path | None = None) -> None:
+    """Write a file and wait until the disk has it. ToolError when it cannot be written, on the path ``named``."""
     try:
         with path.open("wb") as file:
             file.write(data)
@@ -19,14 +19,14 @@ def write_synced(path: Path, data: bytes) -> None:
     except OSError as error:
         with contextlib.suppress(OSError):
             path.unlink()
-        raise ToolError(f"cannot be written: {error.strerror}", "check free space and permissions",
-                        str(path)) from error
+        hint = "check free space and permissions" if path.parent.is_dir() else f"make the folder {path.parent} first"
+        raise ToolError(f"cannot be written: {error.strerror}", hint, str(named or path)) from error
 
 
 def replace_file(path: Path, data: bytes) -> None:
     """Put new content in place of a file in one step."""
     stage = path.with_name(f".{path.name}.{os.getpid()}.new")
-    write_synced(stage, data)
+    write_synced(stage, data, named=path)
     move(stage, path)
 
 

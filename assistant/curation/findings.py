@@ -8,6 +8,8 @@ from typing import Any
 
 SEVERITIES = ("error", "warning", "hint")
 """Worst first; only errors keep a change out."""
+LOADS = "loads"
+"""The rule that a record can be read as the program reads it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,9 +31,15 @@ class Finding:
 
 
 def ordered(findings: Iterable[Finding]) -> list[Finding]:
-    """Each finding once: worst first, then by rule, place and thing."""
+    """Each finding once: worst first, then by rule, place and thing.
+
+    That a record does not load is told only where nothing else is wrong with it.
+    """
     rank = {name: i for i, name in enumerate(SEVERITIES)}
-    return sorted(set(findings), key=lambda f: (rank[f.severity], f.rule, _place(f.where), f.thing, f.found))
+    found = set(findings)
+    at_fault = {f.thing for f in found if f.severity == "error" and f.rule != LOADS}
+    found = {f for f in found if f.rule != LOADS or f.thing not in at_fault}
+    return sorted(found, key=lambda f: (rank[f.severity], f.rule, _place(f.where), f.thing, f.found))
 
 
 def errors(findings: Iterable[Finding]) -> list[Finding]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Collection, Iterator
 from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
 from itertools import pairwise
@@ -18,6 +18,7 @@ from assistant.curation.lengths import above_the_largest
 from assistant.curation.shapes import is_valid, shown
 from assistant.curation.siblings import far_values
 from assistant.curation.taxonomy import taxonomy_findings
+from assistant.curation.values import DEFAULT_UNIT
 from assistant.curation.view import View, many, number, one
 from assistant.curation.vocabulary import Vocabulary
 from assistant.graph.lines import Index
@@ -29,7 +30,6 @@ STATEMENTS = {"tf:StateStatement": ("states", "ordered"),
               "tf:NumberStatement": ("count", "ratio", "length", "mass", "temperature"),
               "tf:TextStatement": ("text", "relation")}
 """Statement class to the kinds of characters that it fits."""
-UNITS = {"length": "unit:MilliM", "mass": "unit:GM", "temperature": "unit:DEG_C"}
 SCOPE = ("dwc:sex", "dwc:lifeStage", "dwc:reproductiveCondition", "tf:season", "tf:inRegion", "tf:fromLength",
          "tf:toLength", "tf:view", "tf:scopeText")
 NUMBERS = ("tf:low", "tf:usualLow", "tf:usualHigh", "tf:high")
@@ -41,6 +41,12 @@ class Context:
 
     view: View
     vocabulary: Vocabulary
+    looked_at: Collection[str] = ()
+    """Ids of all nodes that are looked at, so that what is wrong between two of them is told once."""
+
+    def told_of(self, node: Node, other: str) -> bool:
+        """True where a fault between two nodes is told of the other one."""
+        return other in self.looked_at and node.id < other
 
     def finding(self, severity: str, rule: str, node: Node, found: str, expected: str, mend: str) -> Finding:
         """A finding on a node."""
@@ -58,8 +64,8 @@ def node_findings(node: Node, context: Context) -> Iterator[Finding]:
 
 def base_findings(index: Index, vocabulary: Vocabulary) -> Iterator[Finding]:
     """What the rules say about a whole base, with those that need all of it."""
-    context = Context(index, vocabulary)
     nodes = index.all_nodes()
+    context = Context(index, vocabulary, nodes.keys())
     for node in nodes.values():
         yield from node_findings(node, context)
     for key, spot in index.double:
@@ -167,8 +173,8 @@ def statements(node: Node, context: Context) -> Iterator[Finding]:
             yield context.finding("error", "state of another character", node, state, f"a state of {character.id}",
                                   "choose one of its states, or declare a new one first")
     unit = one(node, "qudt:hasUnit")
-    if kind in UNITS and unit != UNITS[kind]:
-        yield context.finding("error", "unit", node, f"qudt:hasUnit {unit or '(none)'}", UNITS[kind],
+    if kind in DEFAULT_UNIT and unit != DEFAULT_UNIT[kind]:
+        yield context.finding("error", "unit", node, f"qudt:hasUnit {unit or '(none)'}", DEFAULT_UNIT[kind],
                               "convert the numbers and set the unit")
     if kind == "count":
         for predicate in NUMBERS:
@@ -212,7 +218,8 @@ def doubled(node: Node, context: Context) -> Iterator[Finding]:
         keys = [k for k in keys if mark in k]
     context.view.fetch(keys)
     for other in (n for n in map(context.view.node, keys) if n is not None):
-        if one(other, topic) != one(node, topic) or one(other, "prov:invalidatedAtTime"):
+        if one(other, topic) != one(node, topic) or one(other, "prov:invalidatedAtTime") \
+                or context.told_of(node, other.id):
             continue
         if _said(node) == _said(other):
             yield context.finding("error", "said twice", node, f"the same as {other.id}", "each thing once",
@@ -278,8 +285,9 @@ def look_alikes(node: Node, context: Context) -> Iterator[Finding]:
         yield context.finding("error", "look-alike", node, "a taxon beside itself", "two taxa", "mend tf:otherTaxon")
     if node.id != f"alike:{first}.{second}":
         yield context.finding("error", "look-alike", node, node.id, f"alike:{first}.{second}", "mint it so")
-    if f"alike:{second}.{first}" in context.view and first != second:
-        yield context.finding("error", "look-alike", node, f"alike:{second}.{first} says the same pair",
+    mirrored = f"alike:{second}.{first}"
+    if mirrored in context.view and first != second and not context.told_of(node, mirrored):
+        yield context.finding("error", "look-alike", node, f"{mirrored} says the same pair",
                               "each pair once", "join the two records")
 
 

@@ -36,7 +36,7 @@ class Lookup:
     def state(self, character: str, text: str) -> str:
         """The state of a character, by the last part of its id or by its label."""
         owner = character.partition(":")[2]
-        direct = f"state:{owner}.{text.strip()}"
+        direct = f"state:{owner}.{slug(text)}"
         if direct in self.view:
             return direct
         keys = self.view.ids("state", owner)
@@ -63,7 +63,7 @@ class Lookup:
 
     def _search(self, prefix: str, text: str, predicates: tuple[str, ...]) -> str | None:
         words = text.strip()
-        for key in (words, f"{prefix}:{words}"):
+        for key in (words, f"{prefix}:{words}", f"{prefix}:{slug(words)}"):
             if key.startswith(f"{prefix}:") and key in self.view:
                 return key
         found = self._quickly(prefix, words, predicates) or self._table(prefix, predicates).get(fold(words), set())

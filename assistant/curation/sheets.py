@@ -66,7 +66,7 @@ def plan_sheet(table: Table, draft: Draft, validator: Validator, by: str, on: da
     results: list[RowResult] = []
     stems = _Stems(draft, _OURS | silent_terms(table.header))
     for place, (number, row) in enumerate(table.rows):
-        result = _lay(kind, number, row, draft, lookup, stems, by, on)
+        result = _lay(kind, number, row, lookup, stems, by, on)
         if result.status in ("new", "changed"):
             owners[result.key] = place
         results.append(result)
@@ -78,7 +78,7 @@ def plan_sheet(table: Table, draft: Draft, validator: Validator, by: str, on: da
     return Plan(kind, results)
 
 
-def _lay(kind: str, number: int, row: dict[str, Cell], draft: Draft, lookup: Lookup, stems: _Stems, by: str,
+def _lay(kind: str, number: int, row: dict[str, Cell], lookup: Lookup, stems: _Stems, by: str,
          on: date) -> RowResult:
     try:
         node = row_node(kind, row, lookup)

@@ -9,6 +9,8 @@ from assistant.graph.values import Node
 
 RANKS = ("family", "genus", "species", "subspecies")
 """From wide to narrow."""
+NAMED_RANKS = ("species", "subspecies")
+"""Ranks whose taxa have an accepted name."""
 
 Fault = tuple[str, str, str, str, str]
 """Severity, rule, found, expected, how to mend."""
@@ -58,12 +60,16 @@ def _crosses(node: Node, view: View) -> Iterator[Fault]:
 
 
 def _accepted(node: Node, view: View) -> Iterator[Fault]:
-    if one(node, "dwc:taxonRank") not in ("species", "subspecies") or one(node, "owl:deprecated") == "true":
+    if one(node, "dwc:taxonRank") not in NAMED_RANKS or one(node, "owl:deprecated") == "true":
         return
-    names = _names(node.id, view)
-    if not any(one(n, "tf:nameKind") == "tf:accepted" for n in names):
-        yield ("error", "names without an accepted one", f"{len(names)} names, none of kind accepted",
-               "one accepted name", "add one (tf:nameKind tf:accepted)")
+    if not accepted(node.id, view):
+        yield ("error", "names without an accepted one", f"{len(_names(node.id, view))} names, none of kind accepted",
+               "one accepted name", "add one (tellfin add name kind=accepted …)")
+
+
+def accepted(taxon: str, view: View) -> list[Node]:
+    """The accepted names of a taxon, one a language."""
+    return [n for n in _names(taxon, view) if one(n, "tf:nameKind") == "tf:accepted"]
 
 
 def _one_accepted(node: Node, view: View) -> Iterator[Fault]:

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from functools import cached_property
 from pathlib import Path
 
-from assistant.curation.findings import Finding, errors, ordered
+from assistant.curation.findings import LOADS, Finding, errors, ordered
 from assistant.curation.lint import Context, node_findings
 from assistant.curation.shapes import ShapeSet, read_shapes
 from assistant.curation.view import Draft, View, many
@@ -36,7 +36,7 @@ class Validator:
         laid = [k for k in changed if k.partition(":")[0] not in RECORD_PREFIXES]
         vocabulary = read_vocabulary(draft, {*draft.base.outside(RECORD_PREFIXES), *laid}) if laid else before
         touched = [key for key, (_, new) in changed.items() if new is not None]
-        found = [f for key in touched for f in self._of(key, draft, vocabulary)]
+        found = [f for key in touched for f in self._of(key, draft, vocabulary, touched)]
         found += _placement(draft)
         beside = sorted(_beside(draft, changed) - set(changed))
         if beside:
@@ -51,12 +51,12 @@ class Validator:
             self._words = (mark, read_vocabulary(base, base.outside(RECORD_PREFIXES)))
         return self._words[1]
 
-    def _of(self, key: str, view: View, vocabulary: Vocabulary) -> Iterator[Finding]:
+    def _of(self, key: str, view: View, vocabulary: Vocabulary, touched: Collection[str] = ()) -> Iterator[Finding]:
         node = view.node(key)
         if node is None:
             return
         yield from self.shapes.check(node, view, vocabulary)
-        yield from node_findings(node, Context(view, vocabulary))
+        yield from node_findings(node, Context(view, vocabulary, touched))
         yield from _loads(node, view)
 
 
@@ -66,7 +66,7 @@ def _loads(node: Node, view: View) -> Iterator[Finding]:
         if kind is not None:
             row_of(kind, node)
     except DataError as error:
-        yield Finding("error", "loads", node.id, view.where(node.id), error.message, "a record that loads", error.hint)
+        yield Finding("error", LOADS, node.id, view.where(node.id), error.message, "a record that loads", error.hint)
 
 
 def _placement(draft: Draft) -> Iterator[Finding]:

@@ -19,6 +19,8 @@ _FACTOR = {"mm": ("unit:MilliM", "1"), "cm": ("unit:MilliM", "10"), "in": ("unit
            "inches": ("unit:MilliM", "25.4"), "g": ("unit:GM", "1"), "kg": ("unit:GM", "1000"),
            "c": ("unit:DEG_C", "1"), "%": ("unit:PERCENT", "1")}
 DEFAULT_UNIT = {"length": "unit:MilliM", "mass": "unit:GM", "temperature": "unit:DEG_C", "count": "unit:NUM"}
+_TYPED_UNITS = {"length": "mm, cm or in", "mass": "g or kg", "temperature": "C", "ratio": "%"}
+"""Kinds of characters whose numbers may be typed with a unit, and with which."""
 _FORMS: tuple[tuple[re.Pattern[str], tuple[str, ...]], ...] = tuple((re.compile(p), names) for p, names in (
     (rf"{_N}\({_N}-{_N}\){_N}", ("low", "usualLow", "usualHigh", "high")),
     (rf"\({_N}\)-?{_N}-{_N}-?\({_N}\)", ("low", "usualLow", "usualHigh", "high")),
@@ -70,6 +72,9 @@ def number_props(text: str, kind: str) -> dict[str, list[Value]]:
         props |= _tail_props(tail, factor)
     if not props:
         raise DataError(f"the value {text!r} is no number", "write 9-11, 8(9-10)11, 12 or >=5")
+    if unit_match and unit != DEFAULT_UNIT.get(kind, "unit:PERCENT"):
+        raise DataError(f"the value {text!r} has a unit that does not fit",
+                        f"a {kind} takes {_TYPED_UNITS.get(kind, 'no unit')}")
     if unit:
         props["qudt:hasUnit"] = [unit]
     return props

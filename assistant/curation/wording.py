@@ -18,10 +18,10 @@ Pair = tuple[Node | None, Node | None]
 
 def describe_changes(changed: Mapping[str, Pair], before: View, after: View) -> list[str]:
     """One line a changed record, in the order of ids."""
-    return [line for key in sorted(changed) for line in describe_change(key, *changed[key], before, after)]
+    return [line for key in sorted(changed) for line in describe_change(*changed[key], before, after)]
 
 
-def describe_change(key: str, old: Node | None, new: Node | None, before: View, after: View) -> list[str]:
+def describe_change(old: Node | None, new: Node | None, before: View, after: View) -> list[str]:
     """What happened to one record, in words."""
     if old is None and new is not None:
         return [f"new {kind_word(new)}: {say(new, after)}"]

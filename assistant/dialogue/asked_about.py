@@ -5,7 +5,8 @@ from __future__ import annotations
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Block
 from assistant.dialogue.reading import Mention
-from assistant.dialogue.subjects import groups, label, named, subjects, unclear
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import groups, named, subjects, unclear
 from assistant.dialogue.telling import spread
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase

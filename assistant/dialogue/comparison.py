@@ -133,7 +133,7 @@ def _notes(kb: KnowledgeBase, found: Contrast, shown: Sequence[str], level: str)
             continue
         feature = character_words(kb, item.character, "young" if level == "young" else "plain")
         value = say.either([clause_words(kb, x, level) for x in s.states])
-        out.setdefault((feature, speak.scope_words(kb, s), value), []).append(speak.fish(kb, s.taxon))
+        out.setdefault((feature, speak.scope_words(s), value), []).append(speak.fish(kb, s.taxon))
     notes = [say.fools(who, join(unique(names)), feature, value) for (feature, who, value), names in out.items()]
     crosses = [say.crossing([speak.fish(kb, t) for t in found.crosses])] if found.crosses else []
     return (*notes[:4], *crosses)

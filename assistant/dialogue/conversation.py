@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
-from typing import Any, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from assistant.dialogue.answer import Answer, Asked
 from assistant.dialogue.reading import Measure, Seen
 from assistant.reasoning.observed import Hint
+
+if TYPE_CHECKING:
+    from assistant.dialogue.handlers.quiz import QuizRun
+    from assistant.dialogue.key_walk import KeyWalk
+    from assistant.dialogue.rule_context import Spoken
 
 
 class Order(NamedTuple):
@@ -49,9 +54,9 @@ class Held(NamedTuple):
     intent: str = ""
     asked: Asked | None = None
     last: Answer | None = None
-    catch: Any = None
+    catch: Spoken | None = None
     """The catch being judged under the rules (kept fish, date, place), as the rules handler left it."""
-    walk: Any = None
+    walk: KeyWalk | QuizRun | None = None
     """The state of a key being walked or a quiz being taken, as its handler left it."""
     noted: frozenset[str] = frozenset()
     """Standing notices and remarks on rules that were said in full already."""

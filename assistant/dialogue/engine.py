@@ -16,6 +16,7 @@ from assistant.dialogue.facts import ASKING, Facts, gather
 from assistant.dialogue.handlers import handler_of
 from assistant.dialogue.intents import recognise
 from assistant.dialogue.leaning import lean, leanings, signs
+from assistant.dialogue.parts import of_fishes
 from assistant.dialogue.pointing import pointed, with_fish
 from assistant.dialogue.reading import Mention, Reading
 from assistant.dialogue.turn import Turn
@@ -141,13 +142,8 @@ def observable(kb: KnowledgeBase, reading: Reading) -> Reading:
     if not any(
         kb.find("taxon", i) is not None and kb.taxon(i).is_hybrid for m in reading.of("taxon", "hybrid") for i in m.ids
     ):
-        mentions = tuple(m for m in mentions if m.kind != "character" or any(_of_fishes(kb, i) for i in m.ids))
+        mentions = tuple(m for m in mentions if m.kind != "character" or any(of_fishes(kb, i) for i in m.ids))
     return reading._replace(seen=seen, mentions=mentions)
-
-
-def _of_fishes(kb: KnowledgeBase, character: str) -> bool:
-    found = kb.find("character", character)
-    return found is not None and found.use not in ("hybrid", "note")
 
 
 BRIEF = ("brief", "each-line")

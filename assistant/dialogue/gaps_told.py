@@ -5,12 +5,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from assistant.dialogue import phrases as core
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.aspects import characters
-from assistant.dialogue.subjects import label, named, species_of, subjects
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.telling import MEMORY, place_names, plain
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
@@ -187,7 +189,7 @@ def _thin(turn: Turn, least: int) -> Answer:
     asked = subjects(turn, carried=False)
     counts = {t: len(kb.statements(t)) for t in species_of(kb, asked) or kb.species if not kb.taxon(t).is_hybrid}
     few = sorted((t for t in counts if counts[t] < least), key=lambda t: (counts[t], t))
-    shown = _cut([lists.with_count(label(kb, t), counts[t]) for t in few], "more" in turn.cues)
+    shown = _cut([core.with_bracket(label(kb, t), str(counts[t])) for t in few], "more" in turn.cues)
     ids = tuple(f"taxon:{t}" for t in few[:SHOWN])
     lead = Block("lead", lists.thin(least, len(few), shown), statements=ids, claim=bool(few))
     return Answer("list", (lead,), taxa=asked or tuple(few[:MOST_TAXA]))

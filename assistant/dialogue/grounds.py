@@ -41,7 +41,7 @@ def general(turn: Turn) -> Answer:
         return found
     if set(turn.reading.words) & (COLOURS | DOUBTING) and (told := trust(turn, asked)):
         return Answer("why", told, fish)
-    if notes := _notes(turn, fish):
+    if notes := _notes(turn):
         return Answer("why", tuple(notes), fish)
     if terms := _terms(turn):
         said = [t for t in terms if (x := kb.find("term", t)) is not None and PURPOSE in x.plain]
@@ -195,13 +195,13 @@ def _term(turn: Turn, term: str, position: int) -> Block:
     return Block("point" if position else "lead", say.capital(found.plain), statements=(f"term:{term}",))
 
 
-def _notes(turn: Turn, fish: tuple[str, ...]) -> list[Block]:
+def _notes(turn: Turn) -> list[Block]:
     """Cautions, practices and notes of the base whose words the line uses most."""
     from assistant.dialogue.recall import recall
 
     return [
         Block("lead" if i == 0 else "point", text, statements=(short,))
-        for i, (text, short) in enumerate(recall(turn.kb, turn.reading, fish))
+        for i, (text, short) in enumerate(recall(turn.kb, turn.reading))
     ]
 
 
@@ -258,6 +258,7 @@ def _record_words(turn: Turn, record: object) -> str:
 
 
 def both(turn: Turn, row: ContrastRow) -> str:
+    """What each fish of a row of a contrast shows."""
     kb = turn.kb
     character = kb.character(row.character)
     return "; ".join(
@@ -266,6 +267,7 @@ def both(turn: Turn, row: ContrastRow) -> str:
 
 
 def row_words(turn: Turn, s: Statement) -> str:
+    """A statement in words, with its first source and its basis."""
     cited = join([speak.short_cite(turn.kb, k, s.page) for k in s.source[:1]])
     return wording.says(
         speak.fish(turn.kb, s.taxon),

@@ -112,7 +112,7 @@ def _holds(lead: Lead, value: float) -> bool:
 
 
 def _worded(kb: KnowledgeBase, walk: KeyWalk, reading: Reading, words: list[str]) -> int | None:
-    texts = [choice_words(kb, walk.couplet.character, lead, walk.level) for lead in walk.couplet.leads]
+    texts = [choice_words(kb, lead, walk.level) for lead in walk.couplet.leads]
     if reading.answer in ("yes", "no"):
         denies = [t.startswith(("no ", "none", "absent", "not ")) or " no " in t for t in texts]
         affirms = denies.index(False) if denies[0] != denies[1] else 0

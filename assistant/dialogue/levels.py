@@ -14,7 +14,6 @@ from assistant.dialogue import phrases_lesson as say
 from assistant.dialogue import speak
 from assistant.dialogue.phrases import no_other
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.records import Character
 from assistant.reasoning.contrast import Told
 from assistant.reasoning.splits import CHILD, READER, Reader, loose_denials
 from assistant.text import article, key
@@ -111,13 +110,11 @@ def value_words(kb: KnowledgeBase, told: Told | None, level: str) -> str:
     parts = []
     loose = loose_denials(kb, told.states[0][0].partition(".")[0]) if told.states else frozenset()
     for state, share in [s for s in told.states if s[0] not in loose] or told.states:
-        word = speak.often(kb, share) if len(told.states) > 1 or share < speak.PLAIN else ""
+        word = speak.word_of(kb, share, len(told.states))
         text = state_words(kb, state, level)
         text = no_other(text) if speak.denies_the_others(kb, kb.state(state), told.taxon) else text
         parts.append((say.YOUNG_OFTEN.get(word, word) if level == "young" else word, text))
-    if len(parts) > 1 and all(w == parts[0][0] for w, _ in parts):
-        return speak.narrowed(kb, told, say.either([t for _, t in parts]))
-    return speak.narrowed(kb, told, ", ".join(f"{w} {t}".strip() for w, t in parts))
+    return speak.narrowed(kb, told, speak.with_words(parts, say.either))
 
 
 def _character_of(kb: KnowledgeBase, told: Told) -> str:
@@ -134,16 +131,11 @@ def lead_words(kb: KnowledgeBase, character: str, lead: Lead, level: str) -> str
         feature = set(key(kb.character(character).label).split()) | say.BARE_WORDS
         if all(set(key(kb.state(s).label).split()) <= feature for s in lead.states):
             return say.lead("", say.either([clause_words(kb, s, level) for s in lead.states]))
-    return say.lead(character_words(kb, character, level), choice_words(kb, character, lead, level))
+    return say.lead(character_words(kb, character, level), choice_words(kb, lead, level))
 
 
-def choice_words(kb: KnowledgeBase, character: str, lead: Lead, level: str) -> str:
+def choice_words(kb: KnowledgeBase, lead: Lead, level: str) -> str:
     """The state or count of a lead alone."""
     if lead.states:
         return say.either([state_words(kb, s, level) for s in lead.states])
     return say.at_most(lead.high) if lead.high is not None else say.at_least(lead.low or 0)
-
-
-def is_count(character: Character) -> bool:
-    """True for a character that is counted."""
-    return character.kind == "count"

@@ -9,12 +9,13 @@ from assistant.dialogue import speak
 from assistant.dialogue.answer import Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.observing import span_of
+from assistant.dialogue.telling import place_names
 from assistant.iris import local
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Caution
 from assistant.reasoning.evidence import about, below
-from assistant.reasoning.observed import Candidate, Identification, Observation, statements_for
-from assistant.text import join
+from assistant.reasoning.observed import Candidate, Identification, statements_for
+from assistant.text import join, sentence
 from assistant.units import show_length
 
 MOST_NAMED = 3
@@ -130,7 +131,7 @@ def guess_points(kb: KnowledgeBase, held: Held, found: Identification, guess: st
         some = [s for s in about(kb, guess, seen.observation.character)[0]
                 if (s.sex or s.breeding or s.stage) and told & {leaf for x in s.states for leaf in below(kb, x)}]
         if some and seen.observation.seen and (own is None or what in against):
-            text = wording.of_some(speak.scope_words(kb, some[0]), name, what)
+            text = wording.of_some(speak.scope_words(some[0]), name, what)
             out.append(Block("point", text, statements=speak.short_ids(s.id for s in some)))
     return out
 
@@ -155,12 +156,12 @@ def doubts(kb: KnowledgeBase, held: Held, found: Identification, guess: str = ""
                 statements=speak.short_ids(top.opposes or top.supports),
             )
         )
-    out += hybrid_doubts(kb, held, found)
+    out += hybrid_doubts(kb, found)
     out += place_doubts(kb, held, guess or top.taxon)
     return out + size_doubts(kb, held, guess or top.taxon)
 
 
-def hybrid_doubts(kb: KnowledgeBase, held: Held, found: Identification) -> list[Block]:
+def hybrid_doubts(kb: KnowledgeBase, found: Identification) -> list[Block]:
     """A word on hybrids where one leads, is among the candidates, or the marks of two parents clash."""
     crosses = [c for c in shown(found) if kb.taxon(c.taxon).is_hybrid]
     if not crosses:
@@ -186,7 +187,7 @@ def place_doubts(kb: KnowledgeBase, held: Held, taxon: str) -> list[Block]:
     crosses = [t for t in others if kb.taxon(t).is_hybrid][:1]
     plain = [t for t in others if not kb.taxon(t).is_hybrid][:2]
     text = wording.out_of_range(
-        speak.fish(kb, taxon), speak.place_words(kb, held.places), speak.fishes(kb, [*plain, *crosses], "or")
+        speak.fish(kb, taxon), place_names(kb, held.places), speak.fishes(kb, [*plain, *crosses], "or")
     )
     return [Block("doubt", text, statements=ids)]
 
@@ -239,14 +240,4 @@ def grip_caution(kb: KnowledgeBase, taxa: Sequence[str]) -> list[Block]:
             best = ((min(sizes), caution.id), caution)
     if best is None:
         return []
-    return [Block("caution", wording.caution_grip(best[1].text), statements=(f"caution:{best[1].id}",))]
-
-
-def settling(kb: KnowledgeBase, observation: Observation, taxon: str) -> float:
-    """The share of a taxon's fish that show what was seen, 0 to 1 (0.5 where nothing is stated)."""
-    from assistant.reasoning.evidence import distribution
-
-    found = distribution(kb, taxon, observation.character)
-    if found is None:
-        return 0.5
-    return found.share({leaf for s in observation.states for leaf in below(kb, s)})
+    return [Block("caution", sentence(best[1].text), statements=(f"caution:{best[1].id}",))]

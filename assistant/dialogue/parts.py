@@ -37,10 +37,11 @@ def spoken_characters(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
             out += [thing for kind, thing, _ in kb.spoken(" ".join(words[i : i + size])) if kind == "character"]
         if out:
             break
-    return unique(c for c in out if _of_fishes(kb, c))
+    return unique(c for c in out if of_fishes(kb, c))
 
 
-def _of_fishes(kb: KnowledgeBase, character: str) -> bool:
+def of_fishes(kb: KnowledgeBase, character: str) -> bool:
+    """True for a character of fishes, not of crosses or of what is only noted."""
     found = kb.find("character", character)
     return found is not None and found.use not in ("hybrid", "note")
 

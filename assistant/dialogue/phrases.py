@@ -34,9 +34,9 @@ def usual_with_extremes(usual: str, extreme: str) -> str:
     return f"usually {usual} ({extreme})"
 
 
-def of_whom(text: str, who: str) -> str:
-    """A value told of some fish only: "blue-black (breeding males)"."""
-    return f"{text} ({who})"
+def with_bracket(text: str, more: str) -> str:
+    """Words with a remark behind them: "blue-black (breeding males)"."""
+    return f"{text} ({more})"
 
 
 def from_memory(text: str) -> str:
@@ -90,8 +90,8 @@ def contrast_lead_many(names: str, label: str, told: str) -> str:
     return sentence(f"to sort {names}, look first at the {label}: {told}")
 
 
-def contrast_point(label: str, told: str) -> str:
-    """A further feature."""
+def entry(label: str, told: str) -> str:
+    """What is told under a label, as a sentence: "Scales: rough."."""
     return f"{label[:1].upper()}{label[1:]}: {told}."
 
 
@@ -113,11 +113,6 @@ def not_told() -> str:
 def alike(told: str) -> str:
     """What the fishes share."""
     return f"No help, the same in each: {told}."
-
-
-def described(label: str, value: str) -> str:
-    """A label with its value."""
-    return f"{label} ({value})"
 
 
 def size_point(told: str) -> str:
@@ -224,11 +219,6 @@ def describe_lead(name: str, scientific: str, shape: str, family: str) -> str:
     return sentence(f"the {name} ({scientific}){kind}{body}")
 
 
-def describe_point(label: str, value: str) -> str:
-    """A feature of a fish."""
-    return f"{label[:1].upper()}{label[1:]}: {value}."
-
-
 def describe_size(told: str) -> str:
     """How big."""
     return f"Length: {told}."
@@ -292,11 +282,6 @@ YES, NO, SOMETIMES, MOSTLY_NOT = "Yes", "No", "Sometimes", "Mostly not"
 def group_lead(name: str, count: int, shown: str) -> str:
     """A genus, family or group described."""
     return sentence(f"{name}: {count} kinds are held, among them {shown}")
-
-
-def one_line(name: str, told: str) -> str:
-    """One fish in a line."""
-    return f"{name[:1].upper()}{name[1:]}: {told}."
 
 
 WHICH_FISH = "Which fish do you mean?"
@@ -383,7 +368,6 @@ NOT_UNDERSTOOD = (
 EMPTY = (
     'Type a question about a fish, for instance how to tell a white crappie from a black crappie. "help" shows more.'
 )
-NOT_BUILT = "I cannot answer that kind of question yet."
 HOSTILE = (
     'I may well have got something wrong. Ask me "why" or "sources" and I will show what I went by; '
     "I only know freshwater fishes."

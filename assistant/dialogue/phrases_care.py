@@ -97,11 +97,6 @@ def males(text: str) -> str:
     return f"Males among them: {text}."
 
 
-def cross_fact(label: str, text: str) -> str:
-    """Another statement of a cross."""
-    return f"{label[:1].upper()}{label[1:]}: {text}."
-
-
 def cross_list(name: str, others: str) -> str:
     """Known crosses of a fish."""
     return sentence(f"known crosses of {name}: {others}")
@@ -183,11 +178,6 @@ def life_lead(name: str, label: str, told: str) -> str:
     return sentence(f"{label} of the {name}: {told}")
 
 
-def life_point(label: str, told: str) -> str:
-    """A further side."""
-    return f"{label[:1].upper()}{label[1:]}: {told}."
-
-
 def life_yes(answer: str, name: str, label: str, told: str) -> str:
     """A yes/no question on life."""
     return sentence(f"{answer}. {label[:1].upper()}{label[1:]} of the {name}: {told}")
@@ -218,9 +208,6 @@ def nowhere_said(name: str, label: str) -> str:
 DEPTH = "depth it keeps to"
 EGGS = "number of eggs"
 HABITAT_ASK = "where it lives, when it spawns, what it eats"
-NORTH = (
-    "Farther north and in colder water it starts later; name a state or province and I will say what is held for it."
-)
 
 
 # --- terms ----------------------------------------------------------------------------------------------------
@@ -229,11 +216,6 @@ NORTH = (
 def term_where(where: str) -> str:
     """Where to look on the fish."""
     return f"Where to look: {where}."
-
-
-def term_fishes(names: str) -> str:
-    """Fishes that show it."""
-    return f"Seen in, for instance: {names}."
 
 
 def term_unknown(words: str) -> str:

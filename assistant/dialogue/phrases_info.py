@@ -58,11 +58,6 @@ def names_with(names: list[str], last: str = "and") -> str:
     return join(names, last)
 
 
-def term_lead(label: str, plain: str) -> str:
-    """A word explained."""
-    return f"{label[:1].upper()}{label[1:]}: {plain}"
-
-
 # --- range ----------------------------------------------------------------------------------------------------
 
 STATUS_VERB = {
@@ -467,11 +462,6 @@ LANGUAGES = {"fr": "French", "es": "Spanish", "en": "English"}
 NO_ORIGIN = "Where the name comes from is not held; I hold the names themselves, and where they are used."
 MISUSED = "elsewhere other fishes are called so, too"
 NAMES_NEED = "Name a fish, or a local name, and I will tell you what else it is called and where."
-
-
-def is_in_family(a: str, b: str) -> str:
-    """One taxon within another."""
-    return sentence(f"yes, the {a} belong to the {b}")
 
 
 def both_in_family(names: str, family: str) -> str:

@@ -20,6 +20,7 @@ FEATURE = "Feature"
 ALIKE = "Alike in all of them"
 NOTHING_SEPARATES = "Nothing that can be seen this way separates these fishes."
 KEY_TO = "A key to "
+KEY_COLUMNS = ("Step", "If your fish has", "Go to")
 LOOK = {"picture": "what a picture shows", "hand": "a fish in the hand", "lab": "a dead fish on the bench"}
 NOT_PARTED = "not told apart by these features"
 
@@ -297,7 +298,7 @@ def key_family(family: str, count: int) -> str:
     return f"That leads to the {family}, {count} kinds. On we go."
 
 
-def key_end(name: str, taken: str) -> str:
+def key_end(name: str) -> str:
     """The end of a walk."""
     return f"The key ends at the {name}."
 

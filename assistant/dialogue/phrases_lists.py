@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.dialogue.phrases_info import STATUS_LIST
 from assistant.text import join, sentence
 
 
@@ -59,11 +58,6 @@ def of_weight(weight: str, heavier: bool) -> str:
     return f"of which the heaviest known is {'heavier' if heavier else 'lighter'} than {weight}"
 
 
-def largest_known(length: str) -> str:
-    """The largest length known of a fish."""
-    return f"largest known {length}"
-
-
 def with_value(name: str, value: str) -> str:
     """A fish with what is said of it."""
     return sentence(f"{name}: {value}")
@@ -105,11 +99,6 @@ def not_told(count: int) -> str:
 def doubtful(names: str) -> str:
     """Fishes that show it at times."""
     return f"Sometimes also: {names}."
-
-
-def status_line(status: str, names: str) -> str:
-    """Fishes of a status in a place."""
-    return f"{STATUS_LIST[status]}: {names}."
 
 
 def counts_held(species: int, crosses: int, statements: int, ranges: int) -> str:
@@ -200,11 +189,6 @@ def in_family(family: str, names: str) -> str:
 def whole_families(names: str) -> str:
     """Families of which every kind is in a list."""
     return f"Among them every kind held of: {names}."
-
-
-def with_count(name: str, count: int) -> str:
-    """A taxon with the number of its statements."""
-    return f"{name} ({count})"
 
 
 def thin(least: int, count: int, names: str) -> str:

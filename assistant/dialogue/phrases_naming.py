@@ -143,11 +143,6 @@ def clash(what: str) -> str:
     return sentence(f"does not go together in any one fish I know: {what}. Look at those again")
 
 
-def caution_grip(text: str) -> str:
-    """One line of care."""
-    return sentence(text)
-
-
 NOTHING_TO_ASK = "Nothing else that can be seen on a live fish would change that."
 
 
@@ -155,11 +150,6 @@ def passed_over(label: str) -> str:
     """A question left aside."""
     article = "" if label.split()[0] in ("how", "where", "what", "which", "whether") else "the "
     return sentence(f"no matter, leave {article}{label} aside")
-
-
-def look_at(label: str, told: str) -> str:
-    """A feature to look at on a fish named."""
-    return f"{label[:1].upper()}{label[1:]}: {told}."
 
 
 def look_lead(name: str) -> str:
@@ -333,11 +323,6 @@ def percent(probability: float) -> str:
     """A probability as a rounded percentage; never 0 or 100."""
     value = round(probability * 100)
     return "over 99 %" if value >= 100 else "under 1 %" if value < 1 else f"{value} %"
-
-
-def with_share(name: str, how: str) -> str:
-    """A fish with its share."""
-    return f"{name} ({how})"
 
 
 def you_saw(told: str) -> str:

@@ -96,7 +96,6 @@ def room(counts: list[str]) -> str:
 
 
 OPEN_NO_LIMIT = "the rule states no limit"
-LIMITLESS = "the season is open"
 
 
 def protected(fish: str, tag: str) -> str:
@@ -300,7 +299,6 @@ def every_day(month: str) -> str:
 
 
 NO_DATE = "Which day? Seasons and bags depend on it."
-CHECK_HOLD = "Until that is known, putting it back is the safe way."
 
 
 def no_rules_for_place(place: str) -> str:

@@ -9,6 +9,7 @@ from assistant.dialogue import phrases_lesson as say
 from assistant.dialogue import speak
 from assistant.dialogue.levels import clause_words as clause
 from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Term
 from assistant.model.spelling import allowed, distance
 from assistant.reasoning.quiz import Fact, Item
 from assistant.text import join, key, singular
@@ -42,19 +43,25 @@ def worded(kb: KnowledgeBase, item: Item, level: str = "plain") -> Question:
                     statements)
 
 
+def _term(kb: KnowledgeBase, key: str) -> Term:
+    found = kb.find("term", key)
+    assert found is not None, key
+    return found
+
+
 def _choice(kb: KnowledgeBase, item: Item, choice: str, level: str) -> str:
     if item.kind == "true-false":
         return say.TRUE if choice == "true" else say.FALSE
     if item.kind == "which-feature":
         return clause(kb, choice, level)
     if item.kind == "term":
-        return str(kb.find("term", choice).label)  # type: ignore[union-attr]
+        return _term(kb, choice).label
     return speak.fish(kb, choice)
 
 
 def _question(kb: KnowledgeBase, item: Item, level: str) -> str:
     if item.kind == "term":
-        return say.quiz_term(kb.find("term", item.facts[0].state).plain)  # type: ignore[union-attr]
+        return say.quiz_term(_term(kb, item.facts[0].state).plain)
     told = say.either([clause(kb, f.state, level) for f in item.facts], "and")
     usual = any(f.usual for f in item.facts)
     if item.kind == "which-fish":
@@ -68,8 +75,8 @@ def _question(kb: KnowledgeBase, item: Item, level: str) -> str:
 
 def _reason(kb: KnowledgeBase, item: Item, level: str) -> str:
     if item.kind == "term":
-        term = kb.find("term", item.facts[0].state)
-        return say.quiz_term_reason(term.label, join(list(term.words), "or"))  # type: ignore[union-attr]
+        term = _term(kb, item.facts[0].state)
+        return say.quiz_term_reason(term.label, join(list(term.words), "or"))
     if item.kind == "true-false" and item.answer == 1:
         return join([_has(kb, f, level) for f in item.because]) or say.quiz_not_so(speak.fish(kb, item.taxon))
     first = item.facts[0]

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from assistant.dialogue import phrases_lists as lists
+from assistant.dialogue import phrases as core
 from assistant.dialogue import speak
 from assistant.dialogue.amount_words import system
 from assistant.dialogue.aspects import LONGEST, phrases_of
@@ -103,7 +103,7 @@ def _by_size(turn: Turn, taxon: str, _: str) -> Placed | None:
     found = size_range(turn.kb, taxon)
     if found.largest is None:
         return None
-    words = lists.largest_known(show_length(found.largest, system(turn.held)))
+    words = core.up_to(show_length(found.largest, system(turn.held)))
     return Placed(taxon, found.largest, words, tuple(f"st:{s}" for s in found.largest_statements[:2]))
 
 

@@ -43,7 +43,7 @@ COMMON = frozenset(
 )
 
 
-def recall(kb: KnowledgeBase, reading: Reading, fish: tuple[str, ...] = (), most: int = 2) -> list[tuple[str, str]]:
+def recall(kb: KnowledgeBase, reading: Reading, most: int = 2) -> list[tuple[str, str]]:
     """Texts with their short ids, best first; records that share at least three telling words with the line."""
     wanted = {singular(w) for w in reading.words} - COMMON
     scored = []

@@ -13,7 +13,8 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.measures import LONGEST_FISH
 from assistant.dialogue.reading import Measure
 from assistant.dialogue.rule_context import Context, length_of
-from assistant.dialogue.subjects import MOST, label, subjects
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import MOST, subjects
 from assistant.dialogue.turn import Turn
 from assistant.reasoning import catch as c
 from assistant.text import join

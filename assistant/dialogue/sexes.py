@@ -29,7 +29,7 @@ def sexes_told(turn: Turn, taxon: str) -> tuple[Block, ...]:
     for line in kb.lineage(taxon)[:2]:
         for s in kb.statements(line):
             if (s.sex or s.breeding) and s.states and kb.character(s.character).use == "identify":
-                told.setdefault((speak.scope_words(kb, s, units), s.character), []).append(s)
+                told.setdefault((speak.scope_words(s, units), s.character), []).append(s)
     sizes = [s for s in about(kb, taxon, SIZE)[0] if s.states]
     if not told and not sizes:
         return (Block("lead", say.no_sexes(name), claim=False),)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from decimal import Decimal
 
 from assistant.dialogue import phrases as say
@@ -70,10 +70,19 @@ def states_words(kb: KnowledgeBase, states: Sequence[tuple[str, float]], clause:
         state = kb.state(key)
         text = (state.clause if clause else state.label) or state.label
         text = say.no_other(text) if taxon and denies_the_others(kb, state, taxon) else text
-        word = often(kb, share) if len(states) > 1 or share < PLAIN else ""
-        parts.append((word, text))
+        parts.append((word_of(kb, share, len(states)), text))
+    return with_words(parts)
+
+
+def word_of(kb: KnowledgeBase, share: float, among: int) -> str:
+    """The frequency word of a state of several; a lone one that nearly all fish show needs none."""
+    return often(kb, share) if among > 1 or share < PLAIN else ""
+
+
+def with_words(parts: Sequence[tuple[str, str]], joined: Callable[[list[str], str], str] = join) -> str:
+    """Texts with their frequency words; where these are the same for all, the texts alone, ``joined`` by "or"."""
     if len(parts) > 1 and all(w == parts[0][0] for w, _ in parts):
-        return join([t for _, t in parts], "or")
+        return joined([t for _, t in parts], "or")
     return ", ".join(f"{w} {t}".strip() for w, t in parts)
 
 
@@ -129,7 +138,7 @@ def told_words(kb: KnowledgeBase, told: Told, character: Character, units: str =
 def narrowed(kb: KnowledgeBase, told: Told, text: str, units: str = "") -> str:
     """The words with whom they speak of, where that is not every grown fish: "blue-black (breeding males)"."""
     record = kb.record_at(f"st:{told.only}") if told.only and text else None
-    return text if record is None else say.of_whom(text, scope_words(kb, record, units))
+    return text if record is None else say.with_bracket(text, scope_words(record, units))
 
 
 def told_clause(kb: KnowledgeBase, told: Told, character: Character, units: str = "") -> str:
@@ -204,7 +213,7 @@ def _sex_age(s: Statement) -> str:
     return " ".join(words)
 
 
-def scope_words(kb: KnowledgeBase, s: Statement, units: str = "us") -> str:
+def scope_words(s: Statement, units: str = "us") -> str:
     """The class of fish that a statement speaks of: "young", "females", "breeding males", "fish under 2 in"."""
     sex = say.SEX_PLURAL.get(s.sex, "fish")
     if s.stage == "juvenile":
@@ -240,12 +249,6 @@ def cite(source: Source, page: str = "") -> str:
     head = " ".join(parts)
     rest = [p for p in (source.title, source.publisher, say.page(page)) if p]
     return ". ".join(unique([x for x in (head.rstrip("."), ", ".join(rest)) if x]))
-
-
-def place_words(kb: KnowledgeBase, places: Iterable[str]) -> str:
-    """Places by name."""
-    found = [kb.place(p) for p in places]
-    return join([p.label for p in found if p is not None])
 
 
 def short_ids(statements: Iterable[str]) -> tuple[str, ...]:

@@ -62,12 +62,3 @@ def species_of(kb: KnowledgeBase, ids: tuple[str, ...]) -> tuple[str, ...]:
             for member in kb.members(key):
                 out.setdefault(member)
     return tuple(out)
-
-
-def label(kb: KnowledgeBase, key: str) -> str:
-    """The English label of a taxon or group, the plural of a group."""
-    found = kb.find("taxon", key)
-    if found is not None:
-        return str(found.label)
-    group = kb.find("group", key)
-    return str(group.plural or group.label) if group is not None else key

@@ -9,6 +9,7 @@ from decimal import Decimal
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.reading import Measure
+from assistant.dialogue.speak import short_ids
 from assistant.dialogue.subjects import species_of
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Place, Statement
@@ -17,11 +18,11 @@ from assistant.units import GRAMS, MM, show_length, show_weight
 
 MEMORY = "memory"
 SHOWN = 5
+"""Points shown until somebody asks for more."""
 MOST_TAXA = 12
 LONGEST_NOTE = 110
 PRIVATE = ("not opened", "look in", "read as", "quoted there", "see ")
 """How notes begin that speak to curators about sources."""
-"""Points shown until somebody asks for more."""
 _SINGULAR = re.compile(r"(?<=[\d \-])(?:inch|foot|pound|ounce|meter|metre|inchers?|pounders?)$", re.I)
 """Units that read oddly behind a number ("a bluegill of 12 inch", "15 incher")."""
 LENGTH_UNITS, WEIGHT_UNITS = tuple(MM), tuple(GRAMS)
@@ -35,7 +36,7 @@ def advice(prefix: str, record: Record, kind: str, text: str = "") -> Block:
 
 def ids(statements: Iterable[Statement]) -> tuple[str, ...]:
     """Short forms of statements."""
-    return tuple(dict.fromkeys(f"st:{s.id}" for s in statements))
+    return short_ids(s.id for s in statements)
 
 
 def basis_of(items: Sequence[Statement]) -> str:

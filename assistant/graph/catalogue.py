@@ -62,6 +62,11 @@ class Catalogue:
         self._ordered: dict[str, list[str]] | None = None
         self._held: dict[str, Blocks] = {}
 
+    @property
+    def held(self) -> tuple[str, ...]:
+        """The files whose contents are held."""
+        return tuple(self._held)
+
     def take(self, contents: Mapping[Path, bytes]) -> None:
         """Take these contents for those of the files."""
         for path, data in contents.items():
@@ -98,7 +103,7 @@ class Catalogue:
         if held is not None:
             return held.data
         entry = self.entries[name]
-        data, stamp = _content(self.folder / name)
+        data, stamp = read_content(self.folder / name)
         if (stamp != entry.stamp or _is_racy(entry)) and digest_of(data) != entry.digest:
             raise DataError("was changed by somebody else just now", "try again", str(self.folder / name))
         return data
@@ -136,7 +141,7 @@ class Catalogue:
 
     def _read(self, name: str) -> None:
         when = time.time_ns()
-        data, stamp = _content(self.folder / name)
+        data, stamp = read_content(self.folder / name)
         self._put(name, data, stamp, when)
 
     def _put(self, name: str, data: bytes, stamp: Stamp, when: int) -> None:
@@ -215,7 +220,8 @@ def _stamp(found: os.stat_result) -> Stamp:
     return (found.st_size, found.st_mtime_ns, found.st_ino, found.st_ctime_ns)
 
 
-def _content(path: Path) -> tuple[bytes, Stamp]:
+def read_content(path: Path) -> tuple[bytes, Stamp]:
+    """The bytes of a file and its stamp as it was opened. DataError when it cannot be read."""
     try:
         with path.open("rb") as file:
             stamp = _stamp(os.fstat(file.fileno()))

@@ -13,7 +13,8 @@ from assistant.graph.canonical import read_canonical
 from assistant.graph.values import Literal, Node, Value
 from assistant.iris import compact
 
-_LINE = re.compile(r"\bline (\d+)", re.IGNORECASE)
+_PLACE = re.compile(r"^.*? at line \d+[^:]*: ")
+"""How the parser begins its message: the place, which we tell ourselves."""
 
 
 def read_file(path: Path) -> dict[str, Node]:
@@ -28,13 +29,16 @@ def read_file(path: Path) -> dict[str, Node]:
     return read_bytes(data, path)
 
 
-def read_bytes(data: bytes, path: Path) -> dict[str, Node]:
-    """The same from bytes; ``path`` is used for error messages only. Text in canonical form takes a shorter way."""
+def read_bytes(data: bytes, path: Path, ahead: int = 0) -> dict[str, Node]:
+    """The same from bytes; ``path``, and ``ahead`` lines that nobody typed, are used for error messages only.
+
+    Text in canonical form takes a shorter way.
+    """
     quick = read_canonical(data, path)
-    return parse_bytes(data, path) if quick is None else quick
+    return parse_bytes(data, path, ahead) if quick is None else quick
 
 
-def parse_bytes(data: bytes, path: Path) -> dict[str, Node]:
+def parse_bytes(data: bytes, path: Path, ahead: int = 0) -> dict[str, Node]:
     """The same by the general parser, whatever the form of the text."""
     nodes: dict[str, Node] = {}
     shorts: dict[str, str] = {}
@@ -50,7 +54,7 @@ def parse_bytes(data: bytes, path: Path) -> dict[str, Node]:
             term = shorts.get(predicate.value) or shorts.setdefault(predicate.value, compact(predicate.value))
             node.props.setdefault(term, []).append(_value(obj, shorts))
     except (SyntaxError, ValueError) as error:
-        raise _syntax(error, data, path) from error
+        raise _syntax(error, data, path, ahead) from error
     return nodes
 
 
@@ -64,14 +68,13 @@ def _value(obj: object, shorts: dict[str, str]) -> Value:
     raise ValueError("a kind of object that the base does not use")
 
 
-def _syntax(error: Exception, data: bytes, path: Path) -> DataError:
-    match = _LINE.search(str(error))
-    line = getattr(error, "lineno", None) or (int(match.group(1)) if match else 0)
+def _syntax(error: Exception, data: bytes, path: Path, ahead: int) -> DataError:
+    line = getattr(error, "lineno", None) or 0
     rows = data.decode("utf-8", "replace").splitlines()
     shown = rows[line - 1].strip()[:80] if 0 < line <= len(rows) else ""
-    message = str(error).split(":")[-1].strip() if match else str(error)
+    message = _PLACE.sub("", getattr(error, "msg", None) or str(error))
     hint = f"near: {shown}" if shown else "a dot, a semicolon or a prefix may be missing just before"
-    return DataError(f"is not readable Turtle: {message}", hint, f"{path}:{line}" if line else str(path))
+    return DataError(f"is not readable Turtle: {message}", hint, f"{path}:{line - ahead}" if line else str(path))
 
 
 def turtle_files(folder: Path) -> list[Path]:

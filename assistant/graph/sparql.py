@@ -54,7 +54,8 @@ def ask_folder(folder: Path, query: str, form: str, seconds: float) -> str:
         raise ToolError(f"the query took longer than {seconds:g} seconds and was stopped",
                         "narrow it, or give --seconds") from error
     if done.returncode == 2:
-        raise UsageError(done.stderr.decode("utf-8", "replace").strip(), "our prefixes are ready to use")
+        message, _, hint = done.stderr.decode("utf-8", "replace").partition("\n")
+        raise UsageError(message, hint)
     if done.returncode != 0:
         reason = done.stderr.decode("utf-8", "replace").strip().splitlines()
         raise ToolError(f"the query failed: {reason[-1] if reason else 'the process ended'}", "narrow it")
@@ -131,20 +132,31 @@ def _limit_memory() -> None:
         resource.setrlimit(resource.RLIMIT_AS, (_MEMORY, _MEMORY))
 
 
-def _reading_fault(text: str) -> str:
-    """The first line of a parser's complaint, with the line counted in the query as it was given."""
+def reading_fault(text: str, query: str) -> tuple[str, str]:
+    """What a parser complains of in a query with prefixes in front, its lines counted as they were typed; a hint."""
     match = re.match(r"error at (\d+):(\d+)", text)
     if match is None:
-        return f"the query cannot be read: {text.splitlines()[0][:160]}"
-    return f"the query cannot be read: line {int(match.group(1)) - len(PREFIXES)}, column {match.group(2)}"
+        return f"the query cannot be read: {text.splitlines()[0][:160]}", ""
+    line, column = int(match.group(1)), int(match.group(2))
+    rows = query.splitlines()
+    before, after = (rows[line - 1][:column - 1], rows[line - 1][column - 1:]) if line <= len(rows) else ("", "")
+    place = f"line {line - len(PREFIXES)}, column {column}"
+    if "Prefix not found" in text and (name := re.search(r"([\w-]*):[\w.-]*$", before)):
+        return f"the query cannot be read: {place}: the prefix {name.group(1)}: is not declared", \
+            f"ready without a declaration: {', '.join(PREFIXES)}"
+    if not after.strip() and not "".join(rows[line:]).strip():
+        return f"the query cannot be read: {place}: it ends too early", "a bracket, a brace or a quote is still open"
+    return f"the query cannot be read: {place}, at {(after.strip() or 'the end of the line')[:40]!r}", \
+        "something before it is missing or misspelt"
 
 
 def _main() -> int:
     _limit_memory()
+    request = json.loads(sys.stdin.buffer.read())
     try:
-        sys.stdout.buffer.write(_work(json.loads(sys.stdin.buffer.read())))
+        sys.stdout.buffer.write(_work(request))
     except (SyntaxError, ValueError) as error:
-        sys.stderr.write(_reading_fault(str(error)))
+        sys.stderr.write("\n".join(reading_fault(str(error), request["query"])))
         return 2
     except (DataError, OSError, RuntimeError, MemoryError) as error:
         sys.stderr.write(str(error) or type(error).__name__)

@@ -36,4 +36,4 @@ def parse_triples(lines: Iterable[str], where: str = "history") -> dict[str, Nod
 
 def parse_turtle(text: str, where: str) -> dict[str, Node]:
     """A piece of Turtle in which our prefixes need not be declared. DataError when it cannot be read."""
-    return read_bytes((_PROLOGUE + text).encode("utf-8", "surrogatepass"), Path(where))
+    return read_bytes((_PROLOGUE + text).encode("utf-8", "surrogatepass"), Path(where), len(PREFIXES))

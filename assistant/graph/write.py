@@ -7,12 +7,12 @@ sorted. Only a header of comment lines before the first prefix is kept.
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Iterable
 from pathlib import Path
 
 from assistant.errors import DataError
 from assistant.graph.read import read_bytes
-from assistant.graph.values import Literal, Node, Value
+from assistant.graph.values import Node, Value
 from assistant.iris import PREFIXES, compact
 
 CLASS_ORDER = (
@@ -123,23 +123,3 @@ def _object(value: Value, used: set[str]) -> str:
 
 def _quoted(text: str) -> str:
     return '"' + "".join(_ESCAPES.get(c, c) for c in text) + '"'
-
-
-def merge(into: dict[str, Node], more: Mapping[str, Node]) -> None:
-    """Add the properties of ``more`` to ``into``, keeping each value once."""
-    for key, node in more.items():
-        target = into.setdefault(key, Node(key, file=node.file))
-        for predicate, values in node.props.items():
-            known = target.props.setdefault(predicate, [])
-            known += [v for v in values if v not in known]
-
-
-def literal(value: str | int | bool, datatype: str = "", lang: str = "") -> Literal:
-    """A literal from a Python value: booleans and integers get their types, text gets ``datatype`` or ``lang``."""
-    if isinstance(value, bool):
-        return Literal("true" if value else "false", "xsd:boolean")
-    if isinstance(value, int):
-        return Literal(str(value), "xsd:integer")
-    if lang:
-        return Literal(value, "rdf:langString", lang)
-    return Literal(value, datatype or "xsd:string")

@@ -12,7 +12,6 @@ from typing import Any
 from assistant.errors import DataError
 from assistant.graph.read import read_bytes, turtle_files
 from assistant.graph.values import Literal, Node, Value
-from assistant.graph.write import literal
 from assistant.iris import PREFIXES
 from assistant.model.accounts import Told, account_of, key_of, place_in_group
 from assistant.model.kinship import build_kinship
@@ -207,37 +206,3 @@ def _index(kind: str, name: str) -> int:
 
 def _where(node: Node) -> str:
     return f"{node.file}:{node.line}" if node.line else str(node.file or "")
-
-
-def node_of(kind: Kind, row: Row, rdf_type: str = "") -> Node:
-    """The node of a row, the inverse of ``row_of``; ``rdf_type`` chooses among the types of the kind."""
-    node = Node(f"{kind.prefix}:{row[0]}", {"rdf:type": [rdf_type or kind.types[0]]})
-    for spec, cell in zip(kind.fields, row[1:], strict=True):
-        if cell == empty(spec):
-            continue
-        cells = cell if spec.many else [cell]
-        node.props[spec.term] = [_to_value(spec, item) for item in cells]
-    return node
-
-
-def _to_value(spec: Field, cell: Any) -> Value:
-    if spec.value == "curie":
-        return str(cell)
-    if spec.value == "number":
-        return Literal(_decimal_text(float(cell)), "xsd:decimal")
-    if spec.value == "decimal":
-        return Literal(str(cell), "xsd:decimal")
-    if spec.value in ("bool", "int"):
-        return literal(cell)
-    if spec.value == "date":
-        return Literal(str(cell), "xsd:date")
-    if spec.value == "text":
-        return Literal(str(cell))
-    if spec.value == "lang":
-        return Literal(str(cell), "rdf:langString", "en")
-    return f"{spec.value}:{cell}"
-
-
-def _decimal_text(number: float) -> str:
-    text = f"{number:.6f}".rstrip("0")
-    return text + "0" if text.endswith(".") else text

@@ -8,11 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from functools import cached_property
-from typing import Any, Protocol, TypeVar
+from typing import TYPE_CHECKING, Any, Literal, Protocol, TypeVar, overload
 
 from assistant.iris import local
 from assistant.model import records as r
 from assistant.model.schema import BY_NAME, decode
+
+if TYPE_CHECKING:
+    from assistant.model.regulations import Obligation
 
 T = TypeVar("T")
 
@@ -56,6 +59,32 @@ class KnowledgeBase:
 
     # one record ---------------------------------------------------------------------------------------------
 
+    @overload
+    def find(self, kind: Literal["taxon"], key: str) -> r.Taxon | None: ...
+    @overload
+    def find(self, kind: Literal["character"], key: str) -> r.Character | None: ...
+    @overload
+    def find(self, kind: Literal["group"], key: str) -> r.Group | None: ...
+    @overload
+    def find(self, kind: Literal["term"], key: str) -> r.Term | None: ...
+    @overload
+    def find(self, kind: Literal["place"], key: str) -> r.Place | None: ...
+    @overload
+    def find(self, kind: Literal["source"], key: str) -> r.Source | None: ...
+    @overload
+    def find(self, kind: Literal["frequency"], key: str) -> r.Frequency | None: ...
+    @overload
+    def find(self, kind: Literal["caution"], key: str) -> r.Caution | None: ...
+    @overload
+    def find(self, kind: Literal["practice"], key: str) -> r.Practice | None: ...
+    @overload
+    def find(self, kind: Literal["word"], key: str) -> r.WordFamily | None: ...
+    @overload
+    def find(self, kind: Literal["leaning"], key: str) -> r.Leaning | None: ...
+    @overload
+    def find(self, kind: Literal["obligation"], key: str) -> Obligation | None: ...
+    @overload
+    def find(self, kind: str, key: str) -> Any | None: ...
     def find(self, kind: str, key: str) -> Any | None:
         """The record of a shared kind under a key, or None."""
         slot = (kind, key)
@@ -83,14 +112,14 @@ class KnowledgeBase:
         found = self.find("taxon", key)
         if found is None:
             raise KeyError(key)
-        return found  # type: ignore[no-any-return]
+        return found
 
     def character(self, key: str) -> r.Character:
         """The character with this id; KeyError when the base lacks it."""
         found = self.find("character", key)
         if found is None:
             raise KeyError(key)
-        return found  # type: ignore[no-any-return]
+        return found
 
     def names(self, taxon: str) -> tuple[r.Name, ...]:
         """The names of a taxon."""
@@ -147,7 +176,7 @@ class KnowledgeBase:
         found = self.find("source", key)
         if found is None:
             raise KeyError(key)
-        return found  # type: ignore[no-any-return]
+        return found
 
     def place(self, key: str) -> r.Place | None:
         """The place with this id, or None."""
@@ -178,6 +207,28 @@ class KnowledgeBase:
 
     # whole tables -------------------------------------------------------------------------------------------
 
+    @overload
+    def all(self, kind: Literal["taxon"]) -> tuple[r.Taxon, ...]: ...
+    @overload
+    def all(self, kind: Literal["character"]) -> tuple[r.Character, ...]: ...
+    @overload
+    def all(self, kind: Literal["group"]) -> tuple[r.Group, ...]: ...
+    @overload
+    def all(self, kind: Literal["term"]) -> tuple[r.Term, ...]: ...
+    @overload
+    def all(self, kind: Literal["place"]) -> tuple[r.Place, ...]: ...
+    @overload
+    def all(self, kind: Literal["source"]) -> tuple[r.Source, ...]: ...
+    @overload
+    def all(self, kind: Literal["frequency"]) -> tuple[r.Frequency, ...]: ...
+    @overload
+    def all(self, kind: Literal["caution"]) -> tuple[r.Caution, ...]: ...
+    @overload
+    def all(self, kind: Literal["practice"]) -> tuple[r.Practice, ...]: ...
+    @overload
+    def all(self, kind: Literal["obligation"]) -> tuple[Obligation, ...]: ...
+    @overload
+    def all(self, kind: str) -> tuple[Any, ...]: ...
     def all(self, kind: str) -> tuple[Any, ...]:
         """Every record of a shared kind, by id."""
         return tuple(self.find(kind, key) for key in self.ids(kind))

@@ -73,7 +73,7 @@ class App:
         """Hold the conversation until it is left; 0."""
         self._show(wrapped([("quiet", n) for n in notices], self._columns()))
         self._show((*wrapped(greeting(self._talk.kb), self._columns()), (("", ""),)))
-        ready = threading.Thread(target=self._make_ready, name="tellfin-ready", daemon=True)
+        ready = threading.Thread(target=self.make_ready, name="tellfin-ready", daemon=True)
         if self._warm:
             ready.start()
         try:
@@ -123,7 +123,12 @@ class App:
 
     # comforts: each may fail without taking the prompt with it ----------------------------------------------------
 
-    def _make_ready(self) -> None:
+    @property
+    def ready(self) -> bool:
+        """True once names can be completed and words marked, or have been given up."""
+        return self._ready
+
+    def make_ready(self) -> None:
         """Make the list of names, and read one line so that the lexicon is there, while the first line is typed."""
         self._names = self._comfort("completion", self._listed, None)
         self._comfort("marking of words", lambda: self._read(wording.PAIR), NO_SPANS)

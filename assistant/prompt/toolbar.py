@@ -100,9 +100,9 @@ def _place(kb: KnowledgeBase, held: Held) -> str:
         return strip_controls(found.label if found is not None else held.water)
     if not held.places:
         return ""
-    from assistant.dialogue import speak
+    from assistant.dialogue.telling import place_names
 
-    return speak.place_words(kb, held.places)
+    return place_names(kb, held.places)
 
 
 def _seen(held: Held) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from assistant.model.knowledge import KnowledgeBase
@@ -61,11 +61,10 @@ def share_of_lead(kb: KnowledgeBase, taxon: str, couplet: Couplet, lead: int) ->
     return here / (here + there) if here + there else 0.5
 
 
-def _amount(kb: KnowledgeBase, shares: object, lead: Lead) -> float:
-    table: dict[str, float] = dict(shares)  # type: ignore[call-overload]
+def _amount(kb: KnowledgeBase, shares: Mapping[str, float], lead: Lead) -> float:
     if lead.states:
-        return sum(table.get(leaf, 0.0) for leaf in {x for s in lead.states for x in below(kb, s)})
-    return sum(v for k, v in table.items() if (lead.high is None or int(k) <= lead.high)
+        return sum(shares.get(leaf, 0.0) for leaf in {x for s in lead.states for x in below(kb, s)})
+    return sum(v for k, v in shares.items() if (lead.high is None or int(k) <= lead.high)
                and (lead.low is None or int(k) >= lead.low))
 
 

@@ -10,7 +10,7 @@ from assistant.model.regulations import LAYERS, Placement, Rule, Rulebook, RuleS
 from assistant.reasoning.calendar import within_hours
 from assistant.reasoning.catch import ANY_FISH, FORK, UNSAID, Catch, Kept, Length
 from assistant.reasoning.counting import allowed_by, is_over, names, over_tally, sub_tally, tally
-from assistant.reasoning.precedence import SPECIES, Row, bearing, closeness, compose, in_force, stands_at
+from assistant.reasoning.precedence import Row, bearing, compose, in_force, stands_at
 from assistant.reasoning.season import season_on
 from assistant.reasoning.verdict import Act, Ask, Assumed, Outcome, Reason, Season, Tally, Why
 
@@ -85,7 +85,7 @@ def _judged(row: Row, day: date, catch: Catch, book: Rulebook) -> Outcome:
     if listed is not None:
         return listed
     season = season_on(row, day, catch.on_ice)
-    shut = _shut(row, season, day, catch)
+    shut = _shut(row, season, catch)
     if shut is not None and shut.sure:
         return _release(row, season, shut.reason)
     if row.taxon == ANY_FISH or not _bag_known(row, season):
@@ -142,7 +142,7 @@ def _listed(row: Row, day: date, book: Rulebook) -> Outcome | None:
                    obligations=duties, rules=(rule.id,))
 
 
-def _shut(row: Row, season: Season, day: date, catch: Catch) -> Finding | None:
+def _shut(row: Row, season: Season, catch: Catch) -> Finding | None:
     """Is fishing itself open: to this angler, on this day, at this hour, on this ice?"""
     if row.access is not None:
         limit, rule = row.access
@@ -268,8 +268,3 @@ def _assumed(row: Row, catch: Catch) -> tuple[Assumed, ...]:
 def covered(position: Placement, day: date, book: Rulebook) -> tuple[Rule, ...]:
     """All rules in force at a placement on a day, whatever the fish."""
     return tuple(r for r in book.rules.values() if in_force(r, day) and stands_at(r, position))
-
-
-def names_species(rule: Rule, taxon: str, book: Rulebook) -> bool:
-    """True when a rule names this taxon itself."""
-    return closeness(rule, taxon, book) == SPECIES

@@ -112,17 +112,6 @@ def _told(row: Row, day: date) -> Line:
         rules=row.rules)
 
 
-def season_days(taxon: str, place: str, day: date, book: Rulebook) -> tuple[tuple[Placement, Season], ...]:
-    """The season of a fish at every side or part of a place: what holds on the day and when harvest opens."""
-    found = []
-    for position in book.positions(place):
-        if rule_set_on(position, day, book) is not None:
-            row = compose(taxon, position, day, book)
-            if row.season or row.daily is not None or row.extra:
-                found.append((position, season_on(row, day)))
-    return tuple(found)
-
-
 def duties_at(place: str, day: date, book: Rulebook) -> tuple[tuple[str, str], ...]:
     """Every obligation with its rule that holds somewhere at a place on a day, whatever the fish."""
     found = {(duty, rule.id) for position in book.positions(place) for rule in book.rules.values()

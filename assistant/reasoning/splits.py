@@ -12,7 +12,7 @@ from itertools import combinations
 from types import MappingProxyType
 
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.records import Character
+from assistant.model.records import Character, State
 from assistant.reasoning.contrast import ADULT, decides, settled_by, word_names
 from assistant.reasoning.evidence import Distribution, about, below, leaves
 from assistant.reasoning.observer import scored, taxon_distribution
@@ -253,8 +253,8 @@ def _groupings(kb: KnowledgeBase, present: Sequence[str]) -> list[tuple[tuple[st
     return list(out.values())
 
 
-def _umbrellas(kb: KnowledgeBase, state: str) -> list:  # type: ignore[type-arg]
-    out = []
+def _umbrellas(kb: KnowledgeBase, state: str) -> list[State]:
+    out: list[State] = []
     current = kb.state(state).broader
     while current:
         out.append(kb.state(current))

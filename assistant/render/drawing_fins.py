@@ -150,11 +150,11 @@ def draw_anal(canvas: Canvas) -> None:
 
 def draw_fin(canvas: Canvas, fin: Fin) -> None:
     """A fin with its spines, rays and edge; dashed where nothing is told."""
-    outer = [_edge(canvas, fin, s) for s in _stops(fin)]
-    base = [_base(canvas, fin, s) for s in span(1, 0, 9)]
+    outer = [edge_at(canvas, fin, s) for s in _stops(fin)]
+    base = [base_at(canvas, fin, s) for s in span(1, 0, 9)]
     at = canvas.frame.at
     style: Style = dict(FAINT) if not fin.known else {}
-    first = line([at(*_base(canvas, fin, 0)), at(*outer[0])])
+    first = line([at(*base_at(canvas, fin, 0)), at(*outer[0])])
     edge = line([at(*p) for p in outer]) if fin.spines > 1 else smooth([at(*p) for p in outer])
     back = line([at(*p) for p in base])
     data = first + edge.replace("M", "L", 1) + back.replace("M", "L", 1) + "Z"
@@ -162,11 +162,12 @@ def draw_fin(canvas: Canvas, fin: Fin) -> None:
                 stroke_width=.9,
                 stroke_linejoin="round", **style)
     if not fin.above:
-        canvas.anchors["anal-front"], canvas.anchors["anal-front-tip"] = _base(canvas, fin, 0), _edge(canvas, fin, .04)
+        canvas.anchors["anal-front"] = base_at(canvas, fin, 0)
+        canvas.anchors["anal-front-tip"] = edge_at(canvas, fin, .04)
     for s, width in _rods(fin):
-        canvas.path(line([at(*_base(canvas, fin, s)), at(*_edge(canvas, fin, s, .98 if width < 1 else 1.0))]),
+        canvas.path(line([at(*base_at(canvas, fin, s)), at(*edge_at(canvas, fin, s, .98 if width < 1 else 1.0))]),
                     stroke_width=width, stroke_opacity=.75 if width > 1 else .5, **style)
-    middle = _edge(canvas, fin, .45, .62)
+    middle = edge_at(canvas, fin, .45, .62)
     canvas.mark(fin.part, middle)
     canvas.mark("dorsal-fin" if fin.above else "unpaired-fins", middle)
 
@@ -184,8 +185,9 @@ def _stops(fin: Fin) -> list[float]:
     return span(0, 1, 13)
 
 
-def _edge(canvas: Canvas, fin: Fin, s: float, share: float = 1.0) -> Point:
-    u, v = _base(canvas, fin, s)
+def edge_at(canvas: Canvas, fin: Fin, s: float, share: float = 1.0) -> Point:
+    """A point a share of the way from the base of a fin to its edge, ``s`` of its length from the front."""
+    u, v = base_at(canvas, fin, s)
     high = fin.height(s) * share
     if fin.spines > 1 and not fin.rays and fin.spines < 30:
         step = s * (fin.spines - 1)
@@ -195,7 +197,8 @@ def _edge(canvas: Canvas, fin: Fin, s: float, share: float = 1.0) -> Point:
     return u + high * lean, v + up * high * math.sqrt(max(.2, 1 - lean * lean))
 
 
-def _base(canvas: Canvas, fin: Fin, s: float) -> Point:
+def base_at(canvas: Canvas, fin: Fin, s: float) -> Point:
+    """The point where a fin stands on the body, ``s`` of its length from the front."""
     u = fin.first + (fin.last - fin.first) * s
     return (u, canvas.top(u) - .006) if fin.above else (u, canvas.bottom(u) + .006)
 

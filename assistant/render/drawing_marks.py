@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from assistant.render.drawing_canvas import INK, Canvas, Style
-from assistant.render.drawing_fins import Fin, dorsal_fins, trailing
+from assistant.render.drawing_fins import Fin, base_at, dorsal_fins, edge_at, trailing
 from assistant.render.drawing_shapes import Point, number, scattered, span
 
 DARK = "#26302f"
@@ -273,9 +273,7 @@ def _marks_in(canvas: Canvas, fin: Fin) -> None:
     soft = fin.part != "spiny-dorsal-fin"
 
     def at(s: float, share: float) -> Point:
-        from assistant.render.drawing_fins import _base, _edge
-
-        (a, b), (c, d) = _base(canvas, fin, s), _edge(canvas, fin, s)
+        (a, b), (c, d) = base_at(canvas, fin, s), edge_at(canvas, fin, s)
         return a + (c - a) * share, b + (d - b) * share
 
     if marks in ("spots-rows", "bright-spots-rows", "brown-black-blotches", "blue-spots", "pale-spots-in-dark-net",
@@ -303,7 +301,7 @@ def _marks_in(canvas: Canvas, fin: Fin) -> None:
         x, y = at(.8, .36)
         canvas.ellipse((x, y), .028, .02, -18, fill=DARK, fill_opacity=".45" if faint else ".9")
         canvas.anchors[fin.part] = (x, y)
-    if t.shows("dorsal-base-front-spot", "present") and fin is not None:
+    if t.shows("dorsal-base-front-spot", "present"):
         canvas.circle(at(.05, .2), .01)
 
 

@@ -10,11 +10,9 @@ from assistant.dialogue import speak
 from assistant.dialogue.comparison import Comparison, Row
 from assistant.dialogue.levels import lead_words
 from assistant.model.knowledge import KnowledgeBase
-from assistant.reasoning.key import Couplet, Key, Lead
+from assistant.reasoning.key import Key, Lead
 from assistant.render.tables import markdown_table, text_table
 from assistant.text import join
-
-INDENT = "      "
 
 
 def comparison_rows(found: Comparison, rows: Sequence[Row]) -> list[list[str]]:
@@ -99,22 +97,8 @@ def key_markdown(kb: KnowledgeBase, key: Key, title: str, notes: Sequence[str], 
 
 def key_rows(kb: KnowledgeBase, key: Key, level: str) -> list[list[str]]:
     """The leads of a key as rows: number, what it says, where it goes."""
-    rows = [["Step", "If your fish has", "Go to"]]
+    rows = [list(say.KEY_COLUMNS)]
     for couplet in key.couplets:
         rows += [[f"{couplet.number}{letter}", lead_words(kb, couplet.character, lead, level), end_words(kb, lead)]
                  for letter, lead in zip("ab", couplet.leads, strict=True)]
     return rows
-
-
-def repeated(key: Key) -> tuple[str, ...]:
-    """The taxa that stand at more than one end of a key."""
-    counts: dict[str, int] = {}
-    for lead in (lead for c in key.couplets for lead in c.leads if not lead.goes_to):
-        for taxon in lead.taxa:
-            counts[taxon] = counts.get(taxon, 0) + 1
-    return tuple(t for t in key.taxa if counts.get(t, 0) > 1)
-
-
-__all__ = ["Couplet", "comparison_markdown", "comparison_rows", "comparison_text", "end_words", "key_lines",
-           "key_markdown",
-           "key_rows", "key_text", "repeated"]

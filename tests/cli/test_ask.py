@@ -42,11 +42,12 @@ def run(*argv: str, stdin: str = "") -> tuple[int, str, str]:
 
 
 def lines(*messages: Any) -> list[dict[str, Any]]:
-    """The answers to JSON lines (a text is sent as it is)."""
+    """The answers to JSON lines (a text is sent as it is); the exit code says whether each line had one."""
     text = "".join((m if isinstance(m, str) else json.dumps(m)) + "\n" for m in messages)
     code, out, _ = run("--lines", stdin=text)
-    assert code == 0
-    return [json.loads(line) for line in out.splitlines()]
+    answers = [json.loads(line) for line in out.splitlines()]
+    assert code == (2 if any("error" in a for a in answers) else 0)
+    return answers
 
 
 def test_a_question_gets_its_answer_as_text() -> None:
@@ -112,6 +113,12 @@ def test_bad_lines_get_an_error_and_the_next_is_read() -> None:
     )
     assert [("error" in a) for a in answers] == [True] * 7 + [False]
     assert all(a["error"]["message"] and a["error"]["hint"] for a in answers[:7])
+
+
+def test_the_form_of_a_line_is_told() -> None:
+    """Whoever asks for help learns the fields of a line in and of an error out."""
+    told = " ".join(run("--help")[1].split())
+    assert all(word in told for word in ('{"say":', '"conversation":', '"place":', '"date":', '{"error":'))
 
 
 def test_place_and_date_of_a_line_are_held() -> None:

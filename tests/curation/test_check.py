@@ -21,6 +21,7 @@ FAULTS: list[tuple[str, str, str, str]] = [
     ("tf:nameKind tf:synonym ;", "tf:nameKind tf:nickname ;", "value outside its list", "tf:nickname"),
     ("tf:separable tf:yes ;", "tf:separabel tf:yes ;", "undeclared property", "tf:separabel"),
     ("qudt:hasUnit unit:MilliM ;", "qudt:hasUnit unit:GM ;", "unit", "unit:GM"),
+    ("qudt:hasUnit unit:NUM ;", "qudt:hasUnit unit:IN ;", "unit", "unit:IN"),
     ("    a tf:LookAlike ;", "    a tf:LokkAlike ;", "shape:typed.type", "tf:LokkAlike"),
     ("tf:parent taxon:vennia ;", "tf:parent taxon:vennia-rubra ;", "cyclic parents", "taxon:vennia-rubra"),
     ('dcterms:created "2026-01-05"^^xsd:date ;', 'dcterms:created "2026-02-30"^^xsd:date ;', "literal form",
@@ -111,6 +112,28 @@ def test_a_file_that_does_not_parse_is_one_finding_with_its_line(tiny_base: Path
     outcome = check_folder(tiny_base, shipped_shapes())
     assert [f.rule for f in outcome.findings] == ["readable Turtle"]
     assert outcome.findings[0].where.startswith(VENNIA + ":")
+
+
+def test_an_unknown_prefix_is_named(tiny_base: Path, tellfin: Tellfin) -> None:
+    """The prefix is said, with its line; in a patch the lines are those that were typed."""
+    path = tiny_base / VENNIA
+    patch = tellfin("--base", tiny_base, "add", "--patch", "-", "--by", "me", stdin="\nfoo:bar a tf:Name .")
+    assert "-:2: is not readable Turtle: The prefix foo: has not been declared" in patch.err, patch
+    path.write_text(path.read_text() + "\nfoo:bar a tf:Name .\n")
+    assert "The prefix foo: has not been declared" in tellfin("--base", tiny_base, "check").out
+
+
+def test_one_fault_is_told_once(tiny_base: Path) -> None:
+    """Twins are told of one of the two; what a shape says is not said again as a record that does not load."""
+    path = tiny_base / VENNIA
+    text = path.read_text()
+    block = next(b for b in text.split("\n\n") if b.startswith("st:vennia-rubra.jaw-reach"))
+    twin = block.replace("any.vell-2001", "any.vell-2001.2")
+    path.write_text(text.replace(block, block + "\n\n" + twin).replace('    skos:prefLabel "ember vennet"@en ;\n', ""))
+    outcome = check_folder(tiny_base, shipped_shapes())
+    assert [f.thing for f in outcome.findings if f.rule == "said twice"] == [
+        "st:vennia-rubra.jaw-reach.any.vell-2001.2"]
+    assert [f.rule for f in outcome.findings if f.thing == "taxon:vennia-rubra"] == ["shape:taxon.label"]
 
 
 def test_a_file_out_of_form_is_named(tiny_base: Path) -> None:

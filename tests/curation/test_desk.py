@@ -116,8 +116,8 @@ def test_an_edit_reads_only_what_it_needs(tiny_base: Path, monkeypatch: pytest.M
     store = store_of(tiny_base)
     make(store, correct(KEY, n="5"))
     read: list[str] = []
-    plain = catalogue._content
-    monkeypatch.setattr(catalogue, "_content", lambda path: (read.append(path.name), plain(path))[1])
+    plain = catalogue.read_content
+    monkeypatch.setattr(catalogue, "read_content", lambda path: (read.append(path.name), plain(path))[1])
     outcome = make(store, correct(KEY, n="6"))
     assert isinstance(outcome, Outcome) and outcome.change
     assert {"vennia.ttl", "agents.ttl"} == {n for n in read if not n.startswith("0")} and len(read) == 3

@@ -127,6 +127,23 @@ def test_patches_in_json_and_turtle(tiny_base: Path, tellfin: Tellfin) -> None:
     assert check_folder(tiny_base, shipped_shapes()).passed
 
 
+def test_a_new_species_takes_its_label_as_its_accepted_name(tiny_base: Path, tellfin: Tellfin) -> None:
+    """One line adds a fish that can then be asked about; a name given in the same patch is not doubled."""
+    ran = tellfin("--base", tiny_base, "add", "taxon", "scientific=Vennia nova", "rank=species", "label=moon vennet",
+                  "parent=Vennia", "source=memory", *BY)
+    assert ran.code == 0 and "new taxon: taxon:vennia-nova (moon vennet)" in ran.out and "accepted" in ran.out, ran
+    turtle = """taxon:vennia-serena a dwc:Taxon ; dwc:scientificName "Vennia serena" ; skos:prefLabel "sun vennet"@en ;
+        dwc:taxonRank "species" ; tf:parent taxon:vennia ; dcterms:source src:memory ; tf:basis tf:memory .
+        name:vennia-serena.sun-vennet a tf:Name ; tf:nameOf taxon:vennia-serena ; dcterms:language "en" ;
+        skosxl:literalForm "sun vennet"@en ; tf:nameKind tf:accepted ; dcterms:source src:memory ;
+        tf:basis tf:memory ."""
+    assert tellfin("--base", tiny_base, "add", "--patch", "-", *BY, stdin=turtle).code == 0
+    index = Index(tiny_base)
+    assert [*index.ids("name", "vennia-nova"), *index.ids("name", "vennia-serena")] == [
+        "name:vennia-nova.moon-vennet", "name:vennia-serena.sun-vennet"]
+    assert check_folder(tiny_base, shipped_shapes()).passed
+
+
 def test_who_is_asked_once(tiny_base: Path, tellfin: Tellfin) -> None:
     """Without a name nothing is changed; a name given once is remembered with the base."""
     first = tellfin("--base", tiny_base, *NEW, "--why", "x")
@@ -153,6 +170,13 @@ def test_the_shipped_base_is_read_only(tellfin: Tellfin) -> None:
     """Edits need a base of one's own and say how to make one."""
     ran = tellfin(*NEW, *BY)
     assert ran.code == 2 and "new-base" in ran.err
+
+
+def test_an_id_may_be_written_with_blanks(tiny_base: Path, tellfin: Tellfin) -> None:
+    """Character and state are found by their id however its words are joined."""
+    ran = tellfin("--base", tiny_base, "add", "statement", "taxon=ember vennet", "character=Jaw reach",
+                  "value=past eye", "source=memory", "--dry-run")
+    assert ran.code == 0 and "past" in ran.out, ran
 
 
 def test_near_names_are_offered_not_taken(tiny_base: Path, tellfin: Tellfin) -> None:

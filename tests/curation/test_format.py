@@ -25,6 +25,14 @@ def test_formatting_twice_is_formatting_once(tiny_base: Path, tellfin: Tellfin) 
     assert format_files([path]) == [] and tellfin("--base", tiny_base, "format", "--check").code == 0
 
 
+def test_a_wrong_path_is_wrong_use(tmp_path: Path, tellfin: Tellfin) -> None:
+    """What does not exist is the asker's slip, told with the path as it was given, in reading and in writing."""
+    ran = tellfin("format", tmp_path / "none")
+    assert ran.code == 2 and str(tmp_path / "none") in ran.err
+    ran = tellfin("export", tmp_path / "none" / "f.csv", "--form", "names")
+    assert ran.code == 3 and f"{tmp_path}/none/f.csv: cannot be written" in ran.err and "make the folder" in ran.err
+
+
 def test_a_comment_is_not_dropped(tiny_base: Path) -> None:
     """A comment below the header stops the formatter, with its line."""
     path = tiny_base / "sources/papers.ttl"

@@ -58,7 +58,9 @@ def wrong_fields() -> list[Case]:
 
 
 STATEFUL = [("jaw-reach", "spots", "no state"), ("jaw-reach", "past-eye|to-moon", "no state"), ("side-marks", "10-12", "no state"),
-            ("fin-colour", "state:jaw-reach.to-eye", "no state"), ("gill-rakers", "9.5-11.25.3", "no number")]
+            ("fin-colour", "state:jaw-reach.to-eye", "no state"), ("gill-rakers", "9.5-11.25.3", "no number"),
+            ("gill-rakers", "19 inches", "a count takes no unit"), ("gill-rakers", "12-14 kg", "a count takes no unit"),
+            ("maximum-length", "30 kg", "a length takes mm, cm or in")]
 
 PATCHES: list[Case] = [
     ("not json", "json-text", '{"add": [', "no JSON"), ("a list", "turtle", "[1, 2]", "Turtle"),
@@ -82,7 +84,6 @@ PATCHES: list[Case] = [
     ("orphan species", "json", {"correct": [{"id": "taxon:vennia-alta", "parent": ""}]}, "without tf:parent"),
     ("cross of one", "json", {"add": [{"kind": "taxon", "scientific": "Vennia alta x Vennia rubra", "rank": "hybrid", "label": "cross", "parents": "vennia-alta", "source": "vell-2001", "basis": "read"}]}, "1 parents"),
     ("bad scientific name", "json", {"add": [{"kind": "taxon", "scientific": "vennia 7!", "rank": "species", "label": "x", "parent": "vennia", "source": "vell-2001", "basis": "read"}]}, "scientific name"),
-    ("species without a name", "json", {"add": [{"kind": "taxon", "scientific": "Vennia nova", "rank": "species", "label": "x", "parent": "vennia", "source": "vell-2001", "basis": "read"}]}, "names without an accepted one"),
     ("rank unknown", "json", {"correct": [{"id": "taxon:vennia-alta", "rank": "tribe"}]}, "value outside its list"),
     ("source taken out", "json", {"retract": [{"id": "src:vell-2001", "because": "x"}]}, "dangling reference"),
     ("character taken out", "json", {"retract": [{"id": "char:jaw-reach", "because": "x"}]}, "dangling reference"),

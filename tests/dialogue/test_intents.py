@@ -11,13 +11,14 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.cues import find_cues
 from assistant.dialogue.engine import Base, respond, understand
 from assistant.dialogue.facts import ASKING, Facts
-from assistant.dialogue.handlers import HANDLERS, INTENTS
+from assistant.dialogue.handlers import HANDLERS, handler_of
 from assistant.dialogue.intent_rows import ROWS, Row
 from assistant.dialogue.intents import FOLLOW, holds, recognise
 from assistant.dialogue.leaning import lean, leanings, signs
 from assistant.dialogue.phrases import ALSO
 from assistant.dialogue.read import read_line
 from assistant.model.knowledge import KnowledgeBase
+from tests.bench.score_utterances import CASES, cases
 
 CLOCK = date(2026, 7, 4)
 EXAMPLES = [(row, example) for row in ROWS for example in row.examples]
@@ -37,8 +38,9 @@ def test_every_example_of_a_row_comes_out_as_the_row_says(row: Row, example: str
 
 
 def test_every_intent_has_a_row_and_every_row_an_intent() -> None:
-    """No intent without a way of asking for it, no row for an unknown intent."""
-    assert {r.intent for r in ROWS} - {FOLLOW} == set(INTENTS) == set(HANDLERS)
+    """No intent without a way of asking for it, no row for an unknown intent, a file each."""
+    assert {r.intent for r in ROWS} - {FOLLOW} == set(HANDLERS)
+    assert all(callable(handler_of(intent)) for intent in HANDLERS)
 
 
 def test_every_cue_of_the_table_is_in_the_base(kb: KnowledgeBase) -> None:
@@ -49,7 +51,7 @@ def test_every_cue_of_the_table_is_in_the_base(kb: KnowledgeBase) -> None:
 
 def test_offered_second_wishes_have_words() -> None:
     """Whatever can be asked beside something else can be named back."""
-    assert set(ALSO) <= set(INTENTS)
+    assert set(ALSO) <= set(HANDLERS)
 
 
 def test_nothing_known_is_out_of_scope() -> None:
@@ -79,12 +81,24 @@ def ways_of_asking() -> list[tuple[tuple[str, ...], str]]:
     return [(tuple(r[0].split("|")), r[1]) for r in rows[1:] if " / " not in r[1]]
 
 
-def test_nine_in_ten_of_our_own_ways_of_asking_are_recognised(open_base: Base) -> None:
-    """Table and leanings together read the single lines of our own ways of asking, to which they are fitted."""
+def test_the_lines_that_the_leanings_are_fitted_to_are_read(open_base: Base) -> None:
+    """Table and leanings together read nearly all single lines of our own ways of asking: the fit is not stale."""
     right = []
     for wanted, line in ways_of_asking():
         reading, facts, _ = understand(open_base.kb, read_line(open_base.kb, line, Held(), CLOCK), Held())
         told = signs(reading, facts)
         right.append(lean(recognise(facts), leanings(open_base.kb, told), told).intent in wanted)
-    assert len(right) > 400
-    assert sum(right) / len(right) >= 0.9
+    assert len(right) > 4500
+    assert sum(right) / len(right) >= 0.97
+
+
+def test_nine_in_ten_lines_that_nothing_was_fitted_to_are_recognised(open_base: Base) -> None:
+    """The intent of the unseen utterances, each in its conversation, is right; nothing but the share is looked at."""
+    right: list[bool] = []
+    held, current = Held(), ""
+    for case in cases(CASES / "utterances_unseen.tsv"):
+        held, current = (held if case.conversation == current else Held()), case.conversation
+        answer, held = respond(open_base, case.say, held, CLOCK)
+        right.append(answer.intent in case.intents)
+    share = sum(right) / len(right)
+    assert len(right) >= 240 and share >= 0.9

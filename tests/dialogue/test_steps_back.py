@@ -37,6 +37,12 @@ def test_a_turn_not_understood_is_no_step(talk: Talk) -> None:
     assert held.seen == then.seen
 
 
+def test_a_place_put_right_is_said_as_in_a_sentence(talk: Talk) -> None:
+    """A region or river that takes "the" has it wherever it is named."""
+    answer, _ = talk("does the smallmouth bass live in Ohio", "no, i meant the ozarks")
+    assert answer.blocks[0].text == "Corrected: the Ozarks."
+
+
 @pytest.mark.parametrize(
     ("lines", "intent"),
     [

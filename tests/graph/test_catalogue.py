@@ -28,13 +28,13 @@ def fresh(folder: Path, kept: Path | None = None) -> Catalogue:
 def read(monkeypatch: pytest.MonkeyPatch) -> list[str]:
     """The names of the files that are read from now on."""
     names: list[str] = []
-    plain = module._content
+    plain = module.read_content
 
     def watched(path: Path) -> tuple[bytes, module.Stamp]:
         names.append(path.name)
         return plain(path)
 
-    monkeypatch.setattr(module, "_content", watched)
+    monkeypatch.setattr(module, "read_content", watched)
     return names
 
 
@@ -135,7 +135,7 @@ def test_contents_are_not_hoarded(settled: Path, monkeypatch: pytest.MonkeyPatch
     found = fresh(settled)
     index = Index(settled, catalogue=found)
     assert everything(index) == everything(Index(settled))
-    assert len(found._held) == 1
+    assert len(found.held) == 1
 
 
 def test_a_folder_that_is_no_base(tmp_path: Path) -> None:

@@ -60,5 +60,14 @@ def test_a_slow_question_is_stopped(tiny_base: Path, tellfin: Tellfin) -> None:
     slow = "SELECT (COUNT(*) AS ?n) WHERE { ?a ?b ?c . ?d ?e ?f . ?g ?h ?i . ?j ?k ?l }"
     ran = tellfin("--base", tiny_base, "query", slow, "--seconds", "1")
     assert ran.code == 3 and "longer than 1 seconds" in ran.err
-    ran = tellfin("--base", tiny_base, "query", "SELECT ?x\nWHERE { ?x")
-    assert ran.code == 2 and "line 2, column" in ran.err
+
+
+@pytest.mark.parametrize(("query", "said"), [
+    ("SELECT ?x\nWHERE { ?x", ("line 2, column 11: it ends too early", "still open")),
+    ("SELECT * WHERE { ?x a foo:bar }", ("the prefix foo: is not declared", "tf")),
+    ("SELECT ?x\nWERE { ?x a dwc:Taxon }", ("line 2, column 6, at '{ ?x a dwc:Taxon }'", "misspelt"))])
+def test_a_faulty_question_is_told_where_and_why(query: str, said: tuple[str, ...], tiny_base: Path,
+                                                 tellfin: Tellfin) -> None:
+    """Line and column as typed, what stands there, and what to look for."""
+    ran = tellfin("--base", tiny_base, "query", query)
+    assert ran.code == 2 and all(words in ran.err for words in said), ran

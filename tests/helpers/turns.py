@@ -13,7 +13,7 @@ from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.observed import Observation
 from assistant.text import key
-from assistant.units import to_grams, to_mm
+from assistant.units import G_PER_POUND, to_mm
 
 CLOCK = date(2026, 7, 4)
 
@@ -37,7 +37,7 @@ def weight(words: str, grams: Decimal | str, unit: str = "lb") -> Measure:
 
 def pounds(value: str) -> Measure:
     """A weight in pounds."""
-    return weight(f"{value} lb", to_grams(value, "lb"))
+    return weight(f"{value} lb", Decimal(value) * G_PER_POUND)
 
 
 def fish(*ids: str, words: str = "") -> Mention:

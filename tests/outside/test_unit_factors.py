@@ -19,8 +19,8 @@ def test_lengths_follow_the_definition_of_the_inch() -> None:
 
 def test_weights_follow_the_definition_of_the_pound() -> None:
     """One pound is exactly 453.59237 g, one ounce a sixteenth: 28.349523125 g."""
-    assert units.to_grams(1, "lb") == Decimal("453.59237")
-    assert units.to_grams(1, "oz") == Decimal("28.349523125")
+    assert units.GRAMS["lb"] == Decimal("453.59237")
+    assert units.GRAMS["oz"] == Decimal("28.349523125")
 
 
 def test_fahrenheit_follows_its_definition() -> None:

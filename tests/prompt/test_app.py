@@ -5,11 +5,24 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from prompt_toolkit.input import create_pipe_input
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.prompt.app import App, pasted
 from assistant.prompt.history import LineHistory
-from tests.helpers.pipe_terminal import COLOURS, CTRL_C, ENTER, TAB, UP, Engine, Screen, said, talk_with, type_into
+from tests.helpers.pipe_terminal import (
+    COLOURS,
+    CTRL_C,
+    CTRL_D,
+    ENTER,
+    TAB,
+    UP,
+    Engine,
+    Screen,
+    said,
+    talk_with,
+    type_into,
+)
 
 PASTE, PASTED = "\x1b[200~", "\x1b[201~"
 
@@ -140,15 +153,25 @@ def test_bottom_line_shows_what_is_held(kb: KnowledgeBase) -> None:
     assert "place: " in screen.text and "Ohio" in screen.text
 
 
-def test_made_ready_beside_the_typing(tiny_kb: KnowledgeBase) -> None:
-    """Names become ready by themselves after the start, and a fault in that is only a notice."""
-    from prompt_toolkit.input import create_pipe_input
-
+def test_made_ready_beside_the_typing(tiny_kb: KnowledgeBase, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Names become ready by themselves after the start; a fault in that is told once and the talk goes on."""
     with create_pipe_input() as keyboard:
         app = App(talk_with(tiny_kb, Engine()), LineHistory(None), (keyboard, Screen()))
-        assert app._names is None
-        app._make_ready()
-        assert app._names is not None and app._ready
+        assert not app.ready
+        app.make_ready()
+        assert app.ready
+
+    def broken(kb: KnowledgeBase) -> None:
+        raise ValueError
+
+    monkeypatch.setattr("assistant.prompt.app.names_of", broken)
+    screen, engine = Screen(), Engine()
+    with create_pipe_input() as keyboard:
+        keyboard.send_text(f"one{ENTER}{CTRL_D}")
+        app = App(talk_with(tiny_kb, engine), LineHistory(None), (keyboard, screen))
+        app.make_ready()
+        assert app.run() == 0 and app.ready
+    assert engine.heard == ["one"] and screen.text.count("The completion failed") == 1
 
 
 @pytest.mark.parametrize("columns", [20, 40, 80, 200])

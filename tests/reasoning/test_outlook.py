@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 
-from assistant.reasoning.outlook import Line, duties_at, outlook, outlooks, season_days
+from assistant.reasoning.outlook import Line, duties_at, outlook, outlooks
 from tests.helpers.rule_cases import demo_book
 
 BOOK = demo_book()
@@ -27,11 +27,11 @@ def test_open_fish_of_a_water() -> None:
 
 def test_when_it_opens() -> None:
     """A closed fish tells the day on which harvest opens; an open one the day on which it closes."""
-    (_, closed), = season_days("sander-vitreus", "threlwick-lake", date(2026, 4, 20), BOOK)
+    closed = line("threlwick-lake", "2026-04-20", "sander-vitreus").season
     assert (closed.mode, closed.next_open, closed.next_rule) == ("closed", date(2026, 5, 16), "h01")
-    (_, held), = season_days("sander-vitreus", "threlwick-lake", date(2026, 8, 1), BOOK)
+    held = line("threlwick-lake", "2026-08-01", "sander-vitreus").season
     assert (held.mode, held.first, held.last) == ("harvest", date(2026, 5, 16), date(2027, 3, 15))
-    (_, released), = season_days("micropterus-dolomieu", "threlwick-lake", date(2026, 6, 10), BOOK)
+    released = line("threlwick-lake", "2026-06-10", "micropterus-dolomieu").season
     assert (released.mode, released.last, released.next_open) == (
         "catch-and-release", date(2026, 6, 26), date(2026, 6, 27))
 

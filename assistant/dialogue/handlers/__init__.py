@@ -1,13 +1,12 @@
 """One file an intent: the table of handlers, each imported when first asked for (layer 4).
 
 A handler module holds ``handle(turn: Turn) -> tuple[Answer, Held]`` and no sentence: its wording lives in a phrases
-module. To add an intent: a line here, a row in ``dialogue/intents.py`` with examples, the file, its test.
+module. To add an intent: a line here, a row in ``dialogue/intent_rows.py`` with examples, the file, its test.
 """
 
 from __future__ import annotations
 
 import importlib
-import importlib.util
 from collections.abc import Mapping
 from typing import cast
 
@@ -39,12 +38,8 @@ HANDLERS: Mapping[str, str] = {
     "small-talk": "small_talk",
 }
 """Intent to the module below this package that answers it."""
-INTENTS: tuple[str, ...] = tuple(HANDLERS)
 
 
 def handler_of(intent: str) -> Handler:
-    """The handler of an intent; that of ``out-of-scope`` where the intent is unknown or its file does not exist."""
-    name = HANDLERS.get(intent, "out_of_scope")
-    if importlib.util.find_spec(f"{__name__}.{name}") is None:
-        name = "out_of_scope"
-    return cast(Handler, importlib.import_module(f"{__name__}.{name}").handle)
+    """The handler of an intent of the table."""
+    return cast(Handler, importlib.import_module(f"{__name__}.{HANDLERS[intent]}").handle)

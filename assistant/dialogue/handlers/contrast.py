@@ -13,6 +13,7 @@ from assistant.dialogue.phrases_lesson import ADD_WORDS
 from assistant.dialogue.portrait import lacks
 from assistant.dialogue.sexes import asks_sexes, sexes_told
 from assistant.dialogue.subjects import MOST, groups, named, species_of, unclear
+from assistant.dialogue.telling import place_names
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import LookAlike
@@ -186,7 +187,7 @@ def _alike(turn: Turn, found: Contrast) -> list[Block]:
     if not rows:
         return []
     told = "; ".join(
-        say.described(
+        say.with_bracket(
             kb.character(r.character).label, speak.told_words(kb, r.told[0], kb.character(r.character), turn.held.units)
         )
         for r in rows
@@ -268,7 +269,7 @@ def _points(turn: Turn, found: Contrast, rows: tuple[ContrastRow, ...]) -> list[
         if not out and row.character not in asked:
             out.append(_lead(turn, found, row))
             continue
-        text = say.contrast_point(speak.heading(kb.character(row.character)), _each(turn, found, row))
+        text = say.entry(speak.heading(kb.character(row.character)), _each(turn, found, row))
         out.append(Block("point" if out else "lead", text, statements=_statements(row)))
     if len(rows) > most:
         out.append(Block("help", say.more_left(len(rows) - most), claim=False))
@@ -329,7 +330,7 @@ def _fools(turn: Turn, found: Contrast) -> list[Block]:
         s = kb.record_at(f"st:{item.statement}")
         if s is None or (not s.states and s.low is None and s.high is None):
             continue
-        who = speak.scope_words(kb, s, turn.held.units)
+        who = speak.scope_words(s, turn.held.units)
         value = join([kb.state(x).clause or kb.state(x).label for x in s.states], "or")
         if not value:
             continue
@@ -353,7 +354,7 @@ def place_remarks(turn: Turn, taxa: tuple[str, ...]) -> list[Block]:
         status = {r.status for r in here}
         if status and status <= {"absent", "extirpated"}:
             text = say.place_helps(
-                speak.fish(kb, taxon), speak.place_words(kb, held.places), say.STATUS[sorted(status)[0]]
+                speak.fish(kb, taxon), place_names(kb, held.places), say.STATUS[sorted(status)[0]]
             )
             out.append(Block("point", text, statements=tuple(f"range:{r.id}" for r in here)))
     return out

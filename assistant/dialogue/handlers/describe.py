@@ -153,7 +153,7 @@ def _elsewhere(turn: Turn, taxon: str) -> list[Block]:
 def _point(turn: Turn, character: Character, told: Told) -> Block:
     """What is said of a character of a fish, as a line of a list."""
     value = speak.told_words(turn.kb, told, character, turn.held.units)
-    return Block("point", say.describe_point(speak.heading(character), value),
+    return Block("point", say.entry(speak.heading(character), value),
                  statements=speak.short_ids(told.statements))
 
 
@@ -238,7 +238,7 @@ def portrait(turn: Turn, taxon: str) -> list[Block]:
     if colour is not None and "shorter" not in turn.cues and all(c.id != COLOUR for c, _ in chosen):
         chosen = [(kb.character(COLOUR), colour), *chosen]
     for character, told in chosen:
-        text = say.describe_point(speak.heading(character), speak.told_words(kb, told, character, turn.held.units))
+        text = say.entry(speak.heading(character), speak.told_words(kb, told, character, turn.held.units))
         out.append(Block("point", text, statements=speak.short_ids(told.statements)))
     out += [*_size(turn, taxon), *_range(turn, taxon)]
     if near:
@@ -324,7 +324,7 @@ def _line(turn: Turn, taxon: str, kind: str) -> Block:
     told = features(kb, taxon, near, 2)
     words = [f"{c.label}: {speak.told_words(kb, t, c, turn.held.units)}" for c, t in told]
     ids = speak.short_ids(s for _, t in told for s in t.statements) or (f"taxon:{taxon}",)
-    return Block(kind, say.one_line(speak.fish_both(kb, taxon), "; ".join(words)), statements=ids)
+    return Block(kind, say.entry(speak.fish_both(kb, taxon), "; ".join(words)), statements=ids)
 
 
 def _parts_of_several(turn: Turn, fish: tuple[str, ...], kinds: tuple[str, ...], asked: tuple[str, ...]) -> Answer:
@@ -340,7 +340,7 @@ def _parts_of_several(turn: Turn, fish: tuple[str, ...], kinds: tuple[str, ...],
             out.append(
                 Block(
                     "point" if out else "lead",
-                    say.describe_point(speak.heading(character), text),
+                    say.entry(speak.heading(character), text),
                     statements=speak.short_ids(s for t in told for s in t.statements),
                 )
             )

@@ -13,7 +13,8 @@ from assistant.dialogue.aspects import aspects, characters, states
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import list_fishes
 from assistant.dialogue.life_asked import asks_spawning, living, seasons
-from assistant.dialogue.subjects import label, species_of
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import species_of
 from assistant.dialogue.telling import advice, cut, ids, shown_note, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
@@ -41,7 +42,7 @@ TOPICS = ("pond", "predators", "depth", "cover")
 """Practices that answer questions on life: stunted ponds, what eats it, how deep it stays."""
 TEMPERATURE, RISK, AGE = "temperature", "conservation-status", "max-age"
 ALSO_TOLD = 2
-EXPLICIT = ("salinity-tolerance", "air-breathing", "max-age")
+EXPLICIT = ("salinity-tolerance", "air-breathing", "max-age", "spawning-temperature")
 """Sides so plainly asked for that their lack is said even where another one answers."""
 RUNNING = frozenset({"run", "runs", "running"})
 ASKS_MORE = frozenset({"asks-how", "asks-what", "asks-when", "asks-where", "why"})
@@ -223,7 +224,7 @@ def _told(turn: Turn, taxon: str, character: str, first: bool, answers: bool = T
     if answer and first:
         text = care.life_yes(answer, name, heading.lower(), told)
     else:
-        text = care.life_lead(name, heading.lower(), told) if first else care.life_point(heading, told)
+        text = care.life_lead(name, heading.lower(), told) if first else core.entry(heading, told)
     return Block(
         "point",
         trusted(text, "memory" if all(s.basis == "memory" for s in chosen) else ""),

@@ -8,7 +8,8 @@ from assistant.dialogue import phrases_care as care
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.asked_about import asked_about, kinds_name, told_taxa
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.subjects import label, species_of, subjects
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import species_of, subjects
 from assistant.dialogue.telling import SHOWN, advice, cut, ids, plain
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
@@ -46,7 +47,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     wanted = _topics(found, "hurt" in turn.cues) or ((BASICS if taxa else ()) if _names_fish(turn) else ())
     if not wanted:
         wanted = _carried(turn) or BASICS
-    chosen = _chosen(kb, found, wanted, bool(taxa))
+    chosen = _chosen(found, wanted, bool(taxa))
     if not chosen:
         return plain("handling", care.NO_ADVICE), turn.held
     leading = _named_first(turn, _blocks(turn, chosen, taxa), chosen[0], asked)
@@ -102,7 +103,7 @@ def _carried(turn: Turn) -> tuple[str, ...]:
     return tuple(dict.fromkeys(c.topic for c in records))
 
 
-def _chosen(kb: KnowledgeBase, found: Sequence[Found], wanted: Sequence[str], known: bool) -> list[Found]:
+def _chosen(found: Sequence[Found], wanted: Sequence[str], known: bool) -> list[Found]:
     """The cautions of the topics, in order: comes first and met, met, then the rest that fits the fish."""
     by_topic = {t: i for i, t in enumerate(wanted)}
     lowest = GENERAL if known else SOME_KIN

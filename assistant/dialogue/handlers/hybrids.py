@@ -14,7 +14,8 @@ from assistant.dialogue.asked_about import carried_on, kinds_name, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.grounds import both
-from assistant.dialogue.subjects import MOST, label, species_of, subjects
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import MOST, species_of, subjects
 from assistant.dialogue.telling import cut, ids, plain, shown_note, trusted
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
@@ -72,7 +73,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return _pair(turn, pair, sides), held
     if plain_kinds:
         return _answer(turn, _of_one(turn, plain_kinds[0], sides), plain_kinds), held
-    return _needs(turn), held
+    return _needs(), held
 
 
 def _asked_whether_species(turn: Turn, sides: frozenset[str]) -> tuple[str, ...]:
@@ -103,7 +104,7 @@ def _without_the_word(turn: Turn) -> Turn:
     )
 
 
-def _needs(turn: Turn) -> Answer:
+def _needs() -> Answer:
     return plain("hybrids", care.HYBRID_NEEDS, asked=Asked("fish", say.WHICH_FISH))
 
 
@@ -176,7 +177,7 @@ def _fact(kb: KnowledgeBase, character: str, statements: Sequence[Statement]) ->
     elif character == MALES:
         text = care.males(told)
     else:
-        text = care.cross_fact(kb.character(character).label, told)
+        text = core.entry(kb.character(character).label, told)
     return Block(
         "point",
         trusted(text, "memory" if all(s.basis == "memory" for s in statements) else ""),
@@ -203,7 +204,7 @@ def _features(turn: Turn, found: Taxon) -> list[Block]:
     return [
         Block(
             "point",
-            core.contrast_point(speak.heading(kb.character(r.character)), both(turn, r)),
+            core.entry(speak.heading(kb.character(r.character)), both(turn, r)),
             statements=speak.short_ids(s for t in r.told if t for s in t.statements) or (f"taxon:{found.id}",),
         )
         for r in rows[:SHOWN_LOOKS]
@@ -347,7 +348,7 @@ def _general(turn: Turn, sides: frozenset[str]) -> list[Block]:
 def _term(kb: KnowledgeBase, key: str) -> list[Block]:
     term = kb.find("term", key)
     return (
-        [Block("point", say.term_lead(term.label, term.plain), statements=(f"term:{key}",))]
+        [Block("point", say.titled(term.label, term.plain), statements=(f"term:{key}",))]
         if term is not None
         else []
     )

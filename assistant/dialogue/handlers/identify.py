@@ -83,7 +83,7 @@ def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answ
     blocks += naming.doubts(turn.kb, held, found, focus)
     unnamed = _fits_better(turn, held, found)
     blocks += [naming.unnamed_point(turn.kb, held, c) for c in unnamed]
-    if "hybrid" in turn.cues and not naming.hybrid_doubts(turn.kb, held, found):
+    if "hybrid" in turn.cues and not naming.hybrid_doubts(turn.kb, found):
         blocks.append(Block("doubt", wording.NO_CROSS_BY_EYE, claim=False))
     asked = _ask(turn, held, found)
     blocks += naming.grip_caution(turn.kb, [c.taxon for c in naming.shown(found)][:1])

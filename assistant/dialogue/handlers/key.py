@@ -182,10 +182,10 @@ def _step(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held]:
         return _ask(turn, walk, " ".join(told) or say.key_unread(kb.character(walk.couplet.character).how))
     found = take(walk, int(choice))
     taken = lead_words(kb, walk.couplet.character, walk.couplet.leads[int(choice)], walk.level)
-    return _ask(turn, found, say.key_taken(taken)) if isinstance(found, KeyWalk) else _ended(turn, walk, found, taken)
+    return _ask(turn, found, say.key_taken(taken)) if isinstance(found, KeyWalk) else _ended(turn, walk, found)
 
 
-def _ended(turn: Turn, walk: KeyWalk, taxa: tuple[str, ...], taken: str = "") -> tuple[Answer, Held]:
+def _ended(turn: Turn, walk: KeyWalk, taxa: tuple[str, ...]) -> tuple[Answer, Held]:
     """The fish that the walk leads to; from a family on into its own key."""
     kb = turn.kb
     if len(taxa) == 1 and kb.taxon(taxa[0]).rank in WIDER:
@@ -197,7 +197,7 @@ def _ended(turn: Turn, walk: KeyWalk, taxa: tuple[str, ...], taken: str = "") ->
     ids = speak.short_ids(s for t in taxa for s in [x.id for x in about(kb, t, walk.couplet.character)[0]])
     ids = ids or speak.short_ids(s.id for t in taxa for s in kb.statements(t)[:1])
     names = [speak.fish_both(kb, t) for t in taxa]
-    text = say.key_end(names[0], taken) if len(names) == 1 else say.key_end_several(join(names, "or"))
+    text = say.key_end(names[0]) if len(names) == 1 else say.key_end_several(join(names, "or"))
     alike = [speak.fish(kb, x.other) for t in taxa for x in kb.look_alikes(t)
              if x.other not in taxa][:2] if len(taxa) == 1 else []
     blocks = [Block("lead", text, statements=ids)]
@@ -224,7 +224,7 @@ def _ask(turn: Turn, walk: KeyWalk, lead: str, named: tuple[str, ...] = ()) -> t
 
 def _asked(kb: KnowledgeBase, walk: KeyWalk) -> Asked:
     couplet = walk.couplet
-    choices = tuple((letter, choice_words(kb, couplet.character, lead, walk.level))
+    choices = tuple((letter, choice_words(kb, lead, walk.level))
                     for letter, lead in zip("ab", couplet.leads, strict=True))
     return Asked(INTENT, question_words(kb, couplet.character, walk.level), couplet.character, choices)
 

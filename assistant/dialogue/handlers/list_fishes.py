@@ -19,7 +19,8 @@ from assistant.dialogue.handlers.term import words_for_lesson
 from assistant.dialogue.life_asked import asks_spawning, living, seasons, spawners
 from assistant.dialogue.ranking import FROM_SMALLEST, SIZE, order_asked, other_end, placed
 from assistant.dialogue.reading import Seen
-from assistant.dialogue.subjects import groups, label, named, species_of, subjects, unclear
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import groups, named, species_of, subjects, unclear
 from assistant.dialogue.telling import place_names, plain
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import common_taxon
@@ -363,7 +364,7 @@ def _by_place(
         blocks.append(Block("point", told, statements=tuple(r for _, r in kin)))
     for status in (*LIVING[1:], "uncertain", "extirpated"):
         if (some := by_status.get(status)) and (statuses == LIVING or (status in statuses and len(some) < len(living))):
-            text = lists.status_line(status, say.names_with([label(kb, f.taxon) for f, _ in some]))
+            text = say.range_line(status, say.names_with([label(kb, f.taxon) for f, _ in some]))
             blocks.append(Block("point", text, statements=tuple(r for _, r in some)))
     taxa = [*(f.taxon for f, _ in living), *(f.taxon for f in maybe), *(f.taxon for f, _ in kin)][:MOST_TAXA]
     return Answer("list", tuple(blocks), taxa=unique((*taxa, *_wider(turn))))

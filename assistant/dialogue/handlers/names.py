@@ -11,7 +11,8 @@ from assistant.dialogue.asked_about import carried_on, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.reading import Mention
-from assistant.dialogue.subjects import label, species_of, subjects, unclear
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import species_of, subjects, unclear
 from assistant.dialogue.telling import MEMORY, place_names, plain, trusted
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
@@ -125,7 +126,7 @@ def _as_terms(kb: KnowledgeBase, local: Sequence[Mention]) -> list[Block]:
         if kind == "term"
     )
     terms = [t for k in keys if (t := kb.find("term", k)) is not None]
-    return [Block("point", say.term_lead(t.label, t.plain), statements=(f"term:{t.id}",)) for t in terms]
+    return [Block("point", say.titled(t.label, t.plain), statements=(f"term:{t.id}",)) for t in terms]
 
 
 def _meaning(turn: Turn, words: str, ids: Sequence[str]) -> list[Block]:

@@ -11,6 +11,7 @@ from assistant.dialogue.asking import ask_block, next_asked
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.observing import evidence_of
 from assistant.dialogue.subjects import named, species_of, subjects
+from assistant.dialogue.telling import place_names
 from assistant.dialogue.turn import Turn
 from assistant.reasoning.contrast import LOOKS, contrast
 from assistant.reasoning.identify import posterior
@@ -48,7 +49,7 @@ def _so_far(turn: Turn) -> tuple[Answer, Held]:
     text = wording.so_far(
         speak.fishes(kb, held.taxa),
         seen,
-        speak.place_words(kb, held.places),
+        place_names(kb, held.places),
         held.lengths[-1].words if held.lengths else "",
     )
     return Answer("next-question", (Block("lead", text, claim=False),), held.taxa, asked=held.asked), held
@@ -76,7 +77,7 @@ def _marks(turn: Turn, about: tuple[str, ...]) -> tuple[Answer, Held]:
             if t
         )
         ids = speak.short_ids(s for t in row.told if t for s in t.statements)
-        blocks.append(Block("point", wording.look_at(speak.heading(character), told), statements=ids))
+        blocks.append(Block("point", say.entry(speak.heading(character), told), statements=ids))
     if not rows:
         blocks.append(Block("next", wording.LOOK_ASK, claim=False))
         return Answer("next-question", tuple(blocks), named(turn) or about), turn.held

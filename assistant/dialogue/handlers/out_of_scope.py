@@ -5,8 +5,8 @@ from __future__ import annotations
 from assistant.dialogue import phrases as say
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.handlers import INTENTS
-from assistant.dialogue.subjects import label, subjects
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import subjects
 from assistant.dialogue.turn import Turn
 
 LONGEST_ECHO = 40
@@ -35,8 +35,6 @@ def _text(turn: Turn) -> str:
         return say.outside_fish(echo)
     if "hostile" in cues:
         return say.HOSTILE
-    if turn.intent in INTENTS and turn.intent != "out-of-scope":
-        return say.NOT_BUILT
     if not reading.words or reading.noise or "elsewhere" not in cues:
         return say.NOT_UNDERSTOOD
     return say.OUTSIDE

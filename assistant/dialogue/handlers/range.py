@@ -10,7 +10,8 @@ from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import LIVING, asked_about, told_taxa
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.subjects import label, species_of
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import species_of
 from assistant.dialogue.telling import MEMORY, place_name, place_names, plain, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import common_taxon
@@ -277,6 +278,6 @@ def _group(kb: KnowledgeBase, asked: Sequence[str], taxa: Sequence[str], places:
         if some := by_status.get(status):
             names = say.names_with([label(kb, t) for t, _ in some])
             out.append(
-                Block("point", lists.status_line(status, names), statements=tuple(f"range:{r.id}" for _, r in some))
+                Block("point", say.range_line(status, names), statements=tuple(f"range:{r.id}" for _, r in some))
             )
     return out

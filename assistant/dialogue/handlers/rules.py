@@ -25,7 +25,8 @@ from assistant.dialogue.rule_elsewhere import elsewhere, quoted
 from assistant.dialogue.rule_outlook import survey
 from assistant.dialogue.rule_reasons import JUST_ASK, Told
 from assistant.dialogue.rule_topics import TOPICS, topic_answer
-from assistant.dialogue.subjects import MOST, label, subjects
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import MOST, subjects
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.when import MONTHS
 from assistant.model.knowledge import KnowledgeBase
@@ -34,7 +35,6 @@ from assistant.reasoning.verdict import Why, Word
 from assistant.text import join, key
 
 SURVEY = frozenset({"rule-limit", "rule-open", "rule-length", "rule-possession"})
-IN_HAND = frozenset({"rule-keep"})
 CARE = "release-basic"
 """The caution that tells how a fish is let go."""
 

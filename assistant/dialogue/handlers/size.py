@@ -12,7 +12,8 @@ from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held, Order
 from assistant.dialogue.handlers.range import living_in
 from assistant.dialogue.ranking import FROM_SMALLEST, OF_SIZE, SIZE, placed
-from assistant.dialogue.subjects import label, named, species_of, subjects
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.telling import basis_of, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
@@ -188,7 +189,7 @@ def _terms(turn: Turn) -> list[Block]:
     kb = turn.kb
     keys = dict.fromkeys(i for m in turn.reading.of("term") for i in m.ids)
     terms = [t for k in keys if (t := kb.find("term", k)) is not None]
-    return [Block("point", say.term_lead(t.label, t.plain), statements=(f"term:{t.id}",)) for t in terms[:2]]
+    return [Block("point", say.titled(t.label, t.plain), statements=(f"term:{t.id}",)) for t in terms[:2]]
 
 
 def _general(turn: Turn, sides: frozenset[str], told: Amounts) -> list[Block]:

@@ -10,7 +10,8 @@ from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.asked_about import asked_about, carried_on, kinds_name, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.subjects import label, species_of
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import species_of
 from assistant.dialogue.telling import advice, cut, plain
 from assistant.dialogue.turn import Turn
 from assistant.model.records import Practice

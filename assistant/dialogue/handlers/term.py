@@ -49,7 +49,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     terms = terms or _by_part(turn)
     if terms:
         same = [Block("lead", care.NOT_THE_SAME, claim=False)] if len(terms) > 1 and "same" in reading.words else []
-        first, *rest = [*same, *(b for t in terms[:FEW] for b in _told(kb, t))]
+        first, *rest = [*same, *(b for t in terms[:FEW] for b in _told(t))]
         return Answer("term", (first._replace(kind="lead"), *rest)), held
     if blocks := _characters(turn):
         return Answer("term", tuple(blocks)), held
@@ -87,9 +87,9 @@ def _last(turn: Turn) -> list[Term]:
     return [t for k in keys if (t := kb.find("term", k)) is not None]
 
 
-def _told(kb: KnowledgeBase, term: Term) -> list[Block]:
+def _told(term: Term) -> list[Block]:
     own = (f"term:{term.id}",)
-    out = [Block("point", say.term_lead(term.label, term.plain), statements=own)]
+    out = [Block("point", say.titled(term.label, term.plain), statements=own)]
     if term.where:
         out.append(Block("point", care.term_where(term.where), statements=own))
     return out
@@ -118,7 +118,7 @@ def _characters(turn: Turn) -> list[Block]:
             out.append(
                 Block(
                     "lead",
-                    say.term_lead(
+                    say.titled(
                         state.label,
                         f"one form of the {character.label}" + (f" ({state.trade})." if state.trade else "."),
                     ),
@@ -127,7 +127,7 @@ def _characters(turn: Turn) -> list[Block]:
             )
         else:
             out.append(
-                Block("lead", say.term_lead(character.label, character.question or character.how), statements=own)
+                Block("lead", say.titled(character.label, character.question or character.how), statements=own)
             )
         if character.how:
             out.append(
@@ -163,5 +163,5 @@ def words_for_lesson(turn: Turn) -> Answer:
     about = [t for t in pool if wanted & {singular(w) for w in key(f"{t.label} {t.plain}").split()}]
     about.sort(key=lambda t: (not wanted & set(key(t.label).split()), t.id))
     shown = (about or sorted(pool, key=lambda t: (not t.where, t.id)))[: max(count, 1)]
-    blocks = [Block("point", say.term_lead(t.label, t.plain), statements=(f"term:{t.id}",)) for t in shown]
+    blocks = [Block("point", say.titled(t.label, t.plain), statements=(f"term:{t.id}",)) for t in shown]
     return Answer("term", (Block("lead", care.term_list(len(shown)), claim=False), *blocks))

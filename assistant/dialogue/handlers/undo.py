@@ -9,7 +9,9 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import size, weight
 from assistant.dialogue.handlers.identify import claimed, guessed, name_it
 from assistant.dialogue.observing import forget, observe
-from assistant.dialogue.subjects import label, subjects
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import subjects
+from assistant.dialogue.telling import place_names
 from assistant.dialogue.turn import Turn
 from assistant.reasoning.observed import NAMING
 from assistant.text import join
@@ -43,7 +45,7 @@ def _asked_anew(turn: Turn) -> tuple[Answer, Held]:
     from assistant.dialogue.handlers import handler_of
 
     told = [turn.reading.text[m.start : m.end] for m in turn.reading.measures if m.own]
-    told += [speak.place_words(turn.kb, turn.reading.places[-1:])] if turn.reading.places else []
+    told += [place_names(turn.kb, turn.reading.places[-1:])] if turn.reading.places else []
     told += [label(turn.kb, t) for t in _fish(turn)[:1]]
     answer, after = handler_of(turn.held.intent)(turn)
     lead = Block("lead", wording.corrected(join(told)), claim=False)
@@ -97,7 +99,7 @@ def _measured_anew(turn: Turn) -> tuple[Answer, Held]:
 def _placed_anew(turn: Turn) -> tuple[Answer, Held]:
     """A place put right ("not Alabama, Georgia"): the one told last holds, and what was seen is weighed again."""
     place = turn.reading.places[-1]
-    lead = Block("lead", wording.corrected(speak.place_words(turn.kb, (place,))), claim=False)
+    lead = Block("lead", wording.corrected(place_names(turn.kb, (place,))), claim=False)
     answer, after = name_it(turn, turn.held.after(places=(place,)), ())
     return answer._replace(intent="undo", blocks=(lead, *answer.blocks)), after
 

@@ -10,7 +10,8 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import asked_about, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.subjects import groups, label, named, species_of
+from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import groups, named, species_of
 from assistant.dialogue.telling import basis_of, plain, trusted
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase

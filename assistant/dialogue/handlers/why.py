@@ -86,7 +86,7 @@ def _grounds(turn: Turn, found: Identification) -> Answer:
     extra = [Block("point", wording.strongest(best[0]), statements=best[1])] if best and len(points) > 1 else []
     return Answer(
         "why",
-        (lead, *extra, *points[:MOST], *naming.hybrid_doubts(kb, held, found)),
+        (lead, *extra, *points[:MOST], *naming.hybrid_doubts(kb, found)),
         _taxa(found),
         found.candidates,
         found.verdict,
@@ -134,14 +134,14 @@ def _sure(turn: Turn, found: Identification) -> Answer:
         )
     ]
     if rest:
-        names = join([wording.with_share(speak.fish(kb, c.taxon), wording.percent(c.probability)) for c in rest])
+        names = join([say.with_bracket(speak.fish(kb, c.taxon), wording.percent(c.probability)) for c in rest])
         left = 1.0 - sum(c.probability for c in (top, *rest))
         spread = wording.percent(left) if left >= SPREAD else ""
         blocks.append(Block("point", wording.sure_rest(names, spread), statements=ids))
     term = kb.find("term", VERDICT_TERM + found.verdict) or kb.find("term", found.verdict)
     if term is not None:
         blocks.append(Block("point", wording.threshold(found.verdict, term.plain), statements=(f"term:{term.id}",)))
-    blocks += naming.hybrid_doubts(kb, held, found)
+    blocks += naming.hybrid_doubts(kb, found)
     asked = next_asked(turn, held, found.posterior) if found.verdict != "sure" else None
     if asked is not None:
         blocks.append(ask_block(turn, asked))
@@ -151,7 +151,7 @@ def _sure(turn: Turn, found: Identification) -> Answer:
 def _alternatives(turn: Turn, found: Identification) -> Answer:
     kb = turn.kb
     rest = list(found.candidates[1:4])
-    names = join([wording.with_share(speak.fish(kb, c.taxon), wording.percent(c.probability)) for c in rest], "or")
+    names = join([say.with_bracket(speak.fish(kb, c.taxon), wording.percent(c.probability)) for c in rest], "or")
     ids = speak.short_ids(s for c in rest for s in (*c.supports, *c.opposes)) or speak.short_ids(
         naming.any_statement(kb, rest[0].taxon) if rest else []
     )
@@ -178,7 +178,7 @@ def _why_not(turn: Turn, found: Identification, other: str) -> Answer:
     for name in characters:
         row = contrast_row(kb, kb.character(name), (lead.taxon, other))
         if row is not None and row.separation >= 0.25:
-            text = say.contrast_point(speak.heading(kb.character(name)), both(turn, row))
+            text = say.entry(speak.heading(kb.character(name)), both(turn, row))
             blocks.append(
                 Block("point", text, statements=speak.short_ids(s for t in row.told if t for s in t.statements))
             )
@@ -201,7 +201,7 @@ def _why_not(turn: Turn, found: Identification, other: str) -> Answer:
         )
     rows = [r for r in contrast(kb, (lead.taxon, other), LOOKS["hand"]).separating if r.character not in characters][:3]
     for row in rows:
-        text = say.contrast_point(speak.heading(kb.character(row.character)), both(turn, row))
+        text = say.entry(speak.heading(kb.character(row.character)), both(turn, row))
         blocks.append(Block("point", text, statements=speak.short_ids(s for t in row.told if t for s in t.statements)))
     taxa = (lead.taxon, other)
     return Answer("why", (first, *blocks), taxa, found.candidates, found.verdict)
