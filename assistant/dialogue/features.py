@@ -48,6 +48,8 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
             continue
         if claim.number is None and any(_within_count(claim, c, nouns) for found in chosen.values() for c in found):
             continue
+        if any(_names_part(claim, c) for found in chosen.values() for c in found):
+            continue
         if any(_reads_through(claim, c, line) for found in chosen.values() for c in found):
             continue
         if any(_one_place(c, claim, line) for c in chosen.get(claim.character, ())):
@@ -75,6 +77,12 @@ def _means_none_of(claim: Claim, counted: set[str], line: Line) -> bool:
 def _outdone(claim: Claim, others: Sequence[Claim]) -> bool:
     """True for a denial beside a plain statement of the same feature ("not forked, just dented", "specks, no bars")."""
     return claim.explicit and any(not o.explicit and not o.denied for o in others)
+
+
+def _names_part(claim: Claim, other: Claim) -> bool:
+    """True for words that are only the name of the part another reading is said of ("a smudge on the soft dorsal")."""
+    words = {*claim.at, *claim.support}
+    return claim.character != other.character and len(words) > 1 and words <= set(other.support)
 
 
 def _reads_through(claim: Claim, other: Claim, line: Line) -> bool:

@@ -26,6 +26,7 @@ def _characters(kb: KnowledgeBase, line: str) -> set[str]:
         ("any fish round here w teeth on the tongue", {"tongue-teeth"}, {"body-form"}),
         ("pale blue dots on the side", {"body-spots"}, {"nape-patch"}),
         ("fish with 7 spines in the back fin", {"dorsal-spines"}, {"fin-spines"}),
+        ("dark smudge at the back of the soft dorsal", {"soft-dorsal-blotch"}, {"dorsal-fin-arrangement"}),
     ],
 )
 def test_words_go_to_the_mark_they_tell_of(line: str, told: set[str], untold: set[str], kb: KnowledgeBase) -> None:
