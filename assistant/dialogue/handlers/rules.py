@@ -19,6 +19,7 @@ from assistant.dialogue.aspects import aspects
 from assistant.dialogue.catch_judge import judge, meant
 from assistant.dialogue.catch_query import CatchQuery, Named, Step
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.eating import warnings
 from assistant.dialogue.handlers.out_of_scope import safe_echo
 from assistant.dialogue.rule_context import Context, Spoken, context_of, spoken
 from assistant.dialogue.rule_elsewhere import elsewhere, quoted
@@ -26,7 +27,7 @@ from assistant.dialogue.rule_outlook import survey
 from assistant.dialogue.rule_reasons import JUST_ASK, Told
 from assistant.dialogue.rule_topics import TOPICS, topic_answer
 from assistant.dialogue.speak import fish as label
-from assistant.dialogue.subjects import MOST, subjects
+from assistant.dialogue.subjects import MOST, species_of, subjects
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.when import MONTHS
 from assistant.model.knowledge import KnowledgeBase
@@ -40,7 +41,13 @@ CARE = "release-basic"
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
-    """The answer to a line about rules, and the conversation with the catch that was judged."""
+    """The answer to a line about rules, and the conversation with the catch that was judged; warnings of eating first."""
+    answer, held = _answer(turn)
+    first = warnings(turn, species_of(turn.kb, answer.taxa))
+    return answer._replace(blocks=(*first, *answer.blocks)), held
+
+
+def _answer(turn: Turn) -> tuple[Answer, Held]:
     asked = frozenset(a for a in aspects(turn.kb, turn.reading) if a.startswith("rule-"))
     found = context_of(turn)
     before = spoken(turn.held)
