@@ -6,9 +6,12 @@ Each reader takes a text and gives what it found with the text that is left, so 
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
+from contextlib import suppress
 from datetime import date, time, timedelta
 from decimal import Decimal
 
+from assistant.dialogue.when import in_some_year
 from assistant.errors import DataError
 from assistant.reasoning import catch as c
 from assistant.reasoning.calendar import HOLIDAYS, MONTHS, nth_weekday
@@ -173,16 +176,18 @@ _RELATIVE = {"the day before yesterday": -2, "day after tomorrow": 2, "yesterday
 _NTH = {"first": 1, "second": 2, "third": 3, "fourth": 4, "last": -1}
 
 
-def read_days(text: str, today: date) -> tuple[tuple[date, ...], str]:
-    """Every day named in a text, in order, and the text without them. A day without a year is that of ``today``.
+def read_days(text: str, today: date, past: bool = False) -> tuple[tuple[date, ...], str]:
+    """Every day named in a text, in order, and the text without them. A day without a year is the coming one.
 
-    >>> read_days("at the lake, 4 July 2026", date(2026, 1, 1))
-    ((datetime.date(2026, 7, 4),), 'at the lake, ')
+    ``past``: it is the last one gone by, as the line tells of what has been.
+
+    >>> read_days("at the lake, 4 July", date(2026, 7, 5))
+    ((datetime.date(2027, 7, 4),), 'at the lake, ')
     """
     found: list[date] = []
 
     def take(match: re.Match[str]) -> str:
-        day = _day(match, today)
+        day = _day(match, today, past)
         if day is None:
             return match[0]
         found.append(day)
@@ -191,26 +196,36 @@ def read_days(text: str, today: date) -> tuple[tuple[date, ...], str]:
     return tuple(found), rest
 
 
-def _day(match: re.Match[str], today: date) -> date | None:
-    try:
-        if match["iso"]:
+def _day(match: re.Match[str], today: date, past: bool) -> date | None:
+    if match["iso"]:
+        with suppress(ValueError):
             return date.fromisoformat(match["iso"])
-        for n in ("1", "2"):
-            if match["m" + n]:
-                return date(int(match["y" + n] or today.year), _month(match["m" + n]), int(match["d" + n]))
-        if match["nth"]:
-            name = match["nthday"][:3].capitalize()
-            return nth_weekday(int(match["y3"] or today.year), _month(match["m3"]), name, _NTH[match["nth"].lower()])
-        if match["holiday"]:
-            name = match["holiday"].title().replace("Labour", "Labor").replace(" ", "-")
-            return HOLIDAYS[name](int(match["y4"] or today.year))
-    except (ValueError, DataError):
+        return None
+    if (yearly := _yearly(match)) is not None:
+        year = next((match[f"y{n}"] for n in range(1, 5) if match[f"y{n}"]), None)
+        if not year:
+            return in_some_year(yearly, today, past)
+        with suppress(ValueError, DataError):
+            return yearly(int(year))
         return None
     if match["relative"]:
         return today + timedelta(days=_RELATIVE.get(match["relative"].lower(), 0))
     if match["ago"]:
         return today - timedelta(days=(count_of(match["ago"]) or 1) * (7 if match["agounit"].lower() == "week" else 1))
     return _weekday(match["when"].lower(), match["weekday"].lower(), today)
+
+
+def _yearly(match: re.Match[str]) -> Callable[[int], date] | None:
+    """The day told without its year, as what it is in each year."""
+    for n in ("1", "2"):
+        if match["m" + n]:
+            return lambda year: date(year, _month(match["m" + n]), int(match["d" + n]))
+    if match["nth"]:
+        name = match["nthday"][:3].capitalize()
+        return lambda year: nth_weekday(year, _month(match["m3"]), name, _NTH[match["nth"].lower()])
+    if match["holiday"]:
+        return HOLIDAYS[match["holiday"].title().replace("Labour", "Labor").replace(" ", "-")]
+    return None
 
 
 def _month(text: str) -> int:

@@ -19,6 +19,7 @@ from assistant.dialogue.catch_kept import read_kept
 from assistant.dialogue.catch_measures import plain_numbers, read_days, read_lengths
 from assistant.dialogue.catch_notes import read_notes
 from assistant.dialogue.catch_query import CatchQuery, Circumstances, KeptSaid, Step
+from assistant.dialogue.when import tells_past
 from assistant.reasoning import catch as c
 
 Resolve = Callable[[str], tuple[str, ...]]
@@ -56,7 +57,8 @@ def parse_catch(
     body = _ASKED_FIRST.sub("", _QUESTION.sub("", said))
     where, what = _parted(body, resolve_place, clock)
     about, where = _noted(where, resolve_place)
-    days, where = read_days(where, clock)
+    past = tells_past(said)
+    days, where = read_days(where, clock, past)
     places, unknown = _places(where, resolve_place)
     if what is None:
         what = _without_places(where, resolve_place)
@@ -64,7 +66,7 @@ def parse_catch(
     else:
         more, what = _noted(what, resolve_place)
         about = _merged(about, more)
-        later, what = read_days(what, clock)
+        later, what = read_days(what, clock, past)
         days = days or later
     return _built(text, what, about, days, places, unknown, resolve_taxa, clock, previous)
 

@@ -193,7 +193,7 @@ def carry(before: Held, after: Held, answer: Answer) -> Held:
         taxa=taxa,
         shown=shown,
         wider=answer.wider if answer.taxa else after.wider,
-        intent=after.intent if idle else answer.intent,
+        intent=after.intent if idle else "rules" if answer.verdict else answer.intent,
         asked=answer.asked,
         last=after.last if grounds and after.last is not None else answer,
         noted=after.noted | {b.text for b in answer.blocks if b.kind in ("rule-note", "point") and answer.rules},

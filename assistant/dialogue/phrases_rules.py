@@ -80,9 +80,14 @@ def fewer_than(limits: list[str]) -> str:
     return f"keep if you have fewer than {join(limits)} so far today"
 
 
-def with_big(text: str, limits: list[str]) -> str:
-    """The room left, with the limits on large fish that this one would count in."""
-    return f"{text}, and of such large fish {join(limits)}" if limits else text
+def with_big(text: str, sure: list[str], perhaps: list[str], measured: bool) -> str:
+    """The room left, with the limits on large fish that this one counts in, and those that it may count in."""
+    if sure:
+        text = f"{text}, and of such large fish {join(sure)}"
+    if not perhaps:
+        return text
+    why = ": it may lie on either side of that mark, so measure it" if measured else ", so measure it"
+    return f"{text}; of large fish {join(perhaps)}{why}"
 
 
 def counts_so_far(counts: list[str]) -> str:
@@ -252,11 +257,11 @@ def no_rule(fish: str, place: str, may_go_back: bool) -> str:
     )
 
 
-def outside_year(place: str, first: str, last: str, day: str) -> str:
-    """No rule year for the day."""
+def outside_year(place: str, first: str, last: str, day: str, yet: bool) -> str:
+    """No rule year for the day; ``yet``: it lies ahead."""
     return sentence(
-        f"the rules held for {place} run from {first} to {last} and say nothing of {day}; another year's rules are "
-        "not borrowed"
+        f"no rules are held for {place} on {day}{' yet' if yet else ''}: those held run from {first} to {last}, and "
+        "another year's rules are not borrowed"
     )
 
 

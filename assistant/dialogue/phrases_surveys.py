@@ -89,9 +89,10 @@ def nothing_named(fish: str, place: str) -> str:
     )
 
 
-def not_held(place: str, day: str, first: str, last: str) -> str:
-    """No rule year for the day."""
-    return sentence(f"unknown: the rules held for {place} run from {first} to {last} and say nothing of {day}")
+def not_held(place: str, day: str, first: str, last: str, yet: bool) -> str:
+    """No rule year for the day; ``yet``: it lies ahead."""
+    held = f": those held run from {first} to {last}" if first else ""
+    return sentence(f"unknown: no rules are held for {place} on {day}{' yet' if yet else ''}{held}")
 
 
 def in_rule_year(day: str) -> str:

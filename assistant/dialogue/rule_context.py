@@ -14,7 +14,7 @@ from datetime import date
 from decimal import Decimal
 
 from assistant.dialogue.catch_kept import read_kept
-from assistant.dialogue.catch_measures import read_days, read_lengths
+from assistant.dialogue.catch_measures import NUMBER_WORDS, count_of, read_days, read_lengths
 from assistant.dialogue.catch_notes import read_notes
 from assistant.dialogue.catch_query import CatchQuery, Circumstances, Named, Step
 from assistant.dialogue.catch_text import parse_catch
@@ -23,7 +23,7 @@ from assistant.dialogue.lexicon import lexicon_of
 from assistant.dialogue.reading import Measure, Reading
 from assistant.dialogue.rule_names import Resolve, members_of, named_in, resolvers
 from assistant.dialogue.turn import Turn
-from assistant.dialogue.when import DAYS, MONTHS
+from assistant.dialogue.when import DAYS, MONTHS, in_some_year, tells_past
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.regulations import Rulebook
 from assistant.model.rulebook import rulebook
@@ -38,7 +38,8 @@ _HAVE = re.compile(
     r"\b(?:(?:i|we)(?:'ve| have| ve)? )?(?:already )?(?:have|got|had|has)(?: already)? (?=\d+\b|a limit)", re.IGNORECASE
 )
 _COUNT_ONLY = re.compile(
-    r"\W*(?:i |we )?(?:have |kept |got |just |only |about )*(\d+)(?: (?:so far|kept|today|already|fish|of them))*\W*"
+    r"\W*(?:i |we )?(?:have |kept |got |just |only |about |a )*"
+    rf"(\d+|{'|'.join(NUMBER_WORDS)})(?: (?:so far|kept|today|already|fish|of them))*\W*"
 )
 _NO_UNIT = re.compile(
     r"\b(over|under|above|below|longer than|shorter than) (\d+(?:\.\d+)?)(?!\s*(?:cm|mm|in\b|inch|\"|/|\.?\d|kg|lb))",
@@ -50,6 +51,11 @@ _PART_OF = re.compile(
     re.IGNORECASE,
 )
 _LIMIT_WITH = re.compile(r"\b(limit) with (?=\d)", re.IGNORECASE)
+_DENIED = re.compile(
+    r",?\s*\b(?:not|isn't|wasn't)\s+(?:an?\s+)?\d+(?:\.\d+)?(?: \d/\d)?\s*(?:(?:cm|mm|in(?:ch(?:es)?)?)\b|\")?"
+    r"(?! (?:kept|fish|of))", re.IGNORECASE
+)
+"""A length that is taken back beside the right one ("66 cm, not 76")."""
 _IN_PLACE = re.compile(r"\b(\d+(?:\.\d+)?(?: \d/\d)?) in (?=(?:the )?(\w+(?: \w+){0,2}))", re.IGNORECASE)
 _SHORT_FORMS = (
     (re.compile(r"\bim\b", re.IGNORECASE), "i'm"),
@@ -103,7 +109,7 @@ def context_of(turn: Turn) -> Context:
     taxa_of, places_of = resolvers(turn.kb, turn.reading, book)
     held = turn.held
     text = _completed(turn, places_of)
-    day, said = _day(held, turn.clock)
+    day, said = _day(turn)
     before = _before(turn, day or turn.clock)
     query = _parsed(text, taxa_of, places_of, turn, day or turn.clock, before)
     fresh = query is not None
@@ -158,6 +164,8 @@ def _completed(turn: Turn, places_of: Resolve) -> str:
     text = turn.reading.text.replace("’", "'")
     for pattern, full in _SHORT_FORMS:
         text = pattern.sub(full, text)
+    if turn.reading.measures:
+        text = _DENIED.sub(" ", text)
     if not _others(text):
         text = _HAVE.sub("kept ", text)
     lengths = [m for m in turn.reading.measures if m.kind == "length"] or list(turn.held.lengths)
@@ -187,14 +195,14 @@ def _answered(turn: Turn, text: str, places_of: Resolve) -> str:
     bare = _COUNT_ONLY.fullmatch(text.lower())
     if asked.kind == "count":
         if bare:
-            return f"{bare[1]} kept"
+            return f"{count_of(bare[1])} kept"
         nothing = reading.answer == "no" and not any(ch.isdigit() for ch in text)
         return "nothing kept" if nothing or key(text) in ("none", "nothing", "zero") else ""
     if asked.kind == "kept-lengths" and any(ch.isdigit() for ch in text):
         kept = _kept_before(turn.held)
         return f"{kept} kept, {text}" if kept and _PART_OF.match(text) else f"kept {text}"
     if asked.kind == "age" and bare:
-        return f"angler aged {bare[1]}"
+        return f"angler aged {count_of(bare[1])}"
     if asked.kind == "ice" and reading.answer in ("yes", "no"):
         return "through the ice" if reading.answer == "yes" else "open water"
     found = places_of(text) if asked.kind == "side" else ()
@@ -234,7 +242,7 @@ def _bare(
 ) -> CatchQuery | None:
     """A line that names no fish: what it tells of day, kept fish, length and circumstances."""
     about, rest = read_notes(text, places_of)
-    days, rest = read_days(rest, turn.clock)
+    days, rest = read_days(rest, turn.clock, tells_past(text))
     kept, rest = read_kept(rest, taxa_of)
     lengths, _ = read_lengths(rest)
     if before is None and kept is None and not lengths:
@@ -252,15 +260,26 @@ def _notes(text: str, places_of: Resolve) -> Circumstances:
 # what is carried over -----------------------------------------------------------------------------------------
 
 
-def _day(held: Held, clock: date) -> tuple[date | None, bool]:
-    """The day held in the conversation, that of the clock where none is; None where only a month is known."""
-    text = held.date
+def _day(turn: Turn) -> tuple[date | None, bool]:
+    """The day held in the conversation, that of the clock where none is; None where only a month is known.
+
+    A day without its year is that of the catch judged before where it is the same, else the coming one, or the last
+    one gone by where the line tells of the past.
+    """
+    text = turn.held.date
     if not text:
-        return clock, False
-    try:
-        return date.fromisoformat(text if not text.startswith("--") else f"{clock.year}{text[1:]}"), True
-    except ValueError:
+        return turn.clock, False
+    if not text.startswith("--"):
+        return date.fromisoformat(text), True
+    month, day = int(text[2:4]), text[5:]
+    if not day:
         return None, True
+    last = spoken(turn.held).query
+    before = last.steps[-1].day if last is not None and last.steps and not turn.reading.date else None
+    if before is not None and before.isoformat().endswith(text[1:]):
+        return before, True
+    made = in_some_year(lambda year: date(year, month, int(day)), turn.clock, tells_past(turn.reading.text))
+    return made, True
 
 
 def _before(turn: Turn, day: date) -> CatchQuery | None:

@@ -60,13 +60,20 @@ def survey(kb: KnowledgeBase, book: Rulebook, place: str, day: date, named: Sequ
 
 
 def _or_nearest(outlook: Outlook, place: str, book: Rulebook, wanted: Sequence[str]) -> Outlook:
-    """The outlook itself, or that of the nearest day of the rule year held, where the day lies outside it."""
+    """The outlook itself, or that of the same day in the rule year held, or its nearest, where the day is outside."""
     first, last = outlook.rule_year
     if outlook.held or not first:
         return outlook
-    day = date.fromisoformat(first if outlook.day.isoformat() < first else last)
+    day = _in_rule_year(outlook.day, date.fromisoformat(first), date.fromisoformat(last))
     near = (o for o in outlooks(place, day, book, wanted) if o.position == outlook.position)
     return next(near, outlook)
+
+
+def _in_rule_year(day: date, first: date, last: date) -> date:
+    """The same day between two days, or the nearest of the two where it does not lie between them in any year."""
+    years = range(first.year, last.year + 1) if (day.month, day.day) != (2, 29) else ()
+    same = (day.replace(year=year) for year in years)
+    return next((d for d in same if first <= d <= last), first if day < first else last)
 
 
 def _rules(found: Sequence[Outlook]) -> tuple[str, ...]:
@@ -118,7 +125,9 @@ def _at(kb: KnowledgeBase, book: Rulebook, outlook: Outlook, asked: Outlook, whe
     blocks: list[Block] = []
     if not asked.held:
         first, last = (words.day_words(d) for d in asked.rule_year) if asked.rule_year[0] else ("", "")
-        blocks.append(Block("point", tell.not_held(where, words.day_words(asked.day), first, last), claim=False))
+        ahead = asked.day.isoformat() > asked.rule_year[1]
+        text = tell.not_held(where, words.day_words(asked.day), first, last, ahead)
+        blocks.append(Block("point", text, claim=False))
         if not outlook.held:
             return blocks
         blocks.append(Block("point", tell.in_rule_year(words.day_words(outlook.day)), claim=False))

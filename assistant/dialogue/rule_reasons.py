@@ -10,7 +10,7 @@ from assistant.dialogue import phrases_rules as say
 from assistant.dialogue import rule_words as words
 from assistant.dialogue.catch_query import Step
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.regulations import OverCount, Rulebook
+from assistant.model.regulations import Rulebook
 from assistant.reasoning.catch import UNSAID
 from assistant.reasoning.counting import is_over
 from assistant.reasoning.verdict import Reason, Season, Tally, Verdict, Why
@@ -119,15 +119,15 @@ def _may_keep(told: Told, reason: Reason) -> str:
     else:
         text = say.room([words.tally_words(told.kb, told.book, t) for t in limits])
     length = words.fish_length(told.step.length)
-    big = [words.over_words(x) for x in _over_counts(told)]
-    return say.may_keep(told.fish, told.at, say.with_big(text, big) + told.tag(reason), length)
+    text = say.with_big(text, *(_over_counts(told, sure) for sure in (True, None)), told.step.length != UNSAID)
+    return say.may_keep(told.fish, told.at, text + told.tag(reason), length)
 
 
-def _over_counts(told: Told) -> list[OverCount]:
-    """Counts of large fish in which this fish would count."""
+def _over_counts(told: Told, sure: bool | None) -> list[str]:
+    """Counts of large fish in which this fish would count (``sure``), or may count for all that is known (None)."""
     gone = {r.rule for r in told.verdict.replaced if r.field == "length"}
     overs = [told.book.overs[x] for r in told.verdict.rules if r not in gone for x in told.book.rules[r].overs]
-    return [x for x in overs if told.step.length != UNSAID and is_over(told.step.length, x)]
+    return list(unique(words.over_words(x) for x in overs if is_over(told.step.length, x) is sure))
 
 
 def _binding(tallies: Sequence[Tally]) -> list[Tally]:
@@ -183,7 +183,8 @@ def _hours(told: Told, reason: Reason) -> tuple[str, str]:
 
 def _outside(told: Told, reason: Reason) -> str:
     first, last = reason.span or (told.day, told.day)
-    return say.outside_year(told.place, words.day_words(first), words.day_words(last), words.day_words(told.day))
+    return say.outside_year(told.place, words.day_words(first), words.day_words(last), words.day_words(told.day),
+                            told.day > last)
 
 
 def _no_lawful(told: Told, reason: Reason) -> str:

@@ -285,3 +285,65 @@ def test_what_belongs_to_one_water_does_not_move_to_another(talk: Talk) -> None:
     assert answer.verdict == "keep"
     answer, _ = talk("Vennimoor Lake bluegill 17 cm keep?", "can I move it to my pond", "what about in ohio")
     assert answer.verdict == "unknown" and "Ohio" in text_of(answer)
+
+
+NOVEMBER = date(2026, 11, 26)
+
+
+@pytest.mark.parametrize(
+    ("line", "day"),
+    [
+        ("can I keep a walleye on Vennimoor Lake next April", "1 april 2027 yet"),
+        ("can I keep a walleye on Vennimoor Lake on 5 april", "5 april 2027 yet"),
+        ("when do trout open on Vennimoor Lake in april", "1 april 2027 yet"),
+        ("I caught a walleye on april 20 on Vennimoor Lake, may I keep it", "the day 20 april 2026"),
+    ],
+)
+def test_a_day_without_its_year_is_the_coming_one(line: str, day: str, open_base: Base) -> None:
+    """For a coming day of which no rules are held yet it says so; only a line that tells of the past looks back."""
+    answer, _ = respond(open_base, line, Held(), NOVEMBER)
+    assert answer.intent == "rules" and day in text_of(answer).lower()
+
+
+@pytest.mark.parametrize(
+    ("length", "said"),
+    [
+        ("of about 8 in ", "at most 2 over 20 cm (7.9 in): it may lie on either side of that mark"),
+        ("of around 20 cm ", "at most 2 over 20 cm (7.9 in): it may lie on either side of that mark"),
+        ("of 8 in ", "of such large fish at most 2 over 20 cm"),
+        ("", "of large fish at most 2 over 20 cm (7.9 in), so measure it"),
+        ("of about 6 in ", ""),
+    ],
+)
+def test_a_mark_that_a_length_may_be_over_is_named(length: str, said: str, talk: Talk) -> None:
+    """A guessed length, or none, that may lie on either side of a mark for large fish names that mark."""
+    answer, _ = talk(f"can I keep a green sunfish {length}on Vennimoor Lake?")
+    assert answer.verdict == "keep"
+    assert said in text_of(answer) if said else "over 20 cm" not in text_of(answer)
+
+
+@pytest.mark.parametrize("count", ["i have 3 already", "3", "I've got 3", "three", "kept 3 so far", "only 3"])
+def test_a_number_in_answer_to_how_many_is_a_count(count: str, talk: Talk) -> None:
+    """Asked how many were kept, a number is a count and leaves the length as it was measured."""
+    answer, held = talk("a green sunfish from Vennimoor Lake, 6 inches, can I keep it", count)
+    assert "3 of 8 sunfish" in text_of(answer) and "6 in (15.2 cm)" in text_of(answer)
+    assert [m.words for m in held.lengths] == ["6 inches"]
+
+
+@pytest.mark.parametrize(
+    ("line", "verdict", "length"),
+    [
+        ("sorry, 66 not 76", "keep", "66 cm"),
+        ("sorry, its 68 cm, not 66 cm", "keep", "68 cm"),
+        ("its 76 cm not 30 in", "release", "76 cm"),
+        ("its 66 cm not 76 cm", "keep", "66 cm"),
+    ],
+)
+def test_a_length_put_right_is_judged_again(line: str, verdict: str, length: str, talk: Talk) -> None:
+    """Of "66, not 76" the first is the length; the verdict is given again, after a correction of a correction too."""
+    start = ("northern pike 76 cm on Vennimoor Lake, may I keep it",)
+    for lines in (start, (*start, "sorry, 66 not 76")):
+        answer, held = talk(*lines, line)
+        assert answer.verdict == verdict and length in text_of(answer)
+        (measure,) = held.lengths
+        assert measure.low == int(length.split()[0]) * 10

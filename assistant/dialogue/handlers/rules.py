@@ -6,8 +6,6 @@ licence, moving fish), or about a place that no rules are held for.
 
 from __future__ import annotations
 
-import re
-from contextlib import suppress
 from dataclasses import replace
 from datetime import date, timedelta
 
@@ -29,7 +27,7 @@ from assistant.dialogue.rule_topics import TOPICS, topic_answer
 from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import MOST, species_of, subjects
 from assistant.dialogue.turn import Turn
-from assistant.dialogue.when import MONTHS
+from assistant.dialogue.when import in_some_year, tells_past
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning import catch as c
 from assistant.reasoning.verdict import Why, Word
@@ -127,59 +125,22 @@ def _any_fish(found: Context, turn: Turn) -> CatchQuery:
 
 def _survey(turn: Turn, found: Context) -> Answer:
     """The rules of a place and day."""
-    day = found.day or _in_month(turn, found)
+    day = found.day or _in_month(turn)
     place = found.places[0]
     wanted = _wanted(turn, found)
     told = survey(turn.kb, found.book, place, day, wanted)
-    first, last = told.rule_year
-    near = [d for y in (1, -1) if (d := _moved(day, y)) is not None and first and first <= d.isoformat() <= last]
-    if near and not first <= day.isoformat() <= last and _year_open(turn):
-        told = survey(turn.kb, found.book, place, near[0], wanted)
     more = [Block("help", tell.OTHER_FISHES, claim=False)] if wanted and not found.named else []
     notes = telling.standing(found.book, told.rules, told.as_of, told.rule_year, "", turn.held.noted)
     blocks = (*told.blocks, *more, *notes)
     return Answer("rules", blocks, taxa=_taxa(turn, found), verdict=told.verdict, rules=telling.statements(told.rules))
 
 
-def _in_month(turn: Turn, found: Context) -> date:
-    """The first day of a month asked about, in the year of the clock."""
+def _in_month(turn: Turn) -> date:
+    """The first day of the month asked about: the coming one, this month, or one gone by where the line tells of it."""
     text = turn.held.date or ""
-    month = int(text[2:4]) if text.startswith("--") and text[2:4].isdigit() else turn.clock.month
-    return date(turn.clock.year, min(max(month, 1), 12), 1)
-
-
-def _year_open(turn: Turn) -> bool:
-    """True for a day of a month told without its year, now or before."""
-    held = turn.held.date or ""
-    told = held.startswith("--") or bool(MONTHS.keys() & set(turn.reading.words))
-    return told and not re.search(r"\b20\d\d\b", turn.reading.text)
-
-
-def _in_year_held(query: CatchQuery, found: Context, turn: Turn) -> CatchQuery:
-    """The query in the year next to that of the clock where only its rules are held and no year was told."""
-    days = [s.day for s in query.steps]
-    if not _year_open(turn) or not days or None in days:
-        return query
-
-    def outside(asked: CatchQuery) -> bool:
-        return any(v.reason.why is Why.OUTSIDE_RULE_YEAR for v in judge(asked, found.book))
-
-    if not outside(query):
-        return query
-    for step in (1, -1):
-        moved = replace(query, steps=tuple(replace(s, day=_moved(s.day, step)) for s in query.steps))
-        if not outside(moved):
-            return moved
-    return query
-
-
-def _moved(day: date | None, years: int) -> date | None:
-    """The same day so many years on; 28 February for a leap day that is none there."""
-    if day is None:
-        return None
-    with suppress(ValueError):
-        return day.replace(year=day.year + years)
-    return day.replace(year=day.year + years, day=28)
+    month = int(text[2:4]) if text.startswith("--") else turn.clock.month
+    this_month = turn.clock.replace(day=1)
+    return in_some_year(lambda year: date(year, month, 1), this_month, tells_past(turn.reading.text)) or this_month
 
 
 def _wanted(turn: Turn, found: Context) -> tuple[Named, ...]:
@@ -204,13 +165,13 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
     if found.day is None and not query.day_said:
         month = _whole_month(turn, query, found)
         query = month or replace(query, steps=tuple(replace(s, day=None) for s in query.steps))
-    query = _in_year_held(_anybody(query, found, turn), found, turn)
+    query = _anybody(query, found, turn)
     verdicts = judge(query, book)
     told = [Told(kb, book, v, s) for v, s in zip(verdicts, query.steps, strict=True)]
     word = telling.verdict_word(verdicts)
     blocks = _told(told, word, query.day_said or found.day_said, turn)
     if month is not None:
-        blocks.insert(1, Block("point", say.every_day(_in_month(turn, found).strftime("%B")), claim=False))
+        blocks.insert(1, Block("point", say.every_day(_in_month(turn).strftime("%B")), claim=False))
     last = verdicts[-1]
     if any(v.word in (Word.RELEASE, Word.CLOSED) for v in verdicts) and not query.steps[0].any_fish:
         blocks += _care(kb)
@@ -240,11 +201,11 @@ def _whole_month(turn: Turn, query: CatchQuery, found: Context) -> CatchQuery | 
     def on(day: date) -> CatchQuery:
         return replace(query, steps=tuple(replace(s, day=day) for s in query.steps))
 
-    told = on(_in_month(turn, found))
-    first = _in_year_held(_anybody(told, found, turn), found, turn).steps[0].day or _in_month(turn, found)
-    days = _month_days(first)
-    outcomes = {tuple((v.word, v.reason.why) for v in judge(_anybody(on(day), found, turn), found.book))
-                for day in days}
+    first = _in_month(turn)
+    outcomes = {
+        tuple((v.word, v.reason.why) for v in judge(_anybody(on(day), found, turn), found.book))
+        for day in _month_days(first)
+    }
     return on(first) if len(outcomes) == 1 else None
 
 

@@ -34,7 +34,7 @@ def text_of(answer: Answer) -> str:
         (("whats the sunfish limit at vennimoor lake",), ("8 a day", "at most 2 over 20 cm (7.9 in)")),
         (("fenwrithe creek trout open in march?",), ("closed until 4 april 2026",)),
         (("at drennick on october 10 2026, any limit on bass",), ("no limit, as the rule states", "eo-26-05")),
-        (("bowfin in tidderbrack creek limit",), ("say nothing of 4 july 2026", "5 a day")),
+        (("bowfin in tidderbrack creek limit",), ("no rules are held for tidderbrack creek on 4 july 2026:", "5 a day")),
         (("Wexmallow canal, whats open jan 3 2027",), ("closed to all fishing", "16 march 2027")),
         (("what's open on Fenwrithe Creek on july 20 2026",), ("eo-26-03", "no fishing from 14:00 to 24:00")),
         (("what's open on Twinmarrow Lake",), ("harrowelt side", "quillander side", "at least 15 in")),
