@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from assistant.dialogue.catch_measures import NUMBER_WORDS, count_of
 from assistant.dialogue.catch_query import Named
 
 Resolve = Callable[[str], tuple[str, ...]]
@@ -30,6 +31,13 @@ _FILLER = re.compile(
     r"our|one|with|of|at|on|in|from|by|to|and|but|about|fish|fishes|measured|measuring|measures|long|nice|big|small|decent|"
     r"fat|some|kind|sort|looks|like|think|probably|keep|today|me|said|says|caught|catch|single|another|already|so|good)\b",
     re.IGNORECASE)
+
+_ADDED = re.compile(r"\s*(?:[,;&.?!]|\band\b|\bplus\b)\s*", re.IGNORECASE)
+_AMOUNT = re.compile(
+    rf"(?P<before>.*?)\b(?P<n>\d{{1,3}}|{'|'.join(NUMBER_WORDS)})\s+(?:of\s+|more\s+|other\s+|my\s+)*"
+    r"(?P<name>[a-z].*)", re.IGNORECASE)
+_WANTING = re.compile(r"\b(?:want|would|like|to|take|home|can|could|may|all|them|if|going|am|will|wanna|i'd|i'm)\b",
+                      re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,6 +114,27 @@ def _piece(piece: str, last: Named | None, resolve: Resolve) -> tuple[Named, ...
     bare = _FILLER.sub(" ", piece)
     bare = re.sub(r"\s+", " ", bare).strip(" -.,")
     return (Named(bare, ()),) if re.search(r"[A-Za-z]{3}", bare) else ()
+
+
+def read_counted(text: str, resolve: Resolve) -> tuple[tuple[int, Named], ...]:
+    """Fishes told with how many of each are meant ("5 perch and 3 sunfish"); nothing where one has no count."""
+    found = []
+    for piece in (p for p in _ADDED.split(text) if p.strip()):
+        match = _AMOUNT.match(piece)
+        count = count_of(match["n"]) if match else None
+        words = _clean(match["name"]).split() if match else []
+        sizes = range(len(words), 0, -1)
+        named = next((n for n in sizes if resolve(" ".join(words[:n]))), 0)
+        if match is None or not count or not named or _rest(" ".join((match["before"], *words[named:]))):
+            return ()
+        name = " ".join(words[:named])
+        found.append((count, Named(name, resolve(name))))
+    return tuple(found) if len(found) > 1 or any(n > 1 for n, _ in found) else ()
+
+
+def _rest(text: str) -> str:
+    """What is left of words that say nothing of the fish."""
+    return re.sub(r"\W", "", _FILLER.sub(" ", _WANTING.sub(" ", text)))
 
 
 def cross_id(first: str, second: str) -> str:

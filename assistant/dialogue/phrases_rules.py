@@ -22,6 +22,12 @@ ACT = {
     "closed": "fishing for it is not open; one caught by accident goes back at once",
     "do-not-release": "it must not go back alive",
 }
+ACT_MANY = {
+    "keep": "these rules would let you keep them; letting them go is always fine",
+    "release": "put them back",
+    "closed": "fishing for them is not open; those caught by accident go back at once",
+    "do-not-release": "they must not go back alive",
+}
 NOTHING_CERTAIN = "no lawful act is certain"
 RELEASE_CERTAIN = "whether it may be kept is not certain; letting it go is fine"
 NOT_KNOWN = "the rules held do not answer this"
@@ -86,7 +92,7 @@ def with_big(text: str, sure: list[str], perhaps: list[str], measured: bool) -> 
         text = f"{text}, and of such large fish {join(sure)}"
     if not perhaps:
         return text
-    why = ": it may lie on either side of that mark, so measure it" if measured else ", so measure it"
+    why = ": it may lie on either side of that mark, so measure it" if measured else ", so measure first"
     return f"{text}; of large fish {join(perhaps)}{why}"
 
 
@@ -98,6 +104,16 @@ def counts_so_far(counts: list[str]) -> str:
 def room(counts: list[str]) -> str:
     """Kept count told: what is left."""
     return f"the day is not full: {join(counts)} before this one"
+
+
+def filled(counts: list[str], told: bool) -> str:
+    """The counts with these fish among them."""
+    return join(counts) + ("" if told else ", if none were kept before")
+
+
+def many(count: int, fish: str) -> str:
+    """Several fish of a kind."""
+    return f"{count} {fish}"
 
 
 OPEN_NO_LIMIT = "the rule states no limit"

@@ -17,7 +17,7 @@ from assistant.dialogue.catch_kept import read_kept
 from assistant.dialogue.catch_measures import NUMBER_WORDS, count_of, read_days, read_lengths
 from assistant.dialogue.catch_notes import read_notes
 from assistant.dialogue.catch_query import CatchQuery, Circumstances, Named, Step
-from assistant.dialogue.catch_text import parse_catch
+from assistant.dialogue.catch_text import ASKED_FIRST, parse_catch
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lexicon import lexicon_of
 from assistant.dialogue.reading import Measure, Reading
@@ -34,9 +34,15 @@ from assistant.text import key
 STILL_OPEN = 0.05
 """A candidate of an identification that is at least so likely cannot be excluded."""
 MOST_FISH = 12
+_SEVERAL = "|".join(word for word, n in NUMBER_WORDS.items() if n > 1)
 _HAVE = re.compile(
-    r"\b(?:(?:i|we)(?:'ve| have| ve)? )?(?:already )?(?:have|got|had|has)(?: already)? (?=\d+\b|a limit)", re.IGNORECASE
+    r"\b(?:(?:i|we)(?:'ve| have| ve)? )?(?:already )?(?:have|got|had|has)(?: already)? "
+    rf"(?=\d+\b|a limit|(?:{_SEVERAL})\b)", re.IGNORECASE
 )
+_HAVE_ONE = re.compile(
+    r"(?<=[,;.] )(?:and |but )?(?:i|we)(?:'ve| have)(?: got)?(?: already)? (?=(?:one|an?)\b)", re.IGNORECASE
+)
+"""Behind the question: one that is kept, not the one asked about."""
 _COUNT_ONLY = re.compile(
     r"\W*(?:i |we )?(?:have |kept |got |just |only |about |a )*"
     rf"(\d+|{'|'.join(NUMBER_WORDS)})(?: (?:so far|kept|today|already|fish|of them))*\W*"
@@ -167,7 +173,8 @@ def _completed(turn: Turn, places_of: Resolve) -> str:
     if turn.reading.measures:
         text = _DENIED.sub(" ", text)
     if not _others(text):
-        text = _HAVE.sub("kept ", text)
+        text = _HAVE.sub(lambda m: ", kept " if m.start() else "kept ", text)
+        text = _HAVE_ONE.sub("kept ", text) if ASKED_FIRST.match(text) else text
     lengths = [m for m in turn.reading.measures if m.kind == "length"] or list(turn.held.lengths)
     text = _IN_PLACE.sub(lambda m: _inches(m, places_of), _LIMIT_WITH.sub(r"\1, kept ", text))
     if lengths:
@@ -349,7 +356,8 @@ def _filled(
     said: bool,
 ) -> CatchQuery:
     """The query with place, day, length, kept fish and circumstances of the conversation where it tells none."""
-    own = [m for m in turn.reading.measures if m.kind == "length" and m.own]
+    kept = {k.length.low for s in query.steps for k in s.kept or ()}
+    own = [m for m in turn.reading.measures if m.kind == "length" and m.own and length_of(m).low not in kept]
     last = before.steps[-1] if before is not None else Step()
     answered = turn.held.asked is not None and turn.held.asked.kind == "kept-lengths"
     alone = bool(turn.reading.water or turn.reading.places) and query.day_said and _has_fish(query)

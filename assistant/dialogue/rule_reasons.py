@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from assistant.dialogue import phrases_rules as say
@@ -54,6 +54,11 @@ class Told:
     def fish(self) -> str:
         """The fish as it was called."""
         return fish_called(self.kb, self.step)
+
+    @property
+    def amount(self) -> str:
+        """The fish with how many of them are meant."""
+        return say.many(self.step.count, self.fish) if self.step.count > 1 else self.fish
 
     def tag(self, reason: Reason) -> str:
         """The binding rule and field."""
@@ -114,13 +119,16 @@ def _may_keep(told: Told, reason: Reason) -> str:
     limits = _binding(told.verdict.tallies)
     if not limits:
         text = say.OPEN_NO_LIMIT
+    elif told.step.count > 1:
+        with_these = [replace(t, have=t.have + 1, at_most=t.at_most + 1) for t in limits]
+        text = say.filled([words.tally_words(told.kb, told.book, t) for t in with_these], told.step.kept is not None)
     elif told.step.kept is None:
         text = say.fewer_than([f"{t.limit} {words.counted(told.kb, told.book, t.name)}" for t in limits])
     else:
         text = say.room([words.tally_words(told.kb, told.book, t) for t in limits])
     length = words.fish_length(told.step.length)
     text = say.with_big(text, *(_over_counts(told, sure) for sure in (True, None)), told.step.length != UNSAID)
-    return say.may_keep(told.fish, told.at, text + told.tag(reason), length)
+    return say.may_keep(told.amount, told.at, text + told.tag(reason), length)
 
 
 def _over_counts(told: Told, sure: bool | None) -> list[str]:

@@ -33,13 +33,13 @@ def lead_text(told: Told) -> str:
     why = reason_text(told)
     if told.verdict.word is Word.UNKNOWN and told.verdict.reason.why in JUST_ASK:
         return why
-    return say.verdict_lead(str(told.verdict.word), why, _act(told.verdict))
+    return say.verdict_lead(str(told.verdict.word), why, _act(told.verdict, told.step.count))
 
 
-def _act(found: Verdict) -> str:
+def _act(found: Verdict, count: int) -> str:
     """What to do, in short; for an open verdict what is still certain."""
     if found.word is not Word.UNKNOWN:
-        return say.ACT[str(found.word)]
+        return (say.ACT if count == 1 else say.ACT_MANY)[str(found.word)]
     if found.reason.why is Why.NO_LAWFUL_ACT:
         return say.NOTHING_CERTAIN
     return say.RELEASE_CERTAIN if Act.RELEASE in found.acts else say.NOT_KNOWN
@@ -69,11 +69,13 @@ def statements(rules: Sequence[str]) -> tuple[str, ...]:
     return tuple(f"rule:{r}" for r in rules)
 
 
-def step_words(told: Told) -> str:
-    """What sets one step of a sequence apart: fish, length, place and day."""
+def step_words(told: Told, others: Sequence[Told]) -> str:
+    """What sets one step of a sequence apart: fish, length; place and day where they are not those of all."""
     length = words.fish_length(told.step.length)
     day = words.day_words(told.verdict.day) if told.verdict.day is not None else ""
-    return ", ".join(x for x in (f"{told.fish} {length}".strip(), told.place, day) if x)
+    place = told.place if any(o.place != told.place for o in others) else ""
+    when = day if any(o.verdict.day != told.verdict.day for o in others) else ""
+    return ", ".join(x for x in (f"{told.amount} {length}".strip(), place, when) if x)
 
 
 # what it rests on ---------------------------------------------------------------------------------------------------

@@ -311,7 +311,7 @@ def test_a_day_without_its_year_is_the_coming_one(line: str, day: str, open_base
         ("of about 8 in ", "at most 2 over 20 cm (7.9 in): it may lie on either side of that mark"),
         ("of around 20 cm ", "at most 2 over 20 cm (7.9 in): it may lie on either side of that mark"),
         ("of 8 in ", "of such large fish at most 2 over 20 cm"),
-        ("", "of large fish at most 2 over 20 cm (7.9 in), so measure it"),
+        ("", "of large fish at most 2 over 20 cm (7.9 in), so measure first"),
         ("of about 6 in ", ""),
     ],
 )

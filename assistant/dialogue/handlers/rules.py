@@ -14,7 +14,7 @@ from assistant.dialogue import phrases_surveys as tell
 from assistant.dialogue import rule_telling as telling
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
-from assistant.dialogue.catch_judge import judge, meant
+from assistant.dialogue.catch_judge import judge, meant, parted
 from assistant.dialogue.catch_query import CatchQuery, Named, Step
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.eating import warnings
@@ -165,7 +165,7 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
     if found.day is None and not query.day_said:
         month = _whole_month(turn, query, found)
         query = month or replace(query, steps=tuple(replace(s, day=None) for s in query.steps))
-    query = _anybody(query, found, turn)
+    query = parted(_anybody(query, found, turn), book)
     verdicts = judge(query, book)
     told = [Told(kb, book, v, s) for v, s in zip(verdicts, query.steps, strict=True)]
     word = telling.verdict_word(verdicts)
@@ -237,7 +237,7 @@ def _told(told: list[Told], word: str, day_said: bool, turn: Turn) -> list[Block
         return [lead, *telling.points(told, day_said, turn.clock, turn.held.noted)]
     blocks = [Block("lead", say.sequence_lead(word), claim=False)]
     for number, one in enumerate(told, 1):
-        text = say.step_lead(number, telling.step_words(one), telling.lead_text(one))
+        text = say.step_lead(number, telling.step_words(one, told), telling.lead_text(one))
         blocks.append(
             Block("point", text, statements=telling.statements(one.verdict.rules), claim=bool(one.verdict.rules))
         )
