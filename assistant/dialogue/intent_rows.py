@@ -74,6 +74,8 @@ ROWS: tuple[Row, ...] = (
     Row("identify", 92,
         ("guess", "seen", "!quiz|key|hurt|contrast|which-group|term"),
         ("drum? grunting noise when i held it", "green sunfish or warmouth? tongue is smooth")),
+    Row("identify", 92, ("after-rules", "seen", "story", "no-ask", "!asking-form|water"),
+        ("can I keep a walleye on Vennimoor Lake / i got a trout with a pink stripe down the side in pennsylvania",)),
     Row("identify", 60, ("seen", "story", "!which-group")),
     Row("identify", 61,
         ("after-contrast", "seen", "short6", "no-ask", "!fish|story|retract|which-group|quiz|key|term-word|undo"),

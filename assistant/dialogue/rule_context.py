@@ -22,6 +22,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.lexicon import lexicon_of
 from assistant.dialogue.reading import Measure, Reading
 from assistant.dialogue.rule_names import Resolve, members_of, named_in, resolvers
+from assistant.dialogue.subjects import species_of, subjects
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.when import DAYS, MONTHS, in_some_year, tells_past
 from assistant.model.knowledge import KnowledgeBase
@@ -107,6 +108,26 @@ class Context:
 def book_of(kb: KnowledgeBase) -> Rulebook:
     """The rule book of a base, made when first asked for and kept with it."""
     return kb.derived("rulebook", rulebook)
+
+
+def of_this_fish(turn: Turn) -> Turn:
+    """The turn without lengths of another fish: told before of one that the line neither names nor points to."""
+    told = any(m.kind == "length" and m.own for m in turn.reading.measures)
+    named = set(species_of(turn.kb, subjects(turn, carried=False)))
+    if told or not named or named & set(species_of(turn.kb, turn.held.taxa)) or POINTING & set(turn.reading.words):
+        return turn
+    return turn._replace(held=turn.held.after(lengths=()))
+
+
+POINTING = frozenset({"it", "its", "this", "that", "same", "instead"})
+"""Words of a line that speaks of the fish of the line before, even under another name."""
+
+
+def without_kept(held: Held, query: CatchQuery | None) -> Held:
+    """The conversation without lengths of fish that were kept before."""
+    kept = {k.length.low for s in (query.steps if query is not None else ()) for k in s.kept or ()}
+    own = {s.length.low for s in (query.steps if query is not None else ())}
+    return held.after(lengths=tuple(m for m in held.lengths if length_of(m).low not in kept - own))
 
 
 def context_of(turn: Turn) -> Context:
@@ -367,7 +388,7 @@ def _filled(
         if step.length == c.UNSAID and own and len(query.steps) == 1 and not answered:
             step = replace(step, length=length_of(own[-1]))
         if not alone:
-            step = _carried(step, last, places)
+            step = _carried(step, last, places, not POINTING & set(turn.reading.words))
         elif not step.places:
             step = replace(step, places=places)
         if not query.day_said and said:
@@ -396,15 +417,26 @@ def _of_kept(step: Step) -> Step:
     return replace(step, fish=names) if len(names) == 1 else step
 
 
-def _carried(step: Step, last: Step, places: tuple[str, ...]) -> Step:
+def _same_fish(step: Step, last: Step) -> bool:
+    """True where one may be the other."""
+    mine, before = ({t for n in s.fish for t in n.taxa} for s in (step, last))
+    return not mine or not before or bool(mine & before)
+
+
+def _carried(step: Step, last: Step, places: tuple[str, ...], other: bool) -> Step:
+    """The step with what the one before tells; a length stays with its fish (``other``: the line speaks of no same)."""
     if not step.places:
         step = replace(step, places=places)
     if not step.fish and not step.any_fish and not step.crosses:
         step = replace(step, fish=last.fish, any_fish=last.any_fish, crosses=last.crosses)
-    if step.length == c.UNSAID:
+    other = other and not _same_fish(step, last)
+    if step.length == c.UNSAID and not other:
         step = replace(step, length=last.length)
     if step.kept is None and step.day == last.day:
-        step = replace(step, kept=last.kept)
+        kept = last.kept
+        if other and kept is not None and len(last.fish) == 1:
+            kept = tuple(replace(k, name=k.name or last.fish[0]) for k in kept)
+        step = replace(step, kept=kept)
     if step.moment is None and step.day == last.day:
         step = replace(step, moment=last.moment)
     return step

@@ -347,3 +347,60 @@ def test_a_length_put_right_is_judged_again(line: str, verdict: str, length: str
         assert answer.verdict == verdict and length in text_of(answer)
         (measure,) = held.lengths
         assert measure.low == int(length.split()[0]) * 10
+
+
+@pytest.mark.parametrize(
+    ("line", "verdicts", "said"),
+    [
+        ("I kept a 50 cm walleye today, may I keep another on Vennimoor Lake", "unknown", "at most 1 over 46 cm"),
+        ("may I keep a 55 cm walleye on Vennimoor Lake, I have one of 40 cm", "keep", "1 of 4 walleye"),
+        ("may I keep a 55 cm walleye on Vennimoor Lake, I have one of 50 cm", "release", "1 kept already"),
+        ("I kept two walleye, may I keep another on Vennimoor Lake", "unknown", "2 of 4 walleye"),
+        ("I have a 40 cm walleye on Vennimoor Lake, can I keep it", "keep", "walleye at 40 cm"),
+    ],
+)
+def test_fish_kept_earlier_are_counted_with_their_lengths(line: str, verdicts: str, said: str, talk: Talk) -> None:
+    """A fish that was kept is none to be judged: its length counts for large fish, the new one's is asked for."""
+    answer, held = talk(line)
+    assert answer.verdict == verdicts and said in text_of(answer).lower()
+    if verdicts == "unknown":
+        assert answer.asked is not None and answer.asked.kind == "length" and not held.lengths
+
+
+@pytest.mark.parametrize(
+    ("line", "verdict", "said"),
+    [
+        ("i want to keep 5 perch and 3 sunfish from Vennimoor Lake", "keep", ("5 of 25 yellow perch, if none", "3 of 8 sun")),
+        ("can I keep 10 yellow perch on Vennimoor Lake", "keep", ("10 of 25 yellow perch, if none were kept before",)),
+        ("can I keep 30 yellow perch on Vennimoor Lake", "keep, then release", ("25 of 25", "2. 5 yellow perch. release")),
+        ("can I keep 500 yellow perch on Vennimoor Lake", "keep, then release", ("2. 475 yellow perch. release",)),
+        ("I caught 6 walleye on Vennimoor Lake, can I keep them all", "keep, then release", ("1. 4 walleye", "2. 2 walleye")),
+        ("can I keep 2 walleye of 50 cm on Vennimoor Lake", "keep, then release", ("1 kept already",)),
+        ("can I keep 3 more perch on Vennimoor Lake, I have 6 kept", "keep", ("9 of 25 yellow perch (",)),
+        ("can I keep a bluegill and a perch on Vennimoor Lake", "keep", ("1. bluegill", "2. perch")),
+        ("bluegill or perch, can I keep it on Vennimoor Lake", "keep", ("bluegill or perch on",)),
+    ],
+)
+def test_several_fish_at_once_are_counted(line: str, verdict: str, said: tuple[str, ...], talk: Talk) -> None:
+    """Of several fish to be kept it is told how many fit in each bag; those beyond go back."""
+    answer, _ = talk(line)
+    assert answer.verdict == verdict
+    for words in said:
+        assert words in text_of(answer).lower()
+
+
+def test_the_length_of_one_fish_is_not_that_of_the_next(talk: Talk) -> None:
+    """A length stays with its fish: neither a verdict nor an answer for a real place takes it for another one."""
+    start = "can I keep a blue catfish of 30 inches on Vennimoor Lake"
+    answer, held = talk(start, "what must I do if I catch a snakehead in Pennsylvania")
+    assert answer.intent == "rules" and "30 in" not in text_of(answer) and not held.lengths
+    answer, _ = talk("Vennimoor Lake: walleye 50 cm, none kept, keep?", "and a bluegill?")
+    assert answer.verdict == "keep" and "50 cm" not in text_of(answer)
+    answer, _ = talk("Vennimoor Lake: walleye 50 cm, none kept, keep?", "and if it is a sauger?")
+    assert "sauger at 50 cm" in text_of(answer).lower()
+
+
+def test_a_new_catch_is_no_question_of_rules(talk: Talk) -> None:
+    """After a question of rules, telling of another catch with its marks names that fish."""
+    answer, _ = talk("can I keep a walleye on Vennimoor Lake", "i got a trout with a pink stripe down the side in ohio")
+    assert answer.intent == "identify"

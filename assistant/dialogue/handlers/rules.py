@@ -19,7 +19,7 @@ from assistant.dialogue.catch_query import CatchQuery, Named, Step
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.eating import warnings
 from assistant.dialogue.handlers.out_of_scope import safe_echo
-from assistant.dialogue.rule_context import Context, Spoken, context_of, spoken
+from assistant.dialogue.rule_context import Context, Spoken, context_of, of_this_fish, spoken, without_kept
 from assistant.dialogue.rule_elsewhere import elsewhere, quoted
 from assistant.dialogue.rule_outlook import survey
 from assistant.dialogue.rule_reasons import JUST_ASK, Told
@@ -40,7 +40,7 @@ CARE = "release-basic"
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """The answer to a line about rules, and the conversation with the catch that was judged; warnings of eating first."""
-    answer, held = _answer(turn)
+    answer, held = _answer(of_this_fish(turn))
     first = warnings(turn, species_of(turn.kb, answer.taxa))
     return answer._replace(blocks=(*first, *answer.blocks)), held
 
@@ -50,7 +50,7 @@ def _answer(turn: Turn) -> tuple[Answer, Held]:
     found = context_of(turn)
     before = spoken(turn.held)
     surveying = bool(asked & SURVEY) or (before.surveying and not asked and not _in_hand(turn, found))
-    held = turn.held.after(catch=Spoken(found.query or before.query, surveying))
+    held = without_kept(turn.held, found.query).after(catch=Spoken(found.query or before.query, surveying))
     if (against := quoted(turn._replace(held=held), found)) is not None:
         return against
     topic = _topic(turn, asked, found)
