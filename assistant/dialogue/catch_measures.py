@@ -159,13 +159,20 @@ _MONTH = r"(?P<{0}>jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|ju
          r"oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)\.?"
 _DAY = r"(?P<{0}>\d{{1,2}})(?:st|nd|rd|th)?"
 _WEEKDAY = r"(?P<weekday>mon|tues?|wed(?:nes)?|thur?s?|fri|sat(?:ur)?|sun)(?:day)?s?"
+_HOLIDAYS = {
+    "memorial day": "Memorial-Day", "labor day": "Labor-Day", "labour day": "Labor-Day", "canada day": "Canada-Day",
+    "victoria day": "Victoria-Day", "independence day": "Independence-Day", "thanksgiving": "Thanksgiving",
+    "christmas": "Christmas-Day", "christmas day": "Christmas-Day", "xmas": "Christmas-Day",
+    "new year": "New-Years-Day", "new years": "New-Years-Day", "new years day": "New-Years-Day",
+}
+"""Holidays as said, and their names in the calendar."""
 _DATES = re.compile("|".join((
     r"(?P<iso>\d{4}-\d{2}-\d{2})",
     _DAY.format("d1") + r"\s+(?:of\s+)?" + _MONTH.format("m1") + r"(?:,?\s+(?P<y1>\d{4}))?",
     _MONTH.format("m2") + r"\s+" + _DAY.format("d2") + r"(?!\d|\s*(?:cm|in|mm)\b)(?:,?\s+(?P<y2>\d{4}))?",
     r"(?P<nth>first|second|third|fourth|last)\s+(?P<nthday>mon|tues|wednes|thurs|fri|satur|sun)day\s+(?:in|of)\s+"
     + _MONTH.format("m3") + r"(?:,?\s+(?P<y3>\d{4}))?",
-    r"(?P<holiday>memorial day|labou?r day|canada day|victoria day|independence day|christmas day)"
+    rf"(?P<holiday>{'|'.join(sorted(_HOLIDAYS, key=len, reverse=True))})\b"
     r"(?:,?\s+(?P<y4>\d{4}))?",
     r"(?P<relative>the day before yesterday|day after tomorrow|today|yesterday|tomorrow|tonight|last night|right now|"
     r"this (?:morning|afternoon|evening))",
@@ -224,7 +231,7 @@ def _yearly(match: re.Match[str]) -> Callable[[int], date] | None:
         name = match["nthday"][:3].capitalize()
         return lambda year: nth_weekday(year, _month(match["m3"]), name, _NTH[match["nth"].lower()])
     if match["holiday"]:
-        return HOLIDAYS[match["holiday"].title().replace("Labour", "Labor").replace(" ", "-")]
+        return HOLIDAYS[_HOLIDAYS[match["holiday"].lower()]]
     return None
 
 

@@ -18,22 +18,27 @@ from assistant.dialogue.catch_judge import judge, meant, parted
 from assistant.dialogue.catch_query import CatchQuery, Named, Step
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.eating import warnings
+from assistant.dialogue.facts import ASKING
 from assistant.dialogue.handlers.out_of_scope import safe_echo
+from assistant.dialogue.invented_waters import all_waters, invented_place, told_of
 from assistant.dialogue.rule_context import Context, Spoken, context_of, of_this_fish, spoken, without_kept
 from assistant.dialogue.rule_elsewhere import elsewhere, quoted
 from assistant.dialogue.rule_outlook import survey
 from assistant.dialogue.rule_reasons import JUST_ASK, Told
-from assistant.dialogue.rule_topics import TOPICS, topic_answer
+from assistant.dialogue.rule_topics import HOURS, TOPICS, topic_answer
 from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import MOST, species_of, subjects
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.when import in_some_year, tells_past
 from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Place
 from assistant.reasoning import catch as c
 from assistant.reasoning.verdict import Why, Word
 from assistant.text import join, key
 
 SURVEY = frozenset({"rule-limit", "rule-open", "rule-length", "rule-possession"})
+MOST_ASKING = 6
+"""Words of a line that asks what a place is."""
 CARE = "release-basic"
 """The caution that tells how a fish is let go."""
 
@@ -46,7 +51,11 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 
 
 def _answer(turn: Turn) -> tuple[Answer, Held]:
-    asked = frozenset(a for a in aspects(turn.kb, turn.reading) if a.startswith("rule-"))
+    if "rule-waters" in turn.cues:
+        return all_waters(turn.kb), turn.held
+    if (place := _place_alone(turn)) is not None:
+        return told_of(turn.kb, place, turn.clock, "rules"), turn.held
+    asked = _sides(turn)
     found = context_of(turn)
     before = spoken(turn.held)
     surveying = bool(asked & SURVEY) or (before.surveying and not asked and not _in_hand(turn, found))
@@ -66,6 +75,19 @@ def _answer(turn: Turn) -> tuple[Answer, Held]:
     return _verdicts(turn, found, query, held)
 
 
+def _sides(turn: Turn) -> frozenset[str]:
+    """The sides of the rules that the line asks about."""
+    return frozenset(a for a in aspects(turn.kb, turn.reading) if a.startswith("rule-"))
+
+
+def _place_alone(turn: Turn) -> Place | None:
+    """The invented place that a short line asks what or where it is, and nothing else."""
+    more = turn.reading.of("taxon", "hybrid", "group") or turn.reading.measures or turn.reading.date
+    if more or not turn.cues & {"what-is", "asks-where"} or turn.cues & ASKING or _sides(turn):
+        return None
+    return invented_place(turn.kb, turn.reading) if len(turn.reading.words) <= MOST_ASKING else None
+
+
 def _private(found: Context) -> bool:
     return found.about.private
 
@@ -74,6 +96,8 @@ def _topic(turn: Turn, asked: frozenset[str], found: Context) -> str:
     """The duty asked about, where the line is not about keeping one fish."""
     wanted = [t for t in TOPICS if t in asked]
     if not wanted or (wanted == ["rule-possession"] and found.places):
+        return ""
+    if wanted == [HOURS] and (found.named or (found.places and _shut_to_all(found, turn))):
         return ""
     told = (
         found.fresh
@@ -128,11 +152,16 @@ def _survey(turn: Turn, found: Context) -> Answer:
     day = found.day or _in_month(turn)
     place = found.places[0]
     wanted = _wanted(turn, found)
-    told = survey(turn.kb, found.book, place, day, wanted)
+    told = survey(turn.kb, found.book, place, day, wanted, _only_open(turn))
     more = [Block("help", tell.OTHER_FISHES, claim=False)] if wanted and not found.named else []
     notes = telling.standing(found.book, told.rules, told.as_of, told.rule_year, "", turn.held.noted)
     blocks = (*told.blocks, *more, *notes)
     return Answer("rules", blocks, taxa=_taxa(turn, found), verdict=told.verdict, rules=telling.statements(told.rules))
+
+
+def _only_open(turn: Turn) -> bool:
+    """True for a line that asks whether it is open and nothing else."""
+    return _sides(turn) & SURVEY == {"rule-open"} and not turn.cues & {"asks-what", "asks-when"}
 
 
 def _in_month(turn: Turn) -> date:
