@@ -6,6 +6,8 @@ lawful: rules "would let you", and somebody official has the last word.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from assistant.text import join, sentence
 
 ANY_FISH = "any fish"
@@ -457,13 +459,17 @@ def standing_own(as_of: str, first: str, last: str) -> str:
     )
 
 
-DOUBT_BACK = "if in doubt, measure again or put the fish back"
+DOUBT_BACK = "if in doubt, put the fish back"
+DOUBT_MEASURE = "if in doubt, measure again or put the fish back"
 DOUBT_PHONE = "if in doubt, photograph it and phone the agency"
 
 
-def advice_note(doubt: str) -> str:
-    """What is always said of any verdict."""
-    rests = f" It rests on the name and length you gave: {doubt}." if doubt else ""
+NAME_GIVEN, LENGTH_GIVEN = "name", "length"
+
+
+def advice_note(doubt: str, given: Sequence[str]) -> str:
+    """What is always said of any verdict, and on what it rests of what was told."""
+    rests = f" It rests on the {join(given)} you gave: {doubt}." if doubt and given else ""
     return f"Not legal advice; the agency or an officer has the last word.{rests}"
 
 

@@ -58,7 +58,7 @@ def survey(
             only = tell.side_heading(words.place_words(kb, outlook.position.place), bool(shared))
             blocks.append(Block("point", only, claim=False))
         blocks += own
-    if len(blocks) == 1:
+    if len(blocks) == 1 and not brief:
         (one,) = blocks
         text = tell.outlook_single(lead.text, one.text, name)
         lead, blocks = Block("lead", text, statements=one.statements, claim=one.claim), []

@@ -37,6 +37,8 @@ from assistant.reasoning.verdict import Why, Word
 from assistant.text import join, key
 
 SURVEY = frozenset({"rule-limit", "rule-open", "rule-length", "rule-possession"})
+WIDE = frozenset({"what", "whats", "which", "when", "whens"})
+"""Words of a question on what is open that wants all that holds."""
 MOST_ASKING = 6
 """Words of a line that asks what a place is."""
 CARE = "release-basic"
@@ -161,7 +163,7 @@ def _survey(turn: Turn, found: Context) -> Answer:
 
 def _only_open(turn: Turn) -> bool:
     """True for a line that asks whether it is open and nothing else."""
-    return _sides(turn) & SURVEY == {"rule-open"} and not turn.cues & {"asks-what", "asks-when"}
+    return _sides(turn) & SURVEY == {"rule-open"} and not WIDE & set(turn.reading.words)
 
 
 def _in_month(turn: Turn) -> date:
@@ -203,7 +205,7 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
         blocks.insert(1, Block("point", say.every_day(_in_month(turn).strftime("%B")), claim=False))
     last = verdicts[-1]
     if any(v.word in (Word.RELEASE, Word.CLOSED) for v in verdicts) and not query.steps[0].any_fish:
-        blocks += _care(kb)
+        blocks += [b for b in _care(kb) if b.text not in turn.held.noted]
     asked = telling.question(last)
     if asked is not None and last.reason.why not in JUST_ASK:
         blocks.append(Block("next", asked.question, claim=False))
@@ -212,8 +214,11 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
         blocks.append(Block("help", tell.real_unknown_how(""), claim=False))
     elif last.reason.why is not Why.PRIVATE_WATER:
         dated = next((v for v in verdicts if v.as_of), last)
-        doubt = telling.doubt_of(verdicts)
-        blocks += telling.standing(book, rules, dated.as_of, dated.rule_year, doubt, turn.held.noted)
+        measured = any(s.length != c.UNSAID for s in query.steps)
+        named = any(n.taxa for s in query.steps for n in s.fish)
+        given = (*((say.NAME_GIVEN,) if named else ()), *((say.LENGTH_GIVEN,) if measured else ()))
+        doubt = telling.doubt_of(verdicts, measured)
+        blocks += telling.standing(book, rules, dated.as_of, dated.rule_year, doubt, turn.held.noted, given)
     if last.reason.why is Why.NO_FISH and (name := safe_echo(" ".join(query.unknown_names[:1]))):
         blocks.insert(0, Block("lead", say.unknown_fish(name), claim=False))
     answer = Answer(
