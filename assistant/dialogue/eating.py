@@ -23,7 +23,7 @@ def comes_first(found: Found) -> bool:
 
 
 def warnings(turn: Turn, taxa: Sequence[str]) -> list[Block]:
-    """The cautions that must come first where the line speaks of eating one of these fishes, or of what they warn of."""
+    """The cautions that come first where the line speaks of eating one of these fishes, or of what they warn of."""
     if not taxa:
         return []
     found = [f for f in weigh(turn.kb, PREFIX, turn.reading.words, taxa) if comes_first(f)]

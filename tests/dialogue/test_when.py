@@ -48,7 +48,7 @@ def test_date_inside_a_question(kb: KnowledgeBase) -> None:
     ("may I keep a walleye next april", False), ("is it open the last saturday in may", False),
 ])
 def test_a_line_of_days_gone_by(line: str, past: bool) -> None:
-    """Words of a catch made, or a month said to be the last one, tell of the past; the last Saturday of May does not."""
+    """Words of a catch made, or a month said to be the last one, tell of the past."""
     assert tells_past(line) is past
 
 

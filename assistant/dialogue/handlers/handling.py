@@ -133,7 +133,7 @@ def _urgent(found: Found, acts: set[str]) -> bool:
 
 
 def _weight(found: Found) -> float:
-    """How early a caution is said: by how well it is met and fits; what must come first of a wound or a meal before all."""
+    """How early a caution is said: by how well it is met and fits; what must come first before all."""
     urgent = found.record.topic == URGENT or comes_first(found)
     first = (FIRST if urgent else 1.0) if _leads(found) else 0.0
     return found.met + 0.5 * found.fit + first

@@ -16,8 +16,8 @@ from assistant.dialogue.fitting import Fitting, Found, by_size, fitting
 from assistant.dialogue.gaps_told import asks_gaps, gaps
 from assistant.dialogue.handlers.range import living_in, status_in
 from assistant.dialogue.handlers.term import words_for_lesson
-from assistant.dialogue.life_asked import asks_spawning, living, seasons, spawners
 from assistant.dialogue.invented_waters import invented_place, told_of
+from assistant.dialogue.life_asked import asks_spawning, living, seasons, spawners
 from assistant.dialogue.ranking import FROM_SMALLEST, SIZE, order_asked, other_end, placed
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.speak import fish as label

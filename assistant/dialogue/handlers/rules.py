@@ -46,7 +46,7 @@ CARE = "release-basic"
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
-    """The answer to a line about rules, and the conversation with the catch that was judged; warnings of eating first."""
+    """The answer to a line about rules, warnings of eating first, and the conversation with the catch judged."""
     answer, held = _answer(of_this_fish(turn))
     first = warnings(turn, species_of(turn.kb, answer.taxa))
     return answer._replace(blocks=(*first, *answer.blocks)), held

@@ -34,7 +34,7 @@ def text_of(answer: Answer) -> str:
         (("whats the sunfish limit at vennimoor lake",), ("8 a day", "at most 2 over 20 cm (7.9 in)")),
         (("fenwrithe creek trout open in march?",), ("closed until 4 april 2026",)),
         (("at drennick on october 10 2026, any limit on bass",), ("no limit, as the rule states", "eo-26-05")),
-        (("bowfin in tidderbrack creek limit",), ("no rules are held for tidderbrack creek on 4 july 2026:", "5 a day")),
+        (("bowfin in tidderbrack creek limit",), ("no rules are held for tidderbrack creek on 4 july", "5 a day")),
         (("Wexmallow canal, whats open jan 3 2027",), ("closed to all fishing", "16 march 2027")),
         (("what's open on Fenwrithe Creek on july 20 2026",), ("eo-26-03", "no fishing from 14:00 to 24:00")),
         (("what's open on Twinmarrow Lake",), ("harrowelt side", "quillander side", "at least 15 in")),
@@ -275,7 +275,7 @@ def test_no_fishes_are_listed_for_an_invented_water(line: str, land: str, talk: 
     assert f"is an invented water in {land}" in text and "no species list is held" in text and "none:" not in text
 
 
-@pytest.mark.parametrize("line", ["what waters do you know", "which lakes do you have rules for", "list the demo waters"])
+@pytest.mark.parametrize("line", ["what waters do you know", "which lakes do you have rules for", "demo waters"])
 def test_the_waters_with_rules_are_listed(line: str, talk: Talk) -> None:
     """Asked which waters there are, the invented ones are told by the land they lie in."""
     text = text_of(talk(line)[0])
@@ -307,7 +307,7 @@ def test_hours_and_open_days(lines: tuple[str, ...], said: str, unsaid: str, tal
 
 
 def test_a_word_of_the_rules_is_explained_in_their_midst(talk: Talk) -> None:
-    """ "What is a daily bag" asks for the word even where a water is spoken of; "what's the daily bag" for the number."""
+    """ "What is a daily bag" asks for the word even where a water is spoken of; "what's the bag" for the number."""
     start = "bluegill 6 in at Vennimoor Lake, can I keep it"
     assert talk(start, "what is a daily bag")[0].intent == "term"
     assert "8 a day" in text_of(talk(start, "what's the daily bag")[0])
