@@ -43,7 +43,7 @@ def judge(query: CatchQuery, book: Rulebook) -> tuple[Verdict, ...]:
 
 
 def parted(query: CatchQuery, book: Rulebook) -> CatchQuery:
-    """The query with a step of several fish in two, the first ones and the rest, where the same does not hold for all."""
+    """The query with a step of several fish in two, the first and the rest, where the same does not hold for all."""
     steps: list[Step] = []
     query = replace(query, growing=query.growing or any(s.count > 1 for s in query.steps))
     for step in query.steps:

@@ -370,7 +370,7 @@ def test_fish_kept_earlier_are_counted_with_their_lengths(line: str, verdicts: s
 @pytest.mark.parametrize(
     ("line", "verdict", "said"),
     [
-        ("i want to keep 5 perch and 3 sunfish from Vennimoor Lake", "keep", ("5 of 25 yellow perch, if none", "3 of 8")),
+        ("i want to keep 5 perch and 3 sunfish from Vennimoor Lake", "keep", ("5 of 25 yellow perch", "3 of 8")),
         ("can I keep 10 yellow perch on Vennimoor Lake", "keep", ("10 of 25 yellow perch, if none were kept before",)),
         ("can I keep 30 yellow perch on Vennimoor Lake", "keep, then release", ("25 of 25", "2. 5 yellow perch")),
         ("can I keep 500 yellow perch on Vennimoor Lake", "keep, then release", ("2. 475 yellow perch. release",)),
