@@ -90,7 +90,7 @@ def _unit(text: str) -> str:
 def read_lengths(text: str) -> tuple[tuple[c.Length, ...], str]:
     """Every length in a text, in order, and the text without them; fork lengths and guesses keep that mark."""
     found: list[tuple[int, c.Length]] = []
-    text = _LISTED.sub(_spelt_out, text)
+    text = spelt_out(text)
 
     def feet(match: re.Match[str]) -> str:
         inches = Decimal(match["feet"]) * 12 + (number(match["inches"]) if match["inches"] else 0)
@@ -120,10 +120,13 @@ _LISTED = re.compile(
     re.IGNORECASE)
 
 
-def _spelt_out(match: re.Match[str]) -> str:
+def spelt_out(text: str) -> str:
     """"44, 46 and 48 cm" with the unit after each, so that a list is not taken for a range."""
-    numbers = [*re.split(r",\s*", match["first"]), match["last"]]
-    return ", ".join(f"{n} {match['unit']}" for n in numbers)
+    def each(match: re.Match[str]) -> str:
+        numbers = [*re.split(r",\s*", match["first"]), match["last"]]
+        return ", ".join(f"{n} {match['unit']}" for n in numbers)
+
+    return _LISTED.sub(each, text)
 
 
 def _length(match: re.Match[str]) -> c.Length:

@@ -191,9 +191,8 @@ def _fish_steps(what: str, resolve_taxa: Resolve, previous: CatchQuery | None) -
     for part in _THEN.split(_RELAXED.sub(" ", what) if _PINCHED.search(what) else what):
         same = bool(_SAME.search(part))
         lengths, rest = read_lengths(_SAME.sub(" ", part))
-        if len(lengths) < 2 and not same and (counted := read_counted(rest, resolve_taxa)):
-            own = lengths[0] if lengths and len(counted) == 1 else c.UNSAID
-            steps.extend(Step((name,), length=own, count=n) for n, name in counted)
+        if not same and (counted := read_counted(part, resolve_taxa)):
+            steps.extend(Step((name,), length=length, count=n) for n, name, length in counted)
             continue
         said = read_fish(rest, resolve_taxa)
         if not (lengths or said.names or said.any_fish or same or said.unnamed):

@@ -357,6 +357,7 @@ def test_a_length_put_right_is_judged_again(line: str, verdict: str, length: str
         ("may I keep a 55 cm walleye on Vennimoor Lake, I have one of 50 cm", "release", "1 kept already"),
         ("I kept two walleye, may I keep another on Vennimoor Lake", "unknown", "2 of 4 walleye"),
         ("I have a 40 cm walleye on Vennimoor Lake, can I keep it", "keep", "walleye at 40 cm"),
+        ("I kept 3 walleye of 40, 42 and 44 cm, can I keep a 48 cm one on Vennimoor Lake", "keep", "3 of 4 walleye"),
     ],
 )
 def test_fish_kept_earlier_are_counted_with_their_lengths(line: str, verdicts: str, said: str, talk: Talk) -> None:
@@ -377,6 +378,8 @@ def test_fish_kept_earlier_are_counted_with_their_lengths(line: str, verdicts: s
         ("I caught 6 walleye on Vennimoor Lake, can I keep them all", "keep, then release", ("1. 4 wall", "2. 2 wall")),
         ("can I keep 2 walleye of 50 cm on Vennimoor Lake", "keep, then release", ("1 kept already",)),
         ("can I keep 3 more perch on Vennimoor Lake, I have 6 kept", "keep", ("9 of 25 yellow perch (",)),
+        ("can I keep a dozen perch on Vennimoor Lake", "keep", ("12 of 25 yellow perch",)),
+        ("can I take 2 bluegill and a pike of 60 cm on Vennimoor Lake", "keep", ("2. pike 60 cm",)),
         ("can I keep a bluegill and a perch on Vennimoor Lake", "keep", ("1. bluegill", "2. perch")),
         ("bluegill or perch, can I keep it on Vennimoor Lake", "keep", ("bluegill or perch on",)),
     ],
