@@ -226,9 +226,11 @@ def _answered(turn: Turn, text: str, places_of: Resolve) -> str:
             return f"{count_of(bare[1])} kept"
         nothing = reading.answer == "no" and not any(ch.isdigit() for ch in text)
         return "nothing kept" if nothing or key(text) in ("none", "nothing", "zero") else ""
+    kept = _kept_before(turn.held)
+    if kept and _PART_OF.match(text) and asked.kind in ("kept-lengths", "length"):
+        return f"{kept} kept, {text}"
     if asked.kind == "kept-lengths" and any(ch.isdigit() for ch in text):
-        kept = _kept_before(turn.held)
-        return f"{kept} kept, {text}" if kept and _PART_OF.match(text) else f"kept {text}"
+        return f"kept {text}"
     if asked.kind == "age" and bare:
         return f"angler aged {count_of(bare[1])}"
     if asked.kind == "ice" and reading.answer in ("yes", "no"):
@@ -428,7 +430,8 @@ def _carried(step: Step, last: Step, places: tuple[str, ...], other: bool) -> St
     if not step.places:
         step = replace(step, places=places)
     if not step.fish and not step.any_fish and not step.crosses:
-        step = replace(step, fish=last.fish, any_fish=last.any_fish, crosses=last.crosses)
+        count = last.count if step.length == c.UNSAID else step.count
+        step = replace(step, fish=last.fish, any_fish=last.any_fish, crosses=last.crosses, count=count)
     other = other and not _same_fish(step, last)
     if step.length == c.UNSAID and not other:
         step = replace(step, length=last.length)

@@ -407,3 +407,16 @@ def test_a_new_catch_is_no_question_of_rules(talk: Talk) -> None:
     """After a question of rules, telling of another catch with its marks names that fish."""
     answer, _ = talk("can I keep a walleye on Vennimoor Lake", "i got a trout with a pink stripe down the side in ohio")
     assert answer.intent == "identify"
+
+
+def test_the_number_to_be_kept_goes_on(talk: Talk) -> None:
+    """Told afterwards how many were kept before, the same number of fish is judged with them."""
+    answer, _ = talk("can I keep 10 yellow perch on Vennimoor Lake", "20")
+    assert answer.verdict == "keep, then release" and "25 of 25 yellow perch (" in text_of(answer)
+
+
+def test_a_part_of_the_kept_fish_is_told_when_the_length_was_asked(talk: Talk) -> None:
+    """ "1 of them over 20 cm" speaks of kept fish even where the length of the one in hand was asked for."""
+    lines = ("can I keep a green sunfish of about 8 in on Vennimoor Lake", "2 kept", "1 of them over 20 cm")
+    answer, _ = talk(*lines)
+    assert answer.verdict == "keep" and "2 of 8 sunfish" in text_of(answer) and "about 8 in" in text_of(answer)

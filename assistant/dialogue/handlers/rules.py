@@ -196,7 +196,8 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
     if found.day is None and not query.day_said:
         month = _whole_month(turn, query, found)
         query = month or replace(query, steps=tuple(replace(s, day=None) for s in query.steps))
-    query = parted(_anybody(query, found, turn), book)
+    whole = _anybody(query, found, turn)
+    query = parted(whole, book)
     verdicts = judge(query, book)
     told = [Told(kb, book, v, s) for v, s in zip(verdicts, query.steps, strict=True)]
     word = telling.verdict_word(verdicts)
@@ -225,7 +226,7 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
         "rules", tuple(blocks), _taxa(turn, found, query), verdict=word, rules=telling.statements(rules), asked=asked
     )
     surveying = last.reason.why is Why.NO_PLACE and spoken(held).surveying
-    return answer, held.after(catch=Spoken(query, surveying))
+    return answer, held.after(catch=Spoken(whole, surveying))
 
 
 def _whole_month(turn: Turn, query: CatchQuery, found: Context) -> CatchQuery | None:
