@@ -144,9 +144,8 @@ def _shut_to_all(found: Context, turn: Turn) -> bool:
 def _any_fish(found: Context, turn: Turn) -> CatchQuery:
     """A fish of no stated kind at the place on the day."""
     day = found.query.steps[0].day if found.query is not None and found.query.steps else found.day
-    return CatchQuery(
-        "", (Step(any_fish=True, places=found.places, day=day or turn.clock),), found.about, day_said=found.day_said
-    )
+    step = Step(any_fish=True, places=found.places, day=day or turn.clock)
+    return CatchQuery("", (step,), found.about, day_said=found.day_said and found.day is not None)
 
 
 def _survey(turn: Turn, found: Context) -> Answer:

@@ -295,6 +295,7 @@ def test_an_invented_land_is_explained(talk: Talk) -> None:
         (("what's open on Vennimoor Lake", "can I fish at night"), "set no hours", "a day"),
         (("can I fish at night on Fenwrithe Creek on july 20 2026",), "no fishing from 14:00 to 24:00", "a day"),
         (("can I fish at night on Wexmallow Canal on december 20 2026",), "closed to all fishing", "set no hours"),
+        (("is it forbidden to eat what we catch from Wexmallow Canal in december",), "1 december 2026", "no fish called"),
         (("is Vennimoor Lake open on christmas",), "closed: largemouth and smallmouth bass (until", "a day"),
         (("Vennimoor Lake rules", "is it open on christmas"), "25 december 2026", "christmas on"),
         (("is it open on christmas",), "where was it", "christmas"),
