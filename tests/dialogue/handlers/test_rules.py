@@ -140,7 +140,7 @@ def test_without_a_place_it_asks_where(talk: Talk) -> None:
 @pytest.mark.parametrize("line", ["actually 55", "measured wrong, 55", "i meant 55 in"])
 def test_a_length_put_right_is_judged_again(line: str, talk: Talk) -> None:
     """A corrected length brings the verdict anew, not a remark on sizes."""
-    answer, _ = talk("can i keep a musky", "harrowelt, june 20, 52 in", line)
+    answer, _ = talk("can i keep a musky", "harrowelt, july 20, 52 in", line)
     assert answer.verdict == "keep" and "55 in" in text_of(answer)
 
 
@@ -295,7 +295,7 @@ def test_an_invented_land_is_explained(talk: Talk) -> None:
         (("what's open on Vennimoor Lake", "can I fish at night"), "set no hours", "a day"),
         (("can I fish at night on Fenwrithe Creek on july 20 2026",), "no fishing from 14:00 to 24:00", "a day"),
         (("can I fish at night on Wexmallow Canal on december 20 2026",), "closed to all fishing", "set no hours"),
-        (("is it forbidden to eat what we catch from Wexmallow Canal in december",), "1 december 2026", "no fish called"),
+        (("is it forbidden to eat what we catch on Wexmallow Canal in december",), "1 december 2026", "no fish"),
         (("is Vennimoor Lake open on christmas",), "closed: largemouth and smallmouth bass (until", "a day"),
         (("Vennimoor Lake rules", "is it open on christmas"), "25 december 2026", "christmas on"),
         (("is it open on christmas",), "where was it", "christmas"),
