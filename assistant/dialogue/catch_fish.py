@@ -6,7 +6,9 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from assistant.dialogue.catch_measures import NUMBER_WORDS, count_of, read_lengths
 from assistant.dialogue.catch_query import Named
+from assistant.reasoning import catch as c
 
 Resolve = Callable[[str], tuple[str, ...]]
 _ANY = re.compile(r"\b(?:any|every|all|whatever)(?: kind of)? fish(?:es)?\b|\banything\b|^\s*any(?: at all)?\s*$",
@@ -30,6 +32,13 @@ _FILLER = re.compile(
     r"our|one|with|of|at|on|in|from|by|to|and|but|about|fish|fishes|measured|measuring|measures|long|nice|big|small|decent|"
     r"fat|some|kind|sort|looks|like|think|probably|keep|today|me|said|says|caught|catch|single|another|already|so|good)\b",
     re.IGNORECASE)
+
+_ADDED = re.compile(r"\s*(?:[,;&.?!]|\band\b|\bplus\b)\s*", re.IGNORECASE)
+_AMOUNT = re.compile(
+    rf"(?P<before>.*?)\b(?:an?\s+(?=couple|dozen))?(?P<n>\d{{1,3}}|{'|'.join(NUMBER_WORDS)})\s+(?:of\s+|more\s+|other\s+|my\s+)*"
+    r"(?P<name>[a-z].*)", re.IGNORECASE)
+_WANTING = re.compile(r"\b(?:want|would|like|to|take|home|can|could|may|all|them|if|going|am|will|wanna|i'd|i'm)\b",
+                      re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,6 +115,32 @@ def _piece(piece: str, last: Named | None, resolve: Resolve) -> tuple[Named, ...
     bare = _FILLER.sub(" ", piece)
     bare = re.sub(r"\s+", " ", bare).strip(" -.,")
     return (Named(bare, ()),) if re.search(r"[A-Za-z]{3}", bare) else ()
+
+
+def read_counted(text: str, resolve: Resolve) -> tuple[tuple[int, Named, c.Length], ...]:
+    """Fishes told with how many of each are meant, and how long ("5 perch and 3 sunfish of 15 cm").
+
+    Nothing where one of them has no count, or more than one length.
+    """
+    found = []
+    for piece in (p for p in _ADDED.split(text) if p.strip()):
+        lengths, rest = read_lengths(piece)
+        match = _AMOUNT.match(rest)
+        count = count_of(match["n"]) if match else None
+        words = _clean(match["name"]).split() if match else []
+        named = next((n for n in range(len(words), 0, -1) if resolve(" ".join(words[:n]))), 0)
+        if match is None or not count or not named or _rest(" ".join((match["before"], *words[named:]))):
+            return ()
+        if len(lengths) > 1:
+            return ()
+        name = " ".join(words[:named])
+        found.append((count, Named(name, resolve(name)), lengths[0] if lengths else c.UNSAID))
+    return tuple(found) if len(found) > 1 or any(n > 1 for n, _, _ in found) else ()
+
+
+def _rest(text: str) -> str:
+    """What is left of words that say nothing of the fish."""
+    return re.sub(r"\W", "", _FILLER.sub(" ", _WANTING.sub(" ", text)))
 
 
 def cross_id(first: str, second: str) -> str:

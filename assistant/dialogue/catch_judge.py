@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -19,30 +20,47 @@ _CROSS_WORDS = re.compile(
 
 
 def judge(query: CatchQuery, book: Rulebook) -> tuple[Verdict, ...]:
-    """One verdict for each step; of several fish of one outing, one that may be kept counts for the next."""
+    """One verdict for each step; of several fish of one outing, those that may (or might) be kept count for the next.
+
+    The verdict on a step of several fish is that on the last of them, or on the first where it is no other.
+    """
     found: list[Verdict] = []
     earlier: list[c.Kept] = []
     last: Step | None = None
     for step, catch in zip(query.steps, catches(query, book), strict=True):
         if last is None or (last.places, last.day) != (step.places, step.day):
             earlier = []
-        if earlier:
-            catch = _with(catch, earlier)
-        told = verdict(catch, book)
-        found.append(told)
-        if query.growing and told.word is Word.KEEP:
-            earlier.append(c.Kept(1, catch.candidates, catch.length))
+        taxa = _members(catch.candidates, book)
+        length = c.NOT_LARGE if catch.length == c.UNSAID else catch.length
+        same = (c.Kept(step.count - 1, taxa, length),) if step.count > 1 else ()
+        first = verdict(replace(catch, besides=tuple(earlier)), book)
+        told = verdict(replace(catch, besides=(*earlier, *same)), book) if same else first
+        found.append(first if told.word is first.word and told.word is not Word.KEEP else told)
+        if query.growing and told.word in (Word.KEEP, Word.UNKNOWN):
+            earlier.append(c.Kept(step.count, taxa, catch.length))
         last = step
     return tuple(found)
+
+
+def parted(query: CatchQuery, book: Rulebook) -> CatchQuery:
+    """The query with a step of several fish in two, the first and the rest, where the same does not hold for all."""
+    steps: list[Step] = []
+    query = replace(query, growing=query.growing or any(s.count > 1 for s in query.steps))
+    for step in query.steps:
+        def word(count: int, step: Step = step) -> Word:
+            return judge(replace(query, steps=(*steps, replace(step, count=count))), book)[-1].word
+
+        first = word(1)
+        alike = bisect_left(range(1, step.count + 1), True, key=lambda n: word(n) is not first)
+        steps.append(replace(step, count=alike))
+        if alike < step.count:
+            steps.append(replace(step, count=step.count - alike))
+    return replace(query, steps=tuple(steps))
 
 
 def catches(query: CatchQuery, book: Rulebook) -> tuple[c.Catch, ...]:
     """The catch of each step, every name turned into what it may be at that place."""
     return tuple(_catch(query, step, book) for step in query.steps)
-
-
-def _with(catch: c.Catch, earlier: list[c.Kept]) -> c.Catch:
-    return replace(catch, kept=(*(catch.kept or ()), *earlier))
 
 
 def _catch(query: CatchQuery, step: Step, book: Rulebook) -> c.Catch:
@@ -109,5 +127,9 @@ def _kept(said: KeptSaid, same: tuple[str, ...], here: Sequence[Placement], book
     """Kept fish as counted: a group's name stands for any of its members."""
     names = same if said.name is None or not (said.name.taxa or group_called(said.name.words, here, book)) \
         else meant(said.name, here, book)
-    taxa = tuple(dict.fromkeys(t for n in names for t in (sorted(book.members[n]) if n in book.groups else (n,))))
-    return c.Kept(said.count, taxa, said.length, said.today, said.held)
+    return c.Kept(said.count, _members(names, book), said.length, said.today, said.held)
+
+
+def _members(names: Sequence[str], book: Rulebook) -> tuple[str, ...]:
+    """The taxa themselves, the groups among them by their members."""
+    return tuple(dict.fromkeys(t for n in names for t in (sorted(book.members[n]) if n in book.groups else (n,))))

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from assistant.dialogue.catch_fish import read_fish
-from assistant.dialogue.catch_measures import NUMBER_WORDS, count_of, read_lengths
+from assistant.dialogue.catch_measures import NUMBER_WORDS, count_of, read_lengths, spelt_out
 from assistant.dialogue.catch_query import KeptSaid, Named
 from assistant.reasoning import catch as c
 
@@ -111,7 +111,21 @@ def _cut(clause: str) -> list[str]:
     """A clause at its commas, brackets, and at "and" or "with" before a count or a keeping word."""
     clause = re.sub(r"[()]", ",", clause)
     clause = re.sub(r"(?<=kept)\s*:\s*", " ", clause)
-    return [p for p in _SEAMS.split(clause) if p.strip()]
+    pieces: list[str] = []
+    for piece in (p for p in _SEAMS.split(spelt_out(clause)) if p.strip()):
+        lengths, rest = read_lengths(piece)
+        if pieces and lengths and not rest.strip(" ,") and _wants_more(pieces[-1]):
+            pieces[-1] += f" and {piece.strip()}"
+        else:
+            pieces.append(piece)
+    return pieces
+
+
+def _wants_more(piece: str) -> bool:
+    """True for a piece that counts more fish than it tells lengths of ("3 walleye of 40 cm")."""
+    lengths, rest = read_lengths(piece)
+    counted = _COUNT.search(rest)
+    return bool(lengths) and counted is not None and (count_of(counted["n"]) or 0) > len(lengths)
 
 
 def _goes_on(piece: str) -> bool:

@@ -6,9 +6,12 @@ Each reader takes a text and gives what it found with the text that is left, so 
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
+from contextlib import suppress
 from datetime import date, time, timedelta
 from decimal import Decimal
 
+from assistant.dialogue.when import in_some_year
 from assistant.errors import DataError
 from assistant.reasoning import catch as c
 from assistant.reasoning.calendar import HOLIDAYS, MONTHS, nth_weekday
@@ -87,7 +90,7 @@ def _unit(text: str) -> str:
 def read_lengths(text: str) -> tuple[tuple[c.Length, ...], str]:
     """Every length in a text, in order, and the text without them; fork lengths and guesses keep that mark."""
     found: list[tuple[int, c.Length]] = []
-    text = _LISTED.sub(_spelt_out, text)
+    text = spelt_out(text)
 
     def feet(match: re.Match[str]) -> str:
         inches = Decimal(match["feet"]) * 12 + (number(match["inches"]) if match["inches"] else 0)
@@ -117,10 +120,13 @@ _LISTED = re.compile(
     re.IGNORECASE)
 
 
-def _spelt_out(match: re.Match[str]) -> str:
+def spelt_out(text: str) -> str:
     """"44, 46 and 48 cm" with the unit after each, so that a list is not taken for a range."""
-    numbers = [*re.split(r",\s*", match["first"]), match["last"]]
-    return ", ".join(f"{n} {match['unit']}" for n in numbers)
+    def each(match: re.Match[str]) -> str:
+        numbers = [*re.split(r",\s*", match["first"]), match["last"]]
+        return ", ".join(f"{n} {match['unit']}" for n in numbers)
+
+    return _LISTED.sub(each, text)
 
 
 def _length(match: re.Match[str]) -> c.Length:
@@ -156,13 +162,20 @@ _MONTH = r"(?P<{0}>jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|ju
          r"oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)\.?"
 _DAY = r"(?P<{0}>\d{{1,2}})(?:st|nd|rd|th)?"
 _WEEKDAY = r"(?P<weekday>mon|tues?|wed(?:nes)?|thur?s?|fri|sat(?:ur)?|sun)(?:day)?s?"
+_HOLIDAYS = {
+    "memorial day": "Memorial-Day", "labor day": "Labor-Day", "labour day": "Labor-Day", "canada day": "Canada-Day",
+    "victoria day": "Victoria-Day", "independence day": "Independence-Day", "thanksgiving": "Thanksgiving",
+    "christmas": "Christmas-Day", "christmas day": "Christmas-Day", "xmas": "Christmas-Day",
+    "new year": "New-Years-Day", "new years": "New-Years-Day", "new years day": "New-Years-Day",
+}
+"""Holidays as said, and their names in the calendar."""
 _DATES = re.compile("|".join((
     r"(?P<iso>\d{4}-\d{2}-\d{2})",
     _DAY.format("d1") + r"\s+(?:of\s+)?" + _MONTH.format("m1") + r"(?:,?\s+(?P<y1>\d{4}))?",
     _MONTH.format("m2") + r"\s+" + _DAY.format("d2") + r"(?!\d|\s*(?:cm|in|mm)\b)(?:,?\s+(?P<y2>\d{4}))?",
     r"(?P<nth>first|second|third|fourth|last)\s+(?P<nthday>mon|tues|wednes|thurs|fri|satur|sun)day\s+(?:in|of)\s+"
     + _MONTH.format("m3") + r"(?:,?\s+(?P<y3>\d{4}))?",
-    r"(?P<holiday>memorial day|labou?r day|canada day|victoria day|independence day|christmas day)"
+    rf"(?P<holiday>{'|'.join(sorted(_HOLIDAYS, key=len, reverse=True))})\b"
     r"(?:,?\s+(?P<y4>\d{4}))?",
     r"(?P<relative>the day before yesterday|day after tomorrow|today|yesterday|tomorrow|tonight|last night|right now|"
     r"this (?:morning|afternoon|evening))",
@@ -173,16 +186,18 @@ _RELATIVE = {"the day before yesterday": -2, "day after tomorrow": 2, "yesterday
 _NTH = {"first": 1, "second": 2, "third": 3, "fourth": 4, "last": -1}
 
 
-def read_days(text: str, today: date) -> tuple[tuple[date, ...], str]:
-    """Every day named in a text, in order, and the text without them. A day without a year is that of ``today``.
+def read_days(text: str, today: date, past: bool = False) -> tuple[tuple[date, ...], str]:
+    """Every day named in a text, in order, and the text without them. A day without a year is the coming one.
 
-    >>> read_days("at the lake, 4 July 2026", date(2026, 1, 1))
-    ((datetime.date(2026, 7, 4),), 'at the lake, ')
+    ``past``: it is the last one gone by, as the line tells of what has been.
+
+    >>> read_days("at the lake, 4 July", date(2026, 7, 5))
+    ((datetime.date(2027, 7, 4),), 'at the lake, ')
     """
     found: list[date] = []
 
     def take(match: re.Match[str]) -> str:
-        day = _day(match, today)
+        day = _day(match, today, past)
         if day is None:
             return match[0]
         found.append(day)
@@ -191,26 +206,36 @@ def read_days(text: str, today: date) -> tuple[tuple[date, ...], str]:
     return tuple(found), rest
 
 
-def _day(match: re.Match[str], today: date) -> date | None:
-    try:
-        if match["iso"]:
+def _day(match: re.Match[str], today: date, past: bool) -> date | None:
+    if match["iso"]:
+        with suppress(ValueError):
             return date.fromisoformat(match["iso"])
-        for n in ("1", "2"):
-            if match["m" + n]:
-                return date(int(match["y" + n] or today.year), _month(match["m" + n]), int(match["d" + n]))
-        if match["nth"]:
-            name = match["nthday"][:3].capitalize()
-            return nth_weekday(int(match["y3"] or today.year), _month(match["m3"]), name, _NTH[match["nth"].lower()])
-        if match["holiday"]:
-            name = match["holiday"].title().replace("Labour", "Labor").replace(" ", "-")
-            return HOLIDAYS[name](int(match["y4"] or today.year))
-    except (ValueError, DataError):
+        return None
+    if (yearly := _yearly(match)) is not None:
+        year = next((match[f"y{n}"] for n in range(1, 5) if match[f"y{n}"]), None)
+        if not year:
+            return in_some_year(yearly, today, past)
+        with suppress(ValueError, DataError):
+            return yearly(int(year))
         return None
     if match["relative"]:
         return today + timedelta(days=_RELATIVE.get(match["relative"].lower(), 0))
     if match["ago"]:
         return today - timedelta(days=(count_of(match["ago"]) or 1) * (7 if match["agounit"].lower() == "week" else 1))
     return _weekday(match["when"].lower(), match["weekday"].lower(), today)
+
+
+def _yearly(match: re.Match[str]) -> Callable[[int], date] | None:
+    """The day told without its year, as what it is in each year."""
+    for n in ("1", "2"):
+        if match["m" + n]:
+            return lambda year: date(year, _month(match["m" + n]), int(match["d" + n]))
+    if match["nth"]:
+        name = match["nthday"][:3].capitalize()
+        return lambda year: nth_weekday(year, _month(match["m3"]), name, _NTH[match["nth"].lower()])
+    if match["holiday"]:
+        return HOLIDAYS[_HOLIDAYS[match["holiday"].lower()]]
+    return None
 
 
 def _month(text: str) -> int:

@@ -29,7 +29,7 @@ class KeptSaid:
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One fish at one place on one day."""
+    """One fish at one place on one day, or ``count`` of them that are to be kept together."""
 
     fish: tuple[Named, ...] = ()
     any_fish: bool = False
@@ -39,6 +39,7 @@ class Step:
     day: date | None = None
     kept: tuple[KeptSaid, ...] | None = None
     moment: time | None = None
+    count: int = 1
 
 
 @dataclass(frozen=True, slots=True)

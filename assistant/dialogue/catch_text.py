@@ -14,11 +14,12 @@ from dataclasses import replace
 from datetime import date, time
 from itertools import product
 
-from assistant.dialogue.catch_fish import FishSaid, read_fish
+from assistant.dialogue.catch_fish import FishSaid, read_counted, read_fish
 from assistant.dialogue.catch_kept import read_kept
 from assistant.dialogue.catch_measures import plain_numbers, read_days, read_lengths
 from assistant.dialogue.catch_notes import read_notes
 from assistant.dialogue.catch_query import CatchQuery, Circumstances, KeptSaid, Step
+from assistant.dialogue.when import tells_past
 from assistant.reasoning import catch as c
 
 Resolve = Callable[[str], tuple[str, ...]]
@@ -26,13 +27,15 @@ _QUESTION = re.compile(
     r"[.,;:\s-]*\b(?:so |and |then |well )?(?:(?:can|may|could|should|do|must|shall) (?:i|we|he|she|they)"
     r"(?: have to)?|am i allowed to|are we allowed to|is it (?:ok|okay|fine|legal|allowed|lawful) to|ok to|okay to)\s+"
     r"(?:keep|take|have|kill|eat|release|harvest)(?:\s+(?:it|this|that|them|this one|that one|this fish|the fish|"
-    r"one|any|another|home|these))*(?: home)?\s*[?.!]*\s*$"
+    r"one|any|another|home|these|all|both))*(?: home)?\s*[?.!]*\s*$"
     r"|[.,;:\s-]*\b(?:keep or release|keep it or not|mine to keep|is it a keeper|(?:a )?keeper|keep it|keep|legal)"
     r"\s*\?+\s*$", re.IGNORECASE)
-_ASKED_FIRST = re.compile(
+ASKED_FIRST = re.compile(
     r"^\s*(?:hi|hello|hey)?[,!\s]*(?:(?:can|may|could|should) (?:i|we|he|she)|am i allowed to|"
-    r"is it (?:ok|okay|legal) to)\s+(?:keep|take|have|harvest)\s+(?:a|an|the|my|this|that|one|another)?\s*",
+    r"is it (?:ok|okay|legal) to)\s+(?:keep|take|have|harvest)\s+(?:(?:the|my|this|that|another)\b)?\s*",
     re.IGNORECASE)
+_TOLD_AFTER = re.compile(r",\s*(?=(?:and |but |as )?(?:i|we|i've|we've)\b|kept\b)", re.IGNORECASE)
+"""Where a line that begins with the question goes on to tell what was kept."""
 _THEN = re.compile(r"[,;]?\s*\b(?:and\s+)?then\b[,:]?\s*", re.IGNORECASE)
 _DASHES = re.compile(r"(?<!\d)\s+[-–—]+\s+|\s+[-–—]+\s+(?!\d)")
 _PINCHED = re.compile(r"\b(?:pinched|pressed|squeezed|closed)\b", re.IGNORECASE)
@@ -53,10 +56,13 @@ def parse_catch(
     ``clock`` is the day on which it was said; ``previous`` is what "the same fish" refers to.
     """
     said = plain_numbers(text)
-    body = _ASKED_FIRST.sub("", _QUESTION.sub("", said))
+    body = _QUESTION.sub("", said)
+    if asked := ASKED_FIRST.match(body):
+        body = _TOLD_AFTER.sub("; ", body[asked.end():], count=1)
     where, what = _parted(body, resolve_place, clock)
     about, where = _noted(where, resolve_place)
-    days, where = read_days(where, clock)
+    past = tells_past(said)
+    days, where = read_days(where, clock, past)
     places, unknown = _places(where, resolve_place)
     if what is None:
         what = _without_places(where, resolve_place)
@@ -64,7 +70,7 @@ def parse_catch(
     else:
         more, what = _noted(what, resolve_place)
         about = _merged(about, more)
-        later, what = read_days(what, clock)
+        later, what = read_days(what, clock, past)
         days = days or later
     return _built(text, what, about, days, places, unknown, resolve_taxa, clock, previous)
 
@@ -185,6 +191,9 @@ def _fish_steps(what: str, resolve_taxa: Resolve, previous: CatchQuery | None) -
     for part in _THEN.split(_RELAXED.sub(" ", what) if _PINCHED.search(what) else what):
         same = bool(_SAME.search(part))
         lengths, rest = read_lengths(_SAME.sub(" ", part))
+        if not same and (counted := read_counted(part, resolve_taxa)):
+            steps.extend(Step((name,), length=length, count=n) for n, name, length in counted)
+            continue
         said = read_fish(rest, resolve_taxa)
         if not (lengths or said.names or said.any_fish or same or said.unnamed):
             continue

@@ -193,12 +193,16 @@ def carry(before: Held, after: Held, answer: Answer) -> Held:
         taxa=taxa,
         shown=shown,
         wider=answer.wider if answer.taxa else after.wider,
-        intent=after.intent if idle else answer.intent,
+        intent=after.intent if idle else "rules" if answer.verdict else answer.intent,
         asked=answer.asked,
         last=after.last if grounds and after.last is not None else answer,
-        noted=after.noted | {b.text for b in answer.blocks if b.kind in ("rule-note", "point") and answer.rules},
+        noted=after.noted | {b.text for b in answer.blocks if b.kind in NOTED and (answer.rules or answer.verdict)},
         before=before.before if idle and before.before is not None else _trimmed(before, REMEMBERED),
     )
+
+
+NOTED = ("rule-note", "point", "caution")
+"""Kinds of blocks of an answer on rules that are not said again, or in short."""
 
 
 def _trimmed(held: Held, depth: int) -> Held | None:

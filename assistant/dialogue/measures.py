@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 from decimal import Decimal
 from typing import NamedTuple
@@ -90,7 +91,17 @@ def read_measures(text: str, setting: Setting) -> tuple[Measure, ...]:
         if found.low > 0 and not _negative(pieces, found.first):
             out.append(_finish(text, pieces, found, setting))
         at = max(found.after, at + 1)
-    return tuple(out)
+    return _undenied(text, out)
+
+
+_DENIED = re.compile(r"\b(?:not|isn'?t|wasn'?t|aint|ain't)\s+(?:an?\s+)?$", re.IGNORECASE)
+
+
+def _undenied(text: str, found: Sequence[Measure]) -> tuple[Measure, ...]:
+    """The measures without one that is denied beside another of its kind ("66 cm, not 76")."""
+    denied = [m for m in found if _DENIED.search(text[: m.start].replace("’", "'"))]
+    held = {m.kind for m in found if m not in denied}
+    return tuple(m for m in found if m not in denied or m.kind not in held)
 
 
 _BY = word_set("x by × *")

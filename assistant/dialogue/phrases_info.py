@@ -118,8 +118,8 @@ def range_unknown(name: str, place: str) -> str:
 
 
 def range_invented(place: str) -> str:
-    """An invented water."""
-    return f"{place} is an invented water of the demonstration; no ranges are held for it."
+    """An invented place."""
+    return f"{place} is invented, made up to practise with fishing rules; no ranges are held for it."
 
 
 def no_such_place(words: str) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from assistant.text import join
+
 ANY_FISH = "any fish"
 
 
@@ -124,3 +126,33 @@ def release_only_until(last: str, opens: str) -> str:
 def closed_until(opens: str) -> str:
     """Not open."""
     return f"closed until {opens}" if opens else "closed"
+
+
+def fewer_than(limits: list[str]) -> str:
+    """Kept count not told."""
+    return f"keep if you have fewer than {join(limits)} so far today"
+
+
+def with_big(text: str, sure: list[str], perhaps: list[str], measured: bool) -> str:
+    """The room left, with the limits on large fish that this one counts in, and those that it may count in."""
+    if sure:
+        text = f"{text}, and of such large fish {join(sure)}"
+    if not perhaps:
+        return text
+    why = ": it may lie on either side of that mark, so measure it" if measured else ", so measure first"
+    return f"{text}; of large fish {join(perhaps)}{why}"
+
+
+def room(counts: list[str]) -> str:
+    """Kept count told: what is left."""
+    return f"the day is not full: {join(counts)} before this one"
+
+
+def filled(counts: list[str], told: bool) -> str:
+    """The counts with these fish among them."""
+    return join(counts) + ("" if told else ", if none were kept before")
+
+
+def many(count: int, fish: str) -> str:
+    """Several fish of a kind."""
+    return f"{count} {fish}"

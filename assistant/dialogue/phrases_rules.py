@@ -6,6 +6,8 @@ lawful: rules "would let you", and somebody official has the last word.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from assistant.text import join, sentence
 
 ANY_FISH = "any fish"
@@ -21,6 +23,12 @@ ACT = {
     "release": "put it back",
     "closed": "fishing for it is not open; one caught by accident goes back at once",
     "do-not-release": "it must not go back alive",
+}
+ACT_MANY = {
+    "keep": "these rules would let you keep them; letting them go is always fine",
+    "release": "put them back",
+    "closed": "fishing for them is not open; those caught by accident go back at once",
+    "do-not-release": "they must not go back alive",
 }
 NOTHING_CERTAIN = "no lawful act is certain"
 RELEASE_CERTAIN = "whether it may be kept is not certain; letting it go is fine"
@@ -75,24 +83,9 @@ def may_keep(fish: str, place: str, fewer: str, length: str) -> str:
     return sentence(f"{fish}{size} {place}: {fewer}")
 
 
-def fewer_than(limits: list[str]) -> str:
-    """Kept count not told."""
-    return f"keep if you have fewer than {join(limits)} so far today"
-
-
-def with_big(text: str, limits: list[str]) -> str:
-    """The room left, with the limits on large fish that this one would count in."""
-    return f"{text}, and of such large fish {join(limits)}" if limits else text
-
-
 def counts_so_far(counts: list[str]) -> str:
     """The counts beside a verdict that hangs on something else."""
     return sentence(f"counts so far: {join(counts)}")
-
-
-def room(counts: list[str]) -> str:
-    """Kept count told: what is left."""
-    return f"the day is not full: {join(counts)} before this one"
 
 
 OPEN_NO_LIMIT = "the rule states no limit"
@@ -252,11 +245,11 @@ def no_rule(fish: str, place: str, may_go_back: bool) -> str:
     )
 
 
-def outside_year(place: str, first: str, last: str, day: str) -> str:
-    """No rule year for the day."""
+def outside_year(place: str, first: str, last: str, day: str, yet: bool) -> str:
+    """No rule year for the day; ``yet``: it lies ahead."""
     return sentence(
-        f"the rules held for {place} run from {first} to {last} and say nothing of {day}; another year's rules are "
-        "not borrowed"
+        f"no rules are held for {place} on {day}{' yet' if yet else ''}: those held run from {first} to {last}, and "
+        "another year's rules are not borrowed"
     )
 
 
@@ -436,13 +429,17 @@ def standing_own(as_of: str, first: str, last: str) -> str:
     )
 
 
-DOUBT_BACK = "if in doubt, measure again or put the fish back"
+DOUBT_BACK = "if in doubt, put the fish back"
+DOUBT_MEASURE = "if in doubt, measure again or put the fish back"
 DOUBT_PHONE = "if in doubt, photograph it and phone the agency"
 
 
-def advice_note(doubt: str) -> str:
-    """What is always said of any verdict."""
-    rests = f" It rests on the name and length you gave: {doubt}." if doubt else ""
+NAME_GIVEN, LENGTH_GIVEN = "name", "length"
+
+
+def advice_note(doubt: str, given: Sequence[str]) -> str:
+    """What is always said of any verdict, and on what it rests of what was told."""
+    rests = f" It rests on the {join(given)} you gave: {doubt}." if doubt and given else ""
     return f"Not legal advice; the agency or an officer has the last word.{rests}"
 
 

@@ -66,6 +66,19 @@ LISTED = {
 }
 
 
+OPEN = {"harvest": "Open", "catch-and-release": "For release only", "closed": "Closed"}
+
+
+def opening(name: str, opens: str) -> str:
+    """A fish with the day on which keeping it opens."""
+    return f"{name} (until {opens})" if opens else name
+
+
+def open_line(mode: str, names: str) -> str:
+    """The fishes of which a season holds."""
+    return sentence(f"{OPEN[mode]}: {names}")
+
+
 def closed_to_all(opens: str, tag: str) -> str:
     """Closed to all fishing on the day."""
     return sentence("closed to all fishing" + (f"; it opens again on {opens}" if opens else "") + tag)
@@ -89,9 +102,10 @@ def nothing_named(fish: str, place: str) -> str:
     )
 
 
-def not_held(place: str, day: str, first: str, last: str) -> str:
-    """No rule year for the day."""
-    return sentence(f"unknown: the rules held for {place} run from {first} to {last} and say nothing of {day}")
+def not_held(place: str, day: str, first: str, last: str, yet: bool) -> str:
+    """No rule year for the day; ``yet``: it lies ahead."""
+    held = f": those held run from {first} to {last}" if first else ""
+    return sentence(f"unknown: no rules are held for {place} on {day}{' yet' if yet else ''}{held}")
 
 
 def in_rule_year(day: str) -> str:
@@ -128,6 +142,10 @@ NO_DUTY = {
     "gear": (
         "The rules held for {place} say nothing of gear. That is not the same as allowed: check the local gear rule."
     ),
+    "hours": (
+        "The rules held for {place} set no hours: day or night, the season, bag and length are the same. That is not "
+        "the same as allowed: check the local rule on night fishing."
+    ),
     "licence": "The rules held for {place} say nothing of licences. Check with the agency whether you need one.",
     "transport": (
         "The rules held for {place} say nothing of carrying fish away alive; that is not the same as allowed."
@@ -139,6 +157,7 @@ NO_DUTY_HERE = {
         "for the exact water."
     ),
     "gear": "Rules on hooks, lines and gear differ from place to place. Check the local rule for the exact water.",
+    "hours": "Hours differ from water to water, and some are closed at night. Check the rule for the exact water.",
     "licence": (
         "Most places ask for a licence from a certain age, commonly about 16, but the age differs from place to "
         "place and on "
@@ -231,6 +250,28 @@ UNKNOWN_PLACE = "that water"
 def unknown_place(name: str) -> str:
     """A water that the base does not hold."""
     return f"I hold no rules for {name}."
+
+
+# --- invented waters ----------------------------------------------------------------------------------------------
+
+WATERS_HELD = "Rules are held for invented waters only, to practise with; no real water has any here."
+ASK_WATER = "Ask what is open on one of them, or whether a fish caught there may be kept."
+
+
+def invented_place(name: str, land: str, water: bool) -> str:
+    """A place of the demonstration: made up, and without a list of fishes."""
+    what = ("an invented water" if water else "an invented province") + (f" in {land}" if land else "")
+    return f"{name} is {what}, made up to practise with fishing rules: no species list is held for it."
+
+
+def rules_name(place: str, names: str) -> str:
+    """The fishes that the rules of a place name."""
+    return sentence(f"The rules held for {place} name {names}; whether they live there is not told")
+
+
+def waters_of(land: str, names: str) -> str:
+    """The waters of an invented land."""
+    return sentence(f"Waters in {land}: {names}")
 
 
 # --- a limit that the angler quotes -------------------------------------------------------------------------------

@@ -180,8 +180,7 @@ def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
     asked = held.asked.kind if held.asked is not None else ""
     unit = next((m.unit for m in reversed(held.lengths) if m.unit in ("in", "cm", "mm", "ft", "m")), "")
     unit = unit or {"metric": "cm", "mm": "mm"}.get(held.units, "in")
-    first = tokens[0].word if tokens else ""
-    told = asked == "time" or (asked in NUMBERED and (first in NUMBERS or first.isdigit()))
+    told = asked in NUMBERED or bool(_KEPT & {t.word for t in tokens})
     talk = asked == "length" or (asked != "character" and not told and bool(held.lengths) and len(tokens) <= 7)
     taped = bool(_TAPED & {t.word for t in tokens}) and asked != "character"
     talk = taped or ((talk or _asks_weight(tokens, lexicon)) and not _names_count(tokens, lexicon))
@@ -200,6 +199,8 @@ def _asks_weight(tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     return asked and len(numbers) == 1 and FEWEST_INCHES < numbers[0] < MOST_INCHES
 
 
+_KEPT = word_set("kept already")
+"""Words that make a bare number one of fish."""
 _TAPED = word_set("pinched taped tape remeasured measured measures ruler")
 FEWEST_INCHES, MOST_INCHES = 5, 100
 

@@ -14,16 +14,17 @@ from datetime import date
 from decimal import Decimal
 
 from assistant.dialogue.catch_kept import read_kept
-from assistant.dialogue.catch_measures import read_days, read_lengths
+from assistant.dialogue.catch_measures import NUMBER_WORDS, count_of, read_days, read_lengths
 from assistant.dialogue.catch_notes import read_notes
 from assistant.dialogue.catch_query import CatchQuery, Circumstances, Named, Step
-from assistant.dialogue.catch_text import parse_catch
+from assistant.dialogue.catch_text import ASKED_FIRST, parse_catch
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lexicon import lexicon_of
 from assistant.dialogue.reading import Measure, Reading
 from assistant.dialogue.rule_names import Resolve, members_of, named_in, resolvers
+from assistant.dialogue.subjects import species_of, subjects
 from assistant.dialogue.turn import Turn
-from assistant.dialogue.when import DAYS, MONTHS
+from assistant.dialogue.when import DAYS, MONTHS, in_some_year, tells_past
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.regulations import Rulebook
 from assistant.model.rulebook import rulebook
@@ -34,11 +35,18 @@ from assistant.text import key
 STILL_OPEN = 0.05
 """A candidate of an identification that is at least so likely cannot be excluded."""
 MOST_FISH = 12
+_SEVERAL = "|".join(word for word, n in NUMBER_WORDS.items() if n > 1)
 _HAVE = re.compile(
-    r"\b(?:(?:i|we)(?:'ve| have| ve)? )?(?:already )?(?:have|got|had|has)(?: already)? (?=\d+\b|a limit)", re.IGNORECASE
+    r"\b(?:(?:i|we)(?:'ve| have| ve)? )?(?:already )?(?:have|got|had|has)(?: already)? "
+    rf"(?=\d+\b|a limit|(?:{_SEVERAL})\b)", re.IGNORECASE
 )
+_HAVE_ONE = re.compile(
+    r"(?<=[,;.] )(?:and |but )?(?:i|we)(?:'ve| have)(?: got)?(?: already)? (?=(?:one|an?)\b)", re.IGNORECASE
+)
+"""Behind the question: one that is kept, not the one asked about."""
 _COUNT_ONLY = re.compile(
-    r"\W*(?:i |we )?(?:have |kept |got |just |only |about )*(\d+)(?: (?:so far|kept|today|already|fish|of them))*\W*"
+    r"\W*(?:i |we )?(?:have |kept |got |just |only |about |a )*"
+    rf"(\d+|{'|'.join(NUMBER_WORDS)})(?: (?:so far|kept|today|already|fish|of them))*\W*"
 )
 _NO_UNIT = re.compile(
     r"\b(over|under|above|below|longer than|shorter than) (\d+(?:\.\d+)?)(?!\s*(?:cm|mm|in\b|inch|\"|/|\.?\d|kg|lb))",
@@ -50,6 +58,11 @@ _PART_OF = re.compile(
     re.IGNORECASE,
 )
 _LIMIT_WITH = re.compile(r"\b(limit) with (?=\d)", re.IGNORECASE)
+_DENIED = re.compile(
+    r",?\s*\b(?:not|isn't|wasn't)\s+(?:an?\s+)?\d+(?:\.\d+)?(?: \d/\d)?\s*(?:(?:cm|mm|in(?:ch(?:es)?)?)\b|\")?"
+    r"(?! (?:kept|fish|of))", re.IGNORECASE
+)
+"""A length that is taken back beside the right one ("66 cm, not 76")."""
 _IN_PLACE = re.compile(r"\b(\d+(?:\.\d+)?(?: \d/\d)?) in (?=(?:the )?(\w+(?: \w+){0,2}))", re.IGNORECASE)
 _SHORT_FORMS = (
     (re.compile(r"\bim\b", re.IGNORECASE), "i'm"),
@@ -97,13 +110,33 @@ def book_of(kb: KnowledgeBase) -> Rulebook:
     return kb.derived("rulebook", rulebook)
 
 
+def of_this_fish(turn: Turn) -> Turn:
+    """The turn without lengths of another fish: told before of one that the line neither names nor points to."""
+    told = any(m.kind == "length" and m.own for m in turn.reading.measures)
+    named = set(species_of(turn.kb, subjects(turn, carried=False)))
+    if told or not named or named & set(species_of(turn.kb, turn.held.taxa)) or POINTING & set(turn.reading.words):
+        return turn
+    return turn._replace(held=turn.held.after(lengths=()))
+
+
+POINTING = frozenset({"it", "its", "this", "that", "same", "instead"})
+"""Words of a line that speaks of the fish of the line before, even under another name."""
+
+
+def without_kept(held: Held, query: CatchQuery | None) -> Held:
+    """The conversation without lengths of fish that were kept before."""
+    kept = {k.length.low for s in (query.steps if query is not None else ()) for k in s.kept or ()}
+    own = {s.length.low for s in (query.steps if query is not None else ())}
+    return held.after(lengths=tuple(m for m in held.lengths if length_of(m).low not in kept - own))
+
+
 def context_of(turn: Turn) -> Context:
     """The catch, place and day that a line is about."""
     book = book_of(turn.kb)
     taxa_of, places_of = resolvers(turn.kb, turn.reading, book)
     held = turn.held
     text = _completed(turn, places_of)
-    day, said = _day(held, turn.clock)
+    day, said = _day(turn)
     before = _before(turn, day or turn.clock)
     query = _parsed(text, taxa_of, places_of, turn, day or turn.clock, before)
     fresh = query is not None
@@ -158,8 +191,11 @@ def _completed(turn: Turn, places_of: Resolve) -> str:
     text = turn.reading.text.replace("’", "'")
     for pattern, full in _SHORT_FORMS:
         text = pattern.sub(full, text)
+    if turn.reading.measures:
+        text = _DENIED.sub(" ", text)
     if not _others(text):
-        text = _HAVE.sub("kept ", text)
+        text = _HAVE.sub(lambda m: ", kept " if m.start() else "kept ", text)
+        text = _HAVE_ONE.sub("kept ", text) if ASKED_FIRST.match(text) else text
     lengths = [m for m in turn.reading.measures if m.kind == "length"] or list(turn.held.lengths)
     text = _IN_PLACE.sub(lambda m: _inches(m, places_of), _LIMIT_WITH.sub(r"\1, kept ", text))
     if lengths:
@@ -187,14 +223,16 @@ def _answered(turn: Turn, text: str, places_of: Resolve) -> str:
     bare = _COUNT_ONLY.fullmatch(text.lower())
     if asked.kind == "count":
         if bare:
-            return f"{bare[1]} kept"
+            return f"{count_of(bare[1])} kept"
         nothing = reading.answer == "no" and not any(ch.isdigit() for ch in text)
         return "nothing kept" if nothing or key(text) in ("none", "nothing", "zero") else ""
+    kept = _kept_before(turn.held)
+    if kept and _PART_OF.match(text) and asked.kind in ("kept-lengths", "length"):
+        return f"{kept} kept, {text}"
     if asked.kind == "kept-lengths" and any(ch.isdigit() for ch in text):
-        kept = _kept_before(turn.held)
-        return f"{kept} kept, {text}" if kept and _PART_OF.match(text) else f"kept {text}"
+        return f"kept {text}"
     if asked.kind == "age" and bare:
-        return f"angler aged {bare[1]}"
+        return f"angler aged {count_of(bare[1])}"
     if asked.kind == "ice" and reading.answer in ("yes", "no"):
         return "through the ice" if reading.answer == "yes" else "open water"
     found = places_of(text) if asked.kind == "side" else ()
@@ -234,7 +272,7 @@ def _bare(
 ) -> CatchQuery | None:
     """A line that names no fish: what it tells of day, kept fish, length and circumstances."""
     about, rest = read_notes(text, places_of)
-    days, rest = read_days(rest, turn.clock)
+    days, rest = read_days(rest, turn.clock, tells_past(text))
     kept, rest = read_kept(rest, taxa_of)
     lengths, _ = read_lengths(rest)
     if before is None and kept is None and not lengths:
@@ -252,15 +290,26 @@ def _notes(text: str, places_of: Resolve) -> Circumstances:
 # what is carried over -----------------------------------------------------------------------------------------
 
 
-def _day(held: Held, clock: date) -> tuple[date | None, bool]:
-    """The day held in the conversation, that of the clock where none is; None where only a month is known."""
-    text = held.date
+def _day(turn: Turn) -> tuple[date | None, bool]:
+    """The day held in the conversation, that of the clock where none is; None where only a month is known.
+
+    A day without its year is that of the catch judged before where it is the same, else the coming one, or the last
+    one gone by where the line tells of the past.
+    """
+    text = turn.held.date
     if not text:
-        return clock, False
-    try:
-        return date.fromisoformat(text if not text.startswith("--") else f"{clock.year}{text[1:]}"), True
-    except ValueError:
+        return turn.clock, False
+    if not text.startswith("--"):
+        return date.fromisoformat(text), True
+    month, day = int(text[2:4]), text[5:]
+    if not day:
         return None, True
+    last = spoken(turn.held).query
+    before = last.steps[-1].day if last is not None and last.steps and not turn.reading.date else None
+    if before is not None and before.isoformat().endswith(text[1:]):
+        return before, True
+    made = in_some_year(lambda year: date(year, month, int(day)), turn.clock, tells_past(turn.reading.text))
+    return made, True
 
 
 def _before(turn: Turn, day: date) -> CatchQuery | None:
@@ -330,7 +379,8 @@ def _filled(
     said: bool,
 ) -> CatchQuery:
     """The query with place, day, length, kept fish and circumstances of the conversation where it tells none."""
-    own = [m for m in turn.reading.measures if m.kind == "length" and m.own]
+    kept = {k.length.low for s in query.steps for k in s.kept or ()}
+    own = [m for m in turn.reading.measures if m.kind == "length" and m.own and length_of(m).low not in kept]
     last = before.steps[-1] if before is not None else Step()
     answered = turn.held.asked is not None and turn.held.asked.kind == "kept-lengths"
     alone = bool(turn.reading.water or turn.reading.places) and query.day_said and _has_fish(query)
@@ -340,7 +390,7 @@ def _filled(
         if step.length == c.UNSAID and own and len(query.steps) == 1 and not answered:
             step = replace(step, length=length_of(own[-1]))
         if not alone:
-            step = _carried(step, last, places)
+            step = _carried(step, last, places, not POINTING & set(turn.reading.words))
         elif not step.places:
             step = replace(step, places=places)
         if not query.day_said and said:
@@ -369,15 +419,27 @@ def _of_kept(step: Step) -> Step:
     return replace(step, fish=names) if len(names) == 1 else step
 
 
-def _carried(step: Step, last: Step, places: tuple[str, ...]) -> Step:
+def _same_fish(step: Step, last: Step) -> bool:
+    """True where one may be the other."""
+    mine, before = ({t for n in s.fish for t in n.taxa} for s in (step, last))
+    return not mine or not before or bool(mine & before)
+
+
+def _carried(step: Step, last: Step, places: tuple[str, ...], other: bool) -> Step:
+    """The step with what the one before tells; a length stays with its fish (``other``: the line speaks of no same)."""
     if not step.places:
         step = replace(step, places=places)
     if not step.fish and not step.any_fish and not step.crosses:
-        step = replace(step, fish=last.fish, any_fish=last.any_fish, crosses=last.crosses)
-    if step.length == c.UNSAID:
+        count = last.count if step.length == c.UNSAID else step.count
+        step = replace(step, fish=last.fish, any_fish=last.any_fish, crosses=last.crosses, count=count)
+    other = other and not _same_fish(step, last)
+    if step.length == c.UNSAID and not other:
         step = replace(step, length=last.length)
     if step.kept is None and step.day == last.day:
-        step = replace(step, kept=last.kept)
+        kept = last.kept
+        if other and kept is not None and len(last.fish) == 1:
+            kept = tuple(replace(k, name=k.name or last.fish[0]) for k in kept)
+        step = replace(step, kept=kept)
     if step.moment is None and step.day == last.day:
         step = replace(step, moment=last.moment)
     return step

@@ -32,8 +32,13 @@ class Survey:
     rule_year: tuple[str, str]
 
 
-def survey(kb: KnowledgeBase, book: Rulebook, place: str, day: date, named: Sequence[Named]) -> Survey:
-    """The rules at a place on a day, for the fishes named or for all that the rules there name."""
+def survey(
+    kb: KnowledgeBase, book: Rulebook, place: str, day: date, named: Sequence[Named], only_open: bool = False
+) -> Survey:
+    """The rules at a place on a day, for the fishes named or for all that the rules there name.
+
+    ``only_open``: of all fishes it is only told which ones are open.
+    """
     here = book.positions(place)
     wanted = unique(t for n in named for m in meant(n, here, book) for t in _spread(m, book))
     name = " / ".join(unique(n.words.lower() for n in named))
@@ -43,7 +48,8 @@ def survey(kb: KnowledgeBase, book: Rulebook, place: str, day: date, named: Sequ
         "lead", tell.outlook_lead(words.at_words(kb, place) if name else where, words.day_words(day), name), claim=False
     )
     blocks = _orders(book, found)
-    sides = [_at(kb, book, _or_nearest(o, place, book, wanted), o, where, name) for o in found]
+    brief = only_open and not wanted
+    sides = [_at(kb, book, _or_nearest(o, place, book, wanted), o, where, name, brief) for o in found]
     shared = [b for b in sides[0] if all(b in side for side in sides)] if sides else []
     blocks += shared
     for outlook, side in zip(found, sides, strict=True):
@@ -52,21 +58,35 @@ def survey(kb: KnowledgeBase, book: Rulebook, place: str, day: date, named: Sequ
             only = tell.side_heading(words.place_words(kb, outlook.position.place), bool(shared))
             blocks.append(Block("point", only, claim=False))
         blocks += own
-    if len(blocks) == 1:
+    if len(blocks) == 1 and not brief:
         (one,) = blocks
         text = tell.outlook_single(lead.text, one.text, name)
         lead, blocks = Block("lead", text, statements=one.statements, claim=one.claim), []
     return Survey((lead, *blocks), _rules(found), _verdict(found, bool(named)), *_dates(found))
 
 
+def named_here(kb: KnowledgeBase, book: Rulebook, place: str, day: date) -> tuple[list[str], tuple[str, ...]]:
+    """The fishes and groups that the rules of a place name, and those rules."""
+    found = [o for o in (_or_nearest(o, place, book, ()) for o in outlooks(place, day, book)) if o.held]
+    lines = [(_name(kb, book, line), line.rules) for o in found for line in o.lines]
+    return list(unique(name for name, _ in lines)), unique(r for _, rules in lines for r in rules)
+
+
 def _or_nearest(outlook: Outlook, place: str, book: Rulebook, wanted: Sequence[str]) -> Outlook:
-    """The outlook itself, or that of the nearest day of the rule year held, where the day lies outside it."""
+    """The outlook itself, or that of the same day in the rule year held, or its nearest, where the day is outside."""
     first, last = outlook.rule_year
     if outlook.held or not first:
         return outlook
-    day = date.fromisoformat(first if outlook.day.isoformat() < first else last)
+    day = _in_rule_year(outlook.day, date.fromisoformat(first), date.fromisoformat(last))
     near = (o for o in outlooks(place, day, book, wanted) if o.position == outlook.position)
     return next(near, outlook)
+
+
+def _in_rule_year(day: date, first: date, last: date) -> date:
+    """The same day between two days, or the nearest of the two where it does not lie between them in any year."""
+    years = range(first.year, last.year + 1) if (day.month, day.day) != (2, 29) else ()
+    same = (day.replace(year=year) for year in years)
+    return next((d for d in same if first <= d <= last), first if day < first else last)
 
 
 def _rules(found: Sequence[Outlook]) -> tuple[str, ...]:
@@ -113,18 +133,24 @@ def _verdict(found: Sequence[Outlook], asked: bool) -> str | None:
     )
 
 
-def _at(kb: KnowledgeBase, book: Rulebook, outlook: Outlook, asked: Outlook, where: str, name: str) -> list[Block]:
+def _at(
+    kb: KnowledgeBase, book: Rulebook, outlook: Outlook, asked: Outlook, where: str, name: str, brief: bool
+) -> list[Block]:
     """The lines of one side or part; where the day asked for is not covered, that first."""
     blocks: list[Block] = []
     if not asked.held:
         first, last = (words.day_words(d) for d in asked.rule_year) if asked.rule_year[0] else ("", "")
-        blocks.append(Block("point", tell.not_held(where, words.day_words(asked.day), first, last), claim=False))
+        ahead = asked.day.isoformat() > asked.rule_year[1]
+        text = tell.not_held(where, words.day_words(asked.day), first, last, ahead)
+        blocks.append(Block("point", text, claim=False))
         if not outlook.held:
             return blocks
         blocks.append(Block("point", tell.in_rule_year(words.day_words(outlook.day)), claim=False))
     if outlook.under_age is not None:
         blocks.append(Block("point", tell.under_age(outlook.under_age), claim=False))
     shut = _shut(book, outlook)
+    if brief and not shut:
+        return [*blocks, *_open(kb, book, outlook)]
     lines = [*shut, *_lines(kb, book, outlook)]
     blocks += lines[:MOST_LINES]
     if name:
@@ -172,6 +198,20 @@ def _lines(kb: KnowledgeBase, book: Rulebook, outlook: Outlook) -> list[Block]:
 
 def _when_open(line: Line, numbers: list[str]) -> list[str]:
     return tell.then(numbers) if line.season.mode == "closed" and line.season.next_open else numbers
+
+
+def _open(kb: KnowledgeBase, book: Rulebook, outlook: Outlook) -> list[Block]:
+    """Which fishes are open, for release only, or closed on the day: a line each, with the day on which it opens."""
+    told: dict[str, list[str]] = {mode: [] for mode in tell.OPEN}
+    rules: dict[str, list[str]] = {mode: [] for mode in tell.OPEN}
+    for line in (x for x in outlook.lines if x.season.mode in told and not x.listed):
+        opens = words.day_words(line.season.next_open) if line.season.next_open is not None else ""
+        told[line.season.mode].append(tell.opening(_name(kb, book, line), opens))
+        rules[line.season.mode] += [line.season.rule]
+    return [
+        Block("point", tell.open_line(mode, join(list(unique(names)))), statements=statements(unique(rules[mode])))
+        for mode, names in told.items() if names
+    ]
 
 
 def _name(kb: KnowledgeBase, book: Rulebook, line: Line) -> str:

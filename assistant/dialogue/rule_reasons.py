@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
+from assistant.dialogue import phrases_limits as limit_words
 from assistant.dialogue import phrases_rules as say
 from assistant.dialogue import rule_words as words
 from assistant.dialogue.catch_query import Step
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.regulations import OverCount, Rulebook
+from assistant.model.regulations import Rulebook
 from assistant.reasoning.catch import UNSAID
 from assistant.reasoning.counting import is_over
 from assistant.reasoning.verdict import Reason, Season, Tally, Verdict, Why
@@ -54,6 +55,11 @@ class Told:
     def fish(self) -> str:
         """The fish as it was called."""
         return fish_called(self.kb, self.step)
+
+    @property
+    def amount(self) -> str:
+        """The fish with how many of them are meant."""
+        return limit_words.many(self.step.count, self.fish) if self.step.count > 1 else self.fish
 
     def tag(self, reason: Reason) -> str:
         """The binding rule and field."""
@@ -114,20 +120,24 @@ def _may_keep(told: Told, reason: Reason) -> str:
     limits = _binding(told.verdict.tallies)
     if not limits:
         text = say.OPEN_NO_LIMIT
+    elif told.step.count > 1:
+        with_these = [replace(t, have=t.have + 1, at_most=t.at_most + 1) for t in limits]
+        counts = [words.tally_words(told.kb, told.book, t) for t in with_these]
+        text = limit_words.filled(counts, told.step.kept is not None)
     elif told.step.kept is None:
-        text = say.fewer_than([f"{t.limit} {words.counted(told.kb, told.book, t.name)}" for t in limits])
+        text = limit_words.fewer_than([f"{t.limit} {words.counted(told.kb, told.book, t.name)}" for t in limits])
     else:
-        text = say.room([words.tally_words(told.kb, told.book, t) for t in limits])
+        text = limit_words.room([words.tally_words(told.kb, told.book, t) for t in limits])
     length = words.fish_length(told.step.length)
-    big = [words.over_words(x) for x in _over_counts(told)]
-    return say.may_keep(told.fish, told.at, say.with_big(text, big) + told.tag(reason), length)
+    text = limit_words.with_big(text, _over_counts(told, True), _over_counts(told, None), told.step.length != UNSAID)
+    return say.may_keep(told.amount, told.at, text + told.tag(reason), length)
 
 
-def _over_counts(told: Told) -> list[OverCount]:
-    """Counts of large fish in which this fish would count."""
+def _over_counts(told: Told, sure: bool | None) -> list[str]:
+    """Counts of large fish in which this fish would count (``sure``), or may count for all that is known (None)."""
     gone = {r.rule for r in told.verdict.replaced if r.field == "length"}
     overs = [told.book.overs[x] for r in told.verdict.rules if r not in gone for x in told.book.rules[r].overs]
-    return [x for x in overs if told.step.length != UNSAID and is_over(told.step.length, x)]
+    return list(unique(words.over_words(x) for x in overs if is_over(told.step.length, x) is sure))
 
 
 def _binding(tallies: Sequence[Tally]) -> list[Tally]:
@@ -183,7 +193,8 @@ def _hours(told: Told, reason: Reason) -> tuple[str, str]:
 
 def _outside(told: Told, reason: Reason) -> str:
     first, last = reason.span or (told.day, told.day)
-    return say.outside_year(told.place, words.day_words(first), words.day_words(last), words.day_words(told.day))
+    return say.outside_year(told.place, words.day_words(first), words.day_words(last), words.day_words(told.day),
+                            told.day > last)
 
 
 def _no_lawful(told: Told, reason: Reason) -> str:

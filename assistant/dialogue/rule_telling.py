@@ -18,6 +18,8 @@ from assistant.text import unique
 
 TOLD_DUTIES = frozenset({"report", "transport", "gear", "handling"})
 """Topics of duties that go with every verdict; bait and licences are told when they are asked for."""
+LISTED = frozenset({Why.PROTECTED, Why.PROHIBITED})
+"""Reasons of fishes that are protected or prohibited."""
 SILENT = frozenset({Remark.NEVER_CARRY_ALIVE, Remark.ORDER_IN_FORCE, Remark.CONFLICT})
 """Remarks that are told in another place."""
 
@@ -33,26 +35,31 @@ def lead_text(told: Told) -> str:
     why = reason_text(told)
     if told.verdict.word is Word.UNKNOWN and told.verdict.reason.why in JUST_ASK:
         return why
-    return say.verdict_lead(str(told.verdict.word), why, _act(told.verdict))
+    return say.verdict_lead(str(told.verdict.word), why, _act(told.verdict, told.step.count))
 
 
-def _act(found: Verdict) -> str:
+def _act(found: Verdict, count: int) -> str:
     """What to do, in short; for an open verdict what is still certain."""
     if found.word is not Word.UNKNOWN:
-        return say.ACT[str(found.word)]
+        return (say.ACT if count == 1 else say.ACT_MANY)[str(found.word)]
     if found.reason.why is Why.NO_LAWFUL_ACT:
         return say.NOTHING_CERTAIN
     return say.RELEASE_CERTAIN if Act.RELEASE in found.acts else say.NOT_KNOWN
 
 
 def points(told: Sequence[Told], day_said: bool, clock: date, noted: Collection[str] = ()) -> list[Block]:
-    """The blocks below the verdicts of one line, nothing said twice; which rule gave way is told once (``noted``)."""
+    """The blocks below the verdicts of one line, nothing said twice.
+
+    Which rule gave way and what every angler must do is told once in a conversation (``noted``); what a listed fish
+    demands is told each time.
+    """
     rules = unique(r for one in told for r in one.verdict.rules)
     blocks = [Block("doubt", _rests_on(told, day_said, clock), statements=statements(rules), claim=bool(rules))]
     for one in told:
         blocks += [_block("point", t, one) for t in (_counts(one), _replaced(one), *_orders(one), *_remarks(one))
                    if t and not (t in noted and t == _replaced(one))]
-    blocks += _duties(told)
+    listed = any(o.reason.why in LISTED for one in told for o in one.verdict.outcomes)
+    blocks += [b for b in _duties(told) if listed or b.text not in noted]
     kept: dict[str, Block] = {}
     for block in blocks:
         if block.text:
@@ -69,11 +76,13 @@ def statements(rules: Sequence[str]) -> tuple[str, ...]:
     return tuple(f"rule:{r}" for r in rules)
 
 
-def step_words(told: Told) -> str:
-    """What sets one step of a sequence apart: fish, length, place and day."""
+def step_words(told: Told, others: Sequence[Told]) -> str:
+    """What sets one step of a sequence apart: fish, length; place and day where they are not those of all."""
     length = words.fish_length(told.step.length)
     day = words.day_words(told.verdict.day) if told.verdict.day is not None else ""
-    return ", ".join(x for x in (f"{told.fish} {length}".strip(), told.place, day) if x)
+    place = told.place if any(o.place != told.place for o in others) else ""
+    when = day if any(o.verdict.day != told.verdict.day for o in others) else ""
+    return ", ".join(x for x in (f"{told.amount} {length}".strip(), place, when) if x)
 
 
 # what it rests on ---------------------------------------------------------------------------------------------------
@@ -164,7 +173,7 @@ def _duties(all_told: Sequence[Told]) -> list[Block]:
     depends: dict[str, dict[str, str]] = {}
     for told in all_told:
         listed = {
-            o.reason.rule: o.taxon for o in told.verdict.outcomes if o.reason.why in (Why.PROTECTED, Why.PROHIBITED)
+            o.reason.rule: o.taxon for o in told.verdict.outcomes if o.reason.why in LISTED
         }
         unsure = told.verdict.word is Word.UNKNOWN
         for duty, rule in told.verdict.obligations:
@@ -202,10 +211,14 @@ def standing(
     rules: Sequence[str],
     as_of: str,
     year: tuple[str, str],
-    doubt: str = say.DOUBT_BACK,
+    doubt: str,
     noted: Collection[str] = (),
+    given: Sequence[str] = (),
 ) -> list[Block]:
-    """What is always said: in full once, then (when it was ``noted`` in the conversation) in one line."""
+    """What is always said: in full once, then (when it was ``noted`` in the conversation) in one line.
+
+    ``given`` is what the angler told of the fish and the answer rests on.
+    """
     sets = [book.rule_sets[s] for r in rules if r in book.rules for s in book.rules[r].rule_set if s in book.rule_sets]
     sets = sets or list(book.rule_sets.values())
     first, last = (words.day_words(d) if d else "" for d in year)
@@ -217,11 +230,12 @@ def standing(
         return [Block("rule-note", short, statements=statements(rules), claim=False)]
     return [
         Block("rule-note", note, statements=statements(rules), claim=False),
-        Block("rule-note", say.advice_note(doubt), claim=False),
+        Block("rule-note", say.advice_note(doubt, given), claim=False),
     ]
 
 
-def doubt_of(found: Sequence[Verdict]) -> str:
+def doubt_of(found: Sequence[Verdict], measured: bool) -> str:
     """What to do in doubt: put it back, unless it may be a fish that must not go back."""
-    bad = any(o.reason.why is Why.PROHIBITED for v in found for o in v.outcomes)
-    return say.DOUBT_PHONE if bad else say.DOUBT_BACK
+    if any(o.reason.why is Why.PROHIBITED for v in found for o in v.outcomes):
+        return say.DOUBT_PHONE
+    return say.DOUBT_MEASURE if measured else say.DOUBT_BACK

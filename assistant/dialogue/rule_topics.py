@@ -9,9 +9,10 @@ from assistant.dialogue import phrases_surveys as tell
 from assistant.dialogue import rule_words as words
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.rule_context import Context
-from assistant.dialogue.rule_telling import standing, statements
+from assistant.dialogue.rule_telling import special, standing, statements
 from assistant.dialogue.subjects import MOST, subjects
 from assistant.dialogue.turn import Turn
+from assistant.reasoning.lawful import covered
 from assistant.reasoning.outlook import duties_at
 from assistant.text import unique
 
@@ -25,6 +26,7 @@ TOPICS = (
     "rule-gear",
     "rule-border",
     "rule-licence",
+    "rule-hours",
     "rule-possession",
 )
 """Topics in order of precedence."""
@@ -36,6 +38,7 @@ DUTY = {
     "rule-border": ("border", "licence"),
 }
 """Which duties of the rule book speak of a topic."""
+HOURS = "rule-hours"
 BAITS = frozenset({"rule-bait", "rule-gear"})
 """Topics in which a fish that is named is bait, not the fish spoken of."""
 CAUTIONS = {"rule-moving": ("never-move-live", "stock-permit"), "rule-bait": ("bait-disposal", "sunfish-as-bait")}
@@ -54,6 +57,9 @@ def topic_answer(turn: Turn, found: Context, topic: str) -> Answer:
     blocks: list[Block] = []
     if topic == "rule-moving":
         blocks.append(Block("lead", tell.MOVE_NO, claim=False))
+    if topic == HOURS:
+        told, rules = _hours(turn, found)
+        blocks.append(told)
     if topic in DUTY:
         duty, rules = _duties(turn, found, DUTY[topic])
         blocks += duty
@@ -76,6 +82,16 @@ def topic_answer(turn: Turn, found: Context, topic: str) -> Answer:
     return Answer(
         "rules", (lead, *rest), taxa=subjects(turn, topic not in BAITS)[:MOST], rules=statements(unique(rules))
     )
+
+
+def _hours(turn: Turn, found: Context) -> tuple[Block, list[str]]:
+    """The hours without fishing at the place on the day, or that no rule speaks of hours."""
+    place = words.place_words(turn.kb, found.places[0]) if found.places else ""
+    day = found.day or turn.clock
+    here = [r for p in found.places for x in found.book.positions(p) for r in covered(x, day, found.book)]
+    rules = list(unique(r.id for r in here if r.closed_hours))
+    text = " ".join(special(found.book, rules)) if rules else tell.no_duty("hours", place)
+    return Block("point", text, statements=statements(rules), claim=bool(rules)), rules
 
 
 def _duties(turn: Turn, found: Context, topics: Sequence[str]) -> tuple[list[Block], list[str]]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
+from contextlib import suppress
 from datetime import date, timedelta
 from functools import cache
 from typing import NamedTuple
@@ -64,6 +65,8 @@ SEASON = "season-"
 """Cue families of seasons begin so in the base: season-winter, season-spawning, ..."""
 _MONTH = "|".join(sorted(MONTHS, key=len, reverse=True))
 _DAY = "|".join(sorted(DAYS, key=len, reverse=True))
+_PAST = rf"\b(?:caught|landed|hooked|pulled|took|went|fished|was|were|did|had)\b|\blast\s+(?:{_MONTH})\b"
+"""Words by which a line tells of days gone by."""
 _NUMBER = r"(?:\d{1,3}|" + "|".join(w for w in NUMBERS if w not in ("zero",)) + r"|an?)"
 
 
@@ -104,6 +107,25 @@ def _season(tokens: Sequence[Token], lexicon: Lexicon) -> str:
 
 def _place_word(tokens: Sequence[Token], at: int) -> bool:
     return at < len(tokens) and tokens[at].word in ("creek", "lake", "river", "fed", "water", "off", "apart", "run")
+
+
+def tells_past(text: str) -> bool:
+    """True for a line that tells of what has been ("I caught one on april 5", "last april")."""
+    return bool(re.search(_PAST, text.lower()))
+
+
+def in_some_year(make: Callable[[int], date], clock: date, past: bool) -> date | None:
+    """A day that comes every year, in the year in which it is the coming one (or the last gone by); today is both."""
+    found = []
+    for year in range(clock.year - LEAP, clock.year + LEAP + 1):
+        with suppress(ValueError):
+            found.append(make(year))
+    return max((d for d in found if d <= clock), default=None) if past else min(
+        (d for d in found if d >= clock), default=None)
+
+
+LEAP = 8
+"""Years between two leap days at most."""
 
 
 def _iso(year: int, month: int, day: int) -> str:
@@ -174,8 +196,15 @@ def _weekday(m: re.Match[str], clock: date) -> str | None:
 
 
 def _floating(m: re.Match[str], clock: date) -> str | None:
-    year = int(m["year"]) if m["year"] else clock.year
-    return nth_weekday(year, MONTHS[m["month"]], DAYS[m["day"]], ORDINALS[m["nth"]]).isoformat()
+    def make(year: int) -> date:
+        return nth_weekday(year, MONTHS[m["month"]], DAYS[m["day"]], ORDINALS[m["nth"]])
+
+    return make(int(m["year"])).isoformat() if m["year"] else _undated(make, m, clock)
+
+
+def _undated(make: Callable[[int], date], m: re.Match[str], clock: date) -> str | None:
+    found = in_some_year(make, clock, tells_past(m.string))
+    return None if found is None else found.isoformat()
 
 
 def nth_weekday(year: int, month: int, weekday: int, nth: int) -> date:
@@ -214,7 +243,8 @@ def _holiday(m: re.Match[str], clock: date) -> str | None:
     rule = _HOLIDAYS[m["name"]]
     if len(rule) == 2:
         return f"--{rule[0]:02d}-{rule[1]:02d}"
-    return nth_weekday(clock.year, rule[0], rule[1], rule[2]).isoformat()
+    month, weekday, nth = rule
+    return _undated(lambda year: nth_weekday(year, month, weekday, nth), m, clock)
 
 
 _Make = Callable[[re.Match[str], date], str | None]

@@ -74,6 +74,9 @@ def under(value: Decimal | int | str, unit: str, included: bool = False) -> Leng
 UNSAID = Length(Decimal(0), None, low_included=False)
 """The length of a fish that nobody measured."""
 
+NOT_LARGE = Length(Decimal(0), Decimal(0))
+"""Stands for fish that are taken not to be large, where the mark for large ones is told beside the verdict."""
+
 
 @dataclass(frozen=True, slots=True)
 class Kept:
@@ -95,7 +98,7 @@ class Catch:
 
     ``candidates`` holds every taxon that the fish may be. ``places`` holds place ids: more than one when the
     name fits several. ``side`` narrows a border water to one jurisdiction or a river to one part. ``away`` is a
-    tributary or inlet, beside the water named.
+    tributary or inlet, beside the water named. ``besides`` are fish that are to be kept with this one.
     """
 
     candidates: tuple[str, ...]
@@ -113,3 +116,4 @@ class Catch:
     deep_hooked: bool = False
     tail_torn: bool = False
     licences: tuple[str, ...] = ()
+    besides: tuple[Kept, ...] = ()

@@ -90,7 +90,7 @@ def _judged(row: Row, day: date, catch: Catch, book: Rulebook) -> Outcome:
         return _release(row, season, shut.reason)
     if row.taxon == ANY_FISH or not _bag_known(row, season):
         return Outcome(row.taxon, row.position, NONE, NONE, _no_rule(row), season, rules=row.rules)
-    kept = catch.kept or ()
+    kept = (*(catch.kept or ()), *catch.besides)
     tallies = _tallies(row, kept, book)
     findings = [*([shut] if shut else []), *_tests(row, season, catch.length, tallies, kept, book)]
     failed = next((f for f in findings if f.sure), None)

@@ -57,9 +57,9 @@ def test_a_list_is_not_a_range() -> None:
 
 @pytest.mark.parametrize(("text", "days"), [
     ("2026-02-28, then 2026-03-01", [date(2026, 2, 28), date(2026, 3, 1)]),
-    ("4 July 2026", [date(2026, 7, 4)]), ("July 4th, 2026", [date(2026, 7, 4)]), ("june 2", [date(2026, 6, 2)]),
+    ("4 July 2026", [date(2026, 7, 4)]), ("July 4th, 2026", [date(2026, 7, 4)]), ("june 2", [date(2027, 6, 2)]),
     ("yesterday", [date(2026, 7, 3)]), ("third saturday in may 2026", [date(2026, 5, 16)]),
-    ("memorial day", [date(2026, 5, 25)]), ("3 days ago", [date(2026, 7, 1)]), ("today", [TODAY]),
+    ("memorial day", [date(2027, 5, 31)]), ("3 days ago", [date(2026, 7, 1)]), ("today", [TODAY]),
     ("tomorrow", [date(2026, 7, 5)]), ("2026-02-30", []), ("may I keep 16 in", []),
 ])
 def test_days(text: str, days: list[date]) -> None:
@@ -74,3 +74,9 @@ def test_days(text: str, days: list[date]) -> None:
 def test_time(text: str, moment: time | None) -> None:
     """Hours are read with and without halves of the day."""
     assert read_times(text)[0] == (() if moment is None else (moment,))
+
+
+def test_a_day_gone_by() -> None:
+    """Where the line tells of the past a day without its year is the last one gone by; the day itself is today."""
+    assert read_days("june 2", TODAY, past=True)[0] == (date(2026, 6, 2),)
+    assert read_days("july 4", TODAY)[0] == read_days("july 4", TODAY, past=True)[0] == (TODAY,)

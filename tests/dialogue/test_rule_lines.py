@@ -285,3 +285,138 @@ def test_what_belongs_to_one_water_does_not_move_to_another(talk: Talk) -> None:
     assert answer.verdict == "keep"
     answer, _ = talk("Vennimoor Lake bluegill 17 cm keep?", "can I move it to my pond", "what about in ohio")
     assert answer.verdict == "unknown" and "Ohio" in text_of(answer)
+
+
+NOVEMBER = date(2026, 11, 26)
+
+
+@pytest.mark.parametrize(
+    ("line", "day"),
+    [
+        ("can I keep a walleye on Vennimoor Lake next April", "1 april 2027 yet"),
+        ("can I keep a walleye on Vennimoor Lake on 5 april", "5 april 2027 yet"),
+        ("when do trout open on Vennimoor Lake in april", "1 april 2027 yet"),
+        ("I caught a walleye on april 20 on Vennimoor Lake, may I keep it", "the day 20 april 2026"),
+    ],
+)
+def test_a_day_without_its_year_is_the_coming_one(line: str, day: str, open_base: Base) -> None:
+    """For a coming day of which no rules are held yet it says so; only a line that tells of the past looks back."""
+    answer, _ = respond(open_base, line, Held(), NOVEMBER)
+    assert answer.intent == "rules" and day in text_of(answer).lower()
+
+
+@pytest.mark.parametrize(
+    ("length", "said"),
+    [
+        ("of about 8 in ", "at most 2 over 20 cm (7.9 in): it may lie on either side of that mark"),
+        ("of around 20 cm ", "at most 2 over 20 cm (7.9 in): it may lie on either side of that mark"),
+        ("of 8 in ", "of such large fish at most 2 over 20 cm"),
+        ("", "of large fish at most 2 over 20 cm (7.9 in), so measure first"),
+        ("of about 6 in ", ""),
+    ],
+)
+def test_a_mark_that_a_length_may_be_over_is_named(length: str, said: str, talk: Talk) -> None:
+    """A guessed length, or none, that may lie on either side of a mark for large fish names that mark."""
+    answer, _ = talk(f"can I keep a green sunfish {length}on Vennimoor Lake?")
+    assert answer.verdict == "keep"
+    assert said in text_of(answer) if said else "over 20 cm" not in text_of(answer)
+
+
+@pytest.mark.parametrize("count", ["i have 3 already", "3", "I've got 3", "three", "kept 3 so far", "only 3"])
+def test_a_number_in_answer_to_how_many_is_a_count(count: str, talk: Talk) -> None:
+    """Asked how many were kept, a number is a count and leaves the length as it was measured."""
+    answer, held = talk("a green sunfish from Vennimoor Lake, 6 inches, can I keep it", count)
+    assert "3 of 8 sunfish" in text_of(answer) and "6 in (15.2 cm)" in text_of(answer)
+    assert [m.words for m in held.lengths] == ["6 inches"]
+
+
+@pytest.mark.parametrize(
+    ("line", "verdict", "length"),
+    [
+        ("sorry, 66 not 76", "keep", "66 cm"),
+        ("sorry, its 68 cm, not 66 cm", "keep", "68 cm"),
+        ("its 76 cm not 30 in", "release", "76 cm"),
+        ("its 66 cm not 76 cm", "keep", "66 cm"),
+    ],
+)
+def test_a_length_put_right_is_judged_again(line: str, verdict: str, length: str, talk: Talk) -> None:
+    """Of "66, not 76" the first is the length; the verdict is given again, after a correction of a correction too."""
+    start = ("northern pike 76 cm on Vennimoor Lake, may I keep it",)
+    for lines in (start, (*start, "sorry, 66 not 76")):
+        answer, held = talk(*lines, line)
+        assert answer.verdict == verdict and length in text_of(answer)
+        (measure,) = held.lengths
+        assert measure.low == int(length.split()[0]) * 10
+
+
+@pytest.mark.parametrize(
+    ("line", "verdicts", "said"),
+    [
+        ("I kept a 50 cm walleye today, may I keep another on Vennimoor Lake", "unknown", "at most 1 over 46 cm"),
+        ("may I keep a 55 cm walleye on Vennimoor Lake, I have one of 40 cm", "keep", "1 of 4 walleye"),
+        ("may I keep a 55 cm walleye on Vennimoor Lake, I have one of 50 cm", "release", "1 kept already"),
+        ("I kept two walleye, may I keep another on Vennimoor Lake", "unknown", "2 of 4 walleye"),
+        ("I have a 40 cm walleye on Vennimoor Lake, can I keep it", "keep", "walleye at 40 cm"),
+        ("I kept 3 walleye of 40, 42 and 44 cm, can I keep a 48 cm one on Vennimoor Lake", "keep", "3 of 4 walleye"),
+    ],
+)
+def test_fish_kept_earlier_are_counted_with_their_lengths(line: str, verdicts: str, said: str, talk: Talk) -> None:
+    """A fish that was kept is none to be judged: its length counts for large fish, the new one's is asked for."""
+    answer, held = talk(line)
+    assert answer.verdict == verdicts and said in text_of(answer).lower()
+    if verdicts == "unknown":
+        assert answer.asked is not None and answer.asked.kind == "length" and not held.lengths
+
+
+@pytest.mark.parametrize(
+    ("line", "verdict", "said"),
+    [
+        ("i want to keep 5 perch and 3 sunfish from Vennimoor Lake", "keep", ("5 of 25 yellow perch", "3 of 8")),
+        ("can I keep 10 yellow perch on Vennimoor Lake", "keep", ("10 of 25 yellow perch, if none were kept before",)),
+        ("can I keep 30 yellow perch on Vennimoor Lake", "keep, then release", ("25 of 25", "2. 5 yellow perch")),
+        ("can I keep 500 yellow perch on Vennimoor Lake", "keep, then release", ("2. 475 yellow perch. release",)),
+        ("I caught 6 walleye on Vennimoor Lake, can I keep them all", "keep, then release", ("1. 4 wall", "2. 2 wall")),
+        ("can I keep 2 walleye of 50 cm on Vennimoor Lake", "keep, then release", ("1 kept already",)),
+        ("can I keep 3 more perch on Vennimoor Lake, I have 6 kept", "keep", ("9 of 25 yellow perch (",)),
+        ("can I keep a dozen perch on Vennimoor Lake", "keep", ("12 of 25 yellow perch",)),
+        ("can I take 2 bluegill and a pike of 60 cm on Vennimoor Lake", "keep", ("2. pike 60 cm",)),
+        ("can I keep a bluegill and a perch on Vennimoor Lake", "keep", ("1. bluegill", "2. perch")),
+        ("bluegill or perch, can I keep it on Vennimoor Lake", "keep", ("bluegill or perch on",)),
+    ],
+)
+def test_several_fish_at_once_are_counted(line: str, verdict: str, said: tuple[str, ...], talk: Talk) -> None:
+    """Of several fish to be kept it is told how many fit in each bag; those beyond go back."""
+    answer, _ = talk(line)
+    assert answer.verdict == verdict
+    for words in said:
+        assert words in text_of(answer).lower()
+
+
+def test_the_length_of_one_fish_is_not_that_of_the_next(talk: Talk) -> None:
+    """A length stays with its fish: neither a verdict nor an answer for a real place takes it for another one."""
+    start = "can I keep a blue catfish of 30 inches on Vennimoor Lake"
+    answer, held = talk(start, "what must I do if I catch a snakehead in Pennsylvania")
+    assert answer.intent == "rules" and "30 in" not in text_of(answer) and not held.lengths
+    answer, _ = talk("Vennimoor Lake: walleye 50 cm, none kept, keep?", "and a bluegill?")
+    assert answer.verdict == "keep" and "50 cm" not in text_of(answer)
+    answer, _ = talk("Vennimoor Lake: walleye 50 cm, none kept, keep?", "and if it is a sauger?")
+    assert "sauger at 50 cm" in text_of(answer).lower()
+
+
+def test_a_new_catch_is_no_question_of_rules(talk: Talk) -> None:
+    """After a question of rules, telling of another catch with its marks names that fish."""
+    answer, _ = talk("can I keep a walleye on Vennimoor Lake", "i got a trout with a pink stripe down the side in ohio")
+    assert answer.intent == "identify"
+
+
+def test_the_number_to_be_kept_goes_on(talk: Talk) -> None:
+    """Told afterwards how many were kept before, the same number of fish is judged with them."""
+    answer, _ = talk("can I keep 10 yellow perch on Vennimoor Lake", "20")
+    assert answer.verdict == "keep, then release" and "25 of 25 yellow perch (" in text_of(answer)
+
+
+def test_a_part_of_the_kept_fish_is_told_when_the_length_was_asked(talk: Talk) -> None:
+    """ "1 of them over 20 cm" speaks of kept fish even where the length of the one in hand was asked for."""
+    lines = ("can I keep a green sunfish of about 8 in on Vennimoor Lake", "2 kept", "1 of them over 20 cm")
+    answer, _ = talk(*lines)
+    assert answer.verdict == "keep" and "2 of 8 sunfish" in text_of(answer) and "about 8 in" in text_of(answer)

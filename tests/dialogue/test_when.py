@@ -8,7 +8,7 @@ import pytest
 
 from assistant.dialogue.lexicon import lexicon_of
 from assistant.dialogue.tokens import tokenize
-from assistant.dialogue.when import When, read_when
+from assistant.dialogue.when import When, in_some_year, read_when, tells_past
 from assistant.model.knowledge import KnowledgeBase
 from tests.cases.reader import rows
 
@@ -41,3 +41,21 @@ def test_date_inside_a_question(kb: KnowledgeBase) -> None:
     found = _when(kb, "walleye, 40 cm, 10 june 2026 - mine to keep?")
     assert found.date == "2026-06-10"
     assert found.spans == ((16, 28),)
+
+
+@pytest.mark.parametrize(("line", "past"), [
+    ("I caught a walleye on april 20", True), ("was it open last april", True),
+    ("may I keep a walleye next april", False), ("is it open the last saturday in may", False),
+])
+def test_a_line_of_days_gone_by(line: str, past: bool) -> None:
+    """Words of a catch made, or a month said to be the last one, tell of the past."""
+    assert tells_past(line) is past
+
+
+def test_a_day_of_every_year() -> None:
+    """A day without its year is the coming one, today counted; 29 February waits for its year, 31 June never comes."""
+    assert in_some_year(lambda y: date(y, 7, 4), CLOCK, False) == CLOCK
+    assert in_some_year(lambda y: date(y, 4, 5), CLOCK, False) == date(2027, 4, 5)
+    assert in_some_year(lambda y: date(y, 4, 5), CLOCK, True) == date(2026, 4, 5)
+    assert in_some_year(lambda y: date(y, 2, 29), CLOCK, False) == date(2028, 2, 29)
+    assert in_some_year(lambda y: date(y, 6, 31), CLOCK, False) is None

@@ -8,6 +8,7 @@ from assistant.dialogue import phrases_care as care
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.asked_about import asked_about, kinds_name, told_taxa
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.eating import comes_first
 from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import species_of, subjects
 from assistant.dialogue.telling import SHOWN, advice, cut, ids, plain
@@ -132,8 +133,9 @@ def _urgent(found: Found, acts: set[str]) -> bool:
 
 
 def _weight(found: Found) -> float:
-    """How early a caution is said: by how well it is met and fits; what must come first before all of a wound."""
-    first = (FIRST if found.record.topic == URGENT else 1.0) if _leads(found) else 0.0
+    """How early a caution is said: by how well it is met and fits; what must come first before all."""
+    urgent = found.record.topic == URGENT or comes_first(found)
+    first = (FIRST if urgent else 1.0) if _leads(found) else 0.0
     return found.met + 0.5 * found.fit + first
 
 

@@ -16,6 +16,7 @@ from assistant.dialogue.fitting import Fitting, Found, by_size, fitting
 from assistant.dialogue.gaps_told import asks_gaps, gaps
 from assistant.dialogue.handlers.range import living_in, status_in
 from assistant.dialogue.handlers.term import words_for_lesson
+from assistant.dialogue.invented_waters import invented_place, told_of
 from assistant.dialogue.life_asked import asks_spawning, living, seasons, spawners
 from assistant.dialogue.ranking import FROM_SMALLEST, SIZE, order_asked, other_end, placed
 from assistant.dialogue.reading import Seen
@@ -112,6 +113,8 @@ def _listed(turn: Turn, sides: frozenset[str], order: Order | None) -> Answer:
     places = reading.places or (turn.held.places if narrowing or not reading.seen else ())
     seen = [s for s in reading.seen if not s.retract and not (order and _is_of(order, s))]
     seen = seen or _of_last_term(turn) or ([] if order else _of_part(turn))
+    if (invented := invented_place(kb, reading)) is not None:
+        return told_of(kb, invented, turn.clock, "list")
     if asks_spawning(turn) and seasons(turn):
         return _spawning(turn, pool, name, places)
     seen = seen or ([] if places else list(living(turn)))

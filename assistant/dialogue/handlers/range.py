@@ -51,7 +51,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if not taxa:
         return which_fish("range", say.WHICH_FISH), held
     places = reading.places or (() if turn.cues & {"asks-where"} else held.places)
-    if places and (invented := _invented(kb, places)):
+    if places and (invented := _invented(kb, (*((reading.water,) if reading.water else ()), *places))):
         return plain("range", say.range_invented(invented), taxa=told_taxa(turn, asked)), held
     if len(taxa) > MOST_SHOWN:
         blocks = _group(kb, asked, taxa, places)

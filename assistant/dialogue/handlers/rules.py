@@ -6,8 +6,6 @@ licence, moving fish), or about a place that no rules are held for.
 
 from __future__ import annotations
 
-import re
-from contextlib import suppress
 from dataclasses import replace
 from datetime import date, timedelta
 
@@ -16,36 +14,54 @@ from assistant.dialogue import phrases_surveys as tell
 from assistant.dialogue import rule_telling as telling
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
-from assistant.dialogue.catch_judge import judge, meant
+from assistant.dialogue.catch_judge import judge, meant, parted
 from assistant.dialogue.catch_query import CatchQuery, Named, Step
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.eating import warnings
+from assistant.dialogue.facts import ASKING
 from assistant.dialogue.handlers.out_of_scope import safe_echo
-from assistant.dialogue.rule_context import Context, Spoken, context_of, spoken
+from assistant.dialogue.invented_waters import all_waters, invented_place, told_of
+from assistant.dialogue.rule_context import Context, Spoken, context_of, of_this_fish, spoken, without_kept
 from assistant.dialogue.rule_elsewhere import elsewhere, quoted
 from assistant.dialogue.rule_outlook import survey
 from assistant.dialogue.rule_reasons import JUST_ASK, Told
-from assistant.dialogue.rule_topics import TOPICS, topic_answer
+from assistant.dialogue.rule_topics import HOURS, TOPICS, topic_answer
 from assistant.dialogue.speak import fish as label
-from assistant.dialogue.subjects import MOST, subjects
+from assistant.dialogue.subjects import MOST, species_of, subjects
 from assistant.dialogue.turn import Turn
-from assistant.dialogue.when import MONTHS
+from assistant.dialogue.when import in_some_year, tells_past
 from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Place
 from assistant.reasoning import catch as c
 from assistant.reasoning.verdict import Why, Word
 from assistant.text import join, key
 
 SURVEY = frozenset({"rule-limit", "rule-open", "rule-length", "rule-possession"})
+WIDE = frozenset({"what", "whats", "which", "when", "whens"})
+"""Words of a question on what is open that wants all that holds."""
+MOST_ASKING = 6
+"""Words of a line that asks what a place is."""
 CARE = "release-basic"
 """The caution that tells how a fish is let go."""
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
-    """The answer to a line about rules, and the conversation with the catch that was judged."""
-    asked = frozenset(a for a in aspects(turn.kb, turn.reading) if a.startswith("rule-"))
+    """The answer to a line about rules, warnings of eating first, and the conversation with the catch judged."""
+    answer, held = _answer(of_this_fish(turn))
+    first = warnings(turn, species_of(turn.kb, answer.taxa))
+    return answer._replace(blocks=(*first, *answer.blocks)), held
+
+
+def _answer(turn: Turn) -> tuple[Answer, Held]:
+    if "rule-waters" in turn.cues:
+        return all_waters(turn.kb), turn.held
+    if (place := _place_alone(turn)) is not None:
+        return told_of(turn.kb, place, turn.clock, "rules"), turn.held
+    asked = _sides(turn)
     found = context_of(turn)
     before = spoken(turn.held)
     surveying = bool(asked & SURVEY) or (before.surveying and not asked and not _in_hand(turn, found))
-    held = turn.held.after(catch=Spoken(found.query or before.query, surveying))
+    held = without_kept(turn.held, found.query).after(catch=Spoken(found.query or before.query, surveying))
     if (against := quoted(turn._replace(held=held), found)) is not None:
         return against
     topic = _topic(turn, asked, found)
@@ -61,6 +77,19 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     return _verdicts(turn, found, query, held)
 
 
+def _sides(turn: Turn) -> frozenset[str]:
+    """The sides of the rules that the line asks about."""
+    return frozenset(a for a in aspects(turn.kb, turn.reading) if a.startswith("rule-"))
+
+
+def _place_alone(turn: Turn) -> Place | None:
+    """The invented place that a short line asks what or where it is, and nothing else."""
+    more = turn.reading.of("taxon", "hybrid", "group") or turn.reading.measures or turn.reading.date
+    if more or not turn.cues & {"what-is", "asks-where"} or turn.cues & ASKING or _sides(turn):
+        return None
+    return invented_place(turn.kb, turn.reading) if len(turn.reading.words) <= MOST_ASKING else None
+
+
 def _private(found: Context) -> bool:
     return found.about.private
 
@@ -69,6 +98,8 @@ def _topic(turn: Turn, asked: frozenset[str], found: Context) -> str:
     """The duty asked about, where the line is not about keeping one fish."""
     wanted = [t for t in TOPICS if t in asked]
     if not wanted or (wanted == ["rule-possession"] and found.places):
+        return ""
+    if wanted == [HOURS] and (found.named or (found.places and _shut_to_all(found, turn))):
         return ""
     told = (
         found.fresh
@@ -113,66 +144,33 @@ def _shut_to_all(found: Context, turn: Turn) -> bool:
 def _any_fish(found: Context, turn: Turn) -> CatchQuery:
     """A fish of no stated kind at the place on the day."""
     day = found.query.steps[0].day if found.query is not None and found.query.steps else found.day
-    return CatchQuery(
-        "", (Step(any_fish=True, places=found.places, day=day or turn.clock),), found.about, day_said=found.day_said
-    )
+    step = Step(any_fish=True, places=found.places, day=day or turn.clock)
+    return CatchQuery("", (step,), found.about, day_said=found.day_said and found.day is not None)
 
 
 def _survey(turn: Turn, found: Context) -> Answer:
     """The rules of a place and day."""
-    day = found.day or _in_month(turn, found)
+    day = found.day or _in_month(turn)
     place = found.places[0]
     wanted = _wanted(turn, found)
-    told = survey(turn.kb, found.book, place, day, wanted)
-    first, last = told.rule_year
-    near = [d for y in (1, -1) if (d := _moved(day, y)) is not None and first and first <= d.isoformat() <= last]
-    if near and not first <= day.isoformat() <= last and _year_open(turn):
-        told = survey(turn.kb, found.book, place, near[0], wanted)
+    told = survey(turn.kb, found.book, place, day, wanted, _only_open(turn))
     more = [Block("help", tell.OTHER_FISHES, claim=False)] if wanted and not found.named else []
     notes = telling.standing(found.book, told.rules, told.as_of, told.rule_year, "", turn.held.noted)
     blocks = (*told.blocks, *more, *notes)
     return Answer("rules", blocks, taxa=_taxa(turn, found), verdict=told.verdict, rules=telling.statements(told.rules))
 
 
-def _in_month(turn: Turn, found: Context) -> date:
-    """The first day of a month asked about, in the year of the clock."""
+def _only_open(turn: Turn) -> bool:
+    """True for a line that asks whether it is open and nothing else."""
+    return _sides(turn) & SURVEY == {"rule-open"} and not WIDE & set(turn.reading.words)
+
+
+def _in_month(turn: Turn) -> date:
+    """The first day of the month asked about: the coming one, this month, or one gone by where the line tells of it."""
     text = turn.held.date or ""
-    month = int(text[2:4]) if text.startswith("--") and text[2:4].isdigit() else turn.clock.month
-    return date(turn.clock.year, min(max(month, 1), 12), 1)
-
-
-def _year_open(turn: Turn) -> bool:
-    """True for a day of a month told without its year, now or before."""
-    held = turn.held.date or ""
-    told = held.startswith("--") or bool(MONTHS.keys() & set(turn.reading.words))
-    return told and not re.search(r"\b20\d\d\b", turn.reading.text)
-
-
-def _in_year_held(query: CatchQuery, found: Context, turn: Turn) -> CatchQuery:
-    """The query in the year next to that of the clock where only its rules are held and no year was told."""
-    days = [s.day for s in query.steps]
-    if not _year_open(turn) or not days or None in days:
-        return query
-
-    def outside(asked: CatchQuery) -> bool:
-        return any(v.reason.why is Why.OUTSIDE_RULE_YEAR for v in judge(asked, found.book))
-
-    if not outside(query):
-        return query
-    for step in (1, -1):
-        moved = replace(query, steps=tuple(replace(s, day=_moved(s.day, step)) for s in query.steps))
-        if not outside(moved):
-            return moved
-    return query
-
-
-def _moved(day: date | None, years: int) -> date | None:
-    """The same day so many years on; 28 February for a leap day that is none there."""
-    if day is None:
-        return None
-    with suppress(ValueError):
-        return day.replace(year=day.year + years)
-    return day.replace(year=day.year + years, day=28)
+    month = int(text[2:4]) if text.startswith("--") else turn.clock.month
+    this_month = turn.clock.replace(day=1)
+    return in_some_year(lambda year: date(year, month, 1), this_month, tells_past(turn.reading.text)) or this_month
 
 
 def _wanted(turn: Turn, found: Context) -> tuple[Named, ...]:
@@ -197,16 +195,17 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
     if found.day is None and not query.day_said:
         month = _whole_month(turn, query, found)
         query = month or replace(query, steps=tuple(replace(s, day=None) for s in query.steps))
-    query = _in_year_held(_anybody(query, found, turn), found, turn)
+    whole = _anybody(query, found, turn)
+    query = parted(whole, book)
     verdicts = judge(query, book)
     told = [Told(kb, book, v, s) for v, s in zip(verdicts, query.steps, strict=True)]
     word = telling.verdict_word(verdicts)
     blocks = _told(told, word, query.day_said or found.day_said, turn)
     if month is not None:
-        blocks.insert(1, Block("point", say.every_day(_in_month(turn, found).strftime("%B")), claim=False))
+        blocks.insert(1, Block("point", say.every_day(_in_month(turn).strftime("%B")), claim=False))
     last = verdicts[-1]
     if any(v.word in (Word.RELEASE, Word.CLOSED) for v in verdicts) and not query.steps[0].any_fish:
-        blocks += _care(kb)
+        blocks += [b for b in _care(kb) if b.text not in turn.held.noted]
     asked = telling.question(last)
     if asked is not None and last.reason.why not in JUST_ASK:
         blocks.append(Block("next", asked.question, claim=False))
@@ -215,15 +214,18 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
         blocks.append(Block("help", tell.real_unknown_how(""), claim=False))
     elif last.reason.why is not Why.PRIVATE_WATER:
         dated = next((v for v in verdicts if v.as_of), last)
-        doubt = telling.doubt_of(verdicts)
-        blocks += telling.standing(book, rules, dated.as_of, dated.rule_year, doubt, turn.held.noted)
+        measured = any(s.length != c.UNSAID for s in query.steps)
+        named = any(n.taxa for s in query.steps for n in s.fish)
+        given = (*((say.NAME_GIVEN,) if named else ()), *((say.LENGTH_GIVEN,) if measured else ()))
+        doubt = telling.doubt_of(verdicts, measured)
+        blocks += telling.standing(book, rules, dated.as_of, dated.rule_year, doubt, turn.held.noted, given)
     if last.reason.why is Why.NO_FISH and (name := safe_echo(" ".join(query.unknown_names[:1]))):
         blocks.insert(0, Block("lead", say.unknown_fish(name), claim=False))
     answer = Answer(
         "rules", tuple(blocks), _taxa(turn, found, query), verdict=word, rules=telling.statements(rules), asked=asked
     )
     surveying = last.reason.why is Why.NO_PLACE and spoken(held).surveying
-    return answer, held.after(catch=Spoken(query, surveying))
+    return answer, held.after(catch=Spoken(whole, surveying))
 
 
 def _whole_month(turn: Turn, query: CatchQuery, found: Context) -> CatchQuery | None:
@@ -233,11 +235,11 @@ def _whole_month(turn: Turn, query: CatchQuery, found: Context) -> CatchQuery | 
     def on(day: date) -> CatchQuery:
         return replace(query, steps=tuple(replace(s, day=day) for s in query.steps))
 
-    told = on(_in_month(turn, found))
-    first = _in_year_held(_anybody(told, found, turn), found, turn).steps[0].day or _in_month(turn, found)
-    days = _month_days(first)
-    outcomes = {tuple((v.word, v.reason.why) for v in judge(_anybody(on(day), found, turn), found.book))
-                for day in days}
+    first = _in_month(turn)
+    outcomes = {
+        tuple((v.word, v.reason.why) for v in judge(_anybody(on(day), found, turn), found.book))
+        for day in _month_days(first)
+    }
     return on(first) if len(outcomes) == 1 else None
 
 
@@ -269,7 +271,7 @@ def _told(told: list[Told], word: str, day_said: bool, turn: Turn) -> list[Block
         return [lead, *telling.points(told, day_said, turn.clock, turn.held.noted)]
     blocks = [Block("lead", say.sequence_lead(word), claim=False)]
     for number, one in enumerate(told, 1):
-        text = say.step_lead(number, telling.step_words(one), telling.lead_text(one))
+        text = say.step_lead(number, telling.step_words(one, told), telling.lead_text(one))
         blocks.append(
             Block("point", text, statements=telling.statements(one.verdict.rules), claim=bool(one.verdict.rules))
         )

@@ -44,7 +44,7 @@ def _asked_anew(turn: Turn) -> tuple[Answer, Held]:
     """The last question answered for the place, the fish or the measure that was meant."""
     from assistant.dialogue.handlers import handler_of
 
-    told = [turn.reading.text[m.start : m.end] for m in turn.reading.measures if m.own]
+    told = [*_measures(turn)]
     told += [place_names(turn.kb, turn.reading.places[-1:])] if turn.reading.places else []
     told += [label(turn.kb, t) for t in _fish(turn)[:1]]
     answer, after = handler_of(turn.held.intent)(turn)
@@ -87,13 +87,19 @@ def _measured_anew(turn: Turn) -> tuple[Answer, Held]:
     """A length or weight put right: a verdict is given again, what was seen is weighed again, else its size is told."""
     if turn.held.intent == "rules":
         return _asked_anew(turn)
-    words = join([turn.reading.text[m.start : m.end] for m in turn.reading.measures if m.own])
-    lead = Block("lead", wording.corrected(words), claim=False)
+    lead = Block("lead", wording.corrected(join(_measures(turn))), claim=False)
     if turn.held.seen:
         answer, after = name_it(turn, turn.held, ())
     else:
         answer, after = (weight if turn.held.intent == "weight" else size).handle(turn)
     return answer._replace(intent="undo", blocks=(lead, *answer.blocks)), after
+
+
+def _measures(turn: Turn) -> list[str]:
+    """The measures of the line as typed, with their unit."""
+    text = turn.reading.text
+    own = [m for m in turn.reading.measures if m.own]
+    return [f"{text[m.start : m.end]} {m.unit}" if m.bare else text[m.start : m.end] for m in own]
 
 
 def _placed_anew(turn: Turn) -> tuple[Answer, Held]:

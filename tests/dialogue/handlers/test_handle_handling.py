@@ -121,3 +121,27 @@ def test_a_group_of_few_biters(talk: Talk) -> None:
     teeth = next(t for t in told if "teeth that cut" in t)
     assert teeth.startswith("For brown trout and lake trout") and told.index(teeth) > 0
     assert any("Wet hands" in t for t in told)
+
+
+@pytest.mark.parametrize("line", [
+    "can I eat the eggs of a longnose gar from Vennimoor Lake",
+    "is a gar caught in vennimoor lake safe to eat",
+    "are gar ok to eat in Texas",
+    "can I eat a gar",
+    "is gar good eating",
+    "recipe for gar",
+    "I want to keep a gar to eat from Vennimoor Lake",
+    "may I keep a longnose gar from Vennimoor Lake for dinner",
+    "is it legal to eat gar eggs in Texas",
+])
+def test_eating_gar_begins_with_the_roe_warning(line: str, talk: Talk) -> None:
+    """Whoever speaks of eating gar hears first that the eggs are poisonous, whatever water or rule is named."""
+    answer, _ = talk(line)
+    assert "gar eggs are poisonous" in answer.blocks[0].text.lower()
+
+
+def test_eating_a_fish_of_an_invented_water_is_no_question_of_keeping(talk: Talk) -> None:
+    """Whether a fish may be eaten is answered as such; the rules are told only as what to check besides."""
+    answer, _ = talk("is it safe to eat a bluegill from vennimoor lake")
+    assert answer.intent == "handling" and answer.verdict is None
+    assert "advisory" in answer.blocks[0].text and "check the current local rules" in answer.blocks[-1].text

@@ -34,7 +34,7 @@ def text_of(answer: Answer) -> str:
         (("whats the sunfish limit at vennimoor lake",), ("8 a day", "at most 2 over 20 cm (7.9 in)")),
         (("fenwrithe creek trout open in march?",), ("closed until 4 april 2026",)),
         (("at drennick on october 10 2026, any limit on bass",), ("no limit, as the rule states", "eo-26-05")),
-        (("bowfin in tidderbrack creek limit",), ("say nothing of 4 july 2026", "5 a day")),
+        (("bowfin in tidderbrack creek limit",), ("no rules are held for tidderbrack creek on 4 july", "5 a day")),
         (("Wexmallow canal, whats open jan 3 2027",), ("closed to all fishing", "16 march 2027")),
         (("what's open on Fenwrithe Creek on july 20 2026",), ("eo-26-03", "no fishing from 14:00 to 24:00")),
         (("what's open on Twinmarrow Lake",), ("harrowelt side", "quillander side", "at least 15 in")),
@@ -140,7 +140,7 @@ def test_without_a_place_it_asks_where(talk: Talk) -> None:
 @pytest.mark.parametrize("line", ["actually 55", "measured wrong, 55", "i meant 55 in"])
 def test_a_length_put_right_is_judged_again(line: str, talk: Talk) -> None:
     """A corrected length brings the verdict anew, not a remark on sizes."""
-    answer, _ = talk("can i keep a musky", "harrowelt, june 20, 52 in", line)
+    answer, _ = talk("can i keep a musky", "harrowelt, july 20, 52 in", line)
     assert answer.verdict == "keep" and "55 in" in text_of(answer)
 
 
@@ -261,3 +261,70 @@ def test_a_second_rule_of_equal_rank_is_found_by_the_check(own_base: Path) -> No
     findings = found_in_rules(own_base)
     assert [f for f in findings if f.rule == "fishing rules: tie" and "h90" in f.found + f.thing]
     path.write_text(EXCEPTION, encoding="utf-8")
+
+
+@pytest.mark.parametrize(
+    ("line", "land"),
+    [("what fish live in Vennimoor Lake", "harrowelt"), ("what species are in Little Ommary Pond", "harrowelt"),
+     ("where is Sallowgum Lake", "mossavane")],
+)
+def test_no_fishes_are_listed_for_an_invented_water(line: str, land: str, talk: Talk) -> None:
+    """An invented water is said to be one and where it lies; that no list is held of it is not "none live there"."""
+    answer, _ = talk(line)
+    text = text_of(answer)
+    assert f"is an invented water in {land}" in text and "no species list is held" in text and "none:" not in text
+
+
+@pytest.mark.parametrize("line", ["what waters do you know", "which lakes do you have rules for", "demo waters"])
+def test_the_waters_with_rules_are_listed(line: str, talk: Talk) -> None:
+    """Asked which waters there are, the invented ones are told by the land they lie in."""
+    text = text_of(talk(line)[0])
+    assert "harrowelt: ketterfoss river" in text and "vennimoor lake" in text and "invented" in text
+
+
+def test_an_invented_land_is_explained(talk: Talk) -> None:
+    """A land of the demonstration is said to be invented, with its waters."""
+    text = text_of(talk("what is Harrowelt")[0])
+    assert "invented province" in text and "threlwick lake" in text
+
+
+@pytest.mark.parametrize(
+    ("lines", "said", "unsaid"),
+    [
+        (("can I fish at night in Vennimoor Lake",), "set no hours", "a day"),
+        (("what's open on Vennimoor Lake", "can I fish at night"), "set no hours", "a day"),
+        (("can I fish at night on Fenwrithe Creek on july 20 2026",), "no fishing from 14:00 to 24:00", "a day"),
+        (("can I fish at night on Wexmallow Canal on december 20 2026",), "closed to all fishing", "set no hours"),
+        (("is it forbidden to eat what we catch on Wexmallow Canal in december",), "1 december 2026", "no fish"),
+        (("is Vennimoor Lake open on christmas",), "closed: largemouth and smallmouth bass (until", "a day"),
+        (("Vennimoor Lake rules", "is it open on christmas"), "25 december 2026", "christmas on"),
+        (("is it open on christmas",), "where was it", "christmas"),
+    ],
+)
+def test_hours_and_open_days(lines: tuple[str, ...], said: str, unsaid: str, talk: Talk) -> None:
+    """Whether it is open, or at night, is answered as such and not with the whole table."""
+    answer, _ = talk(*lines)
+    assert answer.intent == "rules" and said in text_of(answer) and unsaid not in text_of(answer)
+
+
+def test_a_word_of_the_rules_is_explained_in_their_midst(talk: Talk) -> None:
+    """ "What is a daily bag" asks for the word even where a water is spoken of; "what's the bag" for the number."""
+    start = "bluegill 6 in at Vennimoor Lake, can I keep it"
+    assert talk(start, "what is a daily bag")[0].intent == "term"
+    assert "8 a day" in text_of(talk(start, "what's the daily bag")[0])
+
+
+def test_what_goes_with_every_verdict_is_said_once(talk: Talk) -> None:
+    """Duties of all anglers and how to let a fish go are told with the first verdict; provisos shrink to a line."""
+    lines = ["northern pike 76 cm on Vennimoor Lake, may I keep it", "and at 80 cm"]
+    first, second = text_of(talk(lines[0])[0]), text_of(talk(*lines)[0])
+    assert "drain wells" in first and "wet your hands" in first
+    assert "release: put it back" in second and "drain wells" not in second and "wet your hands" not in second
+    third = text_of(talk(*lines, "and a round goby")[0])
+    assert "report it to the agency" in third
+
+
+def test_provisos_speak_only_of_what_was_told(talk: Talk) -> None:
+    """A verdict rests on a length only where one was given."""
+    assert "name you gave: if in doubt, put the fish back" in text_of(talk("may I keep a perch on Vennimoor Lake")[0])
+    assert "name and length you gave" in text_of(talk("may I keep a 20 cm perch on Vennimoor Lake")[0])
