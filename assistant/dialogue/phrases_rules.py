@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.text import join, sentence
+from assistant.text import join, lower_first, sentence
 
 ANY_FISH = "any fish"
 VERDICT = {
@@ -243,6 +243,11 @@ def no_rule(fish: str, place: str, may_go_back: bool) -> str:
     return sentence(
         f"the rules held for {place} say nothing of {fish}. No rule found is not the same as no limit: {do}"
     )
+
+
+def in_year_held(day: str, verdict: str) -> str:
+    """What the rules held say of the same day of their own year."""
+    return f"By the rules of the year held, on {day}: {lower_first(verdict)}"
 
 
 def outside_year(place: str, first: str, last: str, day: str, yet: bool) -> str:

@@ -77,12 +77,12 @@ def _or_nearest(outlook: Outlook, place: str, book: Rulebook, wanted: Sequence[s
     first, last = outlook.rule_year
     if outlook.held or not first:
         return outlook
-    day = _in_rule_year(outlook.day, date.fromisoformat(first), date.fromisoformat(last))
+    day = in_rule_year(outlook.day, date.fromisoformat(first), date.fromisoformat(last))
     near = (o for o in outlooks(place, day, book, wanted) if o.position == outlook.position)
     return next(near, outlook)
 
 
-def _in_rule_year(day: date, first: date, last: date) -> date:
+def in_rule_year(day: date, first: date, last: date) -> date:
     """The same day between two days, or the nearest of the two where it does not lie between them in any year."""
     years = range(first.year, last.year + 1) if (day.month, day.day) != (2, 29) else ()
     same = (day.replace(year=year) for year in years)

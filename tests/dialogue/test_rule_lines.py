@@ -305,6 +305,13 @@ def test_a_day_without_its_year_is_the_coming_one(line: str, day: str, open_base
     assert answer.intent == "rules" and day in text_of(answer).lower()
 
 
+def test_the_rule_year_held_is_told_beside(open_base: Base) -> None:
+    """Where none is held yet for a coming day, what the same day of the rule year held would bring is told as such."""
+    answer, _ = respond(open_base, "pike 78 cm on Threlwick Lake 1 aug, keep?", Held(), NOVEMBER)
+    assert answer.verdict == "unknown" and "on 1 august 2027 yet" in text_of(answer).lower()
+    assert answer.blocks[1].text.startswith("By the rules of the year held, on 1 August 2026: release")
+
+
 @pytest.mark.parametrize(
     ("length", "said"),
     [

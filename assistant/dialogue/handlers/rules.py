@@ -6,12 +6,14 @@ licence, moving fish), or about a place that no rules are held for.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, timedelta
 
 from assistant.dialogue import phrases_rules as say
 from assistant.dialogue import phrases_surveys as tell
 from assistant.dialogue import rule_telling as telling
+from assistant.dialogue import rule_words as words
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.catch_judge import judge, meant, parted
@@ -23,7 +25,7 @@ from assistant.dialogue.handlers.out_of_scope import safe_echo
 from assistant.dialogue.invented_waters import all_waters, invented_place, told_of
 from assistant.dialogue.rule_context import Context, Spoken, context_of, of_this_fish, spoken, without_kept
 from assistant.dialogue.rule_elsewhere import elsewhere, quoted
-from assistant.dialogue.rule_outlook import survey
+from assistant.dialogue.rule_outlook import in_rule_year, survey
 from assistant.dialogue.rule_reasons import JUST_ASK, Told
 from assistant.dialogue.rule_topics import HOURS, TOPICS, topic_answer
 from assistant.dialogue.speak import fish as label
@@ -32,8 +34,9 @@ from assistant.dialogue.turn import Turn
 from assistant.dialogue.when import in_some_year, tells_past
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Place
+from assistant.model.regulations import Rulebook
 from assistant.reasoning import catch as c
-from assistant.reasoning.verdict import Why, Word
+from assistant.reasoning.verdict import Verdict, Why, Word
 from assistant.text import join, key
 
 SURVEY = frozenset({"rule-limit", "rule-open", "rule-length", "rule-possession"})
@@ -203,6 +206,7 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
     blocks = _told(told, word, query.day_said or found.day_said, turn)
     if month is not None:
         blocks.insert(1, Block("point", say.every_day(_in_month(turn).strftime("%B")), claim=False))
+    blocks[1:1] = _in_year_held(kb, book, query, verdicts)
     last = verdicts[-1]
     if any(v.word in (Word.RELEASE, Word.CLOSED) for v in verdicts) and not query.steps[0].any_fish:
         blocks += [b for b in _care(kb) if b.text not in turn.held.noted]
@@ -226,6 +230,21 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
     )
     surveying = last.reason.why is Why.NO_PLACE and spoken(held).surveying
     return answer, held.after(catch=Spoken(whole, surveying))
+
+
+def _in_year_held(kb: KnowledgeBase, book: Rulebook, query: CatchQuery, verdicts: Sequence[Verdict]) -> list[Block]:
+    """What the rule year held says of the same day, where none is held yet for the day asked about."""
+    first, last = verdicts[0].rule_year
+    days = [s.day for s in query.steps]
+    if any(v.reason.why is not Why.OUTSIDE_RULE_YEAR for v in verdicts) or not first or None in days:
+        return []
+    moved = [in_rule_year(d, date.fromisoformat(first), date.fromisoformat(last)) for d in days if d is not None]
+    steps = tuple(replace(s, day=d) for s, d in zip(query.steps, moved, strict=True))
+    again = judge(replace(query, steps=steps), book)
+    told = [Told(kb, book, v, s) for v, s in zip(again, steps, strict=True)]
+    return [Block("point", say.in_year_held(words.day_words(s.day or ""), telling.lead_text(t)),
+                  statements=telling.statements(t.verdict.rules), claim=bool(t.verdict.rules))
+            for s, t in zip(steps, told, strict=True)]
 
 
 def _whole_month(turn: Turn, query: CatchQuery, found: Context) -> CatchQuery | None:
