@@ -277,6 +277,12 @@ def waters_of(land: str, names: str) -> str:
 # --- a limit that the angler quotes -------------------------------------------------------------------------------
 
 
+def as_bait(fish: str, law: str) -> str:
+    """A fish asked about as bait."""
+    told = f" The base tells of {law}." if law else ""
+    return f"Ask after {fish} by name: a rule on bait may name the kinds that are allowed.{told}"
+
+
 def short_of(length: str, limit: str, gap: str, fish: str) -> str:
     """Under the limit quoted."""
     return (f"No: {length} is short of the {limit} minimum you name{_for(fish)}, by {gap}. It goes back; there is no "

@@ -10,11 +10,13 @@ from assistant.dialogue import rule_words as words
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.rule_context import Context
 from assistant.dialogue.rule_telling import special, standing, statements
+from assistant.dialogue.speak import fish, short_ids
 from assistant.dialogue.subjects import MOST, subjects
 from assistant.dialogue.turn import Turn
+from assistant.reasoning.evidence import about
 from assistant.reasoning.lawful import covered
 from assistant.reasoning.outlook import duties_at
-from assistant.text import unique
+from assistant.text import join, unique
 
 TOPICS = (
     "rule-moving",
@@ -41,6 +43,8 @@ DUTY = {
 HOURS = "rule-hours"
 BAITS = frozenset({"rule-bait", "rule-gear"})
 """Topics in which a fish that is named is bait, not the fish spoken of."""
+LEGAL = "legal-caution"
+MOST_BAITS = 2
 CAUTIONS = {"rule-moving": ("never-move-live", "stock-permit"), "rule-bait": ("bait-disposal", "sunfish-as-bait")}
 PRACTICE = {"rule-measuring": "measuring"}
 PLAIN = {
@@ -64,6 +68,8 @@ def topic_answer(turn: Turn, found: Context, topic: str) -> Answer:
         duty, rules = _duties(turn, found, DUTY[topic])
         blocks += duty
     blocks += _advice(turn, found, topic)
+    if topic in BAITS:
+        blocks += _as_bait(turn)
     if rules or found.places:
         day = found.day or turn.clock
         sets = [
@@ -82,6 +88,17 @@ def topic_answer(turn: Turn, found: Context, topic: str) -> Answer:
     return Answer(
         "rules", (lead, *rest), taxa=subjects(turn, topic not in BAITS)[:MOST], rules=statements(unique(rules))
     )
+
+
+def _as_bait(turn: Turn) -> list[Block]:
+    """The fishes named as bait, each with what the base holds of the law on it, to be asked after by name."""
+    kb, out = turn.kb, []
+    for taxon in subjects(turn, carried=False)[:MOST_BAITS]:
+        held = about(kb, taxon, LEGAL)[0][:1] if kb.find("taxon", taxon) is not None else ()
+        told = join([kb.state(x).clause or kb.state(x).label for s in held for x in s.states])
+        out.append(Block("point", tell.as_bait(fish(kb, taxon), told), statements=short_ids(s.id for s in held),
+                         claim=bool(held)))
+    return out
 
 
 def _hours(turn: Turn, found: Context) -> tuple[Block, list[str]]:
