@@ -110,8 +110,10 @@ def _taxon(told: Told, reason: Reason) -> str:
 
 
 def _unruled(told: Told, reason: Reason) -> str:
-    """The candidate of which no rule speaks."""
+    """The candidate of which no rule speaks; the fish as it was called where no rule speaks of any it may be."""
     several = len({o.taxon for o in told.verdict.outcomes}) > 1
+    if several and all(o.reason.why is reason.why for o in told.verdict.outcomes):
+        return told.fish
     name = words.fish_words(told.kb, (reason.taxon,)) if reason.taxon else told.fish
     return say.which_it_may_be(name) if several else name
 
