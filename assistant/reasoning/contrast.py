@@ -18,6 +18,8 @@ UNLIKE = 0.5
 """Weight of a character told of one fish's grown and of another's young, breeding or one sex only."""
 ALONGSIDE = 0.5
 """Worth from which a second character of the same body part is told beside the first."""
+BREEDING = "breeding"
+"""Fish out of season are the ordinary ones: a statement on them speaks of any grown fish."""
 ADULT = Scope(stage="adult")
 """People ask of grown fish; what the young show is told apart, as misleading."""
 EASE: Mapping[str, float] = {"glance": 1.0, "hand": 0.92, "count": 0.78, "dead": 0.35}
@@ -219,11 +221,16 @@ def tell(kb: KnowledgeBase, character: Character, taxon: str) -> Told | None:
     return Told(taxon, (), numbers_of, best[0].unit, tuple(s.id for s in best), whose, best[0].basis, narrowed_by(best))
 
 
+def of_some(s: Statement) -> bool:
+    """True where a statement speaks of young fish, of one sex or of breeding fish, not of any grown fish."""
+    return bool(s.stage == "juvenile" or s.sex or s.breeding == BREEDING or s.max_length)
+
+
 def narrowed_by(statements: Sequence[Statement]) -> str:
     """The first statement where all of them speak of young fish, of one sex or of breeding fish only; else empty."""
-    if not statements or any(not (s.stage == "juvenile" or s.sex or s.breeding or s.max_length) for s in statements):
+    if not statements or not all(of_some(s) for s in statements):
         return ""
-    grown = {s.sex for s in statements if s.stage != "juvenile" and not s.breeding and not s.max_length}
+    grown = {s.sex for s in statements if s.stage != "juvenile" and s.breeding != BREEDING and not s.max_length}
     return "" if {"male", "female"} <= grown else statements[0].id
 
 
@@ -263,7 +270,7 @@ def misleading(kb: KnowledgeBase, taxa: Sequence[str], characters: Sequence[str]
     for character in characters:
         for taxon in taxa:
             for s in about(kb, taxon, character)[0]:
-                if s.stage == "juvenile" or s.sex or s.breeding or s.max_length:
+                if of_some(s):
                     out.append(Misleading(character, s.id))
     return tuple(out)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from assistant.model.knowledge import KnowledgeBase
-from assistant.reasoning.contrast import CLEARLY, LOOKS, contrast, decides, settled_by
+from assistant.reasoning.contrast import CLEARLY, LOOKS, contrast, decides, settled_by, tell
 
 
 def test_a_contrast_does_not_depend_on_the_order_of_the_taxa(kb: KnowledgeBase) -> None:
@@ -64,3 +64,14 @@ def test_memory_does_not_lead_where_something_read_separates(kb: KnowledgeBase) 
                 assert all(j < i for j in read), (pair, row.character)
                 looked += 1
     assert looked > 100
+
+
+def test_what_fish_out_of_season_show_is_told_of_any_grown_fish(kb: KnowledgeBase) -> None:
+    """A white belly of fish that do not breed is not told as that of breeding males; a belly told of them alone is."""
+    belly = kb.character("breast-colour")
+    out_of_season, bred = tell(kb, belly, "salvelinus-fontinalis"), tell(kb, belly, "lepomis-macrochirus")
+    assert out_of_season is not None and out_of_season.states[0][0] == "breast-colour.pale"
+    assert not out_of_season.only
+    assert bred is not None and not bred.only
+    dark = tell(kb, kb.character("pelvic-fin-colour"), "lepomis-macrochirus")
+    assert dark is not None and dark.only
