@@ -10,7 +10,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.tokens import Token
-from assistant.model.stems import DROPPED, NUMBERS
+from assistant.model.stems import DROPPED, NEGATORS, NUMBERS
 from assistant.reasoning.observed import Observation
 from assistant.text import key as folded
 
@@ -138,18 +138,20 @@ def _state(tokens: Sequence[Token], asked: Asked, word: str, lexicon: Lexicon) -
     choices = tuple((key if "." in key else f"{asked.character}.{key}", words) for key, words in asked.choices)
     valid = {s.id for s in lexicon.kb.states(asked.character)}
     if word in ("yes", "no"):
-        return _yes_no(asked.character, word, lexicon)
+        return _yes_no(asked.character, word, choices, lexicon)
     if len(tokens) > MOST_WORDS:
         return ""
     picked = _choice(tokens, Asked(asked.kind, asked.question, asked.character, choices), word)
     return picked if picked in valid else ""
 
 
-def _yes_no(character: str, word: str, lexicon: Lexicon) -> str:
-    """The state that "no" stands for is the one that means nothing is there; "yes" its only counterpart."""
+def _yes_no(character: str, word: str, choices: Sequence[tuple[str, str]], lexicon: Lexicon) -> str:
+    """The state that "no" stands for is the one that means nothing is there, else the one choice that denies; "yes" is
+    its only counterpart.
+    """
     states = lexicon.kb.states(character)
     denying = [p.id for p in lexicon.phrases("-") if p.kind == "state" and p.character == character]
-    nothing = sorted(set(denying))
+    nothing = sorted(set(denying)) or [c for c, words in choices if words.split()[0] in NEGATORS]
     if word == "no":
         return nothing[0] if len(nothing) == 1 else ""
     umbrella = [s.id for s in states if s.broader is None and s.id not in nothing]

@@ -196,13 +196,18 @@ def carry(before: Held, after: Held, answer: Answer) -> Held:
         intent=after.intent if idle else "rules" if answer.verdict else answer.intent,
         asked=answer.asked,
         last=after.last if grounds and after.last is not None else answer,
-        noted=after.noted | {b.text for b in answer.blocks if b.kind in NOTED and (answer.rules or answer.verdict)},
+        noted=after.noted | {b.text for b in answer.blocks if _said_once(b, answer)},
         before=before.before if idle and before.before is not None else _trimmed(before, REMEMBERED),
     )
 
 
-NOTED = ("rule-note", "point", "caution")
-"""Kinds of blocks of an answer on rules that are not said again, or in short."""
+NOTED, CARE = ("rule-note", "point", "caution"), "caution"
+"""Kinds of blocks of an answer on rules that are not said again, or in short; and of care with a fish being named."""
+
+
+def _said_once(block: Block, answer: Answer) -> bool:
+    ruled = bool(answer.rules or answer.verdict) and block.kind in NOTED
+    return ruled or (bool(answer.candidates) and block.kind == CARE)
 
 
 def _trimmed(held: Held, depth: int) -> Held | None:

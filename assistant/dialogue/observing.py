@@ -113,5 +113,6 @@ def span_of(measures: tuple[Measure, ...]) -> tuple[float, float] | None:
 def forget(held: Held) -> Held:
     """A conversation about a new fish: place, water, date and units stay."""
     return Held(
-        places=held.places, water=held.water, date=held.date, season=held.season, units=held.units, before=held.before
+        places=held.places, water=held.water, date=held.date, season=held.season, units=held.units,
+        units_wished=held.units_wished, before=held.before
     )

@@ -37,7 +37,7 @@ PENALTY = 1.0
 """Inverse strength of the L2 penalty of the regression."""
 LEVELLING = 0.25
 """How far a rare intent counts for more than its lines: 0 not at all, 1 for as much as a common one."""
-LEAST_LINES = 2
+LEAST_LINES = 3
 """A sign of fewer lines is left out."""
 LEAST_WEIGHT = 0.1
 """A smaller weight is left out."""

@@ -56,3 +56,20 @@ def test_nothing_is_offered_that_was_not_asked(talk: Talk) -> None:
     """One plain question has no "You also asked"; two joined ones have."""
     assert "You also asked" not in said(talk("can I eat the eggs of a bowfin")[0])
     assert "You also asked" not in said(talk("is a walleye the same as a sauger")[0])
+
+
+def test_no_takes_the_choice_that_denies(talk: Talk) -> None:
+    """"No" to a question with several kinds of spots and "no spots" is the last."""
+    _, held = talk("bluegill with an orange belly, 8 inches, ohio")
+    assert held.asked is not None and any(words.startswith("no ") for _, words in held.asked.choices)
+    denied = next(state for state, words in held.asked.choices if words.startswith("no "))
+    _, after = talk("no", held=held)
+    assert denied in {x for s in after.seen for x in s.observation.states}
+
+
+def test_care_with_a_fish_is_said_once(talk: Talk) -> None:
+    """The grip is told with the first answer on a fish, not with every mark after it; a new fish has its own."""
+    lines = ("bluegill with an orange belly, 8 inches, ohio", "no")
+    assert [b for b in talk(lines[0])[0].blocks if b.kind == "caution"]
+    assert not [b for b in talk(*lines)[0].blocks if b.kind == "caution"]
+    assert [b for b in talk(*lines, "start over", lines[0])[0].blocks if b.kind == "caution"]

@@ -86,7 +86,8 @@ def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answ
     if "hybrid" in turn.cues and not naming.hybrid_doubts(turn.kb, found):
         blocks.append(Block("doubt", wording.NO_CROSS_BY_EYE, claim=False))
     asked = _ask(turn, held, found)
-    blocks += naming.grip_caution(turn.kb, [c.taxon for c in naming.shown(found)][:1])
+    grip = naming.grip_caution(turn.kb, [c.taxon for c in naming.shown(found)][:1])
+    blocks += [b for b in grip if b.text not in turn.held.noted]
     if asked is not None:
         blocks.append(ask_block(turn, asked))
     taxa = tuple(c.taxon for c in (*naming.shown(found), *unnamed))
