@@ -138,7 +138,8 @@ def _state(tokens: Sequence[Token], asked: Asked, word: str, lexicon: Lexicon) -
     choices = tuple((key if "." in key else f"{asked.character}.{key}", words) for key, words in asked.choices)
     valid = {s.id for s in lexicon.kb.states(asked.character)}
     if word in ("yes", "no"):
-        return _yes_no(asked.character, word, choices, lexicon)
+        bare = PREFIX + word in lexicon.cues(" ".join(t.word for t in tokens))
+        return _yes_no(asked.character, word, choices if bare else (), lexicon)
     if len(tokens) > MOST_WORDS:
         return ""
     picked = _choice(tokens, Asked(asked.kind, asked.question, asked.character, choices), word)
@@ -146,8 +147,8 @@ def _state(tokens: Sequence[Token], asked: Asked, word: str, lexicon: Lexicon) -
 
 
 def _yes_no(character: str, word: str, choices: Sequence[tuple[str, str]], lexicon: Lexicon) -> str:
-    """The state that "no" stands for is the one that means nothing is there, else the one choice that denies; "yes" is
-    its only counterpart.
+    """The state that "no" stands for is the one that means nothing is there, else the one of ``choices`` that denies;
+    "yes" is its only counterpart.
     """
     states = lexicon.kb.states(character)
     denying = [p.id for p in lexicon.phrases("-") if p.kind == "state" and p.character == character]
