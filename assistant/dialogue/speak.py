@@ -8,17 +8,20 @@ from decimal import Decimal
 from assistant.dialogue import phrases as say
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character, Source, State, Statement
+from assistant.model.stems import DROPPED
 from assistant.reasoning.contrast import Told, tell
 from assistant.reasoning.evidence import LACKING
 from assistant.reasoning.observed import Observation
 from assistant.reasoning.size import SizeRange
-from assistant.text import join, unique
+from assistant.text import join, key, singular, unique, word_set
 from assistant.units import show_length, show_span, show_weight
 
 PLAIN = 0.86
 """Share of fish from which a state is spoken of without a frequency word."""
 WORDED = {"usually": 0.0, "often": 0.0, "sometimes": 0.0}
 SHORT_TITLE = 48
+PLAIN_PARTS = word_set("fin body form shape")
+"""Words that a term of the trade may add to the plain words without saying more."""
 
 
 def fish(kb: KnowledgeBase, taxon: str) -> str:
@@ -66,8 +69,8 @@ def states_words(kb: KnowledgeBase, states: Sequence[tuple[str, float]], clause:
     With ``taxon`` a denial leaves room for the marks that are told of the fish elsewhere ("no other marks").
     """
     parts = []
-    for key, share in states:
-        state = kb.state(key)
+    for name, share in states:
+        state = kb.state(name)
         text = (state.clause if clause else state.label) or state.label
         text = say.no_other(text) if taxon and denies_the_others(kb, state, taxon) else text
         parts.append((word_of(kb, share, len(states)), text))
@@ -89,8 +92,8 @@ def with_words(parts: Sequence[tuple[str, str]], joined: Callable[[list[str], st
 def denies_the_others(kb: KnowledgeBase, state: State, taxon: str) -> bool:
     """True for a denial of marks in a fish that mostly has one of those it does not speak of."""
     wanted: dict[str, set[str]] = {}
-    for key in state.except_for:
-        wanted.setdefault(key.partition(".")[0], set()).add(key)
+    for mark in state.except_for:
+        wanted.setdefault(mark.partition(".")[0], set()).add(mark)
     for character, marks in wanted.items():
         told = tell(kb, kb.character(character), taxon) if kb.find("character", character) is not None else None
         if told is not None and told.states and told.states[0][0] in marks:
@@ -154,10 +157,14 @@ def told_clause(kb: KnowledgeBase, told: Told, character: Character, units: str 
 
 
 def heading(character: Character) -> str:
-    """The name of a character in plain words with the trade's term in brackets where it differs."""
-    if character.trade and character.trade.lower() not in character.label.lower():
-        return f"{character.label} ({character.trade})"
-    return character.label
+    """The name of a character in plain words, with the trade's term in brackets where it brings a word of its own."""
+    own = _words_of(character.trade) - _words_of(character.label) - PLAIN_PARTS
+    return f"{character.label} ({character.trade})" if own else character.label
+
+
+def _words_of(text: str) -> set[str]:
+    """The words of a name in the singular, small words left out."""
+    return {singular(w) for w in key(text).split()} - DROPPED
 
 
 def seen_words(kb: KnowledgeBase, seen: Observation) -> str:

@@ -9,6 +9,7 @@ import pytest
 
 from assistant.dialogue import phrases as say
 from assistant.dialogue import phrases_lesson as lessons
+from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.levels import state_words, value_words, young
@@ -58,3 +59,10 @@ def test_a_special_mark_is_not_denied_by_a_general_one(kb: KnowledgeBase) -> Non
     fins = kb.character("median-fin-marks")
     words = {t: value_words(kb, tell(kb, fins, t), "plain") for t in ("lepomis-macrochirus", "lepomis-microlophus")}
     assert words == {"lepomis-macrochirus": "usually no other marks", "lepomis-microlophus": "usually no marks"}
+
+
+def test_a_term_of_the_trade_brings_a_word_of_its_own(kb: KnowledgeBase) -> None:
+    """A feature is named twice only where the trade's term says more than the plain words do."""
+    named = {c.id: speak.heading(c) for c in kb.characters}
+    assert named["dorsal-spines"] == kb.character("dorsal-spines").label
+    assert named["opercular-flap-edge"].endswith(f"({kb.character('opercular-flap-edge').trade})")
