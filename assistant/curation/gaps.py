@@ -10,10 +10,10 @@ from itertools import combinations
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement
 from assistant.reasoning.contrast import EASE, LOOKS, ContrastRow, contrast, contrast_row
+from assistant.reasoning.living import LIVING
 
 TOLD_APART = 0.5
 """Separation from which a pair counts as told apart on a live fish."""
-THERE = frozenset({"native", "introduced", "stocked", "reintroduced"})
 MOST_PAIRS = 400
 
 
@@ -67,7 +67,7 @@ def find_gaps(kb: KnowledgeBase, today: date) -> Gaps:
 
 def living_together(kb: KnowledgeBase) -> tuple[Pair, ...]:
     """Listed look-alikes and congeners that share a place, most confusing first (weighted by shared places)."""
-    where = {t: frozenset(r.place for r in kb.ranges(t) if r.status in THERE) for t in kb.species}
+    where = {t: frozenset(r.place for r in kb.ranges(t) if r.status in LIVING) for t in kb.species}
     listed = {tuple(sorted((t, x.other))) for t in kb.species for x in kb.look_alikes(t) if x.other in where}
     kin: dict[str, list[str]] = {}
     for taxon in kb.species:

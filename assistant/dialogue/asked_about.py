@@ -10,11 +10,8 @@ from assistant.dialogue.subjects import groups, named, subjects, unclear
 from assistant.dialogue.telling import spread
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
-from assistant.reasoning.place_prior import expand_places
+from assistant.reasoning.living import living_in
 from assistant.text import key, singular
-
-LIVING = ("native", "reintroduced", "introduced", "stocked")
-"""The statuses of a fish that lives in a place, the most telling first."""
 
 
 def asked_about(turn: Turn, carried: bool = True) -> tuple[tuple[str, ...], tuple[Block, ...]]:
@@ -44,11 +41,10 @@ def told_taxa(turn: Turn, asked: tuple[str, ...]) -> tuple[str, ...]:
 def likeliest(kb: KnowledgeBase, mention: Mention, places: tuple[str, ...]) -> str:
     """Of the fishes that a loose name stands for: one of the place held, one that bears it in its accepted name."""
     word = singular(key(mention.words).split()[-1]) if key(mention.words) else ""
-    wanted = expand_places(kb, places)
+    here = living_in(kb, mention.ids, places)
 
     def rank(taxon: str) -> tuple[bool, bool]:
-        here = any(r.place in wanted and r.status in LIVING for r in kb.ranges(taxon)) if wanted else True
-        return not here, word not in key(label(kb, taxon)).split()
+        return taxon not in here, word not in key(label(kb, taxon)).split()
 
     return min(mention.ids, key=rank)
 

@@ -9,8 +9,9 @@ from assistant.dialogue.subjects import subjects
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import NUMBERS
+from assistant.reasoning.living import living_in
 from assistant.reasoning.place_prior import expand_places
-from assistant.reasoning.selection import living_at, species_below
+from assistant.reasoning.selection import species_below
 from assistant.text import unique, word_set
 
 _GRADE = re.compile(r"\b(?:grade\s*\d+|\d+(?:st|nd|rd|th)\s+grade\w*"
@@ -124,5 +125,5 @@ def _places(turn: Turn) -> tuple[str, ...]:
 
 
 def _at(kb: KnowledgeBase, taxa: tuple[str, ...], places: tuple[str, ...]) -> tuple[str, ...]:
-    found = {t for p in places for t in living_at(kb, taxa, p)}
+    found = {t for p in places for t in living_in(kb, taxa, (p,))}
     return tuple(t for t in taxa if t in found) if places else taxa

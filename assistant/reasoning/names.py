@@ -10,10 +10,10 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.living import LIVING
 from assistant.text import key, unique
 
 Entry = tuple[str, str, str]
-PRESENT = frozenset(("native", "introduced", "reintroduced", "stocked"))
 MOSTLY = 0.6
 """Share of the fishes called so above which a word means its group wherever one is."""
 
@@ -94,7 +94,7 @@ def _of(kb: KnowledgeBase, ids: Sequence[str], phrase: str = "") -> Meaning:
 
 def _widest_first(kb: KnowledgeBase, ids: Sequence[str], phrase: str) -> tuple[str, ...]:
     """The ids: fishes whose own English name ends in the phrase, then those of more places; crosses last."""
-    spread = {i: len({r.place for r in kb.ranges(i) if r.status in PRESENT}) for i in ids}
+    spread = {i: len({r.place for r in kb.ranges(i) if r.status in LIVING}) for i in ids}
     return tuple(
         sorted(
             ids,
@@ -181,6 +181,6 @@ def lives_in(kb: KnowledgeBase, taxon: str, places: frozenset[str]) -> bool | No
     if not rows:
         return None
     here = [r.status for r in rows if r.place in places]
-    if any(s in PRESENT for s in here):
+    if any(s in LIVING for s in here):
         return True
     return False if here or len(rows) >= 5 else None

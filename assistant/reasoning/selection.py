@@ -7,11 +7,9 @@ from collections.abc import Sequence
 
 from assistant.errors import UsageError
 from assistant.model.knowledge import KnowledgeBase
-from assistant.reasoning.place_prior import expand_places
+from assistant.reasoning.living import living_in
 from assistant.text import key, singular
 
-LIVES = frozenset({"native", "introduced", "reintroduced", "stocked"})
-"""Range statuses that mean a fish may be met in a place."""
 _ORDER = ("accepted", "scientific", "vernacular", "label", "plural", "code", "nicknames", "words", "synonym")
 
 
@@ -33,19 +31,6 @@ def species_below(kb: KnowledgeBase, wanted: str) -> tuple[str, ...]:
             out.add(current)
         stack += kb.children.get(current, ())
     return tuple(sorted(out))
-
-
-def living_at(kb: KnowledgeBase, taxa: Sequence[str], place: str) -> tuple[str, ...]:
-    """Those of the taxa that the base says are met in a place (native, introduced or stocked there)."""
-    wanted = expand_places(kb, (place,))
-    return tuple(t for t in taxa if any(
-        r.place in wanted and r.status in LIVES for above in _held(kb, t) for r in kb.ranges(above)))
-
-
-def _held(kb: KnowledgeBase, taxon: str) -> tuple[str, ...]:
-    if kb.taxon(taxon).is_hybrid:
-        return (taxon,)
-    return tuple(k for k in kb.lineage(taxon) if kb.taxon(k).is_species)
 
 
 def find_taxon(kb: KnowledgeBase, name: str) -> str:
@@ -132,7 +117,7 @@ def select(kb: KnowledgeBase, names: Sequence[str], group: str = "", place: str 
     where = find_place(kb, place)
     everything = tuple(t for t in kb.species if not kb.taxon(t).is_hybrid)
     wanted = tuple(chosen) if chosen else everything
-    found = living_at(kb, wanted, where)
+    found = living_in(kb, wanted, (where,))
     if not found:
         raise UsageError("the base knows none of these fishes from that place",
                          "leave the place out, or name other fishes")

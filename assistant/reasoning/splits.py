@@ -181,6 +181,10 @@ def _of_genus(kb: KnowledgeBase, genus: str, character: str) -> Distribution | N
 
 def loose_denials(kb: KnowledgeBase, character: str) -> frozenset[str]:
     """States that deny only a part ("no red spots" beside "no spots"): a fish may show another state as well."""
+    return kb.derived(f"loose denials {character}", lambda _: _loose_denials(kb, character))
+
+
+def _loose_denials(kb: KnowledgeBase, character: str) -> frozenset[str]:
     denials = sorted((s for s in kb.states(character) if s.clause.startswith("no ")), key=lambda s: (len(s.clause),
                                                                                                      s.id))
     return frozenset(s.id for s in denials[1:])

@@ -7,9 +7,9 @@ from __future__ import annotations
 
 import pytest
 
-from assistant.dialogue.handlers.range import living_in
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.contrast import tell
+from assistant.reasoning.living import living_in
 from assistant.reasoning.size import size_range
 from tests.dialogue.conftest import Talk
 

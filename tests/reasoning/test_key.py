@@ -10,7 +10,8 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.identify import posterior
 from assistant.reasoning.key import CLEAR, KEY_LOOKS, Key, build_key, standings
 from assistant.reasoning.key_paths import evidence_of, expected_steps, paths
-from assistant.reasoning.selection import living_at, species_below
+from assistant.reasoning.living import living_in
+from assistant.reasoning.selection import species_below
 from assistant.reasoning.splits import CHILD, READER, Reader, cells_of, folded, recorded, splits_of
 from assistant.reasoning.tables import compile_table
 
@@ -92,7 +93,7 @@ def test_every_family_is_keyed(kb: KnowledgeBase, family_keys: list[Key]) -> Non
 def test_no_fish_is_put_aside_unseen(kb: KnowledgeBase, family_keys: list[Key]) -> None:
     """A fish of which nothing is recorded for a couplet stands on both its sides: families, two states, random sets."""
     species = [t for t in kb.species if not kb.taxon(t).is_hybrid]
-    states = [build_key(kb, living_at(kb, species, place)) for place in ("us-oh", "us-ga")]
+    states = [build_key(kb, living_in(kb, species, (place,))) for place in ("us-oh", "us-ga")]
     made = [*family_keys, *states, *(build_key(kb, taxa, "lab") for taxa in random_subsets(kb)[::3])]
     both = [(c.number, t) for key in made for c in key.couplets for t in silent_in(kb, key)[c.character]
             if t in c.leads[0].taxa and t in c.leads[1].taxa]
@@ -101,7 +102,7 @@ def test_no_fish_is_put_aside_unseen(kb: KnowledgeBase, family_keys: list[Key]) 
 
 def test_fishes_with_spines_are_not_called_soft(kb: KnowledgeBase) -> None:
     """Gobies and sculpins (spines in the first dorsal; value from memory) are on no way of soft fins."""
-    ohio = build_key(kb, living_at(kb, [t for t in kb.species if not kb.taxon(t).is_hybrid], "us-oh"))
+    ohio = build_key(kb, living_in(kb, [t for t in kb.species if not kb.taxon(t).is_hybrid], ("us-oh",)))
     soft = [lead for c in ohio.couplets for lead in c.leads if lead.states == ("fin-spines.soft",)]
     assert soft and not [t for lead in soft for t in lead.taxa if kb.lineage(t)[-1] in ("gobiidae", "cottidae")]
 
@@ -110,14 +111,14 @@ def test_fishes_with_spines_are_not_called_soft(kb: KnowledgeBase) -> None:
 @pytest.mark.parametrize("place", STATES)
 def test_fishes_of_a_place_are_keyed(kb: KnowledgeBase, place: str) -> None:
     """The key of all fishes of a state or province reaches each of them, and identify agrees on every way."""
-    taxa = living_at(kb, [t for t in kb.species if not kb.taxon(t).is_hybrid], place)
+    taxa = living_in(kb, [t for t in kb.species if not kb.taxon(t).is_hybrid], (place,))
     assert len(taxa) > 30
     check_key(kb, build_key(kb, taxa))
 
 
 def test_fishes_of_a_group_in_a_place_are_keyed(kb: KnowledgeBase) -> None:
     """The key of the panfish of a province reaches each of them, and identify agrees on every way."""
-    check_key(kb, build_key(kb, living_at(kb, species_below(kb, "panfish"), "ca-on")))
+    check_key(kb, build_key(kb, living_in(kb, species_below(kb, "panfish"), ("ca-on",))))
 
 
 def test_counts_part_at_a_gap(family_keys: list[Key]) -> None:

@@ -9,12 +9,11 @@ from assistant.dialogue import phrases_info as say
 from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
-from assistant.dialogue.asked_about import LIVING, kinds_name
+from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held, Order
 from assistant.dialogue.fitting import Fitting, Found, by_size, fitting
 from assistant.dialogue.gaps_told import asks_gaps, gaps
-from assistant.dialogue.handlers.range import living_in, status_in
 from assistant.dialogue.handlers.term import words_for_lesson
 from assistant.dialogue.invented_waters import invented_place, told_of
 from assistant.dialogue.life_asked import asks_spawning, living, seasons, spawners
@@ -27,6 +26,7 @@ from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import common_taxon
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about
+from assistant.reasoning.living import LIVING, living_in, status_in
 from assistant.reasoning.observed import Observation
 from assistant.reasoning.place_prior import expand_places
 from assistant.text import key, singular, unique

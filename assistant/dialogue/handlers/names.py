@@ -18,6 +18,7 @@ from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Name, Taxon
 from assistant.model.stems import DROPPED
+from assistant.reasoning.living import living_in
 from assistant.reasoning.names import UNDERSTOOD
 from assistant.reasoning.place_prior import expand_places
 from assistant.text import fold, join, key, singular, unique
@@ -202,7 +203,7 @@ def _several(turn: Turn, words: str, found: Sequence[tuple[str, Name | None]]) -
         families = {kb.lineage((kb.taxon(t).parents or (t,))[0])[-1] for t in order}
         family = kb.taxon(families.pop()).label if len(families) == 1 else ""
         text = say.name_several(words, speak.fishes(kb, order[:SHOWN]), family)
-        if turn.held.places and (living := _living(turn, order)):
+        if turn.held.places and (living := living_in(kb, order, turn.held.places)):
             place = place_names(kb, turn.held.places)
             note = say.name_not_told(words, place, speak.fishes(kb, living[:SHOWN], "or"))
             out.append(Block("point", note, statements=tuple(names[t] for t in living[:SHOWN])))
@@ -213,13 +214,6 @@ def _several(turn: Turn, words: str, found: Sequence[tuple[str, Name | None]]) -
         if name is not None and (where := _regions(kb, name)):
             out.append(Block("point", _basis(say.name_region(label(kb, t), where), name), statements=(names[t],)))
     return out
-
-
-def _living(turn: Turn, taxa: Sequence[str]) -> list[str]:
-    """Of some fishes those that live in the place held."""
-    wanted = expand_places(turn.kb, turn.held.places)
-    living = ("native", "introduced", "reintroduced", "stocked")
-    return [t for t in taxa if any(r.place in wanted and r.status in living for r in turn.kb.ranges(t))]
 
 
 def _here(turn: Turn, found: Sequence[tuple[str, Name | None]]) -> frozenset[str]:

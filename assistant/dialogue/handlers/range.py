@@ -8,7 +8,7 @@ from assistant.dialogue import phrases_care as care
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue.answer import Answer, Asked, Block
-from assistant.dialogue.asked_about import LIVING, asked_about, told_taxa
+from assistant.dialogue.asked_about import asked_about, told_taxa
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import species_of
@@ -18,10 +18,9 @@ from assistant.dialogue.wider import common_taxon
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Place, Range
 from assistant.reasoning.evidence import about
-from assistant.reasoning.place_prior import covered, expand_places
+from assistant.reasoning.living import LIVING, ORDER, rows, status_in, telling
+from assistant.reasoning.place_prior import covered
 
-ORDER = (*LIVING, "vagrant", "uncertain", "extirpated", "absent")
-"""The statuses, the most telling first."""
 PLACES = ("state", "province", "territory", "district")
 MOST_PLACES = 14
 MOST_SHOWN = 8
@@ -70,12 +69,6 @@ def _invented(kb: KnowledgeBase, places: Iterable[str]) -> str:
     return found[0].label if found and all(p.invented for p in found) else ""
 
 
-def rows(kb: KnowledgeBase, taxon: str) -> tuple[Range, ...]:
-    """The ranges of a species, those of its own subspecies and of its species included."""
-    keys = [k for k in kb.lineage(taxon) if kb.taxon(k).is_species]
-    return tuple(r for k in dict.fromkeys([*keys, *kb.children.get(taxon, ())]) for r in kb.ranges(k))
-
-
 def here(kb: KnowledgeBase, taxon: str, places: Sequence[str]) -> list[Block]:
     """The status of a fish in some places, each told apart; an unknown one is said to be unknown."""
     return [b for place in places for b in _one_place(kb, taxon, place)]
@@ -85,15 +78,15 @@ def _one_place(kb: KnowledgeBase, taxon: str, key: str) -> list[Block]:
     place, name = kb.place(key), label(kb, taxon)
     if place is None:
         return []
-    found = _best([r for r in rows(kb, taxon) if r.place == key])
+    found = telling([r for r in rows(kb, taxon) if r.place == key])
     if found:
         return _told(kb, taxon, name, place, found)
     if kb.taxon(taxon).is_hybrid:
         return _cross(kb, taxon, key)
-    parts = _best([r for r in rows(kb, taxon) if r.place in covered(kb, place)])
+    parts = telling([r for r in rows(kb, taxon) if r.place in covered(kb, place)])
     if parts:
         return _parts(kb, name, place, parts)
-    wider = _best([r for r in rows(kb, taxon) if (w := kb.place(r.place)) is not None and key in w.covers])
+    wider = telling([r for r in rows(kb, taxon) if (w := kb.place(r.place)) is not None and key in w.covers])
     if wider:
         first = wider[0]
         text = trusted(say.range_wider(name, first.status, place_names(kb, (first.place,)), place.label), first.basis)
@@ -110,21 +103,6 @@ def _one_place(kb: KnowledgeBase, taxon: str, key: str) -> list[Block]:
     if listed:
         out.append(_line(kb, name, listed, lead=True))
     return out
-
-
-def _best(found: list[Range]) -> list[Range]:
-    """Preferred and whole-place rows first, then read ones, then by status."""
-    return sorted(
-        found,
-        key=lambda r: (
-            not r.preferred,
-            bool(r.area) and r.status in ("absent", "extirpated"),
-            bool(r.area),
-            r.basis == MEMORY,
-            ORDER.index(r.status) if r.status in ORDER else 9,
-            r.id,
-        ),
-    )
 
 
 def _told(kb: KnowledgeBase, taxon: str, name: str, place: Place, found: list[Range]) -> list[Block]:
@@ -242,23 +220,6 @@ def _places(kb: KnowledgeBase, keys: Iterable[str], full: bool) -> str:
     if full or len(names) <= MOST_PLACES + 2:
         return say.names_with(names)
     return say.counted(", ".join(names[:MOST_PLACES]), len(names) - MOST_PLACES)
-
-
-def status_in(kb: KnowledgeBase, taxon: str, places: Iterable[str]) -> Range | None:
-    """The row of the most telling status of a fish in some places; None when nothing is listed."""
-    wanted = set(places)
-    best: dict[str, Range] = {}
-    for row in _best([r for r in rows(kb, taxon) if r.place in wanted]):
-        best.setdefault(row.place, row)
-    return min(best.values(), key=lambda r: ORDER.index(r.status) if r.status in ORDER else len(ORDER), default=None)
-
-
-def living_in(kb: KnowledgeBase, taxa: Sequence[str], places: Sequence[str]) -> tuple[str, ...]:
-    """The fishes that live in some places by what is listed; all of them where no place is told."""
-    if not (wanted := expand_places(kb, places)):
-        return tuple(taxa)
-    found = ((t, status_in(kb, t, wanted)) for t in taxa)
-    return tuple(t for t, row in found if row is not None and row.status in LIVING)
 
 
 def _group(kb: KnowledgeBase, asked: Sequence[str], taxa: Sequence[str], places: Sequence[str]) -> list[Block]:

@@ -10,7 +10,6 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import asked_about, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held, Order
-from assistant.dialogue.handlers.range import living_in
 from assistant.dialogue.ranking import FROM_SMALLEST, OF_SIZE, SIZE, placed
 from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import named, species_of, subjects
@@ -19,6 +18,7 @@ from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import SizeRecord
 from assistant.reasoning.evidence import about, numbers
+from assistant.reasoning.living import living_in
 from assistant.reasoning.size import MAXIMUM, USUAL, category, length_fit, size_range
 from assistant.units import show_length, show_weight
 
