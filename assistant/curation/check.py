@@ -7,11 +7,12 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from assistant.curation.census import Census, census
-from assistant.curation.findings import LOADS, Finding, errors, ordered
+from assistant.curation.findings import Finding, errors, ordered
 from assistant.curation.format import first_difference, unformatted
 from assistant.curation.lint import base_findings
 from assistant.curation.rules import rulebook_findings
 from assistant.curation.shapes import SEVERITY_OF
+from assistant.curation.validate import load_findings
 from assistant.curation.vocabulary import read_vocabulary
 from assistant.errors import DataError
 from assistant.graph.lines import Index
@@ -20,7 +21,6 @@ from assistant.graph.read import read_file, turtle_files
 from assistant.graph.shacl import Report, count_focus_nodes, validate
 from assistant.graph.values import Node
 from assistant.graph.write import split_header, write_nodes
-from assistant.model.build import kind_of, row_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +53,7 @@ def check_folder(folder: Path, shapes_folder: Path, with_shapes: bool = True) ->
         shapes = Index(shapes_folder).all_nodes()
         vocabulary = read_vocabulary(index, nodes)
         findings = [*_format_findings(index, nodes), *base_findings(index, vocabulary)]
-        findings += _loading(index, nodes)
+        findings += (f for node in nodes.values() for f in load_findings(node, index))
         findings += rulebook_findings(nodes, index)
         if with_shapes:
             findings += shape_findings(validate(nodes.values(), shapes.values()), index)
@@ -97,18 +97,6 @@ def _format_findings(index: Index, nodes: dict[str, Node]) -> Iterator[Finding]:
         for _, fault in faults:
             yield Finding("error", "canonical form", index.name(path), index.name(path), fault, "the canonical form",
                           "run: tellfin format")
-
-
-def _loading(index: Index, nodes: dict[str, Node]) -> Iterator[Finding]:
-    """Each record must also load as the program reads it."""
-    for node in nodes.values():
-        try:
-            kind = kind_of(node)
-            if kind is not None:
-                row_of(kind, node)
-        except DataError as error:
-            yield Finding("error", LOADS, node.id, index.where(node.id), error.message, "a record that loads",
-                          error.hint)
 
 
 def _counts(files: list[Path], nodes: dict[str, Node], shapes: dict[str, Node]) -> dict[str, int]:

@@ -57,10 +57,11 @@ class Validator:
             return
         yield from self.shapes.check(node, view, vocabulary)
         yield from node_findings(node, Context(view, vocabulary, touched))
-        yield from _loads(node, view)
+        yield from load_findings(node, view)
 
 
-def _loads(node: Node, view: View) -> Iterator[Finding]:
+def load_findings(node: Node, view: View) -> Iterator[Finding]:
+    """A record must also load as the program reads it."""
     try:
         kind = kind_of(node)
         if kind is not None:

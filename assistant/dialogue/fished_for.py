@@ -10,7 +10,7 @@ from assistant.text import word_set
 
 _MARKS = word_set("spots bars stripes specks")
 """Marks of a fish, which have a few verbs in common with fishes."""
-_WATERS = word_set("pond ponds lake tank pool creek river farm acre")
+WATERS = word_set("pond ponds lake tank pool creek river farm acre")
 _ASKED_OF = word_set("do does did are will can where how when what catch catching")
 _LYING = word_set("will are were do did can get go going run running stack stacked")
 """Verbs that marks may have as well as fishes ("bars run down the side")."""
@@ -38,7 +38,7 @@ def is_sought(named: Named, tokens: Sequence[Token]) -> bool:
     if not word.endswith("s") or word in _MARKS or not named.first:
         return False
     following = [t.word for t in tokens[named.after : named.after + 4]]
-    if following[:1] in (["in"], ["from"]) and _WATERS & set(following):
+    if following[:1] in (["in"], ["from"]) and WATERS & set(following):
         return True
     clause = tokens[named.first].clause
     last = named.after >= len(tokens) or tokens[named.after].clause != clause or following[0] in _FOR_WHAT

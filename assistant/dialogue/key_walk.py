@@ -73,8 +73,8 @@ def meaning(kb: KnowledgeBase, walk: KeyWalk, reading: Reading) -> int | str | N
         return None
     if len(words) <= 3 and (found := _ordinal(words, walk.at)) is not None:
         return found
-    return _seen(kb, walk.couplet, reading) if _seen(kb, walk.couplet, reading) is not None else _worded(kb, walk,
-                                                                                                         reading, words)
+    seen = _seen(kb, walk.couplet, reading)
+    return seen if seen is not None else _worded(kb, walk, reading, words)
 
 
 def _ordinal(words: list[str], number: int) -> int | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
-from assistant.dialogue.fished_for import is_sought, is_subject
+from assistant.dialogue.fished_for import WATERS, is_sought, is_subject
 from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.names_found import Named
 from assistant.dialogue.reading import Mention
@@ -114,7 +114,7 @@ def _is_feature(
     if not own or beside:
         return False
     following = tokens[named.after].word if named.after < len(tokens) else ""
-    if single and named.first == 0 and following == "in" and _WATERS & {t.word for t in tokens[named.after :][:7]}:
+    if single and named.first == 0 and following == "in" and WATERS & {t.word for t in tokens[named.after :][:7]}:
         return False
     if following in _OWNING and any(e[0] == "group" for e in named.entries) and not lexicon.is_part(
             tokens[named.after - 1].word):
@@ -159,9 +159,10 @@ def _weak_alone(named: Named, tokens: Sequence[Token]) -> bool:
 
 
 _NAMING = word_set("a an meant mean")
-_WATERS = word_set("pond ponds lake tank pool creek river farm acre")
 _OWNING = word_set("have has got are were")
 """Words after the name of a group that make it the subject of the line."""
+
+
 def _group_left(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> Named | None:
     """The group word at the end of a name that only describes ("olive green bass" is a bass)."""
     last = tokens[named.after - 1].word

@@ -266,8 +266,6 @@ def no_lawful_act(names: str) -> str:
     )
 
 
-
-
 def no_place(fish: str) -> str:
     """What is needed first, for a fish where one is known."""
     about = f" for {fish}" if fish else ""

@@ -42,9 +42,12 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if compare.wants_table(turn):
         return compare.handle(turn)
     taxa = taxa[:MOST]
-    found = contrast(kb, taxa, _looks(turn))
-    rows = _asked_first(turn, told_first(kb, _kept(turn, found.separating)))
-    blocks = [*_points(turn, found, rows), *_sizes(turn, taxa), *_alike(turn, found), *_caveats(turn, found),
+    sides, asked = aspects(kb, turn.reading), _asked(turn)
+    found = contrast(kb, taxa, _looks(turn, sides))
+    rows = told_first(kb, _kept(turn, sides, found.separating))
+    rows = tuple(sorted(rows, key=lambda r: r.character not in asked))
+    alike = _alike(turn, _kept(turn, sides, found.shared))
+    blocks = [*_points(turn, found, rows, asked), *_sizes(turn, taxa), *alike, *_caveats(turn, found),
               *_taken_for(turn, taxa)]
     return Answer("contrast", tuple(blocks), taxa=taxa), held
 
@@ -112,15 +115,15 @@ def _listed(kb: KnowledgeBase, own: list[str], pool: tuple[str, ...], words: int
     return (fit or sorted(pool, key=lambda t: (-len(kb.ranges(t)), t)))[: 1 if own or words > 1 else 2]
 
 
-def _looks(turn: Turn) -> frozenset[str]:
-    if turn.cues & {"dead"} or turn.held.dead or NUMERIC in aspects(turn.kb, turn.reading):
+def _looks(turn: Turn, sides: frozenset[str]) -> frozenset[str]:
+    if turn.cues & {"dead"} or turn.held.dead or NUMERIC in sides:
         return LOOKS["lab"]
     return LOOKS["picture"] if "in-hand" in turn.cues else LOOKS["hand"] | {"dead"}
 
 
-def _kept(turn: Turn, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
+def _kept(turn: Turn, sides: frozenset[str], rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
     """The rows without colour where the asker does not want colour, those of counts where these alone are wanted."""
-    if NUMERIC in aspects(turn.kb, turn.reading):
+    if NUMERIC in sides:
         return tuple(r for r in rows if turn.kb.character(r.character).kind == "count")
     if turn.cues & {"no-colour"}:
         return tuple(
@@ -134,11 +137,6 @@ def _asked(turn: Turn) -> frozenset[str]:
     parts = named_parts(turn.kb, turn.reading)
     of_parts = (c.id for c in turn.kb.characters if c.part in parts)
     return frozenset((*(s.observation.character for s in turn.reading.seen), *of_parts))
-
-
-def _asked_first(turn: Turn, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
-    asked = _asked(turn)
-    return tuple(sorted(rows, key=lambda r: r.character not in asked))
 
 
 def told_first(kb: KnowledgeBase, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
@@ -172,14 +170,14 @@ def _sizes(turn: Turn, taxa: tuple[str, ...]) -> list[Block]:
     return [Block("point", say.size_point(told), statements=ids)] if ids else []
 
 
-def _alike(turn: Turn, found: Contrast) -> list[Block]:
+def _alike(turn: Turn, shared: tuple[ContrastRow, ...]) -> list[Block]:
     """Marks that both have, which people look at in vain; only those that somebody states of one of the very fishes."""
     kb = turn.kb
     if "shorter" in turn.cues:
         return []
     rows = [
         r
-        for r in _kept(turn, found.shared)
+        for r in shared
         if any(t and not t.inherited_from for t in r.told) and kb.character(r.character).look in ("glance", "hand")
     ]
     rows.sort(key=lambda r: (_lacking(r), _common(kb, r), r.character))
@@ -235,7 +233,7 @@ def _one(turn: Turn, taxa: tuple[str, ...]) -> Answer:
     text = say.one_fish_contrast(speak.fish(kb, taxa[0]), speak.fishes(kb, [t for t, _ in near[:3]], "or"))
     blocks = [Block("lead", text, statements=ids)]
     found = contrast(kb, (taxa[0], near[0][0]))
-    blocks += _points(turn, found, found.separating[:4])
+    blocks += _points(turn, found, found.separating[:4], _asked(turn))
     return Answer("contrast", tuple(blocks), taxa=(taxa[0], near[0][0]))
 
 
@@ -257,13 +255,14 @@ def look_alikes(kb: KnowledgeBase, taxon: str) -> list[tuple[str, str]]:
     return [(other, record.id) for other, record in sorted(out.items(), key=order)]
 
 
-def _points(turn: Turn, found: Contrast, rows: tuple[ContrastRow, ...]) -> list[Block]:
+def _points(
+    turn: Turn, found: Contrast, rows: tuple[ContrastRow, ...], asked: frozenset[str]
+) -> list[Block]:
     kb = turn.kb
     names = speak.fishes(kb, found.taxa)
     if not rows:
         return [Block("lead", say.inseparable(names), statements=_any_statement(kb, found))]
     most = len(rows) if "more" in turn.cues else SHOWN_SHORT if "shorter" in turn.cues else SHOWN
-    asked = _asked(turn)
     out: list[Block] = []
     for row in rows[:most]:
         if not out and row.character not in asked:

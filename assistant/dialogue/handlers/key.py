@@ -70,13 +70,15 @@ def _described(turn: Turn, walk: KeyWalk) -> bool:
 
 
 def _features_left_out(turn: Turn, walk: KeyWalk) -> frozenset[str]:
-    """The features of the key that the line wants left out ("leave out the pores", "without the fin rays")."""
+    """The features of the key that the line wants left out ("leave out the pores"): those sharing most words."""
     kb, words = turn.kb, {singular(w) for w in key(turn.reading.text).split()}
     if not words & say.WITHOUT_WORDS:
         return frozenset()
     named = words - say.WITHOUT_WORDS - DROPPED
-    asked = {c.character for c in walk.key.couplets}
-    return frozenset(c for c in asked if named & {singular(w) for w in key(kb.character(c).label).split()})
+    shared = {c: len(named & {singular(w) for w in key(kb.character(c).label).split()})
+              for c in {couplet.character for couplet in walk.key.couplets}}
+    most = max(shared.values(), default=0)
+    return frozenset(c for c, n in shared.items() if n and n == most)
 
 
 def _without(turn: Turn, walk: KeyWalk, features: frozenset[str]) -> tuple[Answer, Held]:

@@ -25,7 +25,7 @@ from assistant.dialogue.telling import place_names, plain
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import common_taxon
 from assistant.model.knowledge import KnowledgeBase
-from assistant.reasoning.evidence import about
+from assistant.reasoning.evidence import about, below
 from assistant.reasoning.living import LIVING, living_in, status_in
 from assistant.reasoning.observed import Observation
 from assistant.reasoning.place_prior import expand_places
@@ -39,7 +39,8 @@ AT_HOME, BROUGHT = ("native", "reintroduced"), ("introduced", "stocked")
 NATURAL = (*AT_HOME, "extirpated", "uncertain")
 """Statuses that speak for a native range somewhere."""
 PRESENT = "present"
-WARNED = ("legal-caution",)
+WARNED, UNWANTED = "legal-caution", "legal-caution.unwanted"
+"""Warnings of law, and those among them that are given of a fish for the harm it does where it is brought."""
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -56,8 +57,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return _invasive(turn), held
     if (answer := _membership(turn)) is not None:
         return answer, held
-    order = order_asked(turn, sides, _pool(turn)[0])
-    return _listed(turn, sides, order), held.after(seen=_seen(turn), order=order)
+    pool, name = _pool(turn, sides)
+    order = order_asked(turn, sides, pool)
+    return _listed(turn, sides, order, pool, name), held.after(seen=_seen(turn), order=order)
 
 
 def _seen(turn: Turn) -> tuple[Seen, ...]:
@@ -68,7 +70,7 @@ def _seen(turn: Turn) -> tuple[Seen, ...]:
     return (*(s for s in before if s.observation.character not in told), *own)
 
 
-def _pool(turn: Turn) -> tuple[tuple[str, ...], str]:
+def _pool(turn: Turn, sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
     """The fishes to choose from and the group they are asked for by; the last list for a narrowing follow-up."""
     kb, reading, held = turn.kb, turn.reading, turn.held
     wider = groups(reading)
@@ -85,7 +87,7 @@ def _pool(turn: Turn) -> tuple[tuple[str, ...], str]:
     if loose := [m for m in unclear(turn) if m.words]:
         wide = [thing for m in loose for kind, thing, _ in kb.spoken(key(m.words)) if kind == "group"]
         return species_of(kb, tuple(wide[:1]) or loose[0].ids), wide[0] if wide else ""
-    if _other_end(turn):
+    if _other_end(turn, sides):
         above = [t for t in held.taxa if (x := kb.find("taxon", t)) is None or not x.is_species]
         return species_of(kb, tuple(above)) or _kinds_held(kb), above[0] if above else ""
     if held.intent in ("list", "range") and len(held.shown) > 1:
@@ -98,15 +100,16 @@ def _kinds_held(kb: KnowledgeBase) -> tuple[str, ...]:
     return tuple(t for t in kb.species if not kb.taxon(t).is_hybrid)
 
 
-def _other_end(turn: Turn) -> bool:
+def _other_end(turn: Turn, sides: frozenset[str]) -> bool:
     """True for "and the smallest?" after a list that began with the biggest."""
     order = turn.held.order if turn.held.intent == "list" else None
-    return order is not None and other_end(turn, aspects(turn.kb, turn.reading)) not in (None, order.least_first)
+    return order is not None and other_end(turn, sides) not in (None, order.least_first)
 
 
-def _listed(turn: Turn, sides: frozenset[str], order: Order | None) -> Answer:
+def _listed(
+    turn: Turn, sides: frozenset[str], order: Order | None, pool: tuple[str, ...], name: str
+) -> Answer:
     kb, reading = turn.kb, turn.reading
-    pool, name = _pool(turn)
     kinds = set(kb.species)
     pool = tuple(t for t in pool if t in kinds) or pool
     narrowing = turn.held.intent in ("list", "range") and not groups(reading) and not named(turn)
@@ -358,7 +361,8 @@ def _by_place(
     names = _shown(turn, [label(kb, f.taxon) for f, _ in living], SHOWN * 2)
     lead = lists.list_lead(len(living), what, names) if living else lists.list_none(what)
     blocks = [Block("lead", lead, statements=ids, claim=bool(living))]
-    if maybe := [f for f in found.maybe if f.taxon in set(living_in(kb, [f.taxon], places))] if seen else []:
+    here = set(living_in(kb, [f.taxon for f in found.maybe], places)) if seen else set()
+    if maybe := [f for f in found.maybe if f.taxon in here]:
         ids = tuple(s for f in maybe for s in f.statements[:2])
         blocks.append(Block("point", lists.doubtful(_shown(turn, [label(kb, f.taxon) for f in maybe], SHOWN)),
                             statements=ids))
@@ -438,17 +442,9 @@ def _invasive(turn: Turn) -> Answer:
     kb = turn.kb
     pool = species_of(kb, subjects(turn, carried=False)) or _kinds_held(kb)
     wanted = expand_places(kb, turn.held.places)
-    found = []
+    found, unwanted = [], set(below(kb, UNWANTED))
     for t in pool:
-        warnings = [
-            s
-            for c in WARNED
-            if kb.find("character", c)
-            for s in about(kb, t, c)[0]
-            if not all(
-                x.endswith(("no-harvest", "leave-alone-where-native", "treat-as-bull-trout")) for x in s.states
-            )
-        ]
+        warnings = [s for s in about(kb, t, WARNED)[0] if unwanted & set(s.states)]
         row = status_in(kb, t, wanted) if wanted else None
         if warnings and (not wanted or row is None or row.status in ("introduced", "uncertain", "stocked")):
             found.append((t, tuple(f"st:{s.id}" for s in warnings)))

@@ -11,6 +11,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.quiz import QuizRun
 from assistant.dialogue.key_walk import KeyWalk
 from assistant.dialogue.lesson_request import items_of, look_of
+from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.key_paths import paths
 
 Talk = Callable[..., tuple[Answer, Held]]
@@ -204,6 +205,19 @@ def test_a_feature_is_left_out(talk: Talk) -> None:
     assert after.walk.key.taxa == before.walk.key.taxa
     assert after.walk.passed and after.walk.passed <= used[0] and not after.walk.passed & used[1]
     assert all("bar" in c for c in after.walk.passed)
+
+
+def test_only_the_feature_named_is_left_out(talk: Talk, kb: KnowledgeBase) -> None:
+    """Naming a feature in full leaves out that one alone, though others share a word with it."""
+    asked = "make a key for bluegill, pumpkinseed, redear sunfish, green sunfish, warmouth and longear sunfish"
+    _, before = talk(asked)
+    assert isinstance(before.walk, KeyWalk)
+    labels = {c.character: kb.character(c.character).label for c in before.walk.key.couplets}
+    shared = {c for c in labels if any(d != c and set(labels[c].split()) & set(labels[d].split()) for d in labels)}
+    assert shared
+    for character in shared:
+        _, after = talk(asked, f"leave out the {labels[character]}")
+        assert isinstance(after.walk, KeyWalk) and after.walk.passed == {character}
 
 
 @pytest.mark.parametrize("line", ["cant see it", "i cant see that"])
