@@ -41,11 +41,12 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     changes = bool(turn.reading.of("taxon",
                                    "hybrid")) and set(key(turn.reading.text).split()) & (
         say.DROP_WORDS | say.ADD_WORDS | say.SWAP_WORDS)
-    if walk is not None and asked and _described(turn, walk):
+    features = _features_left_out(turn, walk) if walk is not None and not changes else frozenset()
+    if walk is not None and asked and _described(turn, walk, features):
         from assistant.dialogue.handlers import handler_of
 
         return handler_of("identify")(turn._replace(held=turn.held.after(walk=None, asked=None)))
-    if walk is not None and not changes and (features := _features_left_out(turn, walk)):
+    if walk is not None and features:
         return _without(turn, walk, features)
     answers = asked and len(turn.reading.words) <= ANSWER_WORDS and INTENT not in turn.cues and not changes
     if walk is not None and answers and not look:
@@ -63,22 +64,31 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     return _begin(turn, wanted)
 
 
-def _described(turn: Turn, walk: KeyWalk) -> bool:
-    """True for a line that describes the fish by several features, none of them the one asked about."""
-    told = [s.observation.character for s in turn.reading.seen if not s.retract]
+def _described(turn: Turn, walk: KeyWalk, left_out: frozenset[str]) -> bool:
+    """True for a line that describes the fish by several features, none asked about or only named to be left out."""
+    named = {w for c in left_out for w in _label_words(turn.kb, c)}
+    told = [s.observation.character for s in turn.reading.seen if not s.retract and not _words(s.words) <= named]
     return len(told) > 1 and walk.couplet.character not in told
 
 
 def _features_left_out(turn: Turn, walk: KeyWalk) -> frozenset[str]:
     """The features of the key that the line wants left out ("leave out the pores"): those sharing most words."""
-    kb, words = turn.kb, {singular(w) for w in key(turn.reading.text).split()}
+    words = _words(turn.reading.text)
     if not words & say.WITHOUT_WORDS:
         return frozenset()
     named = words - say.WITHOUT_WORDS - DROPPED
-    shared = {c: len(named & {singular(w) for w in key(kb.character(c).label).split()})
-              for c in {couplet.character for couplet in walk.key.couplets}}
+    asked = {couplet.character for couplet in walk.key.couplets}
+    shared = {c: len(named & _label_words(turn.kb, c)) for c in asked}
     most = max(shared.values(), default=0)
     return frozenset(c for c, n in shared.items() if n and n == most)
+
+
+def _label_words(kb: KnowledgeBase, character: str) -> set[str]:
+    return _words(kb.character(character).label)
+
+
+def _words(text: str) -> set[str]:
+    return {singular(w) for w in key(text).split()}
 
 
 def _without(turn: Turn, walk: KeyWalk, features: frozenset[str]) -> tuple[Answer, Held]:
