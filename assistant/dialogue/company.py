@@ -14,8 +14,8 @@ from assistant.dialogue.names_found import Named
 from assistant.dialogue.tokens import Token
 from assistant.text import key, singular, unique, word_set
 
-_JOINING = word_set("and or r vs versus n from v not than as be between x cross crossed with")
-_AGAINST = word_set("or r vs versus from v than not x cross crossed")
+_JOINING = word_set("and or r vs versus n from v not than as be between x cross crossed with half")
+_AGAINST = word_set("or r vs versus from v than not x cross crossed half")
 _KINDS = word_set("which kind kinds sort type types")
 _ARTICLES = word_set("a an the")
 _SMALL_TALK = word_set("just old young big small little plain real regular baby good ol maybe only")
@@ -39,7 +39,7 @@ def with_company(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexic
         if named not in out:
             continue
         for step in (-1, 1):
-            beside = _beside(tokens, named, step, out)
+            beside = _beside(tokens, named, step, out, lexicon)
             made = _made(tokens, beside, _last_words(named, tokens, lexicon, _against(tokens, named, step)), lexicon)
             if made is not None and made.span not in completed:
                 completed.add(made.span)
@@ -104,7 +104,9 @@ def _is_look(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     return named.after - named.first == 1 and (lexicon.head(word) is not None or "weak-name" in lexicon.cues(word))
 
 
-def _beside(tokens: Sequence[Token], named: Named, step: int, out: Sequence[Named]) -> int | None:
+def _beside(
+    tokens: Sequence[Token], named: Named, step: int, out: Sequence[Named], lexicon: Lexicon
+) -> int | None:
     """The token next to a name that may be a name cut short; None where none can be."""
     at = named.first - 1 if step < 0 else named.after
     joined = False
@@ -120,13 +122,13 @@ def _beside(tokens: Sequence[Token], named: Named, step: int, out: Sequence[Name
         return None
     if any(n.first <= at < n.after and (n.after - n.first > 1 or _of_group(n)) for n in out):
         return None
-    return at if step < 0 or _ends(tokens, at + 1) else None
+    return at if step < 0 or _ends(tokens, at + 1, lexicon) else None
 
 
-def _ends(tokens: Sequence[Token], at: int) -> bool:
+def _ends(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> bool:
     """True where nothing that the word before could qualify follows."""
     return (at >= len(tokens) or tokens[at].clause != tokens[at - 1].clause
-            or tokens[at].word in _JOINING | _ENDING)
+            or tokens[at].word in _JOINING | _ENDING or "trailing" in lexicon.cues(tokens[at].word))
 
 
 def _against(tokens: Sequence[Token], named: Named, step: int) -> bool:
