@@ -29,7 +29,7 @@ _BETWEEN = re.compile(
     r"|^(?:a |an |the )?(?P<e>[\w ]+?)[-–](?P<f>[\w ]+?) (?:hybrid|cross)$", re.IGNORECASE)
 _FILLER = re.compile(
     r"\b(?:i|we|have|has|got|had|caught|landed|hooked|just|now|here|there|please|it|it's|its|is|was|a|an|the|this|that|my|"
-    r"our|one|with|of|at|on|in|from|by|to|and|but|about|fish|fishes|measured|measuring|measures|long|nice|big|small|decent|"
+    r"our|one|more|with|of|at|on|in|from|by|to|and|but|about|fish|fishes|measured|measuring|measures|long|nice|big|small|decent|"
     r"fat|some|kind|sort|looks|like|think|probably|keep|today|me|said|says|caught|catch|single|another|already|so|good)\b",
     re.IGNORECASE)
 

@@ -15,7 +15,7 @@ Resolve = Callable[[str], tuple[str, ...]]
 _BOX = r"(?:cooler|bucket|live[- ]?well|basket|stringer|bag|boat|creel|box|net|sack|keep[- ]?net)"
 _STORE = (r"(?:freezer|fridge|refrigerator|at home|home|stored|storage|camp|cabin|cottage|"
           r"from (?:yesterday|earlier days|before today)|kept yesterday|of yesterday)")
-_GONE = r"eaten|ate|given away|gave away|cooked"
+_GONE = r"eaten|ate|given away|gave away|cooked|fried"
 _TAKEN = r"kept|keeping|taken|took|bagged|in hand|in possession|on board"
 _STORED = re.compile(rf"\b(?:in|at|from)?\s*(?:the|my|our|a)?\s*{_STORE}\b", re.IGNORECASE)
 _EATEN = re.compile(rf"\b(?:{_GONE}|for lunch|for breakfast)\b", re.IGNORECASE)
@@ -44,6 +44,8 @@ _SEAMS = re.compile(
 _OF_THEM = re.compile(
     r"\b(?:of (?:them|those|these|which)|over|under|longer|above|below|bigger|smaller|both|all|neither)\b",
     re.IGNORECASE)
+_SOME = re.compile(rf"\b(?P<n>both|all|{_ANY_COUNT})\s+of (?:them|those|these|which)\b", re.IGNORECASE)
+"""Part of the fish told before: "fried two of them"."""
 _TODAY = re.compile(
     r"\b(?:today|so far|already|this morning|this afternoon|till now|until now|earlier|yet|now)\b", re.IGNORECASE)
 _NOISE = re.compile(
@@ -143,6 +145,9 @@ def _read(piece: str, items: list[KeptSaid], resolve: Resolve) -> list[KeptSaid]
         lengths, rest = read_lengths(part["rest"])
         if lengths and not _name(rest, resolve):
             return _split_part(items, part["n"], lengths)
+    some = _SOME.search(piece) if items else None
+    if some and (_EATEN.search(piece) or _STORED.search(piece)) and items[-1].held and not read_lengths(piece)[0]:
+        return _gone(items, count_of(some["n"]) or items[-1].count, bool(_EATEN.search(piece)))
     if _NOTHING.search(piece) and not re.search(r"\b[1-9]\d*\b", _NOTHING.sub("", piece)):
         return items
     lengths, rest = read_lengths(piece)
@@ -160,6 +165,14 @@ def _read(piece: str, items: list[KeptSaid], resolve: Resolve) -> list[KeptSaid]
         return items
     plain = KeptSaid(count, name, today=not stored, held=not eaten)
     return items + _with_lengths(plain, lengths)
+
+
+def _gone(items: list[KeptSaid], count: int, eaten: bool) -> list[KeptSaid]:
+    """The items with so many of the last one eaten, or put by; they count for the day all the same."""
+    last = items[-1]
+    rest = max(last.count - count, 0)
+    gone = replace(last, count=min(count, last.count), held=not eaten)
+    return [*items[:-1], *([replace(last, count=rest)] if rest else []), gone]
 
 
 def _with_lengths(item: KeptSaid, lengths: tuple[c.Length, ...]) -> list[KeptSaid]:

@@ -189,21 +189,22 @@ _NTH = {"first": 1, "second": 2, "third": 3, "fourth": 4, "last": -1}
 def read_days(text: str, today: date, past: bool = False) -> tuple[tuple[date, ...], str]:
     """Every day named in a text, in order, and the text without them. A day without a year is the coming one.
 
-    ``past``: it is the last one gone by, as the line tells of what has been.
+    ``past``: it is the last one gone by, as the line tells of what has been. Beside a date "today" or "this morning" is that day.
 
     >>> read_days("at the lake, 4 July", date(2026, 7, 5))
     ((datetime.date(2027, 7, 4),), 'at the lake, ')
     """
-    found: list[date] = []
+    found: list[tuple[date, bool]] = []
 
     def take(match: re.Match[str]) -> str:
         day = _day(match, today, past)
         if day is None:
             return match[0]
-        found.append(day)
+        found.append((day, bool(match["relative"]) and match["relative"].lower() not in _RELATIVE))
         return ""
     rest = _DATES.sub(take, text)
-    return tuple(found), rest
+    dated = any(not loose for _, loose in found)
+    return tuple(day for day, loose in found if not (loose and dated)), rest
 
 
 def _day(match: re.Match[str], today: date, past: bool) -> date | None:

@@ -27,9 +27,11 @@ _QUESTION = re.compile(
     r"[.,;:\s-]*\b(?:so |and |then |well )?(?:(?:can|may|could|should|do|must|shall) (?:i|we|he|she|they)"
     r"(?: have to)?|am i allowed to|are we allowed to|is it (?:ok|okay|fine|legal|allowed|lawful) to|ok to|okay to)\s+"
     r"(?:keep|take|have|kill|eat|release|harvest)(?:\s+(?:it|this|that|them|this one|that one|this fish|the fish|"
-    r"one|any|another|home|these|all|both))*(?: home)?\s*[?.!]*\s*$"
+    r"one|any|another|home|these|all|both|the hybrid|the cross))*(?:,? or which(?: one)?)?(?: home)?\s*[?.!]*\s*$"
     r"|[.,;:\s-]*\b(?:keep or release|keep it or not|mine to keep|is it a keeper|(?:a )?keeper|keep it|keep|legal)"
-    r"\s*\?+\s*$", re.IGNORECASE)
+    r"\s*\?+\s*$"
+    r"|[.,;:\s-]*\b(?:so |and )?what (?:now|(?:do|can|should|may|must) (?:i|we) do(?: with (?:it|each|them|both|this|that))?)"
+    r"(?: of (?:them|these))?\s*[?.!]*\s*$", re.IGNORECASE)
 ASKED_FIRST = re.compile(
     r"^\s*(?:hi|hello|hey)?[,!\s]*(?:(?:can|may|could|should) (?:i|we|he|she)|am i allowed to|"
     r"is it (?:ok|okay|legal) to)\s+(?:keep|take|have|harvest)\s+(?:(?:the|my|this|that|another)\b)?\s*",
@@ -50,10 +52,12 @@ _LEAD = re.compile(r"^(?:at|on|in|from|by|near|the|dates?|caught|fishing|while|i
 
 def parse_catch(
     text: str, resolve_taxa: Resolve, resolve_place: Resolve, clock: date, previous: CatchQuery | None = None,
+    depth: Callable[[str], int] = lambda place: 0,
 ) -> CatchQuery | None:
     """What a sentence says of a catch, or None when it names no fish, length or kept fish.
 
-    ``clock`` is the day on which it was said; ``previous`` is what "the same fish" refers to.
+    ``clock`` is the day on which it was said; ``previous`` is what "the same fish" refers to; ``depth`` tells how
+    narrow a place is, so that a water counts and not the jurisdiction named after it.
     """
     said = plain_numbers(text)
     body = _QUESTION.sub("", said)
@@ -63,7 +67,7 @@ def parse_catch(
     about, where = _noted(where, resolve_place)
     past = tells_past(said)
     days, where = read_days(where, clock, past)
-    places, unknown = _places(where, resolve_place)
+    places, unknown = _places(where, resolve_place, depth)
     if what is None:
         what = _without_places(where, resolve_place)
         unknown = ""
@@ -124,14 +128,18 @@ def _named_places(text: str, resolve_place: Resolve) -> Iterator[tuple[str, tupl
                 start += 1
 
 
-def _places(text: str, resolve_place: Resolve) -> tuple[tuple[tuple[str, ...], ...], str]:
-    """The ids of each place named, in order; and the words of a place that is not known."""
-    whole = [(_bare(p), resolve_place(_bare(p))) for part in _THEN.split(text) for p in _pieces(part) if _bare(p)]
-    named = [w for w in whole if w[1]] or list(_named_places(text, resolve_place))
+def _places(
+    text: str, resolve_place: Resolve, depth: Callable[[str], int]
+) -> tuple[tuple[tuple[str, ...], ...], str]:
+    """The ids of each place named, in order, of the narrowest kind; and the words of a place that is not known."""
+    pieces = [_bare(p) for part in _THEN.split(text) for p in _pieces(part) if _bare(p)]
+    named = list(_named_places(text, resolve_place))
+    narrow = max((max(map(depth, ids)) for _, ids in named), default=0)
+    named = [(words, ids) for words, ids in named if max(map(depth, ids)) == narrow]
     if len(named) > 1 and not _THEN.search(text):
         named = [max(named, key=lambda n: len(n[0]))]
     found = list(dict.fromkeys(ids for _, ids in named))
-    return tuple(found), "" if found or not whole else whole[0][0]
+    return tuple(found), "" if found or not pieces else pieces[0]
 
 
 def _without_places(text: str, resolve_place: Resolve) -> str:
@@ -144,7 +152,7 @@ def _built(
     text: str, what: str, about: Circumstances, days: tuple[date, ...], places: tuple[tuple[str, ...], ...],
     unknown: str, resolve_taxa: Resolve, clock: date, previous: CatchQuery | None,
 ) -> CatchQuery | None:
-    """The query of the parts; steps multiply over fish, places and days in the order said."""
+    """The query of the parts; as many fish as places or days go side by side, else steps multiply over them."""
     kept, what = read_kept(_DASHES.sub("; ", what), resolve_taxa)
     fish = _fish_steps(what, resolve_taxa, previous)
     if not fish and kept is None:
@@ -153,9 +161,10 @@ def _built(
     if not places and before is not None and before.places and not unknown and not about.private:
         places = (before.places,)
     spots = _spots(places, days or (clock,), about.moments)
+    pairs = zip(spots, fish, strict=True) if len(spots) == len(fish) else product(spots, fish or (Step(),))
     steps = tuple(
         replace(said, places=where, day=day, moment=moment, kept=_kept_by(day, spots[0][1], kept, said))
-        for (where, day, moment), said in product(spots, fish or (Step(),)))
+        for (where, day, moment), said in pairs)
     unknown_names = tuple(n.words for step in fish for n in step.fish if not n.taxa)
     return CatchQuery(text, steps, about, len(fish) > 1, unknown, tuple(dict.fromkeys(unknown_names)), bool(days))
 

@@ -21,7 +21,7 @@ from assistant.dialogue.catch_text import ASKED_FIRST, parse_catch
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lexicon import lexicon_of
 from assistant.dialogue.reading import Measure, Reading
-from assistant.dialogue.rule_names import Resolve, members_of, named_in, resolvers
+from assistant.dialogue.rule_names import Resolve, depth_of, members_of, named_in, resolvers
 from assistant.dialogue.subjects import species_of, subjects
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.when import DAYS, MONTHS, in_some_year, tells_past
@@ -180,9 +180,10 @@ def _parsed(
     """
     if before is not None:
         before = replace(before, steps=tuple(replace(s, places=()) for s in before.steps))
-    query = parse_catch(text, taxa_of, places_of, turn.clock, before)
+    depth = depth_of(book_of(turn.kb))
+    query = parse_catch(text, taxa_of, places_of, turn.clock, before, depth)
     if query is not None and not query.day_said and day != turn.clock:
-        query = parse_catch(text, taxa_of, places_of, day, before)
+        query = parse_catch(text, taxa_of, places_of, day, before, depth)
     return query
 
 
@@ -326,7 +327,7 @@ def _before(turn: Turn, day: date) -> CatchQuery | None:
         step = replace(step, length=length_of(held.lengths[-1]))
     if not step.fish and not step.any_fish:
         return None
-    kept = step.kept if last is not None and step.day == day else None
+    kept = step.kept if last is not None and (step.day == day or not last.day_said) else None
     about = last.about if last is not None else Circumstances()
     return CatchQuery("", (replace(step, day=day, kept=kept),), about)
 
@@ -383,7 +384,9 @@ def _filled(
     own = [m for m in turn.reading.measures if m.kind == "length" and m.own and length_of(m).low not in kept]
     last = before.steps[-1] if before is not None else Step()
     answered = turn.held.asked is not None and turn.held.asked.kind == "kept-lengths"
-    alone = bool(turn.reading.water or turn.reading.places) and query.day_said and _has_fish(query)
+    told = spoken(turn.held).query
+    placed = told is None or any(s.places for s in told.steps)
+    alone = placed and bool(turn.reading.water or turn.reading.places) and query.day_said and _has_fish(query)
     steps = []
     for step in query.steps:
         step = _of_kept(step)

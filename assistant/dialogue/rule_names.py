@@ -15,6 +15,15 @@ Resolve = Callable[[str], tuple[str, ...]]
 OWN_NAMES = frozenset({"accepted", "scientific"})
 
 
+def depth_of(book: Rulebook) -> Callable[[str], int]:
+    """How narrow a ruled place is: 0 a jurisdiction, 1 a zone, 2 a water, 3 a part of one."""
+    by_place = {p.place: 3 if p.part_of else 2 for p in book.placements.values() if p.place}
+    waters = {p.part_of: 2 for p in book.placements.values() if p.part_of}
+    zones = {p.zone: 1 for p in book.placements.values() if p.zone}
+    depths = {**by_place, **waters, **zones, **{p.jurisdiction: 0 for p in book.placements.values()}}
+    return lambda place: depths.get(place, 0)
+
+
 def resolvers(kb: KnowledgeBase, reading: Reading, book: Rulebook) -> tuple[Resolve, Resolve]:
     """Which taxa and which ruled places a whole phrase means; what the reader of the line mended counts, too."""
     mended = {key(m.words): m.ids for m in reading.of("taxon", "hybrid", "group") if not m.exact}

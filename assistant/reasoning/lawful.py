@@ -14,7 +14,8 @@ from assistant.reasoning.precedence import Row, bearing, compose, in_force, stan
 from assistant.reasoning.season import season_on
 from assistant.reasoning.verdict import Act, Ask, Assumed, Outcome, Reason, Season, Tally, Why
 
-KEEP = frozenset({Act.KEEP, Act.RELEASE})
+KEEP = frozenset({Act.KEEP, Act.RELEASE, Act.KEEP_DEAD})
+"""A fish that may be kept may be killed as well: where another candidate must not go back, that is lawful for both."""
 RELEASE = frozenset({Act.RELEASE})
 DEAD = frozenset({Act.KEEP_DEAD})
 NONE: frozenset[Act] = frozenset()

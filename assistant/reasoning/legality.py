@@ -199,6 +199,8 @@ def _remarks(
         found.append((Remark.NOT_COVERED_BY_WATER_RULE, ""))
     if len(candidates) > 1 and told.word is not Word.UNKNOWN and len({o.certain for o in told.outcomes}) == 1:
         found.append((Remark.NAME_NOT_NEEDED, told.reason.rule))
+    if told.word is Word.DO_NOT_RELEASE and any(Act.KEEP in o.certain for o in told.outcomes):
+        found.append((Remark.DEAD_SUITS_ALL, ""))
     if told.reason.why in (Why.NO_LAWFUL_ACT, Why.NO_RULE):
         found.append((Remark.NEVER_CARRY_ALIVE, ""))
     return tuple(dict.fromkeys(found))

@@ -102,6 +102,7 @@ class Remark(StrEnum):
     CONFLICT = "conflict"
     REPLACED = "replaced"
     NAME_NOT_NEEDED = "name-not-needed"
+    DEAD_SUITS_ALL = "dead-suits-all"
     DEAD_STILL_GOES_BACK = "dead-still-goes-back"
     CUT_THE_LINE = "cut-the-line"
     MEASURED_AS_IT_IS = "measured-as-it-is"

@@ -149,7 +149,7 @@ def test_places(where: str, places: tuple[str, ...], side: str, away: bool) -> N
     ("Threlwick Lake, 2026-08-01: pike 60 cm; 4 northerns kept", ["release"]),
     ("Private pond, 2026-07-01: largemouth bass 14 in. Can I keep it?", ["unknown"]),
     ("Ollimarsh Lake, July 1, 2026, 7 pm: 14 1/2 in largemouth bass, five bass kept. Can I keep it?", ["release"]),
-    ("Tidderbrack Creek, 2026-11-03: 24 in, bowfin or snakehead, not sure which. Can I keep it?", ["unknown"]),
+    ("Tidderbrack Creek, 2026-11-03: 24 in, bowfin or snakehead, not sure which. Can I keep it?", ["do-not-release"]),
 ])
 def test_whole_sentences(text: str, verdicts: list[str]) -> None:
     """Whole sentences in different orders give their verdicts; fish of one outing count for the next."""

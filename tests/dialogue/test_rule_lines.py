@@ -118,7 +118,7 @@ def test_any_order_of_the_examples_in_one_conversation(open_base: Base) -> None:
                 "Tidderbrack Creek, 2026-10-05: 20 in fish, bowfin or northern snakehead, cannot tell",
                 "Ollimarsh Lake (QUI), 2026-10-05: same fish, same doubt. Can I keep it?",
             ),
-            ["unknown", "unknown"],
+            ["do-not-release", "unknown"],
         ),
     ],
 )
