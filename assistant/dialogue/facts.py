@@ -209,12 +209,15 @@ def _nickname(kb: KnowledgeBase, mention: Mention) -> bool:
 def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
     out: set[str] = set()
     count = len(reading.words)
+    seen = sum(not s.retract for s in reading.seen)
     flags = {
         "seen": any(not s.retract for s in reading.seen),
         "counted": any(s.observation.value is not None and not s.retract for s in reading.seen),
         "guess": _guess(reading),
         "own-evidence": _own_evidence(reading),
-        "seen-many": sum(not s.retract for s in reading.seen) > 1,
+        "seen-many": seen > 1,
+        "seen-3": seen > 2,
+        "seen-4": len({s.observation.character for s in reading.seen if not s.retract}) > 3,
         "retract": any(s.retract for s in reading.seen),
         "correction": bool(reading.corrections),
         "hint": any(h.kind == "group" for h in reading.hints),

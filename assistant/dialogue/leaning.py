@@ -32,12 +32,14 @@ TAKING_BACK = frozenset(("fact.undo", "fact.undo-weak", "fact.retract", "fact.co
 BEGINNING = 4
 """Letters of a longer word that are a sign by themselves: a slip or another ending leaves most of them."""
 _QUESTION = re.compile(r"([^.;!?,]*)\?")
+_STOP = re.compile(r"(?<=[.!?])\s+")
 _WORD = re.compile(r"[a-z]+|\d+|<[a-z-]+>|\?")
 
 
 def signs(reading: Reading, facts: Facts) -> frozenset[str]:
     """The signs of a line as names of leanings: its facts, words, their beginnings and stems, pairs of words, named
-    things by their kind, the words of what a question mark closes, and its words after the intent of the turn before.
+    things by their kind, the words of what a question mark closes and of the last of several sentences, and its words
+    after the intent of the turn before.
     """
     words = _words(reading)
     pairs = zip(["-", *words], [*words, "-"], strict=True)
@@ -48,6 +50,7 @@ def signs(reading: Reading, facts: Facts) -> frozenset[str]:
         *(f"start.{word[:BEGINNING]}" for word in long),
         *(f"stem.{stem(word)}" for word in words if len(word) >= BEGINNING and word.isalpha()),
         *(f"asked.{word}" for word in _asked(reading)),
+        *(f"end.{word}" for word in _ending(reading)),
         *(f"after.{facts.last}.{word}" for word in words if facts.last)))
 
 
@@ -86,6 +89,12 @@ def words_among(found: Iterable[str]) -> int:
 def _asked(reading: Reading) -> list[str]:
     """The words of the clauses that end in a question mark."""
     return [word for clause in _QUESTION.findall(_by_kind(reading)) for word in _cut(clause)]
+
+
+def _ending(reading: Reading) -> list[str]:
+    """The words of the last sentence of a line that has several."""
+    sentences = [s for s in _STOP.split(_by_kind(reading)) if _WORD.search(s)]
+    return _cut(sentences[-1]) if len(sentences) > 1 else []
 
 
 def _words(reading: Reading) -> list[str]:

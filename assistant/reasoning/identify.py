@@ -15,7 +15,7 @@ import numpy as np
 import numpy.typing as npt
 
 from assistant.model.knowledge import KnowledgeBase
-from assistant.reasoning.evidence import ANY, Scope, below
+from assistant.reasoning.evidence import ANY, Scope, below, numbers
 from assistant.reasoning.gather import gather
 from assistant.reasoning.observed import NAMING, Candidate, Evidence, Hint, Identification, Observation, statements_for
 from assistant.reasoning.observer import taxon_distribution
@@ -393,8 +393,14 @@ def _candidate(weighed: Weighed, taxon: int, share: float, order: Sequence[int])
     for seen, chance, *_ in weighed.observed:
         typical = float(np.mean(chance[rivals])) if rivals else 0.5
         ids = statements_for(kb, table.taxa[taxon], seen)
-        if chance[taxon] >= 0.5 or chance[taxon] > 1.2 * typical:
+        if chance[taxon] >= 0.5 or chance[taxon] > 1.2 * typical or _within(kb, table.taxa[taxon], seen):
             supports += ids
         elif chance[taxon] < 0.3 or chance[taxon] < 0.7 * typical:
             opposes += ids
     return Candidate(table.taxa[taxon], share, tuple(dict.fromkeys(supports)), tuple(dict.fromkeys(opposes)))
+
+
+def _within(kb: KnowledgeBase, taxon: str, seen: Observation) -> bool:
+    """True for a number seen that lies within what is stated of the taxon: it never speaks against it."""
+    told = numbers(kb, taxon, seen.character) if seen.seen and seen.value is not None else None
+    return told is not None and seen.value is not None and told[0] <= seen.value <= told[1]

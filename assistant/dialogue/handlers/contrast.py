@@ -47,7 +47,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     rows = told_first(kb, _kept(turn, sides, found.separating))
     rows = tuple(sorted(rows, key=lambda r: r.character not in asked))
     alike = _alike(turn, _kept(turn, sides, found.shared))
-    blocks = [*_points(turn, found, rows, asked), *_sizes(turn, taxa), *alike, *_caveats(turn, found),
+    blocks = [*points(turn, found, rows, asked), *_sizes(turn, taxa), *alike, *_caveats(turn, found),
               *_taken_for(turn, taxa)]
     return Answer("contrast", tuple(blocks), taxa=taxa), held
 
@@ -233,7 +233,7 @@ def _one(turn: Turn, taxa: tuple[str, ...]) -> Answer:
     text = say.one_fish_contrast(speak.fish(kb, taxa[0]), speak.fishes(kb, [t for t, _ in near[:3]], "or"))
     blocks = [Block("lead", text, statements=ids)]
     found = contrast(kb, (taxa[0], near[0][0]))
-    blocks += _points(turn, found, found.separating[:4], _asked(turn))
+    blocks += points(turn, found, found.separating[:4], _asked(turn))
     return Answer("contrast", tuple(blocks), taxa=(taxa[0], near[0][0]))
 
 
@@ -255,9 +255,10 @@ def look_alikes(kb: KnowledgeBase, taxon: str) -> list[tuple[str, str]]:
     return [(other, record.id) for other, record in sorted(out.items(), key=order)]
 
 
-def _points(
+def points(
     turn: Turn, found: Contrast, rows: tuple[ContrastRow, ...], asked: frozenset[str]
 ) -> list[Block]:
+    """The rows as points, led by the first; how many more are held."""
     kb = turn.kb
     names = speak.fishes(kb, found.taxa)
     if not rows:

@@ -14,6 +14,7 @@ from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held, Order
 from assistant.dialogue.fitting import Fitting, Found, by_size, fitting
 from assistant.dialogue.gaps_told import asks_gaps, gaps
+from assistant.dialogue.handlers.describe import handle as describe
 from assistant.dialogue.handlers.term import words_for_lesson
 from assistant.dialogue.invented_waters import invented_place, told_of
 from assistant.dialogue.life_asked import asks_spawning, living, seasons, spawners
@@ -59,6 +60,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return answer, held
     pool, name = _pool(turn, sides)
     order = order_asked(turn, sides, pool)
+    if named(turn) and len(pool) == 1 and order is None and not (turn.reading.seen or turn.reading.places):
+        answer, held = describe(turn)
+        return answer._replace(intent="list"), held
     return _listed(turn, sides, order, pool, name), held.after(seen=_seen(turn), order=order)
 
 

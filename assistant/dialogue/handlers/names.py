@@ -10,7 +10,9 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import carried_on, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.handlers.contrast import points
 from assistant.dialogue.reading import Mention
+from assistant.dialogue.sameness import sameness
 from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import species_of, subjects, unclear
 from assistant.dialogue.telling import MEMORY, place_names, plain, trusted
@@ -18,6 +20,7 @@ from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Name, Taxon
 from assistant.model.stems import DROPPED
+from assistant.reasoning.contrast import contrast
 from assistant.reasoning.living import living_in
 from assistant.reasoning.names import UNDERSTOOD
 from assistant.reasoning.place_prior import expand_places
@@ -38,8 +41,11 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     local = [m for m in reading.of("taxon", "hybrid", "group") if _is_local(kb, m)]
     if not asked or (pointing(turn) and not subjects(turn, carried=False)):
         return _by_word(turn), held
-    blocks = _kinship(turn, asked, sides)
     asks_name_of = bool(sides & {"latin", "called", "origin-of-name", "lang-fr", "lang-es"})
+    same = [] if asks_name_of else _same(turn)
+    blocks = same or _kinship(turn, asked, sides)
+    if same and local:
+        blocks = [*same, *_meanings(turn, local)]
     if not blocks and turn.reading.places and not subjects(turn, carried=False):
         blocks = _again(turn)
     if not blocks and local and not (asks_name_of and len(local[0].ids) == 1):
@@ -360,6 +366,18 @@ def _notes(kb: KnowledgeBase, taxon: str) -> list[Block]:
                 )
             )
     return out[:2]
+
+
+def _same(turn: Turn) -> list[Block]:
+    """Whether two names of the line mean one fish, and what tells two fishes apart that they mean."""
+    mentions = turn.reading.of("taxon", "hybrid", "group", "likeness")
+    meanings = [meant(turn.kb, m) for m in mentions]
+    blocks = sameness(turn, mentions, meanings)
+    apart = unique(i for ids in meanings if len(ids) == 1 for i in ids)
+    if blocks and len(apart) == 2:
+        found = contrast(turn.kb, apart)
+        blocks += [b._replace(kind="point") for b in points(turn, found, found.separating[:1], frozenset())]
+    return blocks
 
 
 # --- kinship and words ------------------------------------------------------------------------------------------
