@@ -27,6 +27,8 @@ SEPARATES = 0.3
 """Total variation distance from which a character counts as separating two taxa."""
 SHARED = 0.2
 """Distance up to which two taxa count as alike in a character."""
+MOSTLY = 0.7
+"""Share of a named umbrella from which one of its named parts is told in its place."""
 SHOWN = 0.2
 """Share of fish from which a state is worth naming beside the commonest one."""
 LOOKS: Mapping[str, frozenset[str]] = {
@@ -236,7 +238,8 @@ def narrowed_by(statements: Sequence[Statement]) -> str:
 
 def shown_states(kb: KnowledgeBase, found: Distribution,
                  statements: Sequence[Statement]) -> tuple[tuple[str, float], ...]:
-    """The states worth naming with their shares, commonest first; a named umbrella stands for its parts.
+    """The states worth naming with their shares, commonest first; a named umbrella stands for its parts, unless one
+    of them that is named as well makes up most of it.
 
     What no statement says is never named, whatever share is left to it; ``statements`` of none are those of a cross,
     whose states come from its parents.
@@ -244,8 +247,16 @@ def shown_states(kb: KnowledgeBase, found: Distribution,
     named = {state: found.share(below(kb, state)) for s in statements for state in s.states} or dict(found.shares)
     covered = {leaf: len(below(kb, state)) for state in named for leaf in below(kb, state)}
     keep = {k: v for k, v in named.items() if len(below(kb, k)) >= max(covered[leaf] for leaf in below(kb, k))}
-    ranked = sorted(keep.items(), key=lambda kv: (-kv[1], kv[0]))
+    told = {_mostly(kb, named, k): v for k, v in keep.items()}
+    ranked = sorted(((k, named[k]) for k in told), key=lambda kv: (-kv[1], kv[0]))
     return tuple((k, v) for i, (k, v) in enumerate(ranked) if i == 0 or v >= SHOWN)
+
+
+def _mostly(kb: KnowledgeBase, named: Mapping[str, float], state: str) -> str:
+    """The finer state that makes up most of a named one, where there is such; else the state itself."""
+    inside = set(below(kb, state))
+    finer = [k for k in named if k != state and set(below(kb, k)) < inside and named[k] >= MOSTLY * named[state]]
+    return min(finer, key=lambda k: (len(below(kb, k)), -named[k], k), default=state)
 
 
 def joined(statements: Sequence[Statement]) -> tuple[float, float, float, float] | None:
