@@ -189,7 +189,8 @@ _NTH = {"first": 1, "second": 2, "third": 3, "fourth": 4, "last": -1}
 def read_days(text: str, today: date, past: bool = False) -> tuple[tuple[date, ...], str]:
     """Every day named in a text, in order, and the text without them. A day without a year is the coming one.
 
-    ``past``: it is the last one gone by, as the line tells of what has been. Beside a date "today" or "this morning" is that day.
+    ``past``: it is the last one gone by, as the line tells of what has been. Beside a date "today" or "this morning"
+    is that day.
 
     >>> read_days("at the lake, 4 July", date(2026, 7, 5))
     ((datetime.date(2027, 7, 4),), 'at the lake, ')

@@ -30,7 +30,8 @@ _QUESTION = re.compile(
     r"one|any|another|home|these|all|both|the hybrid|the cross))*(?:,? or which(?: one)?)?(?: home)?\s*[?.!]*\s*$"
     r"|[.,;:\s-]*\b(?:keep or release|keep it or not|mine to keep|is it a keeper|(?:a )?keeper|keep it|keep|legal)"
     r"\s*\?+\s*$"
-    r"|[.,;:\s-]*\b(?:so |and )?what (?:now|(?:do|can|should|may|must) (?:i|we) do(?: with (?:it|each|them|both|this|that))?)"
+    r"|[.,;:\s-]*\b(?:so |and )?what (?:now|(?:do|can|should|may|must) (?:i|we) do"
+    r"(?: with (?:it|each|them|both|this|that))?)"
     r"(?: of (?:them|these))?\s*[?.!]*\s*$", re.IGNORECASE)
 ASKED_FIRST = re.compile(
     r"^\s*(?:hi|hello|hey)?[,!\s]*(?:(?:can|may|could|should) (?:i|we|he|she)|am i allowed to|"

@@ -18,11 +18,11 @@ _JOINING = word_set("and or r vs versus n from v not than as be between x cross 
 _AGAINST = word_set("or r vs versus from v than not x cross crossed half")
 _KINDS = word_set("which kind kinds sort type types")
 _ARTICLES = word_set("a an the")
-_SMALL_TALK = word_set("just old young big small little plain real regular baby good ol maybe only")
+_SMALL_TALK = word_set("just old young big small little plain real regular baby good ol maybe only other")
 _ENDING = word_set("one ones kind kinds too either guy fella feller fellow cross crosses hybrid hybrids mix")
 _FILLING = word_set(
     "and or the a an what about how vs versus one ones then ok to compare with for is not no i mean meant now same s n "
-    "guy fella feller fellow")
+    "guy fella feller fellow same length size long big weight much would of it that")
 _ASKING = word_set("and n or vs versus about one ones guy fella feller fellow mean meant compare")
 MOST_HELD = 7
 """A longer line is not read as a word beside the fishes spoken of before."""
@@ -111,9 +111,10 @@ def _beside(
     at = named.first - 1 if step < 0 else named.after
     joined = False
     between = _ARTICLES | _SMALL_TALK
-    for kind in ((between, _JOINING) if step < 0 else (_JOINING, between)):
+    instead = {"instead", "of"} if any(t.word == "instead" for t in tokens) else set()
+    for kind in ((between, _JOINING | instead) if step < 0 else (_JOINING | instead, between)):
         while 0 <= at < len(tokens) and tokens[at].word in kind:
-            joined = joined or kind is _JOINING
+            joined = joined or kind >= _JOINING
             at += step
     if not 0 <= at < len(tokens):
         return None

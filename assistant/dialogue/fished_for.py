@@ -11,11 +11,13 @@ from assistant.text import word_set
 _MARKS = word_set("spots bars stripes specks")
 """Marks of a fish, which have a few verbs in common with fishes."""
 WATERS = word_set("pond ponds lake tank pool creek river farm acre")
+_ARTICLES = word_set("a an the")
 _ASKED_OF = word_set("do does did are will can where how when what catch catching")
 _LYING = word_set("will are were do did can get go going run running stack stacked")
 """Verbs that marks may have as well as fishes ("bars run down the side")."""
 _SEEKING = word_set("for catch catching caught target targeting dead live stunted keep keeping clean cleaning eat cook")
 _FOR_WHAT = word_set("in on at with for as when during after before")
+_WEIGHED = word_set("went weighed weighs measured measures taped")
 _DOING = word_set(
     "wont dont will are were do did can cant bite bites biting bitin live spawn spawning get eat eating eatin hit "
     "hitting go going run running stack stacked suspend hold taste"
@@ -23,18 +25,28 @@ _DOING = word_set(
 
 
 def is_subject(named: Named, tokens: Sequence[Token]) -> bool:
-    """True for a plural of which something is asked or told ("specks wont bite", "how big do blues get")."""
-    word = tokens[named.first].word
-    if not word.endswith("s") or named.after >= len(tokens):
+    """True for a fish of which something is asked or told ("specks wont bite", "how big do blues get").
+
+    A name written apart may be singular: "what does a red ear eat", "Small mouth went 2 lb".
+    """
+    word = tokens[named.after - 1].word
+    if named.after >= len(tokens):
         return False
+    following = tokens[named.after].word
     before = tokens[named.first - 1].word if named.first else ""
+    article = named.after - named.first > 1 and before in _ARTICLES
+    if article:
+        before = tokens[named.first - 2].word if named.first > 1 else ""
+    if not word.endswith("s"):
+        return (article and following in _DOING and before in _ASKED_OF) or (
+            named.split and not named.first and following in _WEIGHED)
     doing = _DOING - _LYING if word in _MARKS else _DOING
-    return tokens[named.after].word in doing and (not before or before in _ASKED_OF)
+    return following in doing and (not before or before in _ASKED_OF)
 
 
 def is_sought(named: Named, tokens: Sequence[Token]) -> bool:
     """True for a plural that somebody fishes for or keeps in a water ("bait for gills", "the gills in my pond")."""
-    word = tokens[named.first].word
+    word = tokens[named.after - 1].word
     if not word.endswith("s") or word in _MARKS or not named.first:
         return False
     following = [t.word for t in tokens[named.after : named.after + 4]]

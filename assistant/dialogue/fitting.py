@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -13,6 +14,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about, below, distribution, number_range
 from assistant.reasoning.observed import Observation
 from assistant.reasoning.size import size_range
+from assistant.text import word_set
 
 FITS, DOUBTFUL = 0.5, 0.15
 """Share of fish of a kind from which it fits a feature asked for, and from which it does so at times."""
@@ -104,18 +106,31 @@ def _number_share(kb: KnowledgeBase, taxon: str, o: Observation) -> tuple[float,
 
 
 def by_size(turn: Turn, pool: tuple[str, ...], sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
-    """Of some fishes those whose largest held is longer (or heavier) than told, or less so, and that in words."""
+    """Of some fishes those whose largest held is longer (or heavier) than told, or less so, and that in words.
+
+    "Never get past 5 in" asks for the shorter ones; with "much" or "usually" the usual size counts, not the largest.
+    """
     told = [m for m in turn.reading.measures if m.kind in ("length", "weight")]
     if not told or not sides & {"bigger-than", "smaller-than"}:
         return pool, ""
-    edge, more = middle(told[0]), "bigger-than" in sides
+    text = turn.reading.text.lower()
+    edge, more = middle(told[0]), "bigger-than" in sides and not _NEVER.search(text)
+    usual = told[0].kind == "length" and bool(_LOOSELY & set(turn.reading.words))
     if told[0].kind == "weight":
         tops = {t: top for t in pool if (top := _heaviest(turn.kb, t)) is not None}
     else:
-        tops = {t: top for t in pool if (top := size_range(turn.kb, t).largest) is not None}
-    kept = tuple(t for t, top in tops.items() if (top > edge if more else top < edge))
-    worded = lists.of_weight if told[0].kind == "weight" else lists.of_length
+        sizes = {t: size_range(turn.kb, t) for t in pool}
+        tops = {t: top for t, r in sizes.items() if (top := r.usual_high if usual else r.largest) is not None}
+    kept = tuple(t for t, top in tops.items() if (top > edge if more else top <= edge if usual else top < edge))
+    worded = lists.of_weight if told[0].kind == "weight" else lists.of_usual if usual else lists.of_length
     return kept, worded(typed(told[0], turn.held), more)
+
+
+_NEVER = re.compile(
+    r"\b(?:never|not|no|don'?t|doesn'?t|won'?t|can'?t|rarely|seldom|hardly)\b[\w\s]{0,24}?"
+    r"\b(?:over|past|above|beyond|bigger|larger|longer|heavier|more|reach|exceed|top)\b")
+"""A bound denied ("never get much past five inches")."""
+_LOOSELY = word_set("much usually mostly rarely seldom typically commonly normally generally")
 
 
 def _heaviest(kb: KnowledgeBase, taxon: str) -> float | None:

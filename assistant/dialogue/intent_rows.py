@@ -101,7 +101,7 @@ ROWS: tuple[Row, ...] = (
         ("bass, big mouth, dark stripe / texas pond",)),
     Row("identify", 38, ("len", "fishy", "no-ask", "!fish|held-fish|water|seen"), ("the fish was 2 feet long",)),
     # grounds
-    Row("sources", 93,
+    Row("sources", 91,
         ("sources", "!rules"),
         ("who says warmouth have tongue teeth", "source for the bluegill pectoral fin")),
     Row("sources", 57, ("sources-weak", "!rules|seen|confirm|range|asks-where")),

@@ -127,7 +127,8 @@ def _length_by_girth(pieces: Sequence[Piece], at: int, setting: Setting) -> tupl
 
 
 def _measure_at(pieces: Sequence[Piece], at: int, setting: Setting) -> _Found | None:
-    found = _of_water(pieces, at) or _short_of(pieces, at, setting) or _bare_unit(pieces, at)
+    found = _of_water(pieces, at) or _pounds_ounces(pieces, at) or _short_of(pieces, at, setting)
+    found = found or _bare_unit(pieces, at)
     return found or _with_amount(pieces, at, setting)
 
 
@@ -146,6 +147,27 @@ def _of_water(pieces: Sequence[Piece], at: int) -> _Found | None:
     return _made(first.value, first.value, unit, first.start, end)
 
 
+def _pounds_ounces(pieces: Sequence[Piece], at: int) -> _Found | None:
+    """ "Weighed 2-9", "5-2, lb-oz": pounds and ounces joined by a dash, where the line speaks of a weight."""
+    if _text(pieces, at + 1) not in ("-", "–") or at + 2 >= len(pieces):
+        return None
+    low, high = pieces[at], pieces[at + 2]
+    if low.kind != "num" or high.kind != "num" or low.end != pieces[at + 1].start or high.start != pieces[at + 1].end:
+        return None
+    if not (low.text.isdigit() and high.text.isdigit()) or int(high.text) >= OUNCES or _text(pieces, at + 3) in UNITS:
+        return None
+    before = {p.text for p in pieces[max(0, at - 3) : at]}
+    units = {p.text for p in pieces[at + 3 :]}
+    if not (before & _WEIGHED or (units & _POUNDS and units & _OUNCES)):
+        return None
+    value = Decimal(low.text) + Decimal(high.text) / OUNCES
+    return _made(value, value, "lb", at, at + 3)._replace(unit="lb+oz")
+
+
+OUNCES = 16
+"""Ounces in a pound."""
+_WEIGHED = word_set("weighed weighs weighing weigh went scaled tipped")
+_POUNDS, _OUNCES = word_set("lb lbs pound pounds"), word_set("oz ounce ounces")
 _TEMPERATURES = word_set("temp temps temperature thermometer")
 _IS = word_set("is at was hit hits reads read of about around temp temperature says")
 COOLEST_F = 31

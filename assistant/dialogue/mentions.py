@@ -107,7 +107,12 @@ def _is_feature(
         return True
     own = {found.by_token[i] for i in range(named.first, named.after) if i in found.by_token}
     single = named.after - named.first == 1
-    if single and (is_subject(named, tokens) or is_sought(named, tokens)):
+    name_like = single or named.split or _two_plain_words(named, tokens, lexicon)
+    if name_like and (is_subject(named, tokens) or is_sought(named, tokens)):
+        return False
+    if named.split and not _of_looks(named, tokens, lexicon):
+        return False
+    if single and _one_of_kind(named, tokens, lexicon):
         return False
     if not own and not beside and single and "weak-name" in lexicon.cues(tokens[named.first].word):
         return _weak_alone(named, tokens)
@@ -151,6 +156,18 @@ def _is_feature(
     others = any(not own & set(h.at) for h in found.alone)
     listed = before[:1] in (["a"], ["an"]) and bool((_ALSO | _FROM) & set(before[1:]))
     return others and (listed or before[:1] not in (["a"], ["an"], ["this"], ["that"]))
+
+
+def _one_of_kind(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for "a redeye": two words written as one, with an article and nothing that has it."""
+    article = named.first > 0 and tokens[named.first - 1].word in ("a", "an")
+    return article and not _HAS & set(_before(named, tokens)) and any(lexicon.joined(tokens[named.first].word))
+
+
+def _of_looks(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True where a word of a name is a colour or a part of a fish; "shell cracker" holds neither."""
+    words = [t.word for t in tokens[named.first : named.after]]
+    return any(lexicon.head(w) is not None or lexicon.is_part(w) or lexicon.names_part(w) for w in words)
 
 
 def _weak_alone(named: Named, tokens: Sequence[Token]) -> bool:

@@ -322,8 +322,9 @@ def help_counts(species: int, crosses_held: int, statements: int) -> str:
 
 HELP_CURATE = (
     "The base is changed with commands, not in talk: tellfin add, correct and retract for statements, each with its "
-    "source; tellfin import for a sheet; tellfin history and undo to see and take back. To check the base (a "
-    "validation report): tellfin check. tellfin --help lists the rest."
+    "source; tellfin import for a sheet and tellfin export to get one as a table (CSV) for a spreadsheet; tellfin "
+    "history and undo to see and take back. To check the base (a validation report): tellfin check. tellfin --help "
+    "lists the rest."
 )
 HELP_SALT = "Only fishes of fresh water (and those that run up from the sea); I do not know marine fishes."
 GREETING = "Hello. Tell me about a fish you saw, or ask me to tell two apart."

@@ -469,6 +469,11 @@ def same_fish(a: str, b: str, fish: str) -> str:
     return sentence(f'yes, "{a}" and "{b}" are names of one fish, the {fish}')
 
 
+def same_fish_all(names: str, fish: str) -> str:
+    """Several names of one fish."""
+    return sentence(f"{names} are all names of one fish, the {fish}")
+
+
 def two_fishes(a: str, b: str) -> str:
     """Two names of two fishes."""
     return sentence(f"no, the {a} and the {b} are two different fishes")

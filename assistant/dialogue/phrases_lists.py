@@ -53,6 +53,11 @@ def of_length(length: str, longer: bool) -> str:
     return f"of which the largest known is {'longer' if longer else 'shorter'} than {length}"
 
 
+def of_usual(length: str, longer: bool) -> str:
+    """A bound on the usual length of grown fish."""
+    return f"that usually grow {'longer than' if longer else 'no longer than'} {length}"
+
+
 def of_weight(weight: str, heavier: bool) -> str:
     """A bound on the largest weight."""
     return f"of which the heaviest known is {'heavier' if heavier else 'lighter'} than {weight}"

@@ -10,14 +10,17 @@ from assistant.dialogue.facts import Facts
 from assistant.dialogue.reading import Mention, Reading
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about, below
+from assistant.reasoning.living import LIVING, status_in
 from assistant.reasoning.observed import Observation
+from assistant.reasoning.place_prior import expand_places
 from assistant.text import key, singular
 
 _DIGIT = re.compile(r"^\W*(\d)\W*$")
 MOST_POINTED = 3
 """A look that more of the fishes offered share points to none."""
 WEAK = frozenset(
-    {"the", "one", "ones", "kind", "sort", "fish", "a", "an", "is", "it", "of", "with", "i", "mean", "think", "thing"}
+    {"the", "one", "ones", "kind", "sort", "fish", "a", "an", "is", "it", "of", "with", "i", "mean", "think", "thing",
+     "what", "whats", "does", "do", "look", "like", "how", "about", "and"}
 )
 
 
@@ -31,6 +34,8 @@ def pointed(kb: KnowledgeBase, reading: Reading, facts: Facts, held: Held) -> tu
     if (picked := _by_place(reading, facts, held, offered)) is not None:
         return (picked,)
     if (held.asked is not None and held.asked.kind == "which") or "the-one" in facts.all:
+        if reading.places and (native := _native_of(kb, offered, reading.places)):
+            return native
         return _by_look(kb, [s.observation for s in reading.seen], offered) or _by_words(kb, reading, offered)
     return ()
 
@@ -58,6 +63,15 @@ def _by_place(reading: Reading, facts: Facts, held: Held, offered: tuple[str, ..
         return offered[1] if len(offered) > 1 else None
     rest = [t for t in offered if t not in held.taxa]
     return rest[0] if "other" in facts.all and len(rest) == 1 else None
+
+
+def _native_of(kb: KnowledgeBase, offered: Sequence[str], places: Sequence[str]) -> tuple[str, ...]:
+    """The one fish of those offered that is native to a place ("the California one"); empty where it is not one."""
+    wanted = expand_places(kb, places)
+    rows = ((t, status_in(kb, t, wanted)) for t in offered if kb.find("taxon", t) and kb.taxon(t).is_species)
+    living = [(t, row.status) for t, row in rows if row is not None and row.status in LIVING]
+    native = [t for t, status in living if status == LIVING[0]] or [t for t, _ in living]
+    return tuple(native) if len(native) == 1 else ()
 
 
 def _by_words(kb: KnowledgeBase, reading: Reading, offered: Iterable[str]) -> tuple[str, ...]:

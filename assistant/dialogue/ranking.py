@@ -48,7 +48,7 @@ def order_asked(turn: Turn, sides: Iterable[str], pool: Sequence[str]) -> Order 
     kb, words = turn.kb, turn.reading.words
     for i, word in enumerate(words):
         found = {thing for kind, thing, _ in kb.spoken(word) if kind == "aspect"}
-        if not found & {MOST, LEAST}:
+        if not found & {MOST, LEAST} or _bounds(words, i):
             continue
         spoken, run = _characters(kb, words[i : i + LONGEST])
         if not spoken:
@@ -65,6 +65,11 @@ def order_asked(turn: Turn, sides: Iterable[str], pool: Sequence[str]) -> Order 
     if OF_SIZE in sides:
         return Order(SIZE, FROM_SMALLEST in sides)
     return before if "more" in turn.cues else None
+
+
+def _bounds(words: Sequence[str], at: int) -> bool:
+    """True for a word of "11 or more" and "fewer than 9", which is a bound and no order."""
+    return words[at + 1 : at + 2] == ("than",) or (words[at - 1 : at] == ("or",) and at > 1)
 
 
 def other_end(turn: Turn, sides: Iterable[str]) -> bool | None:

@@ -11,7 +11,7 @@ from assistant.dialogue.reading import Mention
 from assistant.dialogue.speak import fish as label
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
-from assistant.text import key, unique
+from assistant.text import join, key, unique
 
 ASKED_BY = frozenset({"asks-do", "names-weak", "equals", "names", "asks-name"})
 """Cues of a line that may ask whether two names mean one fish."""
@@ -24,8 +24,13 @@ def sameness(turn: Turn, mentions: Sequence[Mention], meanings: Sequence[Sequenc
     a cross of the other, are answered with the names alone; what tells them apart is added by whoever calls.
     """
     kb = turn.kb
-    told = [(m, tuple(ids)) for m, ids in zip(mentions, meanings, strict=True) if m.words and ids]
+    told = [(m, tuple(ids)) for m, ids in zip(mentions, meanings, strict=True) if m.words and ids and m.exact]
     pairs = unique(key(m.words) for m, _ in told)
+    shared = set.intersection(*(set(ids) for _, ids in told)) if told else set()
+    if len(pairs) > 2 and len(shared) == 1:
+        fish = shared.pop()
+        text = say.same_fish_all(join([f'"{p}"' for p in pairs]), speak.fish_both(kb, fish))
+        return [Block("point", text, statements=(f"taxon:{fish}",))]
     if len(pairs) != 2 or not turn.cues & ASKED_BY:
         return []
     (first, one), (second, two) = (next((m, ids) for m, ids in told if key(m.words) == p) for p in pairs)

@@ -112,7 +112,9 @@ def as_typed(measure: Measure, units: str) -> str:
     wanted = units or ("metric" if metric else "us")
     if not any(c.isdigit() for c in words) or wanted != ("metric" if metric else "us") or measure.low != measure.high:
         return show(middle, wanted)
-    if measure.bare or not any(c.isalpha() or c in "\"'″”" for c in words):
+    if measure.unit == "lb+oz" and not any(c.isalpha() for c in words):
+        words = " ".join(f"{n} {unit}" for n, unit in zip(re.findall(r"\d+", words), ("lb", "oz"), strict=False))
+    elif measure.bare or not any(c.isalpha() or c in "\"'″”" for c in words):
         words = f"{words} {measure.unit}"
     elif words.split()[-1].isalpha() and words.split()[-1] not in known and measure.unit in known and len(words) > 18:
         words = show(middle, wanted).split(" (")[0]

@@ -56,6 +56,7 @@ def test_worked_example_from_its_words(case_id: str) -> None:
     ("nothing kept today, 38 at home", ((38, 1, False, True),)),
     ("3 in the livewell", ((3, 1, True, True),)), ("I have 4 in the cooler", ((4, 1, True, True),)),
     ("5 kept, 2 eaten at lunch", ((5, 1, True, True), (2, 1, True, False))),
+    ("4 kept, and fried two of them for lunch", ((2, 1, True, True), (2, 1, True, False))),
     ("12 kept this morning, 8 more kept this afternoon", ((12, 1, True, True), (8, 1, True, True))),
 ])
 def test_kept_fish(said: str, kept: tuple[tuple[int, int, bool, bool], ...]) -> None:

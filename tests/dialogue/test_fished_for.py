@@ -28,6 +28,10 @@ def _named(kb: KnowledgeBase, line: str) -> set[str]:
         ("why are all the gills in my pond tiny", "lepomis-macrochirus"),
         ("specks wont bite in july", "pomoxis-nigromaculatus"),
         ("how deep do blues go in winter", "ictalurus-furcatus"),
+        ("the shell crackers on our bed keep stealing my bait", "lepomis-microlophus"),
+        ("bait for red ears", "lepomis-microlophus"),
+        ("what does a red ear eat", "lepomis-microlophus"),
+        ("Small mouth went 3 lb", "micropterus-dolomieu"),
     ],
 )
 def test_what_is_fished_for_is_a_fish(line: str, fish: str, kb: KnowledgeBase) -> None:
@@ -38,7 +42,7 @@ def test_what_is_fished_for_is_a_fish(line: str, fish: str, kb: KnowledgeBase) -
 @pytest.mark.parametrize(
     "line",
     ["hook in the gills, what now", "it has red gills and a black tail", "bleeding from the gills",
-     "specks run in rows down the side", "bars go all the way down"],
+     "specks run in rows down the side", "bars go all the way down", "fish with a red ear", "he had red ears"],
 )
 def test_parts_and_marks_stay_what_they_are(line: str, kb: KnowledgeBase) -> None:
     """Of a fish in the hand the same words tell of its parts and marks."""

@@ -8,7 +8,7 @@ import pytest
 
 from assistant.dialogue.lexicon import lexicon_of
 from assistant.dialogue.tokens import tokenize
-from assistant.dialogue.when import When, in_some_year, read_when, tells_past
+from assistant.dialogue.when import When, dated, in_some_year, read_when, tells_past
 from assistant.model.knowledge import KnowledgeBase
 from tests.cases.reader import rows
 
@@ -59,3 +59,15 @@ def test_a_day_of_every_year() -> None:
     assert in_some_year(lambda y: date(y, 4, 5), CLOCK, True) == date(2026, 4, 5)
     assert in_some_year(lambda y: date(y, 2, 29), CLOCK, False) == date(2028, 2, 29)
     assert in_some_year(lambda y: date(y, 6, 31), CLOCK, False) is None
+
+
+@pytest.mark.parametrize(("line", "told"), [
+    ("a week later?", "2026-06-27?"), ("and the next day", "and 2026-06-21"), ("two days earlier", "2026-06-18"),
+    ("and Skarrowin on the 27th, up north", "and Skarrowin 2026-06-27, up north"), ("the day before", "2026-06-19"),
+    ("the 10th walleye", "the 10th walleye"), ("3 days after spawning", "3 days after spawning"),
+    ("the day after tomorrow", "the day after tomorrow"),
+])
+def test_days_counted_from_the_one_spoken_of(line: str, told: str) -> None:
+    """A day told by its distance from the one held becomes that date; without one held nothing changes."""
+    assert dated(line, "2026-06-20") == told
+    assert dated(line, "") == line

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from assistant.dialogue import phrases as core
@@ -56,6 +57,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     """What the base says of the side of life asked about, else of the main ones."""
     kb, held = turn.kb, turn.held
     asked, remarks = asked_about(turn)
+    asked = _eater(turn) or asked
     taxa = species_of(kb, asked)
     if not taxa and turn.cues & ASKS_WHICH and (living(turn) or (asks_spawning(turn) and seasons(turn))):
         return list_fishes.handle(turn)
@@ -63,7 +65,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return which_fish("habitat", say.WHICH_FISH), held
     wanted = _wanted(turn)
     practices = weigh(kb, PRACTICE, turn.reading.words, taxa)
-    blocks = _practice(turn, practices) + [
+    blocks = _practice(turn, practices, taxa) + [
         b for i, t in enumerate(_few(kb, taxa)) for b in _one(turn, t, wanted, len(taxa) > 1, answers=not i)
     ]
     blocks = _heat(turn, taxa, wanted) + _merged(kb, blocks, taxa, asked) + _nests(practices)
@@ -80,6 +82,17 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     first, *rest = [*blocks, *remarks]
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
     return Answer("habitat", (head, *rest), taxa=told_taxa(turn, asked), asked=asked_back), held
+
+
+def _eater(turn: Turn) -> tuple[str, ...]:
+    """The fish spoken of before, in "do they eat the redbreast?", where the one named is the prey."""
+    text = turn.reading.text.lower()
+    eats = _EATS.search(text)
+    prey = [m.start for m in turn.reading.of("taxon", "hybrid", "group")]
+    return turn.held.taxa if eats and prey and min(prey) >= eats.end() else ()
+
+
+_EATS = re.compile(r"\b(?:they|it|he|she|these|those)\b[\w\s']{0,16}?\b(?:eat|eats|eating|prey on|feed on|hunt)\b")
 
 
 def _merged(
@@ -149,7 +162,7 @@ def _last(turn: Turn) -> list[str]:
     return list(dict.fromkeys(c for c in found if turn.kb.find("character", c) is not None))
 
 
-def _practice(turn: Turn, practices: Sequence[Found]) -> list[Block]:
+def _practice(turn: Turn, practices: Sequence[Found], taxa: Sequence[str]) -> list[Block]:
     text = " ".join(turn.reading.words)
     found = [
         f
@@ -161,7 +174,8 @@ def _practice(turn: Turn, practices: Sequence[Found]) -> list[Block]:
     ]
     if "depth-of" not in aspects(turn.kb, turn.reading):
         found = [f for f in found if f.record.topic in ("pond", "predators") and f.met >= 2]
-    return [advice(PRACTICE, f.record, "point") for f in found[:2]]
+    name = label(turn.kb, taxa[0]) if len(taxa) == 1 else ""
+    return [advice(PRACTICE, f.record, "point", say.titled(name, f.record.text) if name else "") for f in found[:2]]
 
 
 def _heat(turn: Turn, taxa: Sequence[str], wanted: Sequence[str]) -> list[Block]:

@@ -8,7 +8,8 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.subjects import subjects
 from assistant.dialogue.turn import Turn
 
-CURATING = frozenset({"validation", "validate", "import", "export", "edit", "curate", "report", "check"})
+CURATING = frozenset({"validation", "validate", "import", "export", "edit", "curate", "report", "check", "csv",
+                      "spreadsheet", "download"})
 SALT = frozenset({"saltwater", "salt", "marine", "ocean", "sea"})
 
 

@@ -13,6 +13,7 @@ from assistant.dialogue.key_walk import BACK, NOT_SURE, STOP, KeyWalk, meaning, 
 from assistant.dialogue.lesson_key import notes_of, title_of
 from assistant.dialogue.lesson_request import Request, look_of, request_of
 from assistant.dialogue.levels import choice_words, lead_words, question_words, reader_of
+from assistant.dialogue.subjects import species_of
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import DROPPED
@@ -38,8 +39,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     walk = turn.held.walk if isinstance(turn.held.walk, KeyWalk) else None
     asked = turn.held.asked is not None and turn.held.asked.kind == INTENT
     look = look_of(turn.reading.text.lower())
-    changes = bool(turn.reading.of("taxon",
-                                   "hybrid")) and set(key(turn.reading.text).split()) & (
+    changes = bool(turn.reading.of("taxon", "hybrid", "group")) and set(key(turn.reading.text).split()) & (
         say.DROP_WORDS | say.ADD_WORDS | say.SWAP_WORDS)
     features = _features_left_out(turn, walk) if walk is not None and not changes else frozenset()
     if walk is not None and asked and _described(turn, walk, features):
@@ -118,7 +118,8 @@ def _moved(turn: Turn, named: tuple[str, ...]) -> tuple[frozenset[str], tuple[st
     swaps = any(w in say.SWAP_WORDS for _, w in words)
     out: set[str] = set()
     into: list[str] = []
-    placed = {i: m.start for m in turn.reading.of("taxon", "hybrid") for i in m.ids}
+    mentions = turn.reading.of("taxon", "hybrid", "group")
+    placed = {t: m.start for m in mentions for t in (*m.ids, *species_of(turn.kb, m.ids))}
     for taxon in named:
         before = [w for at, w in words if at <= placed.get(taxon, at)]
         if swaps:
@@ -151,7 +152,7 @@ def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
 
 
 def _head(turn: Turn, walk: KeyWalk) -> str:
-    groups = turn.reading.of("group")
+    groups = [m for m in turn.reading.of("group") if set(walk.key.taxa) <= set(species_of(turn.kb, m.ids))]
     title = title_of(turn.kb, walk.key.taxa, groups[0].ids[0] if groups else "", turn.reading.places[0]
                      if turn.reading.places else "")
     return say.key_title_line(title, len(walk.key.taxa), walk.key.look)

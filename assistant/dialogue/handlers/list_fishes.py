@@ -15,6 +15,7 @@ from assistant.dialogue.conversation import Held, Order
 from assistant.dialogue.fitting import Fitting, Found, by_size, fitting
 from assistant.dialogue.gaps_told import asks_gaps, gaps
 from assistant.dialogue.handlers.describe import handle as describe
+from assistant.dialogue.handlers.names import in_languages
 from assistant.dialogue.handlers.term import words_for_lesson
 from assistant.dialogue.invented_waters import invented_place, told_of
 from assistant.dialogue.life_asked import asks_spawning, living, seasons, spawners
@@ -32,7 +33,7 @@ from assistant.reasoning.observed import Observation
 from assistant.reasoning.place_prior import expand_places
 from assistant.text import key, singular, unique
 
-SHOWN, MOST_ORDERED, MOST_TAXA = 12, 20, 40
+SHOWN, MOST_ORDERED, MOST_TAXA = 16, 20, 40
 MOST_SILENT = 60
 RISK = "conservation-status"
 """A standing that holds in the place of which it is said, not everywhere."""
@@ -50,6 +51,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     sides = aspects(kb, turn.reading)
     if "vocabulary" in sides:
         return words_for_lesson(turn), held
+    if (spoken := in_languages(turn, sides, "list")) is not None:
+        return spoken, held
     if asks_gaps(turn, sides):
         return gaps(turn, sides), held
     if "how-many-held" in sides and not groups(turn.reading):

@@ -27,6 +27,7 @@ from assistant.reasoning.place_prior import expand_places
 from assistant.text import fold, join, key, singular, unique
 
 SHOWN = 8
+MOST_LISTED = 20
 AT_ONCE = 6
 NOTES = ("nomenclature-note", "taxonomy-note")
 LOCAL = ("vernacular", "ambiguous")
@@ -37,6 +38,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     """The meaning of the name typed, or the names of the fish spoken of."""
     kb, reading, held = turn.kb, turn.reading, turn.held
     sides = aspects(kb, reading)
+    if (spoken := in_languages(turn, sides)) is not None:
+        return spoken, held
     asked = subjects(turn, carried=False) or carried_on(turn)
     local = [m for m in reading.of("taxon", "hybrid", "group") if _is_local(kb, m)]
     if not asked or (pointing(turn) and not subjects(turn, carried=False)):
@@ -60,6 +63,17 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
     about = told_taxa(turn, _leading(turn, local, asked))
     return Answer("names", (head, *rest, *after), taxa=about, asked=question), held
+
+
+def in_languages(turn: Turn, sides: frozenset[str], intent: str = "names") -> Answer | None:
+    """The names of every fish listed before in a language asked for; None where none is, or a fish is named."""
+    wanted = [language for side, language in LANGUAGES if side in sides]
+    listed = [t for t in turn.held.shown if (x := turn.kb.find("taxon", t)) is not None and x.is_species]
+    if not wanted or len(listed) < 2 or turn.reading.of("taxon", "hybrid", "group"):
+        return None
+    blocks = [b for t in listed[:MOST_LISTED] for b in _in_language(turn.kb, turn.kb.taxon(t), wanted[0])]
+    head = Block("lead", blocks[0].text, statements=blocks[0].statements, claim=blocks[0].claim)
+    return Answer(intent, (head, *blocks[1:]), tuple(listed))
 
 
 def pointing(turn: Turn) -> bool:
@@ -373,7 +387,7 @@ def _same(turn: Turn) -> list[Block]:
     mentions = turn.reading.of("taxon", "hybrid", "group", "likeness")
     meanings = [meant(turn.kb, m) for m in mentions]
     blocks = sameness(turn, mentions, meanings)
-    apart = unique(i for ids in meanings if len(ids) == 1 for i in ids)
+    apart = unique(i for m, ids in zip(mentions, meanings, strict=True) if m.exact and len(ids) == 1 for i in ids)
     if blocks and len(apart) == 2:
         found = contrast(turn.kb, apart)
         blocks += [b._replace(kind="point") for b in points(turn, found, found.separating[:1], frozenset())]

@@ -236,4 +236,5 @@ def _change(turn: Turn, found: Identification) -> Answer:
         )
         blocks.append(Block("point", text, statements=speak.short_ids(told.statements)))
     taxa = (lead.taxon, *rivals)
+    blocks += naming.hybrid_doubts(kb, found)
     return Answer("why", tuple(blocks), taxa, found.candidates, found.verdict)
