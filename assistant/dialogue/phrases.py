@@ -350,7 +350,8 @@ def known_fish(name: str) -> str:
 
 def outside_fish(words: str) -> str:
     """A fish that the base lacks."""
-    return sentence(f'the base does not hold "{words}"; I only cover freshwater fishes of North America')
+    text = f'the base does not hold "{words}"; I only cover freshwater fishes of North America, not every one of them'
+    return sentence(text)
 
 
 ABUNDANCE = (

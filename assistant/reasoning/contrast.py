@@ -14,6 +14,8 @@ from assistant.text import key, singular
 
 NAMED = 1.35
 """Weight of a character that the listed look-alike pair itself names as what settles it."""
+WITHIN = 0.3
+"""What a feature is worth of which one fish shows no more than what the other is told of."""
 UNLIKE = 0.5
 """Weight of a character told of one fish's grown and of another's young, breeding or one sex only."""
 ALONGSIDE = 0.5
@@ -106,9 +108,18 @@ def contrast_row(kb: KnowledgeBase, character: Character, taxa: Sequence[str]) -
     narrowed = {bool(t.only) for t in told if t}
     trust = sum(_TRUST.get(t.basis, 0.8) for t in told if t) / sum(t is not None for t in told)
     trust *= 1.0 if len(narrowed) == 1 else UNLIKE
+    trust *= WITHIN if _one_within_other(kb, told) else 1.0
     certain = sum(t is not None for t in told) / len(told)
     worth = separation * EASE.get(character.look, 0.7) * trust * certain**0.5
     return ContrastRow(character.id, separation, worth, told)
+
+
+def _one_within_other(kb: KnowledgeBase, told: Sequence[Told | None]) -> bool:
+    """True for two fishes of which one is told of by a word that covers the other's ("no ringed spot", "dark spot")."""
+    if len(told) != 2 or any(t is None or len(t.states) != 1 for t in told):
+        return False
+    first, second = (set(below(kb, t.states[0][0])) for t in told if t is not None)
+    return first != second and (first <= second or second <= first)
 
 
 def by_part(kb: KnowledgeBase, rows: Sequence[ContrastRow]) -> tuple[ContrastRow, ...]:

@@ -69,6 +69,8 @@ class Figures:
     asked: dict[str, tuple[float, float]]
 
 
+SHOWS = 0.3
+"""The chance that anything is reported of a character below which the fish lacks the part for it."""
 EXPECTED, TOLD, SPECIES, EVEN, CROSSES = (
     "as often as expected, answers",
     "as often as expected, told of one's own accord",
@@ -93,9 +95,14 @@ def named(kb: KnowledgeBase, table: Table, character: str, column: int) -> Obser
 
 
 def features_of(kb: KnowledgeBase, table: Table, taxon: int) -> list[str]:
-    """The characters of which something is known of the taxon and that a live fish shows."""
+    """The characters of which something is known of the taxon and that a live fish shows.
+
+    What the fish lacks the part for (the colour of barbels in a bass) is nobody's answer.
+    """
     known = table.known[:, taxon]
-    return [c for c, told in zip(table.characters, known, strict=True) if told and askable(kb.character(c))]
+    shown = {c: float(table.report[a:b, taxon].sum()) for c, (a, b) in table.spans.items()}
+    return [c for c, told in zip(table.characters, known, strict=True)
+            if told and shown[c] >= SHOWS and askable(kb.character(c))]
 
 
 def answering(kb: KnowledgeBase, table: Table) -> Observer:

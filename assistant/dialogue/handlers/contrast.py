@@ -8,6 +8,7 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import compare
+from assistant.dialogue.handlers.out_of_scope import safe_echo
 from assistant.dialogue.parts import named_parts
 from assistant.dialogue.phrases_lesson import ADD_WORDS
 from assistant.dialogue.portrait import lacks
@@ -232,6 +233,8 @@ def _one(turn: Turn, taxa: tuple[str, ...]) -> Answer:
     ids = tuple(f"alike:{x}" for _, x in near[:3])
     text = say.one_fish_contrast(speak.fish(kb, taxa[0]), speak.fishes(kb, [t for t, _ in near[:3]], "or"))
     blocks = [Block("lead", text, statements=ids)]
+    if turn.reading.outside and (echo := safe_echo(turn.reading.outside[0])):
+        blocks = [Block("lead", say.outside_fish(echo), claim=False), Block("point", text, statements=ids)]
     found = contrast(kb, (taxa[0], near[0][0]))
     blocks += points(turn, found, found.separating[:4], _asked(turn))
     return Answer("contrast", tuple(blocks), taxa=(taxa[0], near[0][0]))
