@@ -145,9 +145,9 @@ def _read(piece: str, items: list[KeptSaid], resolve: Resolve) -> list[KeptSaid]
         lengths, rest = read_lengths(part["rest"])
         if lengths and not _name(rest, resolve):
             return _split_part(items, part["n"], lengths)
-    some = _SOME.search(piece) if items else None
-    if some and (_EATEN.search(piece) or _STORED.search(piece)) and items[-1].held and not read_lengths(piece)[0]:
-        return _gone(items, count_of(some["n"]) or items[-1].count, bool(_EATEN.search(piece)))
+    some = _SOME.search(piece) if items and _EATEN.search(piece) else None
+    if some and not read_lengths(piece)[0]:
+        return _gone(items, count_of(some["n"]))
     if _NOTHING.search(piece) and not re.search(r"\b[1-9]\d*\b", _NOTHING.sub("", piece)):
         return items
     lengths, rest = read_lengths(piece)
@@ -167,12 +167,15 @@ def _read(piece: str, items: list[KeptSaid], resolve: Resolve) -> list[KeptSaid]
     return items + _with_lengths(plain, lengths)
 
 
-def _gone(items: list[KeptSaid], count: int, eaten: bool) -> list[KeptSaid]:
-    """The items with so many of the last one eaten, or put by; they count for the day all the same."""
-    last = items[-1]
-    rest = max(last.count - count, 0)
-    gone = replace(last, count=min(count, last.count), held=not eaten)
-    return [*items[:-1], *([replace(last, count=rest)] if rest else []), gone]
+def _gone(items: list[KeptSaid], count: int | None) -> list[KeptSaid]:
+    """The items with so many of those still held eaten (None: all); they count for the day all the same."""
+    at = next((i for i in range(len(items) - 1, -1, -1) if items[i].held), None)
+    if at is None or count == 0:
+        return items
+    last = items[at]
+    gone = last.count if count is None else min(count, last.count)
+    rest = [replace(last, count=last.count - gone)] if last.count > gone else []
+    return [*items[:at], *rest, replace(last, count=gone, held=False), *items[at + 1 :]]
 
 
 def _with_lengths(item: KeptSaid, lengths: tuple[c.Length, ...]) -> list[KeptSaid]:

@@ -190,22 +190,37 @@ def read_days(text: str, today: date, past: bool = False) -> tuple[tuple[date, .
     """Every day named in a text, in order, and the text without them. A day without a year is the coming one.
 
     ``past``: it is the last one gone by, as the line tells of what has been. Beside a date "today" or "this morning"
-    is that day.
+    is that day, unless the date is told of what was caught before.
 
     >>> read_days("at the lake, 4 July", date(2026, 7, 5))
     ((datetime.date(2027, 7, 4),), 'at the lake, ')
     """
-    found: list[tuple[date, bool]] = []
+    found: list[tuple[date, re.Match[str]]] = []
 
     def take(match: re.Match[str]) -> str:
         day = _day(match, today, past)
         if day is None:
             return match[0]
-        found.append((day, bool(match["relative"]) and match["relative"].lower() not in _RELATIVE))
+        found.append((day, match))
         return ""
     rest = _DATES.sub(take, text)
-    dated = any(not loose for _, loose in found)
-    return tuple(day for day, loose in found if not (loose and dated)), rest
+    dated = [m for _, m in found if not (m["relative"] or m["ago"] or m["weekday"])]
+    return tuple(day for day, m in found if not (_loose(m) and any(_same_day(text, d, m) for d in dated))), rest
+
+
+def _loose(match: re.Match[str]) -> bool:
+    """True for "today" and the like."""
+    return bool(match["relative"]) and match["relative"].lower() not in _RELATIVE
+
+
+def _same_day(text: str, dated: re.Match[str], loose: re.Match[str]) -> bool:
+    """True unless the date stands in another sentence, which tells of what was caught."""
+    first, last = sorted((dated.start(), loose.start()))
+    sentence = re.split(r"[.;!?]\s", text[: dated.start()])[-1]
+    return not (re.search(r"[.;!?]\s", text[first:last]) and _CAUGHT.search(sentence))
+
+
+_CAUGHT = re.compile(r"\b(?:kept|caught|took|taken|landed|bagged)\b", re.IGNORECASE)
 
 
 def _day(match: re.Match[str], today: date, past: bool) -> date | None:

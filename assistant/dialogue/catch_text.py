@@ -27,7 +27,7 @@ _QUESTION = re.compile(
     r"[.,;:\s-]*\b(?:so |and |then |well )?(?:(?:can|may|could|should|do|must|shall) (?:i|we|he|she|they)"
     r"(?: have to)?|am i allowed to|are we allowed to|is it (?:ok|okay|fine|legal|allowed|lawful) to|ok to|okay to)\s+"
     r"(?:keep|take|have|kill|eat|release|harvest)(?:\s+(?:it|this|that|them|this one|that one|this fish|the fish|"
-    r"one|any|another|home|these|all|both|the hybrid|the cross))*(?:,? or which(?: one)?)?(?: home)?\s*[?.!]*\s*$"
+    r"one|any|another|home|these|all|both))*(?:,? or which(?: one)?)?(?: home)?\s*[?.!]*\s*$"
     r"|[.,;:\s-]*\b(?:keep or release|keep it or not|mine to keep|is it a keeper|(?:a )?keeper|keep it|keep|legal)"
     r"\s*\?+\s*$"
     r"|[.,;:\s-]*\b(?:so |and )?what (?:now|(?:do|can|should|may|must) (?:i|we) do"
@@ -52,15 +52,15 @@ _LEAD = re.compile(r"^(?:at|on|in|from|by|near|the|dates?|caught|fishing|while|i
 
 
 def parse_catch(
-    text: str, resolve_taxa: Resolve, resolve_place: Resolve, clock: date, previous: CatchQuery | None = None,
-    depth: Callable[[str], int] = lambda place: 0,
+    text: str, resolve_taxa: Resolve, resolve_place: Resolve, clock: date, previous: CatchQuery | None,
+    depth: Callable[[str], int],
 ) -> CatchQuery | None:
     """What a sentence says of a catch, or None when it names no fish, length or kept fish.
 
     ``clock`` is the day on which it was said; ``previous`` is what "the same fish" refers to; ``depth`` tells how
     narrow a place is, so that a water counts and not the jurisdiction named after it.
     """
-    said = plain_numbers(text)
+    said = _cross_again(plain_numbers(text))
     body = _QUESTION.sub("", said)
     if asked := ASKED_FIRST.match(body):
         body = _TOLD_AFTER.sub("; ", body[asked.end():], count=1)
@@ -78,6 +78,14 @@ def parse_catch(
         later, what = read_days(what, clock, past)
         days = days or later
     return _built(text, what, about, days, places, unknown, resolve_taxa, clock, previous)
+
+
+def _cross_again(text: str) -> str:
+    """The text with "keep the hybrid" at its end as "keep it", where a hybrid was told of before."""
+    again = re.search(r"\bthe (?:hybrid|cross)\s*\?*\s*$", text, re.IGNORECASE)
+    if again and re.search(r"\b(?:hybrid|cross)\b", text[: again.start()], re.IGNORECASE):
+        return text[: again.start()] + "it?"
+    return text
 
 
 def _noted(text: str, resolve_place: Resolve) -> tuple[Circumstances, str]:
@@ -134,13 +142,19 @@ def _places(
 ) -> tuple[tuple[tuple[str, ...], ...], str]:
     """The ids of each place named, in order, of the narrowest kind; and the words of a place that is not known."""
     pieces = [_bare(p) for part in _THEN.split(text) for p in _pieces(part) if _bare(p)]
-    named = list(_named_places(text, resolve_place))
-    narrow = max((max(map(depth, ids)) for _, ids in named), default=0)
-    named = [(words, ids) for words, ids in named if max(map(depth, ids)) == narrow]
+    named = [n for part in _THEN.split(text) for n in _narrowest(list(_named_places(part, resolve_place)), depth)]
     if len(named) > 1 and not _THEN.search(text):
         named = [max(named, key=lambda n: len(n[0]))]
     found = list(dict.fromkeys(ids for _, ids in named))
     return tuple(found), "" if found or not pieces else pieces[0]
+
+
+def _narrowest(
+    named: list[tuple[str, tuple[str, ...]]], depth: Callable[[str], int]
+) -> list[tuple[str, tuple[str, ...]]]:
+    """Of places named together those of the narrowest kind ("Lake Skarrowin, Harrowelt" is the lake)."""
+    narrow = max((max(map(depth, ids)) for _, ids in named), default=0)
+    return [(words, ids) for words, ids in named if max(map(depth, ids)) == narrow]
 
 
 def _without_places(text: str, resolve_place: Resolve) -> str:
@@ -153,7 +167,7 @@ def _built(
     text: str, what: str, about: Circumstances, days: tuple[date, ...], places: tuple[tuple[str, ...], ...],
     unknown: str, resolve_taxa: Resolve, clock: date, previous: CatchQuery | None,
 ) -> CatchQuery | None:
-    """The query of the parts; as many fish as places or days go side by side, else steps multiply over them."""
+    """The query of the parts: steps multiply over fish, places and days; with "then" as many go side by side."""
     kept, what = read_kept(_DASHES.sub("; ", what), resolve_taxa)
     fish = _fish_steps(what, resolve_taxa, previous)
     if not fish and kept is None:
@@ -162,7 +176,8 @@ def _built(
     if not places and before is not None and before.places and not unknown and not about.private:
         places = (before.places,)
     spots = _spots(places, days or (clock,), about.moments)
-    pairs = zip(spots, fish, strict=True) if len(spots) == len(fish) else product(spots, fish or (Step(),))
+    beside = len(spots) == len(fish) and bool(_THEN.search(text))
+    pairs = zip(spots, fish, strict=True) if beside else product(spots, fish or (Step(),))
     steps = tuple(
         replace(said, places=where, day=day, moment=moment, kept=_kept_by(day, spots[0][1], kept, said))
         for (where, day, moment), said in pairs)

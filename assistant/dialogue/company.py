@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
+from assistant.dialogue.fished_for import ARTICLES
 from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.names_found import Named
 from assistant.dialogue.tokens import Token
@@ -17,12 +18,11 @@ from assistant.text import key, singular, unique, word_set
 _JOINING = word_set("and or r vs versus n from v not than as be between x cross crossed with half")
 _AGAINST = word_set("or r vs versus from v than not x cross crossed half")
 _KINDS = word_set("which kind kinds sort type types")
-_ARTICLES = word_set("a an the")
 _SMALL_TALK = word_set("just old young big small little plain real regular baby good ol maybe only other")
 _ENDING = word_set("one ones kind kinds too either guy fella feller fellow cross crosses hybrid hybrids mix")
 _FILLING = word_set(
     "and or the a an what about how vs versus one ones then ok to compare with for is not no i mean meant now same s n "
-    "guy fella feller fellow same length size long big weight much would of it that")
+    "guy fella feller fellow same length size long big weight")
 _ASKING = word_set("and n or vs versus about one ones guy fella feller fellow mean meant compare")
 MOST_HELD = 7
 """A longer line is not read as a word beside the fishes spoken of before."""
@@ -110,11 +110,10 @@ def _beside(
     """The token next to a name that may be a name cut short; None where none can be."""
     at = named.first - 1 if step < 0 else named.after
     joined = False
-    between = _ARTICLES | _SMALL_TALK
-    instead = {"instead", "of"} if any(t.word == "instead" for t in tokens) else set()
-    for kind in ((between, _JOINING | instead) if step < 0 else (_JOINING | instead, between)):
-        while 0 <= at < len(tokens) and tokens[at].word in kind:
-            joined = joined or kind >= _JOINING
+    between = ARTICLES | _SMALL_TALK
+    for joining in ((False, True) if step < 0 else (True, False)):
+        while 0 <= at < len(tokens) and (_joins(tokens, at) if joining else tokens[at].word in between):
+            joined = joined or joining
             at += step
     if not 0 <= at < len(tokens):
         return None
@@ -124,6 +123,12 @@ def _beside(
     if any(n.first <= at < n.after and (n.after - n.first > 1 or _of_group(n)) for n in out):
         return None
     return at if step < 0 or _ends(tokens, at + 1, lexicon) else None
+
+
+def _joins(tokens: Sequence[Token], at: int) -> bool:
+    """True for a word that sets names beside or against each other; "of" only in "instead of"."""
+    word = tokens[at].word
+    return word in _JOINING or word == "instead" or (word == "of" and at > 0 and tokens[at - 1].word == "instead")
 
 
 def _ends(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> bool:

@@ -76,7 +76,7 @@ INFORMING = frozenset(
     }
 )
 _WORDS = re.compile(r"[^\W_]+(?:['’][^\W_]+)*", re.UNICODE)
-_THE_ONE = re.compile(r"\bthe\s+(\w+)\s+(one|ones|kind|sort|fish|1)\b")
+_THE_ONE = re.compile(r"\bthe\s+(\w+(?:\s+\w+)?)\s+(one|ones|kind|sort|fish|1)\b")
 
 
 class Facts(NamedTuple):
@@ -210,14 +210,15 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
     out: set[str] = set()
     count = len(reading.words)
     seen = sum(not s.retract for s in reading.seen)
+    features = len({s.observation.character for s in reading.seen if not s.retract})
     flags = {
         "seen": any(not s.retract for s in reading.seen),
         "counted": any(s.observation.value is not None and not s.retract for s in reading.seen),
         "guess": _guess(reading),
         "own-evidence": _own_evidence(reading),
         "seen-many": seen > 1,
-        "seen-3": seen > 2,
-        "seen-4": len({s.observation.character for s in reading.seen if not s.retract}) > 3,
+        "seen-3": features > 2,
+        "seen-4": features > 3,
         "retract": any(s.retract for s in reading.seen),
         "correction": bool(reading.corrections),
         "hint": any(h.kind == "group" for h in reading.hints),

@@ -11,7 +11,7 @@ from assistant.text import word_set
 _MARKS = word_set("spots bars stripes specks")
 """Marks of a fish, which have a few verbs in common with fishes."""
 WATERS = word_set("pond ponds lake tank pool creek river farm acre")
-_ARTICLES = word_set("a an the")
+ARTICLES = word_set("a an the")
 _ASKED_OF = word_set("do does did are will can where how when what catch catching")
 _LYING = word_set("will are were do did can get go going run running stack stacked")
 """Verbs that marks may have as well as fishes ("bars run down the side")."""
@@ -34,7 +34,7 @@ def is_subject(named: Named, tokens: Sequence[Token]) -> bool:
         return False
     following = tokens[named.after].word
     before = tokens[named.first - 1].word if named.first else ""
-    article = named.after - named.first > 1 and before in _ARTICLES
+    article = named.after - named.first > 1 and before in ARTICLES
     if article:
         before = tokens[named.first - 2].word if named.first > 1 else ""
     if not word.endswith("s"):

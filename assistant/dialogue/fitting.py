@@ -127,8 +127,9 @@ def by_size(turn: Turn, pool: tuple[str, ...], sides: frozenset[str]) -> tuple[t
 
 
 _NEVER = re.compile(
-    r"\b(?:never|not|no|don'?t|doesn'?t|won'?t|can'?t|rarely|seldom|hardly)\b[\w\s]{0,24}?"
-    r"\b(?:over|past|above|beyond|bigger|larger|longer|heavier|more|reach|exceed|top)\b")
+    r"\b(?:never|not|don'?t|doesn'?t|won'?t|can'?t|rarely|seldom|hardly)(?: (?:really|quite|ever|usually|tend to|do))*"
+    r" (?:(?:get|grow|go|reach|run|come|make it|is|are)(?: (?:much|very|far|way|any))* "
+    r"(?:over|past|above|beyond|bigger|larger|longer|heavier|more)|exceed|top|pass|reach)\b")
 """A bound denied ("never get much past five inches")."""
 _LOOSELY = word_set("much usually mostly rarely seldom typically commonly normally generally")
 

@@ -106,7 +106,8 @@ def value_words(kb: KnowledgeBase, told: Told | None, level: str) -> str:
     if told is None:
         return say.NOTHING_HELD
     if told.numbers is not None:
-        return speak.narrowed(kb, told, speak.number_words(kb.character(_character_of(kb, told)), told.numbers))
+        number = speak.bounded(told, speak.number_words(kb.character(_character_of(kb, told)), told.numbers))
+        return speak.narrowed(kb, told, number)
     parts = []
     loose = loose_denials(kb, told.states[0][0].partition(".")[0]) if told.states else frozenset()
     for state, share in [s for s in told.states if s[0] not in loose] or told.states:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 from decimal import Decimal
+from itertools import takewhile
 from typing import NamedTuple
 
 from assistant.dialogue.amounts import Amount, Piece, amount_at, fraction_at, pieces_of
@@ -148,7 +149,7 @@ def _of_water(pieces: Sequence[Piece], at: int) -> _Found | None:
 
 
 def _pounds_ounces(pieces: Sequence[Piece], at: int) -> _Found | None:
-    """ "Weighed 2-9", "5-2, lb-oz": pounds and ounces joined by a dash, where the line speaks of a weight."""
+    """ "Weighed 2-9", "5-2, lb-oz": pounds and ounces joined by a dash, told so or weighed and hardly a range."""
     if _text(pieces, at + 1) not in ("-", "–") or at + 2 >= len(pieces):
         return None
     low, high = pieces[at], pieces[at + 2]
@@ -156,9 +157,11 @@ def _pounds_ounces(pieces: Sequence[Piece], at: int) -> _Found | None:
         return None
     if not (low.text.isdigit() and high.text.isdigit()) or int(high.text) >= OUNCES or _text(pieces, at + 3) in UNITS:
         return None
-    before = {p.text for p in pieces[max(0, at - 3) : at]}
-    units = {p.text for p in pieces[at + 3 :]}
-    if not (before & _WEIGHED or (units & _POUNDS and units & _OUNCES)):
+    pounds, ounces = int(low.text), int(high.text)
+    behind = [p.text for p in takewhile(lambda p: p.kind not in ("num", "frac", "uni"), pieces[at + 3 : at + 10])]
+    named = bool(_POUNDS & set(behind) and _OUNCES & set(behind))
+    no_range = ounces < pounds or ounces > 2 * pounds
+    if not (named or (no_range and _WEIGHED & {p.text for p in pieces[max(0, at - 2) : at]})):
         return None
     value = Decimal(low.text) + Decimal(high.text) / OUNCES
     return _made(value, value, "lb", at, at + 3)._replace(unit="lb+oz")
@@ -166,7 +169,7 @@ def _pounds_ounces(pieces: Sequence[Piece], at: int) -> _Found | None:
 
 OUNCES = 16
 """Ounces in a pound."""
-_WEIGHED = word_set("weighed weighs weighing weigh went scaled tipped")
+_WEIGHED = word_set("weighed weighs weighing went")
 _POUNDS, _OUNCES = word_set("lb lbs pound pounds"), word_set("oz ounce ounces")
 _TEMPERATURES = word_set("temp temps temperature thermometer")
 _IS = word_set("is at was hit hits reads read of about around temp temperature says")

@@ -330,8 +330,8 @@ def names_place(tokens: Sequence[Token], named: Named, lexicon: Lexicon) -> bool
     """True when a single word that some call a fish is the name of a place ("kentucky", "in the Coosa")."""
     if named.after - named.first > 1 or named.outside:
         return False
-    before = tokens[max(0, named.first - 2) : named.first]
-    if "river-name" in lexicon.cues(tokens[named.first].word) and any(t.word in _AT for t in before):
+    before = " ".join(t.word for t in tokens[max(0, named.first - 2) : named.after])
+    if "river-name" in lexicon.cues(before):
         return True
     return len(tokens[named.first].word) > 3 and any(
         e[0] == "place" and e[2] in ("label", "nicknames") for e in lexicon.spoken(tokens[named.first].word)

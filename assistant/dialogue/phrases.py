@@ -44,6 +44,10 @@ def from_memory(text: str) -> str:
     return f"{text} [from memory, unchecked]"
 
 
+BOUNDS = {"least": "{} or more", "most": "{} or less", "about": "about {}", "usual": "usually {}"}
+"""A number of which only a bound, a mean or the commonest is stated."""
+
+
 def number_of(number: str, label: str) -> str:
     """A count with what is counted."""
     counted = label.removeprefix("number of ")

@@ -464,37 +464,6 @@ MISUSED = "elsewhere other fishes are called so, too"
 NAMES_NEED = "Name a fish, or a local name, and I will tell you what else it is called and where."
 
 
-def same_fish(a: str, b: str, fish: str) -> str:
-    """Two names of one fish."""
-    return sentence(f'yes, "{a}" and "{b}" are names of one fish, the {fish}')
-
-
-def same_fish_all(names: str, fish: str) -> str:
-    """Several names of one fish."""
-    return sentence(f"{names} are all names of one fish, the {fish}")
-
-
-def two_fishes(a: str, b: str) -> str:
-    """Two names of two fishes."""
-    return sentence(f"no, the {a} and the {b} are two different fishes")
-
-
-def cross_not_parent(cross: str, parents: str) -> str:
-    """A cross taken for one of its parents."""
-    return sentence(f"no, the {cross} is a cross of {parents}")
-
-
-def sometimes_same(words: str, fish: str, others: int) -> str:
-    """A loose name and one of the fishes that it is used for."""
-    more = "another fish" if others == 1 else f"{others} other fishes"
-    return sentence(f'sometimes: "{words}" is used for the {fish}, but for {more} as well')
-
-
-def never_same(words: str, fish: str) -> str:
-    """A loose name and a fish that it is not used for."""
-    return sentence(f'not that I know: "{words}" is not held as a name of the {fish}')
-
-
 def both_in_family(names: str, family: str) -> str:
     """Several taxa of one family."""
     return sentence(f"{names} belong to one family, the {family}")

@@ -47,7 +47,6 @@ def lead_nothing_seen(picture: bool = False) -> str:
 
 
 NO_PICTURES = "I cannot look at a picture, only read words."
-PICTURE_WORDS = frozenset({"photo", "photos", "picture", "pictures", "pic", "pics", "image", "images", "snapshot"})
 
 
 def guess_yes(name: str, because: str) -> str:

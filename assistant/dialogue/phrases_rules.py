@@ -363,7 +363,9 @@ def conflict(first: str, second: str, field: str) -> str:
 
 REMARK = {
     "name-not-needed": "The exact name is not needed for this: every fish it may be stands under the same answer.",
-    "dead-suits-all": "Keeping it dead is lawful for every fish it may be; letting it go is not.",
+    "dead-suits-all": (
+        "Keeping it dead is lawful for every fish it may be, as long as no bag is full; letting it go is not."
+    ),
     "dead-still-goes-back": "Dead or dying, it still goes back: being dead does not make it yours to keep.",
     "cut-the-line": "Hooked deep: cut the line close to the hook and let it go.",
     "measured-as-it-is": "A torn tail is measured as it is; nothing is added.",

@@ -34,7 +34,7 @@ def pointed(kb: KnowledgeBase, reading: Reading, facts: Facts, held: Held) -> tu
     if (picked := _by_place(reading, facts, held, offered)) is not None:
         return (picked,)
     if (held.asked is not None and held.asked.kind == "which") or "the-one" in facts.all:
-        if reading.places and (native := _native_of(kb, offered, reading.places)):
+        if reading.places and not reading.seen and (native := _native_of(kb, offered, reading.places)):
             return native
         return _by_look(kb, [s.observation for s in reading.seen], offered) or _by_words(kb, reading, offered)
     return ()

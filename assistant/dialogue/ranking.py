@@ -69,7 +69,8 @@ def order_asked(turn: Turn, sides: Iterable[str], pool: Sequence[str]) -> Order 
 
 def _bounds(words: Sequence[str], at: int) -> bool:
     """True for a word of "11 or more" and "fewer than 9", which is a bound and no order."""
-    return words[at + 1 : at + 2] == ("than",) or (words[at - 1 : at] == ("or",) and at > 1)
+    bound = words[at] in ("more", "less", "fewer")
+    return words[at + 1 : at + 2] == ("than",) or (bound and at > 1 and words[at - 1] == "or")
 
 
 def other_end(turn: Turn, sides: Iterable[str]) -> bool | None:

@@ -22,7 +22,7 @@ from assistant.dialogue.reading import Measure, Mention, Reading, Seen
 from assistant.dialogue.scope import left_open, scopes_of
 from assistant.dialogue.spotting import Content, content_of, spot, undivided
 from assistant.dialogue.tokens import Token, clean, gibberish, tokenize, words_of
-from assistant.dialogue.when import When, dated, read_when
+from assistant.dialogue.when import When, read_when
 from assistant.dialogue.where import Where, read_where
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import NUMBERS
@@ -53,7 +53,7 @@ class _Plain(NamedTuple):
 def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     """What one line says, given what the conversation holds and the day. Never raises, whatever is typed."""
     lexicon = lexicon_of(kb)
-    line = dated(clean(text), held.date or "")
+    line = clean(text)
     tokens = tokenize(line)[:MOST_TOKENS]
     if gibberish(tokens, lexicon.known):
         return _noise(line, tokens, held, lexicon)

@@ -24,7 +24,7 @@ from assistant.dialogue.reading import Measure, Reading
 from assistant.dialogue.rule_names import Resolve, depth_of, members_of, named_in, resolvers
 from assistant.dialogue.subjects import species_of, subjects
 from assistant.dialogue.turn import Turn
-from assistant.dialogue.when import DAYS, MONTHS, in_some_year, tells_past
+from assistant.dialogue.when import DAYS, MONTHS, dated, in_some_year, tells_past
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.regulations import Rulebook
 from assistant.model.rulebook import rulebook
@@ -119,6 +119,18 @@ def of_this_fish(turn: Turn) -> Turn:
     return turn._replace(held=turn.held.after(lengths=()))
 
 
+def on_its_day(turn: Turn) -> Turn:
+    """The turn with a day counted from that of the catch judged before ("a week later") as a date."""
+    last = spoken(turn.held).query
+    day = last.steps[-1].day if turn.held.intent == "rules" and last is not None and last.steps else None
+    text = dated(turn.reading.text, day) if day is not None else turn.reading.text
+    told = [t for t in _ISO.findall(text) if t not in turn.reading.text]
+    if not told:
+        return turn
+    return turn._replace(reading=turn.reading._replace(text=text, date=told[0]), held=turn.held.after(date=told[0]))
+
+
+_ISO = re.compile(r"\d{4}-\d{2}-\d{2}")
 POINTING = frozenset({"it", "its", "this", "that", "same", "instead"})
 """Words of a line that speaks of the fish of the line before, even under another name."""
 
@@ -327,7 +339,7 @@ def _before(turn: Turn, day: date) -> CatchQuery | None:
         step = replace(step, length=length_of(held.lengths[-1]))
     if not step.fish and not step.any_fish:
         return None
-    kept = step.kept if last is not None and (step.day == day or not last.day_said) else None
+    kept = step.kept if last is not None and (step.day == day or not _placed(last)) else None
     about = last.about if last is not None else Circumstances()
     return CatchQuery("", (replace(step, day=day, kept=kept),), about)
 
@@ -385,8 +397,8 @@ def _filled(
     last = before.steps[-1] if before is not None else Step()
     answered = turn.held.asked is not None and turn.held.asked.kind == "kept-lengths"
     told = spoken(turn.held).query
-    placed = told is None or any(s.places for s in told.steps)
-    alone = placed and bool(turn.reading.water or turn.reading.places) and query.day_said and _has_fish(query)
+    whole = bool(turn.reading.water or turn.reading.places) and query.day_said and _has_fish(query)
+    alone = whole and (told is None or _placed(told))
     steps = []
     for step in query.steps:
         step = _of_kept(step)
@@ -405,6 +417,11 @@ def _filled(
         earlier = replace(before.about, side="", side_words="", away=False, private=False) if moved else before.about
         about = _with_earlier(about, earlier)
     return replace(query, steps=tuple(steps), about=about)
+
+
+def _placed(query: CatchQuery) -> bool:
+    """True where a day or a place was told with a catch; fish told of before either count for what comes."""
+    return query.day_said or any(s.places for s in query.steps)
 
 
 def _with_earlier(about: Circumstances, earlier: Circumstances) -> Circumstances:

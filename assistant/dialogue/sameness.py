@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.dialogue import phrases_info as say
+from assistant.dialogue import phrases_sameness as say
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Block
 from assistant.dialogue.reading import Mention
@@ -13,7 +13,7 @@ from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.text import join, key, unique
 
-ASKED_BY = frozenset({"asks-do", "names-weak", "equals", "names", "asks-name"})
+ASKED_BY = frozenset({"asks-do", "names-weak", "equals"})
 """Cues of a line that may ask whether two names mean one fish."""
 
 
@@ -24,26 +24,30 @@ def sameness(turn: Turn, mentions: Sequence[Mention], meanings: Sequence[Sequenc
     a cross of the other, are answered with the names alone; what tells them apart is added by whoever calls.
     """
     kb = turn.kb
-    told = [(m, tuple(ids)) for m, ids in zip(mentions, meanings, strict=True) if m.words and ids and m.exact]
-    pairs = unique(key(m.words) for m, _ in told)
+    told = [(m, tuple(ids)) for m, ids in zip(mentions, meanings, strict=True) if m.words and ids]
+    if len({key(m.words) for m, _ in told if m.exact}) > 1:
+        told = [(m, ids) for m, ids in told if m.exact]
+    names = unique(key(m.words) for m, _ in told)
     shared = set.intersection(*(set(ids) for _, ids in told)) if told else set()
-    if len(pairs) > 2 and len(shared) == 1:
+    if len(names) > 2 and len(shared) == 1:
         fish = shared.pop()
-        text = say.same_fish_all(join([f'"{p}"' for p in pairs]), speak.fish_both(kb, fish))
+        text = say.same_fish_all(join([f'"{p}"' for p in names]), speak.fish_both(kb, fish))
         return [Block("point", text, statements=(f"taxon:{fish}",))]
-    if len(pairs) != 2 or not turn.cues & ASKED_BY:
+    if len(names) != 2:
         return []
-    (first, one), (second, two) = (next((m, ids) for m, ids in told if key(m.words) == p) for p in pairs)
+    (first, one), (second, two) = (next((m, ids) for m, ids in told if key(m.words) == p) for p in names)
+    if not turn.cues & ASKED_BY and not len(one) == len(two) == len({*one, *two}) == 1:
+        return []
     if len(one) == 1 and len(two) == 1:
         return [_single(kb, first, one[0], second, two[0])]
-    loose, many, other, own = (first, one, second, two) if len(one) > 1 else (second, two, first, one)
+    loose, many, own = (first, one, two) if len(one) > 1 else (second, two, one)
     if len(own) != 1:
         return []
     ids = tuple(f"taxon:{t}" for t in (*own, *(t for t in many if t not in own))[:4])
     rest = [t for t in many if t != own[0]]
     text = (say.sometimes_same(loose.words, label(kb, own[0]), len(rest)) if own[0] in many
             else say.never_same(loose.words, label(kb, own[0])))
-    return [Block("point", text, statements=ids)] if other.words else []
+    return [Block("point", text, statements=ids)]
 
 
 def _single(kb: KnowledgeBase, first: Mention, one: str, second: Mention, two: str) -> Block:

@@ -131,11 +131,16 @@ def told_words(kb: KnowledgeBase, told: Told, character: Character, units: str =
     if told.states:
         text = states_words(kb, told.states, clause, told.taxon)
     elif told.numbers is not None:
-        text = number_words(character, told.numbers, units)
+        text = bounded(told, number_words(character, told.numbers, units))
     else:
         text = ""
     text = narrowed(kb, told, text, units)
     return say.from_memory(text) if told.basis == "memory" and text else text
+
+
+def bounded(told: Told, number: str) -> str:
+    """A number of which only a bound or a mean is stated, said so: "86 or more", "about 2.3"."""
+    return say.BOUNDS[told.bound].format(number) if told.bound else number
 
 
 def narrowed(kb: KnowledgeBase, told: Told, text: str, units: str = "") -> str:
@@ -147,7 +152,7 @@ def narrowed(kb: KnowledgeBase, told: Told, text: str, units: str = "") -> str:
 def told_clause(kb: KnowledgeBase, told: Told, character: Character, units: str = "") -> str:
     """The same as something a fish "has": "an ear flap with a red spot", "7 or 8 dorsal spines"."""
     if told.numbers is not None:
-        number = number_words(character, told.numbers, units)
+        number = bounded(told, number_words(character, told.numbers, units))
         return (
             say.number_of(number, character.label)
             if character.kind == "count"

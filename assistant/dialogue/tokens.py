@@ -31,10 +31,15 @@ class Token(NamedTuple):
     sentence: int
 
 
+_WAIT = re.compile(r"^(\W*(?:(?:oh|ah|oops|crap|dang) )?(?:(?:wait|hold on|hang on) no|no wait)) (?=\w)", re.IGNORECASE)
+"""A change of mind before what is put right: the "no" in it denies nothing that follows."""
+
+
 def clean(text: str) -> str:
     """The line without control characters, single-spaced, cut to ``MOST`` characters; line ends part clauses."""
     kept = re.sub(r"\s*[\r\n]+\s*", " ; ", text[:MOST].strip("\r\n"))
     kept = _WITH.sub(lambda m: "without " if m.group(1) else "with ", kept)
+    kept = _WAIT.sub(r"\1, ", kept)
     return _SPACES.sub(" ", strip_controls(kept)).strip()
 
 

@@ -109,36 +109,32 @@ def _place_word(tokens: Sequence[Token], at: int) -> bool:
     return at < len(tokens) and tokens[at].word in ("creek", "lake", "river", "fed", "water", "off", "apart", "run")
 
 
-_SINCE = re.compile(
-    rf"\b(?:(?P<n>{_NUMBER})\s+(?P<unit>day|week)s?\s+(?P<way>later|earlier|after that|before that)"
-    r"|the (?:next|following) (?P<next>day|week)"
-    r"|the (?P<beside>day|week) (?P<side>after|before)(?! (?:that|tomorrow|the)\b)"
-    r"|(?:on )?the (?P<day>\d{1,2})(?:st|nd|rd|th)(?=\s*(?:[,.;?!]|$|at\b|in\b|up\b|thats?\b)))(?!\w)",
-    re.IGNORECASE)
-
-
-def dated(text: str, since: str) -> str:
+def dated(text: str, since: date) -> str:
     """The text with days counted from the one spoken of ("a week later", "the next day", "on the 20th") as ISO dates.
 
-    ``since`` is that day as an ISO date; a text is left as it is where there is none.
+    Such words count only where they end a clause or stand before a place ("a week later at the weir").
     """
-    try:
-        day = date.fromisoformat(since)
-    except ValueError:
-        return text
-
     def told(match: re.Match[str]) -> str:
         if match["day"]:
-            return _iso(day.year, day.month, int(match["day"])) or match[0]
+            return _iso(since.year, since.month, int(match["day"])) or match[0]
         word = (match["n"] or "a").lower()
         count = 1 if word in ("a", "an") else int(NUMBERS.get(word, word))
         unit = (match["unit"] or match["next"] or match["beside"]).lower()
         back = (match["way"] or match["side"] or "").lower() in ("earlier", "before that", "before")
         with suppress(OverflowError):
-            return (day + timedelta(days=count * (7 if unit == "week" else 1) * (-1 if back else 1))).isoformat()
+            return (since + timedelta(days=count * (7 if unit == "week" else 1) * (-1 if back else 1))).isoformat()
         return match[0]
 
-    return _SINCE.sub(told, text)
+    return _since().sub(told, text)
+
+
+@cache
+def _since() -> re.Pattern[str]:
+    return re.compile(
+        rf"(?<![\w.-])(?<!half )(?:(?P<n>{_NUMBER})\s+(?P<unit>day|week)s?\s+"
+        r"(?P<way>later|earlier|after that|before that)"
+        r"|the (?:next|following) (?P<next>day|week)|the (?P<beside>day|week) (?P<side>after|before)"
+        r"|on the (?P<day>\d{1,2})(?:st|nd|rd|th))(?=\s*(?:[,.;?!]|$|at\b|in\b|up\b))", re.IGNORECASE)
 
 
 def tells_past(text: str) -> bool:

@@ -29,6 +29,8 @@ SEPARATES = 0.3
 """Total variation distance from which a character counts as separating two taxa."""
 SHARED = 0.2
 """Distance up to which two taxa count as alike in a character."""
+USUAL = frozenset({"usually", "often"})
+"""Frequency words of a number that not nearly all fish show."""
 MOSTLY = 0.7
 """Share of a named umbrella from which one of its named parts is told in its place."""
 SHOWN = 0.2
@@ -52,6 +54,8 @@ class Told(NamedTuple):
     basis: str
     only: str = ""
     """Where only young, one sex or breeding fish are spoken of: a statement that says which."""
+    bound: str = ""
+    """Where all that is stated is a least, a greatest, a mean or a usual number: "least", "most", "about", "usual"."""
 
 
 class ContrastRow(NamedTuple):
@@ -115,7 +119,7 @@ def contrast_row(kb: KnowledgeBase, character: Character, taxa: Sequence[str]) -
 
 
 def _one_within_other(kb: KnowledgeBase, told: Sequence[Told | None]) -> bool:
-    """True for two fishes of which one is told of by a word that covers the other's ("no ringed spot", "dark spot")."""
+    """True for two fishes of which one is told of by a word that covers the other's ("blue", "wavy blue lines")."""
     if len(told) != 2 or any(t is None or len(t.states) != 1 for t in told):
         return False
     first, second = (set(below(kb, t.states[0][0])) for t in told if t is not None)
@@ -231,7 +235,23 @@ def tell(kb: KnowledgeBase, character: Character, taxon: str) -> Told | None:
     best = sorted(statements, key=lambda s: (not s.preferred, s.scoped, s.basis != "read", s.id))
     if (numbers_of := joined(best)) is None:
         return None
-    return Told(taxon, (), numbers_of, best[0].unit, tuple(s.id for s in best), whose, best[0].basis, narrowed_by(best))
+    used = best[:1] if best[0].preferred else best
+    return Told(taxon, (), numbers_of, best[0].unit, tuple(s.id for s in best), whose, best[0].basis, narrowed_by(best),
+                _bound(used))
+
+
+def _bound(statements: Sequence[Statement]) -> str:
+    """What all the statements give alone: "least" a lower bound, "most" an upper one, "about" a mean, "usual" a number
+    that most fish show; else empty.
+    """
+    forms = {"least": "low", "most": "high", "about": "mean"}
+    given = {tuple(n for n in ("low", "usual_low", "mean", "usual_high", "high") if getattr(s, n) is not None)
+             for s in statements}
+    if word := next((word for word, name in forms.items() if given == {(name,)}), ""):
+        return word
+    spans = {r for s in statements if (r := number_range(s)) is not None}
+    one = len({x for r in spans for x in r}) == 1
+    return "usual" if one and all(s.frequency in USUAL for s in statements) else ""
 
 
 def of_some(s: Statement) -> bool:
@@ -258,7 +278,7 @@ def shown_states(kb: KnowledgeBase, found: Distribution,
     named = {state: found.share(below(kb, state)) for s in statements for state in s.states} or dict(found.shares)
     covered = {leaf: len(below(kb, state)) for state in named for leaf in below(kb, state)}
     keep = {k: v for k, v in named.items() if len(below(kb, k)) >= max(covered[leaf] for leaf in below(kb, k))}
-    told = {_mostly(kb, named, k): v for k, v in keep.items()}
+    told = {_mostly(kb, named, k) for k in keep}
     ranked = sorted(((k, named[k]) for k in told), key=lambda kv: (-kv[1], kv[0]))
     return tuple((k, v) for i, (k, v) in enumerate(ranked) if i == 0 or v >= SHOWN)
 
@@ -266,7 +286,8 @@ def shown_states(kb: KnowledgeBase, found: Distribution,
 def _mostly(kb: KnowledgeBase, named: Mapping[str, float], state: str) -> str:
     """The finer state that makes up most of a named one, where there is such; else the state itself."""
     inside = set(below(kb, state))
-    finer = [k for k in named if k != state and set(below(kb, k)) < inside and named[k] >= MOSTLY * named[state]]
+    finer = [k for k in named if k != state and set(below(kb, k)) < inside and named[k] >= MOSTLY * named[state]
+             and named[state] - named[k] < SHOWN]
     return min(finer, key=lambda k: (len(below(kb, k)), -named[k], k), default=state)
 
 

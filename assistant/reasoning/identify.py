@@ -401,6 +401,8 @@ def _candidate(weighed: Weighed, taxon: int, share: float, order: Sequence[int])
 
 
 def _within(kb: KnowledgeBase, taxon: str, seen: Observation) -> bool:
-    """True for a number seen that lies within what is stated of the taxon: it never speaks against it."""
-    told = numbers(kb, taxon, seen.character) if seen.seen and seen.value is not None else None
-    return told is not None and seen.value is not None and told[0] <= seen.value <= told[1]
+    """True for a count or measure that lies within what is stated of the taxon: it fits, however rare it may be."""
+    if seen.value is None or not seen.seen or seen.at_least or seen.at_most:
+        return False
+    told = numbers(kb, taxon, seen.character)
+    return told is not None and told[0] <= seen.value and (seen.value_high or seen.value) <= told[1]

@@ -214,6 +214,8 @@ def _question(
         return told.reason.asks
     if told.word is Word.KEEP:
         return Ask.KEPT if catch.kept is None and told.binding is not None else None
+    if told.word is Word.DO_NOT_RELEASE and catch.kept is None and any(Act.KEEP in o.certain for o in told.outcomes):
+        return Ask.KEPT
     by_taxon = {o.taxon: o.certain for o in told.outcomes}
     if len(candidates) > 1 and len(set(by_taxon.values())) > 1:
         return Ask.FISH

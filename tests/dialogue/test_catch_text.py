@@ -11,19 +11,21 @@ from hypothesis import strategies as st
 from assistant.dialogue.catch_judge import catches, judge
 from assistant.dialogue.catch_query import CatchQuery
 from assistant.dialogue.catch_text import parse_catch
+from assistant.dialogue.rule_names import depth_of
 from assistant.reasoning import catch as c
 from tests.helpers.plain_names import resolvers
 from tests.helpers.rule_cases import case_ids, demo_book, read_cases
 
 BOOK = demo_book()
 TAXA, PLACES = resolvers()
+DEPTH = depth_of(BOOK)
 TODAY = date(2026, 7, 4)
 CASES = read_cases(BOOK)
 
 
 def read(text: str, previous: CatchQuery | None = None) -> CatchQuery:
     """The query of a sentence."""
-    query = parse_catch(text, TAXA, PLACES, TODAY, previous)
+    query = parse_catch(text, TAXA, PLACES, TODAY, previous, DEPTH)
     assert query is not None
     return query
 
@@ -57,6 +59,8 @@ def test_worked_example_from_its_words(case_id: str) -> None:
     ("3 in the livewell", ((3, 1, True, True),)), ("I have 4 in the cooler", ((4, 1, True, True),)),
     ("5 kept, 2 eaten at lunch", ((5, 1, True, True), (2, 1, True, False))),
     ("4 kept, and fried two of them for lunch", ((2, 1, True, True), (2, 1, True, False))),
+    ("4 kept, none of them eaten", ((4, 1, True, True),)),
+    ("5 kept, ate two of them, gave away one of them", ((2, 1, True, True), (1, 1, True, False), (2, 1, True, False))),
     ("12 kept this morning, 8 more kept this afternoon", ((12, 1, True, True), (8, 1, True, True))),
 ])
 def test_kept_fish(said: str, kept: tuple[tuple[int, int, bool, bool], ...]) -> None:
@@ -179,7 +183,7 @@ def test_unknown_names_and_places_are_told() -> None:
 ])
 def test_other_talk_is_never_kept_fish(text: str) -> None:
     """A sentence without a length or kept fish gives no length and no kept fish."""
-    query = parse_catch(text, TAXA, PLACES, TODAY)
+    query = parse_catch(text, TAXA, PLACES, TODAY, None, DEPTH)
     assert query is None or all(s.kept is None and s.length == c.UNSAID for s in query.steps)
 
 
@@ -187,6 +191,6 @@ def test_other_talk_is_never_kept_fish(text: str) -> None:
 @given(st.text(alphabet=st.sampled_from("abcdefinkoprtw 0123456789.,:;/-()'\"½cm"), max_size=80))
 def test_no_text_breaks_the_reader(text: str) -> None:
     """Any text is read or refused without an error, and judged without one."""
-    query = parse_catch(text, TAXA, PLACES, TODAY)
+    query = parse_catch(text, TAXA, PLACES, TODAY, None, DEPTH)
     if query is not None:
         assert len(judge(query, BOOK)) == len(query.steps)

@@ -8,8 +8,9 @@ from __future__ import annotations
 import pytest
 
 from assistant.model.knowledge import KnowledgeBase
-from assistant.reasoning.contrast import tell
+from assistant.reasoning.contrast import ADULT, tell
 from assistant.reasoning.living import living_in
+from assistant.reasoning.observer import taxon_distribution
 from assistant.reasoning.size import size_range
 from tests.dialogue.conftest import Talk
 
@@ -66,9 +67,9 @@ def test_by_ordered_feature(line: str, character: str, talk: Talk, kb: Knowledge
     answer, _ = talk(line)
     shown = _species(kb, answer.taxa)
     order = {s.id: s.order for s in kb.states(character) if s.order is not None}
-    ends = [tell(kb, kb.character(character), t) for t in (shown[0], shown[-1])]
-    commonest = [next(order[s] for s, _ in x.states if s in order) for x in ends if x is not None]
-    assert len(commonest) == 2 and commonest[0] >= commonest[1]
+    ends = [taxon_distribution(kb, t, character, ADULT) for t in (shown[0], shown[-1])]
+    heights = [sum(order[s] * p for s, p in x.shares.items() if s in order) for x in ends if x is not None]
+    assert len(heights) == 2 and heights[0] >= heights[1]
     assert "the greatest first" in answer.blocks[0].text
 
 

@@ -21,7 +21,7 @@ def test_halves_of_cut_names_make_a_cross(line: str, talk: Talk) -> None:
 
 
 @pytest.mark.parametrize(("line", "begins"), [
-    ("is warmouth just an old name for green sunfish?", "no"), ("is a saugeye the same as a sauger", "no"),
+    ("is warmouth just an old name for green sunfish?", "no"),
     ("are goggle-eye and rock bass the same fish", "sometimes"),
 ])
 def test_whether_two_names_mean_one_fish(line: str, begins: str, talk: Talk) -> None:
@@ -91,3 +91,55 @@ def test_one_cut_name_after_its_kin(talk: Talk) -> None:
 def test_names_of_a_list_in_another_language(talk: Talk) -> None:
     """French names after a list are told of every fish listed."""
     assert text(talk("sunfishes of ontario", "with the french names please")[0]).count("in french") >= 5
+
+
+@pytest.mark.parametrize("line", ["we went 2-3 times and caught one, 8 inches", "largemouths here weigh 5-8 on average",
+                                  "it has dorsal spines 9-10 and weighs 2 lb 4 oz", "fish weighed 10-12"])
+def test_a_dash_is_not_always_pounds_and_ounces(line: str, talk: Talk) -> None:
+    """Ranges and counts stay what they are."""
+    assert not any(m.unit == "lb+oz" and "-" in m.words for m in talk(line)[1].weights)
+
+
+def test_no_in_another_clause_turns_no_bound_round(talk: Talk) -> None:
+    """Fishes without spots that get over a length are the long ones."""
+    answer, _ = talk("which Ohio sunfishes do not have spots and get over 10 inches")
+    assert "shorter" not in text(answer)
+
+
+def test_a_river_word_is_a_fish_elsewhere(talk: Talk) -> None:
+    """Away from "in the", the same word is the bass."""
+    assert "micropterus-calliurus" in talk("how do you tell altamaha from redeye")[0].taxa
+
+
+def test_its_name_is_asked_of_one_fish(talk: Talk) -> None:
+    """After one fish was described, "it" is not the whole list before."""
+    answer, _ = talk("list sunfishes of ontario", "tell me about the bluegill", "what's it called in french?")
+    assert text(answer).count("in french") == 1
+
+
+def test_a_second_question_is_about_its_own_fish(talk: Talk) -> None:
+    """What walleye eat is asked of walleye."""
+    assert "sander-vitreus" in talk("tell me about bluegill", "do they hunt? and what do walleye eat")[0].taxa
+
+
+def test_a_battery_on_a_boat_is_no_crime(talk: Talk) -> None:
+    """The warning is for fish and waters only."""
+    assert "against the law" not in text(talk("how do i use a truck battery charger on my boat")[0])
+
+
+def test_a_denied_fish_is_set_beside_the_one_named(talk: Talk) -> None:
+    """Proving the one and not the other is telling the two apart."""
+    answer, _ = talk("How would I prove to a warden it's a spotted bass and not a largemouth?")
+    assert {"micropterus-punctulatus", "micropterus-nigricans"} <= set(answer.taxa)
+
+
+def test_a_change_of_mind_denies_nothing(talk: Talk) -> None:
+    """In "wait no those whiskers are black" they are black."""
+    held = talk("bullhead, pale whiskers on the chin", "wait no those whiskers are black")[1]
+    assert any("barbel-colour.dark" in s.observation.states and s.observation.seen for s in held.seen)
+
+
+def test_a_fish_is_swapped_in_a_comparison(talk: Talk) -> None:
+    """The others of the comparison stay."""
+    answer, _ = talk("compare bluegill, green sunfish and redear", "swap the redear for black crappie")
+    assert set(answer.taxa) == {"lepomis-macrochirus", "lepomis-cyanellus", "pomoxis-nigromaculatus"}

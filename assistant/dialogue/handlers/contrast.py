@@ -10,8 +10,9 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import compare
 from assistant.dialogue.handlers.out_of_scope import safe_echo
 from assistant.dialogue.parts import named_parts
-from assistant.dialogue.phrases_lesson import ADD_WORDS
+from assistant.dialogue.phrases_lesson import ADD_WORDS, DROP_WORDS, SWAP_WORDS
 from assistant.dialogue.portrait import lacks
+from assistant.dialogue.set_changed import moved
 from assistant.dialogue.sexes import asks_sexes, sexes_told
 from assistant.dialogue.subjects import MOST, groups, named, species_of, unclear
 from assistant.dialogue.telling import place_names
@@ -20,7 +21,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import LookAlike
 from assistant.reasoning.contrast import LOOKS, Contrast, ContrastRow, contrast
 from assistant.reasoning.size import size_range
-from assistant.text import join, key, singular
+from assistant.text import join, key, singular, unique
 
 SHOWN, SHOWN_SHORT = 9, 2
 COLOUR, NUMERIC = "colour", "numeric"
@@ -70,6 +71,11 @@ def _one_fish(turn: Turn) -> tuple[Answer, Held] | None:
 def _taxa(turn: Turn) -> tuple[str, ...]:
     kb, held = turn.kb, turn.held
     own = list(named(turn))
+    if len(held.taxa) > 1 and (DROP_WORDS | SWAP_WORDS) & set(turn.reading.words):
+        out, into = moved(turn, tuple(own))
+        if out:
+            return tuple(t for t in unique((*held.taxa, *into)) if t not in out and kb.find("taxon", t) is not None
+                         and kb.taxon(t).is_species)
     wider = (*groups(turn.reading), *unclear(turn))
     if len(own) + len(wider) == 1 and held.taxa and held.taxa[0] not in own:
         adding = ADD_WORDS & set(turn.reading.words) or turn.reading.words[:1] in (("and",), ("plus",))
@@ -78,7 +84,9 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
     for mention in wider:
         pool = tuple(t for t in species_of(kb, mention.ids) if t not in own)
         own += _listed(kb, own, _called(kb, mention.words, pool), len(wider))
-    own += [t for h in turn.reading.hints if h.kind == "like" and len(h.taxa) == 1 for t in sorted(h.taxa)]
+    beside = ("like", "group") if len(own) == 1 else ("like",)
+    likened = [h for h in turn.reading.hints if h.kind == "like" or (not h.seen and h.kind in beside)]
+    own += [t for h in likened if len(h.taxa) == 1 for t in h.taxa]
     if turn.cues & {"hybrid", "midway"} and len(own) == 2:
         own += [c for c in kb.crosses_of(own[0]) if set(kb.taxon(c).parents) == set(own)]
     ids = tuple(dict.fromkeys(own)) or (held.taxa if len(held.taxa) > 1 else held.shown)

@@ -88,11 +88,14 @@ def _eater(turn: Turn) -> tuple[str, ...]:
     """The fish spoken of before, in "do they eat the redbreast?", where the one named is the prey."""
     text = turn.reading.text.lower()
     eats = _EATS.search(text)
-    prey = [m.start for m in turn.reading.of("taxon", "hybrid", "group")]
-    return turn.held.taxa if eats and prey and min(prey) >= eats.end() else ()
+    named = turn.reading.of("taxon", "hybrid", "group")
+    prey = eats is not None and any(m.start >= eats.end() and not text[eats.end() : m.start].strip() for m in named)
+    return turn.held.taxa if prey else ()
 
 
-_EATS = re.compile(r"\b(?:they|it|he|she|these|those)\b[\w\s']{0,16}?\b(?:eat|eats|eating|prey on|feed on|hunt)\b")
+_EATS = re.compile(
+    r"\b(?:they|it|he|she|these|those)\b[\w\s']{0,16}?\b(?:eat|eats|eating|prey on|feed on|hunt)"
+    r"(?: (?:up|the|any|all|my|our|small|young|baby))*\b")
 
 
 def _merged(

@@ -152,8 +152,7 @@ def _ask(turn: Turn, held: Held, found: Identification) -> Asked | None:
 def nothing_seen(turn: Turn, held: Held, found: Identification) -> tuple[Answer, Held]:
     """Nothing to go by: say what helps and ask the best first question."""
     asked = next_asked(turn, held, found.posterior)
-    picture = bool(wording.PICTURE_WORDS & set(turn.reading.words))
-    blocks = [Block("lead", wording.lead_nothing_seen(picture), claim=False)]
+    blocks = [Block("lead", wording.lead_nothing_seen("picture" in turn.cues), claim=False)]
     if asked is not None:
         blocks.append(ask_block(turn, asked))
     return Answer("identify", tuple(blocks), (), found.candidates, "not-enough", asked=asked), held

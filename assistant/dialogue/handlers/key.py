@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 
 from assistant.dialogue import phrases_lesson as say
@@ -13,6 +12,7 @@ from assistant.dialogue.key_walk import BACK, NOT_SURE, STOP, KeyWalk, meaning, 
 from assistant.dialogue.lesson_key import notes_of, title_of
 from assistant.dialogue.lesson_request import Request, look_of, request_of
 from assistant.dialogue.levels import choice_words, lead_words, question_words, reader_of
+from assistant.dialogue.set_changed import moved
 from assistant.dialogue.subjects import species_of
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
@@ -105,30 +105,10 @@ def _changed(turn: Turn, walk: KeyWalk, named: tuple[str, ...]) -> tuple[str, ..
     first = walk
     while first.before is not None:
         first = first.before
-    out, into = _moved(turn, named)
+    out, into = moved(turn, named)
     if not (out or into):
         return ()
     return unique((*(t for t in first.key.taxa if t not in out), *into))
-
-
-def _moved(turn: Turn, named: tuple[str, ...]) -> tuple[frozenset[str], tuple[str, ...]]:
-    """The fishes to be taken out of a key and those to be put in: each by the word that stands before it."""
-    words = [(m.start(), w) for m in re.finditer(r"[a-z]+", turn.reading.text.lower())
-             if (w := m.group()) in say.DROP_WORDS | say.ADD_WORDS | say.SWAP_WORDS]
-    swaps = any(w in say.SWAP_WORDS for _, w in words)
-    out: set[str] = set()
-    into: list[str] = []
-    mentions = turn.reading.of("taxon", "hybrid", "group")
-    placed = {t: m.start for m in mentions for t in (*m.ids, *species_of(turn.kb, m.ids))}
-    for taxon in named:
-        before = [w for at, w in words if at <= placed.get(taxon, at)]
-        if swaps:
-            (into.append if out else out.add)(taxon)
-        elif before and before[-1] in say.DROP_WORDS:
-            out.add(taxon)
-        elif before:
-            into.append(taxon)
-    return frozenset(out), tuple(into)
 
 
 def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:

@@ -40,6 +40,8 @@ RISK = "conservation-status"
 AT_HOME, BROUGHT = ("native", "reintroduced"), ("introduced", "stocked")
 NATURAL = (*AT_HOME, "extirpated", "uncertain")
 """Statuses that speak for a native range somewhere."""
+HOLDING = frozenset({"everything", "all", "held", "hold", "have", "got", "statements", "records", "facts"})
+"""Words of a line that asks for all that is held on one fish."""
 PRESENT = "present"
 WARNED, UNWANTED = "legal-caution", "legal-caution.unwanted"
 """Warnings of law, and those among them that are given of a fish for the harm it does where it is brought."""
@@ -63,7 +65,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return answer, held
     pool, name = _pool(turn, sides)
     order = order_asked(turn, sides, pool)
-    if named(turn) and len(pool) == 1 and order is None and not (turn.reading.seen or turn.reading.places):
+    plain_list = order is None and not (turn.reading.seen or turn.reading.places or turn.reading.measures)
+    if named(turn) and len(pool) == 1 and plain_list and HOLDING & set(turn.reading.words):
         answer, held = describe(turn)
         return answer._replace(intent="list"), held
     return _listed(turn, sides, order, pool, name), held.after(seen=_seen(turn), order=order)

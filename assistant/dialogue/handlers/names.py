@@ -69,7 +69,8 @@ def in_languages(turn: Turn, sides: frozenset[str], intent: str = "names") -> An
     """The names of every fish listed before in a language asked for; None where none is, or a fish is named."""
     wanted = [language for side, language in LANGUAGES if side in sides]
     listed = [t for t in turn.held.shown if (x := turn.kb.find("taxon", t)) is not None and x.is_species]
-    if not wanted or len(listed) < 2 or turn.reading.of("taxon", "hybrid", "group"):
+    about_one = len(turn.held.taxa) == 1 or {"it", "its", "that", "this"} & set(turn.reading.words)
+    if not wanted or len(listed) < 2 or about_one or turn.reading.of("taxon", "hybrid", "group"):
         return None
     blocks = [b for t in listed[:MOST_LISTED] for b in _in_language(turn.kb, turn.kb.taxon(t), wanted[0])]
     head = Block("lead", blocks[0].text, statements=blocks[0].statements, claim=blocks[0].claim)

@@ -14,11 +14,12 @@ from assistant.reasoning.advice import weigh
 
 LONGEST_ECHO = 40
 UNLAWFUL = "unlawful"
+_WATER = frozenset({"pond", "lake", "creek", "river"})
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """Say that it is outside, never echoing more than a plain short name."""
-    if wording.PICTURE_WORDS & set(turn.reading.words) and not turn.cues & {"meddling", "medical", "hostile"}:
+    if "picture" in turn.cues and not turn.cues & {"meddling", "medical", "hostile"}:
         lead = Block("lead", wording.lead_nothing_seen(picture=True), claim=False)
         return Answer("out-of-scope", (lead,), subjects(turn, carried=False)), turn.held
     if (means := _unlawful(turn)) is not None:
@@ -34,6 +35,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 
 def _unlawful(turn: Turn) -> Block | None:
     """The warning against means of taking fish that are against the law and dangerous, where the line speaks of one."""
+    if not (turn.cues & {"fish-word", "fishy"} or turn.reading.of("taxon", "hybrid", "group") or _WATER & set(
+            turn.reading.words)):
+        return None
     found = weigh(turn.kb, "caution", turn.reading.words, ())
     met = next((f for f in found if f.met > 0 and f.record.topic == UNLAWFUL), None)
     return advice("caution", met.record, "lead") if met is not None else None

@@ -23,7 +23,15 @@ from assistant.dialogue.eating import warnings
 from assistant.dialogue.facts import ASKING
 from assistant.dialogue.handlers.out_of_scope import safe_echo
 from assistant.dialogue.invented_waters import all_waters, invented_place, told_of
-from assistant.dialogue.rule_context import Context, Spoken, context_of, of_this_fish, spoken, without_kept
+from assistant.dialogue.rule_context import (
+    Context,
+    Spoken,
+    context_of,
+    of_this_fish,
+    on_its_day,
+    spoken,
+    without_kept,
+)
 from assistant.dialogue.rule_elsewhere import elsewhere, quoted
 from assistant.dialogue.rule_outlook import in_rule_year, survey
 from assistant.dialogue.rule_reasons import JUST_ASK, Told
@@ -50,7 +58,7 @@ CARE = "release-basic"
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """The answer to a line about rules, warnings of eating first, and the conversation with the catch judged."""
-    answer, held = _answer(of_this_fish(turn))
+    answer, held = _answer(on_its_day(of_this_fish(turn)))
     first = warnings(turn, species_of(turn.kb, answer.taxa))
     return answer._replace(blocks=(*first, *answer.blocks)), held
 
