@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from assistant.model.knowledge import KnowledgeBase
-from assistant.reasoning.contrast import CLEARLY, LOOKS, contrast, decides, settled_by, tell
+from assistant.reasoning.contrast import CLEARLY, LOOKS, WITHIN, contrast, decides, settled_by, tell
+from assistant.reasoning.evidence import below
 
 
 def test_a_contrast_does_not_depend_on_the_order_of_the_taxa(kb: KnowledgeBase) -> None:
@@ -75,3 +76,28 @@ def test_what_fish_out_of_season_show_is_told_of_any_grown_fish(kb: KnowledgeBas
     assert bred is not None and not bred.only
     dark = tell(kb, kb.character("pelvic-fin-colour"), "lepomis-macrochirus")
     assert dark is not None and dark.only
+
+
+def test_the_finer_word_is_told_where_most_is_of_it(kb: KnowledgeBase) -> None:
+    """Blue lines that most sources call wavy are told as wavy."""
+    told = tell(kb, kb.character("head-lines"), "lepomis-gibbosus")
+    assert told is not None and told.states[0][0] == "head-lines.wavy-blue"
+
+
+def test_bounds_and_means_are_told_as_such(kb: KnowledgeBase) -> None:
+    """A lower bound, an upper bound, a mean and a usual number are not told as exact."""
+    depth = kb.character("standard-length-over-depth")
+    bounds = [tell(kb, depth, t) for t in ("ictiobus-niger", "ictiobus-bubalus", "pomoxis-annularis")]
+    assert [t.bound for t in bounds if t is not None] == ["least", "most", "about"]
+    spines = tell(kb, kb.character("dorsal-spines"), "lepomis-macrochirus")
+    assert spines is not None and spines.bound == "usual"
+
+
+def test_a_word_that_covers_the_other_separates_little(kb: KnowledgeBase) -> None:
+    """A feature told of one fish by an umbrella and of the other by a part of it is worth little."""
+    for row in contrast(kb, ["micropterus-dolomieu", "micropterus-cataractae"]).separating:
+        told = [t for t in row.told if t is not None and len(t.states) == 1]
+        if len(told) == 2:
+            first, second = (set(below(kb, t.states[0][0])) for t in told)
+            if first < second or second < first:
+                assert row.worth <= WITHIN

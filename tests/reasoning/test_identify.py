@@ -169,3 +169,11 @@ def test_a_question_offers_at_least_two_answers(kb: KnowledgeBase, table: Table)
     while (question := next_question(kb, table, weights, asked, least=0.0)) is not None and len(asked) < 30:
         asked.add(question.character)
         assert len(question.choices) >= 2 or not kb.character(question.character).is_stated
+
+
+def test_a_count_within_the_stated_range_fits(kb: KnowledgeBase, table: Table) -> None:
+    """Seven anal spines are rare in a flier that has seven to nine, but they do not speak against it."""
+    found = name(kb, table, "anal-spines=7; dorsal-spines=12; suborbital-bar=present")
+    flier = next(c for c in found.candidates if c.taxon == "centrarchus-macropterus")
+    assert any(".anal-spines." in s for s in flier.supports)
+    assert not any(".anal-spines." in s for s in flier.opposes)

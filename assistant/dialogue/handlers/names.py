@@ -299,9 +299,17 @@ def _called(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
     local = _local_names(turn, record)
     if out:
         return [*out, *scientific[:1]]
+    if _in_latin(turn, taxon):
+        return [*_notes(kb, taxon), *scientific, *local]
     if sides & {"latin", "current-name"} and "called" not in sides:
         return [*scientific, *_notes(kb, taxon), *local]
     return [*local, *scientific, *_notes(kb, taxon)] if local else [*scientific, *_notes(kb, taxon)]
+
+
+def _in_latin(turn: Turn, taxon: str) -> bool:
+    """True where the line names the fish by its scientific name, in full or abbreviated."""
+    return any((kind, thing, how) == ("taxon", taxon, "scientific") for m in turn.reading.of("taxon")
+               for kind, thing, how in turn.kb.spoken(key(m.words)))
 
 
 def _scientific(kb: KnowledgeBase, record: Taxon) -> list[Block]:
