@@ -22,9 +22,9 @@ _SMALL_TALK = word_set("just old young big small little plain real regular baby 
 _ENDING = word_set("one ones kind kinds too either guy fella feller fellow cross crosses hybrid hybrids mix")
 _FILLING = word_set(
     "and or the a an what about how vs versus one ones then ok to compare with for is not no i mean meant now same s n "
-    "guy fella feller fellow same length size long big weight")
+    "guy fella feller fellow same length size long big weight would go weigh inch inches in cm lb")
 _ASKING = word_set("and n or vs versus about one ones guy fella feller fellow mean meant compare")
-MOST_HELD = 7
+MOST_HELD = 8
 """A longer line is not read as a word beside the fishes spoken of before."""
 
 
@@ -52,7 +52,7 @@ def with_company(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexic
 
 def held_company(tokens: Sequence[Token], found: Sequence[Named], taxa: Iterable[str], lexicon: Lexicon) -> list[Named]:
     """The names found, or in "and the white?" the one that the fishes spoken of before (``taxa``) make of a word."""
-    rest = [i for i, t in enumerate(tokens) if t.word not in _FILLING]
+    rest = [i for i, t in enumerate(tokens) if t.word not in _FILLING and not t.word.isdigit()]
     words = {t.word for t in tokens}
     if len(rest) != 1 or len(tokens) > MOST_HELD or not words & _ASKING or any(
             not _is_part(n, tokens, lexicon) for n in found):
@@ -157,8 +157,8 @@ def _last_words(named: Named, tokens: Sequence[Token], lexicon: Lexicon, wide: b
 
 def _label_words(taxon: str, lexicon: Lexicon) -> Iterator[str]:
     found = lexicon.kb.taxon(taxon)
-    if found.is_species:
-        yield key(found.label).split()[-1]
+    if found.is_species or found.rank == "genus":
+        yield singular(key(found.label).split()[-1])
 
 
 def _family_words(taxon: str, lexicon: Lexicon) -> Iterator[str]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from assistant.dialogue import phrases as say
+from assistant.dialogue import phrases_info as info
 from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Block
@@ -199,8 +200,10 @@ def _notes(turn: Turn) -> list[Block]:
     """Cautions, practices and notes of the base whose words the line uses most."""
     from assistant.dialogue.recall import recall
 
+    fish = subjects(turn, carried=False)
+    name = speak.fish(turn.kb, fish[0]) if len(fish) == 1 and turn.kb.find("taxon", fish[0]) else ""
     return [
-        Block("lead" if i == 0 else "point", text, statements=(short,))
+        Block("point" if i else "lead", info.titled(name, text) if name and not i else text, statements=(short,))
         for i, (text, short) in enumerate(recall(turn.kb, turn.reading))
     ]
 

@@ -159,9 +159,11 @@ def _is_feature(
 
 
 def _one_of_kind(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
-    """True for "a redeye": two words written as one, with an article and nothing that has it."""
+    """True for "a redeye" or "redeye, ...": two words written as one, told as a fish, not as what it has."""
+    token = tokens[named.first]
     article = named.first > 0 and tokens[named.first - 1].word in ("a", "an")
-    return article and not _HAS & set(_before(named, tokens)) and any(lexicon.joined(tokens[named.first].word))
+    alone = len(tokens) > 1 and sum(t.clause == token.clause for t in tokens) == 1
+    return (article or alone) and not _HAS & set(_before(named, tokens)) and any(lexicon.joined(token.word))
 
 
 def _of_looks(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:

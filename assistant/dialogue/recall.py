@@ -44,14 +44,15 @@ COMMON = frozenset(
 
 
 def recall(kb: KnowledgeBase, reading: Reading, most: int = 2) -> list[tuple[str, str]]:
-    """Texts with their short ids, best first; records that share at least three telling words with the line."""
+    """Texts with their short ids: the records that share the most telling words with the line, three at the least."""
     wanted = {singular(w) for w in reading.words} - COMMON
     scored = []
     for words, text, short in kb.derived("advice-words", _advice):
         shared = len(wanted & words)
         if shared >= LEAST:
             scored.append((-shared, len(text), text, short))
-    return [(text, short) for _, _, text, short in sorted(scored)[:most]]
+    best = min((shared for shared, *_ in scored), default=0)
+    return [(text, short) for shared, _, text, short in sorted(scored)[:most] if shared == best]
 
 
 def _advice(kb: KnowledgeBase) -> tuple[tuple[frozenset[str], str, str], ...]:

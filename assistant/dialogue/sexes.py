@@ -8,16 +8,17 @@ from assistant.dialogue.answer import Block
 from assistant.dialogue.turn import Turn
 from assistant.model.records import Statement
 from assistant.reasoning.evidence import about
-from assistant.text import join, word_set
+from assistant.text import join, singular, word_set
 
 BOTH = frozenset({"sex-male", "sex-female"})
-SEX_WORDS = word_set("girl girls boy boys lady ladies hen hens buck bucks guy guys")
+SEX_WORDS = word_set("girl boy lady hen buck guy")
 SIZE = "sexual-size-difference"
 
 
 def asks_sexes(turn: Turn) -> bool:
     """True for a line that sets males and females against each other."""
-    other = bool(turn.cues & BOTH) and bool(SEX_WORDS & set(turn.reading.words)) and "contrast" in turn.cues
+    told = SEX_WORDS & {singular(w) for w in turn.reading.words}
+    other = len(told) > 1 or (bool(turn.cues & BOTH) and bool(told) and "contrast" in turn.cues)
     return turn.cues >= BOTH or "sexes" in turn.cues or other
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from assistant.dialogue import phrases as say
+from assistant.dialogue import phrases_info as info
 from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
@@ -55,6 +56,8 @@ def _text(turn: Turn) -> str:
         return say.outside_fish(echo)
     if "hostile" in cues:
         return say.HOSTILE
+    if {"record", "records"} & set(reading.words) and (reading.of("taxon", "likeness") or turn.held.taxa):
+        return info.RECORD
     if not reading.words or reading.noise or "elsewhere" not in cues:
         return say.NOT_UNDERSTOOD
     return say.OUTSIDE

@@ -16,7 +16,7 @@ from assistant.dialogue.telling import advice, cut, plain
 from assistant.dialogue.turn import Turn
 from assistant.model.records import Practice
 from assistant.reasoning.advice import ABOUT_FISH, ABOUT_KIN, GENERAL, SOME_KIN, Found, topics, weigh
-from assistant.text import key, singular
+from assistant.text import key, singular, word_set
 
 PREFIX = "practice"
 USUAL = ("setup", "bait", "hook", "line", "depth", "cover", "time")
@@ -26,6 +26,10 @@ BESIDE = ("setup", "bait")
 FEW = 3
 """Up to so many fishes are answered one by one."""
 COMMON = "common-practice"
+
+
+GEAR = word_set("hook hooks bait baits rig rigs lure lures line leader depth")
+"""Words of a line that asks for tackle and not for restraint."""
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -84,6 +88,8 @@ def _points(turn: Turn, taxa: Sequence[str]) -> list[Block]:
         for f in weigh(turn.kb, PREFIX, _words(turn), taxa)
         if f.fit > SOME_KIN or (f.fit == SOME_KIN and (f.met > 0 or not taxa))
     ]
+    if GEAR & set(turn.reading.words):
+        found = [f for f in found if f.record.topic != "ethics"]
     chosen = _asked_for(found) or _usual(found, bool(taxa))
     return [advice(PREFIX, f.record, "point", _worded(turn, f)) for f in chosen]
 

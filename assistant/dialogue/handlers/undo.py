@@ -51,7 +51,8 @@ def _asked_anew(turn: Turn) -> tuple[Answer, Held]:
     lead = Block("lead", wording.corrected(join(told)), claim=False)
     first, *rest = answer.blocks
     blocks = (lead, first._replace(kind="point") if first.kind == "lead" else first, *rest)
-    return answer._replace(intent="undo", blocks=blocks), after
+    fish = _fish(turn)
+    return answer._replace(intent="undo", blocks=blocks), after.after(taxa=fish, shown=fish) if fish else after
 
 
 def _start_over(turn: Turn) -> tuple[Answer, Held]:
