@@ -22,6 +22,8 @@ MOST_NAMED = 3
 WORTH = 0.05
 """Probability below which a further candidate is not named."""
 GROUNDS = 4
+MIXED = 0.15
+"""Probability of each of two fishes from which a fish with marks of both may be their cross."""
 LEANING = 0.6
 """Probability from which a fish that is not yet named for good leads the answer."""
 
@@ -164,6 +166,9 @@ def doubts(kb: KnowledgeBase, held: Held, found: Identification, guess: str = ""
 def hybrid_doubts(kb: KnowledgeBase, found: Identification) -> list[Block]:
     """A word on hybrids where one leads, is among the candidates, or the marks of two parents clash."""
     crosses = [c for c in shown(found) if kb.taxon(c.taxon).is_hybrid]
+    if not crosses and (mixed := mixed_cross(kb, found)):
+        ids = [s.id for s in kb.statements(mixed)][:3] or any_statement(kb, mixed)
+        return [Block("doubt", wording.cross_possible(speak.fish(kb, mixed)), statements=speak.short_ids(ids))]
     if not crosses:
         return []
     first = crosses[0]
@@ -172,6 +177,15 @@ def hybrid_doubts(kb: KnowledgeBase, found: Identification) -> list[Block]:
     )
     ids = [s.id for s in kb.statements(first.taxon)][:3] or list(first.supports)[:3] or any_statement(kb, first.taxon)
     return [Block("doubt", text, statements=speak.short_ids(ids))]
+
+
+def mixed_cross(kb: KnowledgeBase, found: Identification) -> str:
+    """The cross of the two leading fishes, where what was seen speaks both for and against each of them."""
+    pair = [c for c in shown(found)[:2] if c.supports and c.opposes and c.probability >= MIXED]
+    if len(pair) < 2:
+        return ""
+    wanted = {c.taxon for c in pair}
+    return next((x for x in kb.crosses_of(pair[0].taxon) if set(kb.taxon(x).parents) == wanted), "")
 
 
 def place_doubts(kb: KnowledgeBase, held: Held, taxon: str) -> list[Block]:

@@ -143,3 +143,11 @@ def test_a_fish_is_swapped_in_a_comparison(talk: Talk) -> None:
     """The others of the comparison stay."""
     answer, _ = talk("compare bluegill, green sunfish and redear", "swap the redear for black crappie")
     assert set(answer.taxa) == {"lepomis-macrochirus", "lepomis-cyanellus", "pomoxis-nigromaculatus"}
+
+
+def test_marks_of_both_parents_bring_the_cross_to_mind(talk: Talk) -> None:
+    """What speaks for and against each of two fishes may be their cross."""
+    answer, _ = talk("sunny 9 and a half long. ear tip kinda orange edged, no real dot. cheek squiggles but faint. sorta "
+                     "smudge in the back fin")
+    assert "hybrid is possible too" in text(answer)
+    assert "hybrid" not in text(talk("got a sunfish off the dock, ear flap black all the way to the edge")[0])
