@@ -22,7 +22,8 @@ SAFETY_TOPICS = ("touching", "holding", "wet-hands", "unhooking", "release", "co
 """Topics of the safety strip, one line each; a caution on the fishes of the sheet goes before a general one."""
 ALWAYS_TWO = ("holding",)
 MOST_TERMS = 9
-SHEET_ROWS = 9
+SHEET_ROWS, WIDE, WIDE_ROWS = 9, 5, 8
+"""Rows of a table, and of one for so many fishes or more, whose cells are narrow and run over several lines."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +54,7 @@ class Sheet:
 def lesson_sheet(kb: KnowledgeBase, taxa: Sequence[str], look: str = "picture", level: str = "plain",
                  title: str = "") -> Sheet:
     """The sheet for two to eight fishes. Raises UsageError for a wrong number of them."""
-    table = compare(kb, taxa, look, level, SHEET_ROWS)
+    table = compare(kb, taxa, look, level, WIDE_ROWS if len(taxa) >= WIDE else SHEET_ROWS)
     made = lesson_key(kb, table.taxa, look, level)
     cautions = safety_of(kb, table.taxa)
     terms = terms_in(kb, [*_texts(table.rows), *_leads(kb, made)], level)
