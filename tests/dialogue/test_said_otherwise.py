@@ -147,7 +147,13 @@ def test_a_fish_is_swapped_in_a_comparison(talk: Talk) -> None:
 
 def test_marks_of_both_parents_bring_the_cross_to_mind(talk: Talk) -> None:
     """What speaks for and against each of two fishes may be their cross."""
-    answer, _ = talk("sunny 9 and a half long. ear tip kinda orange edged, no real dot. cheek squiggles but faint. sorta "
-                     "smudge in the back fin")
+    answer, _ = talk("sunny 9 and a half long. ear tip kinda orange edged, no real dot. cheek squiggles but faint. "
+                     "sorta smudge in the back fin")
     assert "hybrid is possible too" in text(answer)
     assert "hybrid" not in text(talk("got a sunfish off the dock, ear flap black all the way to the edge")[0])
+
+
+def test_a_fish_not_held_is_set_beside_none_before(talk: Talk) -> None:
+    """A bare name that the base lacks is said to be lacking, whatever was spoken of before."""
+    answer, _ = talk("half green half gill right?", "fathead minnow")
+    assert answer.intent == "out-of-scope" and "does not hold" in text(answer) and len(answer.blocks) <= 2

@@ -7,7 +7,7 @@ from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.handlers import compare
+from assistant.dialogue.handlers import compare, out_of_scope
 from assistant.dialogue.handlers.out_of_scope import safe_echo
 from assistant.dialogue.parts import named_parts
 from assistant.dialogue.phrases_lesson import ADD_WORDS, DROP_WORDS, SWAP_WORDS
@@ -36,6 +36,8 @@ ALIKE = 4
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """Set the fishes of the line (or those held) side by side."""
     kb, held = turn.kb, turn.held
+    if turn.reading.outside and not (named(turn) or groups(turn.reading) or unclear(turn)):
+        return out_of_scope.handle(turn)
     taxa = _taxa(turn)
     if len(taxa) < 2 and (same := _one_fish(turn)):
         return same
