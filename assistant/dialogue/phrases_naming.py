@@ -40,13 +40,13 @@ def lead_none(clash: str) -> str:
     return sentence("none of the fishes I know fits all of that" + (f": {clash} do not go together" if clash else ""))
 
 
+NO_PICTURES = "I cannot look at a picture, only read words."
+
+
 def lead_nothing_seen(picture: bool = False) -> str:
     """Nothing to go by, or only a picture."""
     text = "Tell me what you saw and I will narrow it down: shape, mouth, ear flap, fins, marks, where and how long."
     return f"{NO_PICTURES} {text}" if picture else text
-
-
-NO_PICTURES = "I cannot look at a picture, only read words."
 
 
 def guess_yes(name: str, because: str) -> str:

@@ -10,7 +10,7 @@ from assistant.dialogue.turn import Turn
 
 
 def moved(turn: Turn, named: tuple[str, ...]) -> tuple[frozenset[str], tuple[str, ...]]:
-    """The fishes to be taken out of a key and those to be put in: each by the word that stands before it."""
+    """The fishes to be taken out of a set and those to be put in: each by the word that stands before it."""
     words = [(m.start(), w) for m in re.finditer(r"[a-z]+", turn.reading.text.lower())
              if (w := m.group()) in say.DROP_WORDS | say.ADD_WORDS | say.SWAP_WORDS]
     swaps = any(w in say.SWAP_WORDS for _, w in words)

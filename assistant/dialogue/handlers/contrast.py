@@ -86,8 +86,9 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
     for mention in wider:
         pool = tuple(t for t in species_of(kb, mention.ids) if t not in own)
         own += _listed(kb, own, _called(kb, mention.words, pool), len(wider))
-    beside = ("like", "group") if len(own) == 1 else ("like",)
-    likened = [h for h in turn.reading.hints if h.kind == "like" or (not h.seen and h.kind in beside)]
+    alone = len(own) == 1
+    likened = [h for h in turn.reading.hints
+               if h.kind == "like" or (alone and not h.seen and h.kind == "group")]
     own += [t for h in likened if len(h.taxa) == 1 for t in h.taxa]
     if turn.cues & {"hybrid", "midway"} and len(own) == 2:
         own += [c for c in kb.crosses_of(own[0]) if set(kb.taxon(c).parents) == set(own)]
@@ -246,7 +247,8 @@ def _one(turn: Turn, taxa: tuple[str, ...]) -> Answer:
     if turn.reading.outside and (echo := safe_echo(turn.reading.outside[0])):
         blocks = [Block("lead", say.outside_fish(echo), claim=False), Block("point", text, statements=ids)]
     found = contrast(kb, (taxa[0], near[0][0]))
-    blocks += points(turn, found, found.separating[:4], _asked(turn))
+    rows = points(turn, found, found.separating[:4], _asked(turn))
+    blocks += [b._replace(kind="point") if b.kind == "lead" else b for b in rows]
     return Answer("contrast", tuple(blocks), taxa=(taxa[0], near[0][0]))
 
 

@@ -7,6 +7,7 @@ from assistant.dialogue import phrases_info as info
 from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.fished_for import WATERS
 from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import subjects
 from assistant.dialogue.telling import advice
@@ -15,7 +16,6 @@ from assistant.reasoning.advice import weigh
 
 LONGEST_ECHO = 40
 UNLAWFUL = "unlawful"
-_WATER = frozenset({"pond", "lake", "creek", "river"})
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -36,7 +36,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 
 def _unlawful(turn: Turn) -> Block | None:
     """The warning against means of taking fish that are against the law and dangerous, where the line speaks of one."""
-    if not (turn.cues & {"fish-word", "fishy"} or turn.reading.of("taxon", "hybrid", "group") or _WATER & set(
+    if not (turn.cues & {"fish-word", "fishy"} or turn.reading.of("taxon", "hybrid", "group") or WATERS & set(
             turn.reading.words)):
         return None
     found = weigh(turn.kb, "caution", turn.reading.words, ())

@@ -26,8 +26,6 @@ BESIDE = ("setup", "bait")
 FEW = 3
 """Up to so many fishes are answered one by one."""
 COMMON = "common-practice"
-
-
 GEAR = word_set("hook hooks bait baits rig rigs lure lures line leader depth")
 """Words of a line that asks for tackle and not for restraint."""
 
