@@ -9,6 +9,7 @@ from typing import NamedTuple
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.cues import Cue
 from assistant.dialogue.reading import Mention, Reading
+from assistant.dialogue.unlawful import unlawful_means
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import DROPPED
 from assistant.text import key, singular, word_set
@@ -90,6 +91,8 @@ def gather(kb: KnowledgeBase, reading: Reading, cues: Sequence[Cue], held: Held)
     """The facts of a line in its conversation."""
     names = {c.id for c in cues}
     names |= _where(kb, reading)
+    if unlawful_means(kb, reading, names) is not None:
+        names.add("unlawful")
     out = names | _things(kb, reading) | _line(reading, cues) | _held(held)
     out |= {f"much-{name}" for name in names if sum(c.id == name for c in cues) > 1}
     if "telling" in out and names & QUESTIONING <= {"asks-do"}:

@@ -24,6 +24,7 @@ ROWS: tuple[Row, ...] = (
     Row("list", 94, ("gaps", "!why|rules|asks-name|held-seen"), ("characters with no statement yet for Acantharchus",)),
     Row("help", 96, ("curating",), ("retract my statement on burbot barbels",)),
     Row("handling", 94, ("hurt", "!outside"), ("stuck by a catfish spine hurts like hell",)),
+    Row("out-of-scope", 95, ("unlawful", "!seen|asks-name|story"), ("can i use dynamite in my pond",)),
     Row("undo", 96, ("start-over",), ("start over",)),
     Row("quiz", 95, ("asked-quiz", "short6", "!start-over|sources|help|undo|how-sure")),
     Row("key", 95,

@@ -65,7 +65,9 @@ def test_pictures_are_not_looked_at(talk: Talk) -> None:
     assert "cannot look at a picture" in text(talk("here is a picture of my fish what is it")[0])
 
 
-@pytest.mark.parametrize("line", ["can i use dynamite to get the catfish", "lets zap the pond with a truck battery"])
+@pytest.mark.parametrize("line", ["can i use dynamite to get the catfish", "lets zap the pond with a truck battery",
+                                  "can i use dynamite in my pond", "is it legal to use dynamite in the lake",
+                                  "can i use bleach to kill fish in a creek"])
 def test_unlawful_means_are_warned_of(line: str, talk: Talk) -> None:
     """Current and explosives are answered with the warning."""
     assert "against the law" in text(talk(line)[0])

@@ -7,15 +7,13 @@ from assistant.dialogue import phrases_info as info
 from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.fished_for import WATERS
 from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import subjects
 from assistant.dialogue.telling import advice
 from assistant.dialogue.turn import Turn
-from assistant.reasoning.advice import weigh
+from assistant.dialogue.unlawful import unlawful_means
 
 LONGEST_ECHO = 40
-UNLAWFUL = "unlawful"
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -23,8 +21,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if "picture" in turn.cues and not turn.cues & {"meddling", "medical", "hostile"}:
         lead = Block("lead", wording.lead_nothing_seen(picture=True), claim=False)
         return Answer("out-of-scope", (lead,), subjects(turn, carried=False)), turn.held
-    if (means := _unlawful(turn)) is not None:
-        return Answer("out-of-scope", (means,), subjects(turn, carried=False)), turn.held
+    if (means := unlawful_means(turn.kb, turn.reading, turn.cues)) is not None:
+        return Answer("out-of-scope", (advice("caution", means, "lead"),), subjects(turn, carried=False)), turn.held
     blocks = [Block("lead", _text(turn), claim=False)]
     known = subjects(turn, carried=False)
     if known:
@@ -32,16 +30,6 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     elif not turn.cues & {"meddling", "medical"} and blocks[0].text != say.NOT_UNDERSTOOD:
         blocks.append(Block("help", say.OUTSIDE_WAY_ON, claim=False))
     return Answer("out-of-scope", tuple(blocks), known), turn.held
-
-
-def _unlawful(turn: Turn) -> Block | None:
-    """The warning against means of taking fish that are against the law and dangerous, where the line speaks of one."""
-    if not (turn.cues & {"fish-word", "fishy"} or turn.reading.of("taxon", "hybrid", "group") or WATERS & set(
-            turn.reading.words)):
-        return None
-    found = weigh(turn.kb, "caution", turn.reading.words, ())
-    met = next((f for f in found if f.met > 0 and f.record.topic == UNLAWFUL), None)
-    return advice("caution", met.record, "lead") if met is not None else None
 
 
 def _text(turn: Turn) -> str:
