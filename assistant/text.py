@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 
 _SPACES = re.compile(r"\s+")
 _NOT_WORD = re.compile(r"[^\w\s]", re.UNICODE)
@@ -51,6 +52,7 @@ def slug(text: str) -> str:
     return re.sub(r"[^a-z0-9]+", "-", fold(text)).strip("-")
 
 
+@lru_cache(maxsize=16_384)
 def singular(word: str) -> str:
     """A cheap English singular, good enough to match typed plurals.
 

@@ -12,7 +12,7 @@ ROOT = Path(__file__).parent.parent
 PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
 CALLED = {"python-dateutil": "dateutil", "scikit-learn": "sklearn"}
 """Distributions that are imported under another name."""
-RUN = {"pytest", "hypothesis", "ruff", "mypy", "oxigraph"}
+RUN = {"pytest", "pytest-xdist", "hypothesis", "ruff", "mypy", "oxigraph"}
 """Tools of the development extra that are run, not imported (or imported by what runs them)."""
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import ast
 import re
 from collections import Counter
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -46,9 +47,16 @@ def layer_of(path: Path) -> str:
     return parts[0] if len(parts) > 1 else path.stem
 
 
+@cache
+def tree_of(path: Path) -> ast.Module:
+    """A module, parsed once."""
+    return ast.parse(path.read_text(encoding="utf-8"))
+
+
+@cache
 def imports_of(path: Path) -> set[str]:
     """The dotted names that a module imports, inside functions too; imports for type checking alone are left out."""
-    tree = ast.parse(path.read_text(encoding="utf-8"))
+    tree = tree_of(path)
     guarded = [b for b in ast.walk(tree) if isinstance(b, ast.If) and "TYPE_CHECKING" in ast.dump(b.test)]
     skipped = {id(n) for branch in guarded for n in ast.walk(branch)}
     found: set[str] = set()
@@ -87,7 +95,7 @@ def test_heavy_libraries_stay_in_their_layer(path: Path) -> None:
     for name in imports_of(path):
         home = HOMES.get(name.split(".")[0])
         assert home is None or layer_of(path) == home, f"{name} outside {home}/"
-    calls = [n for n in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+    calls = [n for n in ast.walk(tree_of(path))
              if isinstance(n, ast.Call) and isinstance(n.func, ast.Name) and n.func.id == "print"]
     assert not calls or layer_of(path) in ("prompt", "cli")
 
@@ -96,7 +104,7 @@ def test_heavy_libraries_stay_in_their_layer(path: Path) -> None:
 def test_modules_and_functions_stay_small_and_say_their_job(path: Path) -> None:
     """No module over 500 lines, no function over 60; each module and each public function and class has a docstring."""
     text = path.read_text(encoding="utf-8")
-    tree = ast.parse(text)
+    tree = tree_of(path)
     assert ast.get_docstring(tree)
     assert text.count("\n") <= LONGEST_MODULE
     for node in ast.walk(tree):
@@ -114,7 +122,7 @@ def test_what_is_public_is_used() -> None:
     text = "".join(p.read_text(encoding="utf-8") for p in PACKAGE.rglob("*") if p.suffix in (".py", ".html"))
     words = Counter(re.findall(r"\w+", text))
     for path in MODULES:
-        for node in ast.parse(path.read_text(encoding="utf-8")).body:
+        for node in tree_of(path).body:
             targets = node.targets if isinstance(node, ast.Assign) else [node.target] \
                 if isinstance(node, ast.AnnAssign) else []
             names = [t.id for t in targets if isinstance(t, ast.Name)]
@@ -129,7 +137,7 @@ def test_no_import_cycle_between_modules() -> None:
     names = {"assistant." + ".".join(p.relative_to(PACKAGE).with_suffix("").parts): p for p in MODULES}
     edges: dict[str, set[str]] = {}
     for name, path in names.items():
-        tree = ast.parse(path.read_text(encoding="utf-8"))
+        tree = tree_of(path)
         top = [n for n in tree.body if isinstance(n, ast.ImportFrom) and n.module]
         edges[name] = {c for n in top for c in (n.module, *(f"{n.module}.{a.name}" for a in n.names)) if c in names}
     done: set[str] = set()
@@ -156,7 +164,7 @@ def test_no_fact_about_a_fish_stands_in_code(kb: object) -> None:
     for path in MODULES:
         if path.name == "intent_rows.py":
             continue  # worked examples of what people type, which run as tests
-        tree = ast.parse(path.read_text(encoding="utf-8"))
+        tree = tree_of(path)
         docs = {id(n.value) for n in ast.walk(tree) if isinstance(n, ast.Expr) and isinstance(n.value, ast.Constant)}
         for node in ast.walk(tree):
             if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in docs:

@@ -6,6 +6,7 @@ import re
 from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import lru_cache
 
 from assistant.dialogue.catch_query import CatchQuery, KeptSaid, Named, Step
 from assistant.model.regulations import Placement, Rulebook
@@ -119,6 +120,7 @@ def group_called(words: str, here: Sequence[Placement], book: Rulebook) -> str:
     return ""
 
 
+@lru_cache(maxsize=4096)
 def _word_key(text: str) -> str:
     return " ".join(singular(w) for w in key(text).split())
 

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from typing import NamedTuple
 
+from assistant.dialogue.lexicon import Entry, lexicon_of
 from assistant.dialogue.reading import Mention, Reading, Seen
 from assistant.model.knowledge import KnowledgeBase
 from assistant.text import key
@@ -54,6 +56,7 @@ def find_cues(kb: KnowledgeBase, reading: Reading) -> tuple[Cue, ...]:
 
     Nor does a single word inside the words of an observation ("line" in "a dark line along the side").
     """
+    spoken = lexicon_of(kb).spoken
     words = [(key(m.group()), m.start(), m.end()) for m in _WORD.finditer(reading.text)][:MOST_WORDS]
     named = [(m.start, m.end) for m in reading.mentions if m.kind in NAMED and m.end]
     longer = [(m.start, m.end) for m in reading.mentions if m.kind in ("term", "group") or _on_the_fish(kb, m)]
@@ -63,8 +66,8 @@ def find_cues(kb: KnowledgeBase, reading: Reading) -> tuple[Cue, ...]:
         phrase = ""
         for word, _, end in words[i : i + LONGEST]:
             phrase = f"{phrase} {word}" if phrase else word
-            phrase = _with_g(kb, phrase)
-            ids = [e[1].removeprefix("cue-") for e in kb.spoken(phrase) if e[0] == "cue"]
+            phrase = _with_g(spoken, phrase)
+            ids = [e[1].removeprefix("cue-") for e in spoken(phrase) if e[0] == "cue"]
             at = (words[i][1], end)
             ids = ids if not _strictly(*at, longer) else [name for name in ids if name in UNNAMED]
             buried = " " not in phrase and _strictly(*at, told)
@@ -74,11 +77,11 @@ def find_cues(kb: KnowledgeBase, reading: Reading) -> tuple[Cue, ...]:
     return tuple(c for c in found if not _nested(c, spans))
 
 
-def _with_g(kb: KnowledgeBase, phrase: str) -> str:
+def _with_g(spoken: Callable[[str], tuple[Entry, ...]], phrase: str) -> str:
     """A phrase whose last word has lost its g ("eatin", "fishin"), with it."""
-    if not phrase.endswith("in") or len(phrase.rpartition(" ")[2]) < 5 or kb.spoken(phrase):
+    if not phrase.endswith("in") or len(phrase.rpartition(" ")[2]) < 5 or spoken(phrase):
         return phrase
-    return f"{phrase}g" if kb.spoken(f"{phrase}g") else phrase
+    return f"{phrase}g" if spoken(f"{phrase}g") else phrase
 
 
 def whole_line(reading: Reading, seen: Seen) -> bool:

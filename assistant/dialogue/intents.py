@@ -9,6 +9,7 @@ Examples run as tests: the last line of an example is recognised in the conversa
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 from assistant.dialogue.facts import Facts
@@ -77,9 +78,10 @@ def holds(need: Sequence[str], facts: frozenset[str]) -> bool:
     >>> holds(("a|b", "!c"), frozenset({"b"})), holds(("!a|b",), frozenset({"b"}))
     (True, False)
     """
-    for item in need:
-        denied = item.startswith("!")
-        some = any(name in facts for name in item.lstrip("!").split("|"))
-        if some == denied:
-            return False
-    return True
+    return all(facts.isdisjoint(names) == denied for denied, names in _items(tuple(need)))
+
+
+@lru_cache(maxsize=2048)
+def _items(need: tuple[str, ...]) -> tuple[tuple[bool, tuple[str, ...]], ...]:
+    """Each item as whether it is denied and the facts that it names."""
+    return tuple((item.startswith("!"), tuple(item.lstrip("!").split("|"))) for item in need)

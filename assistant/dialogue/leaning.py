@@ -57,12 +57,19 @@ def signs(reading: Reading, facts: Facts) -> frozenset[str]:
 def leanings(kb: KnowledgeBase, found: Iterable[str]) -> dict[str, float]:
     """The summed weight of each intent under these signs; empty for a base without leanings."""
     sums: dict[str, float] = {}
+    weights: dict[str, tuple[tuple[str, float], ...]] = kb.derived("leanings", lambda _: {})
     for sign in sorted(found):
         if (leaning := kb.find("leaning", sign)) is not None:
-            for entry in leaning.toward:
-                intent, _, weight = entry.rpartition(" ")
-                sums[intent] = sums.get(intent, 0.0) + float(weight)
+            if sign not in weights:
+                weights[sign] = tuple(map(_weight, leaning.toward))
+            for intent, weight in weights[sign]:
+                sums[intent] = sums.get(intent, 0.0) + weight
     return sums
+
+
+def _weight(entry: str) -> tuple[str, float]:
+    intent, _, weight = entry.rpartition(" ")
+    return intent, float(weight)
 
 
 def lean(found: Recognised, sums: Mapping[str, float], told: Collection[str], own: float = OWN) -> Recognised:

@@ -23,6 +23,8 @@ SEEN = 1e-4
 MOST_ERROR = 0.6
 FARTHEST = 12
 """Steps from which a wrong report gets no rarer."""
+MOST_KEPT = 20_000
+"""Distributions that are remembered; some 10,000 are of use in the shipped base."""
 
 
 def scored(character: Character) -> bool:
@@ -31,7 +33,22 @@ def scored(character: Character) -> bool:
 
 
 def taxon_distribution(kb: KnowledgeBase, taxon: str, character: str, scope: Scope) -> Distribution | None:
-    """The distribution of a character in a taxon or, for a cross, from its parents with its own statements on top."""
+    """The distribution of a character in a taxon or, for a cross, from its parents with its own statements on top.
+
+    Those of a fish of which neither place nor length is known are kept with the base, up to a bound.
+    """
+    if scope.place or scope.length is not None:
+        return _worked_out(kb, taxon, character, scope)
+    kept: dict[tuple[str, str, Scope], Distribution | None] = kb.derived("distributions", lambda _: {})
+    slot = (taxon, character, scope)
+    if slot not in kept:
+        if len(kept) >= MOST_KEPT:
+            kept.clear()
+        kept[slot] = _worked_out(kb, taxon, character, scope)
+    return kept[slot]
+
+
+def _worked_out(kb: KnowledgeBase, taxon: str, character: str, scope: Scope) -> Distribution | None:
     if kb.taxon(taxon).is_hybrid:
         return cross_distribution(kb, taxon, character, scope)
     return distribution(kb, taxon, character, scope)
@@ -104,7 +121,7 @@ def report_chances(character: Character, truth: Sequence[float], kin: Sequence[i
         return [right + wrong * (total - share) for right, share in zip(out, truth, strict=True)]
     sums = _running(weights)
     for place, share in enumerate(truth):
-        if share > 0.0:
+        if share:
             scale = error * share / (sums[place] + sums[size - 1 - place])
             for report in range(size):
                 if report != place:
@@ -136,6 +153,9 @@ def _running(weights: Sequence[float]) -> list[float]:
 
 
 def apart(character: Character, first: Sequence[float], second: Sequence[float], kin: Sequence[int] = ()) -> float:
-    """The total variation distance between the reports of two truths, 0 (alike) to 1."""
-    pairs = zip(report_chances(character, first, kin), report_chances(character, second, kin), strict=True)
-    return 0.5 * sum(abs(a - b) for a, b in pairs)
+    """The total variation distance between the reports of two truths, 0 (alike) to 1.
+
+    Reports are linear in the truth, so that the difference of the truths gives that of the reports.
+    """
+    gap = [a - b for a, b in zip(first, second, strict=True)]
+    return 0.5 * sum(abs(x) for x in report_chances(character, gap, kin))

@@ -140,8 +140,7 @@ def bearing(taxon: str, position: Placement, day: date, book: Rulebook) -> tuple
     """The rules that bear on a fish at a place and day with how closely they name it, weakest first."""
     found = []
     for rule in book.rules.values():
-        close = closeness(rule, taxon, book)
-        if not close or not in_force(rule, day) or not stands_at(rule, position):
+        if not stands_at(rule, position) or not in_force(rule, day) or not (close := closeness(rule, taxon, book)):
             continue
         if closes_only(rule, book) and not any(_holds(book.seasons[s], day) for s in rule.seasons):
             continue

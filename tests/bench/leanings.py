@@ -17,8 +17,6 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
-from scipy.sparse import csr_matrix
-from sklearn.linear_model import LogisticRegression
 
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.engine import Base, respond_to, understand
@@ -103,6 +101,9 @@ def own_lines(base: Base) -> list[Line]:
 
 def fitted(lines: list[Line]) -> dict[str, dict[str, float]]:
     """Weights by sign and intent. A line with several right intents counts as a part of a line for each."""
+    from scipy.sparse import csr_matrix
+    from sklearn.linear_model import LogisticRegression
+
     counts = Counter(sign for line in lines for sign in line.signs)
     names = sorted(sign for sign, number in counts.items() if number >= LEAST_LINES)
     at = {name: i for i, name in enumerate(names)}

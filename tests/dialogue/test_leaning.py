@@ -85,14 +85,15 @@ def test_the_file_is_as_the_fit_writes_it() -> None:
     assert text.count("tf:Leaning ;") > 1000
 
 
-def test_any_handler_answers_any_line(open_base: Base, monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.mark.parametrize("turns", [150, pytest.param(600, marks=pytest.mark.long)])
+def test_any_handler_answers_any_line(open_base: Base, monkeypatch: pytest.MonkeyPatch, turns: int) -> None:
     """Whatever intent a line is given, in whatever conversation, its handler has an answer."""
     lines = [line for name in ("ways_of_asking.tsv", "utterances_open.tsv")
              for talk in conversations(CASES / name) for line, _ in talk]
-    rng = random.Random(8)
+    rng = random.Random(turns)
     monkeypatch.setattr(engine, "lean", lambda *_: Recognised(rng.choice(INTENTS), 50))
     held = Held()
-    for number in range(600):
+    for number in range(turns):
         held = Held() if number % 4 == 0 else held
         line = rng.choice(lines)
         answer, held = respond(open_base, line, held, date(2026, 7, 4))

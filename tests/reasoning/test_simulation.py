@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import random
 
+import pytest
+
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.tables import compile_table
 from tests.bench.simulation import EVEN, EXPECTED, SPECIES, TOLD, calibration, describe, simulate
@@ -21,6 +23,7 @@ def test_simulated_fishes_are_named_asked_for_and_weighed(kb: KnowledgeBase) -> 
     assert found.verdicts["sure"][1] > found.verdicts["likely"][1] - 0.02 > found.verdicts["between"][1]
 
 
+@pytest.mark.long
 def test_stated_odds_hold_among_simulated_fishes(kb: KnowledgeBase) -> None:
     """The stated probability is the share of right answers, for answers, for tellers, and with even odds.
 
