@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.names_found import Named
 from assistant.dialogue.tokens import Token
 from assistant.text import word_set
@@ -17,6 +18,8 @@ _LYING = word_set("will are were do did can get go going run running stack stack
 """Verbs that marks may have as well as fishes ("bars run down the side")."""
 _SEEKING = word_set("for catch catching caught target targeting dead live stunted keep keeping clean cleaning eat cook")
 _FOR_WHAT = word_set("in on at with for as when during after before")
+_WHERE = word_set("in around round here there where and but when down up out over by on")
+"""Words that may follow what people call a fish."""
 _WEIGHED = word_set("went weighed weighs measured measures taped")
 _DOING = word_set(
     "wont dont will are were do did can cant bite bites biting bitin live spawn spawning get eat eating eatin hit "
@@ -42,6 +45,17 @@ def is_subject(named: Named, tokens: Sequence[Token]) -> bool:
             named.split and not named.first and following in _WEIGHED)
     doing = _DOING - _LYING if word in _MARKS else _DOING
     return following in doing and (not before or before in _ASKED_OF)
+
+
+def is_called(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a word that people are said to call something, at the end of what is said or before the place
+    ("they say speck", "what is a gill in ohio")."""
+    clause = tokens[named.first].clause
+    after = tokens[named.after : named.after + 1]
+    if after and after[0].clause == clause and after[0].word not in _WHERE:
+        return False
+    before = [t.word for t in tokens[max(0, named.first - 4) : named.first] if t.clause == clause]
+    return any("called-next" in lexicon.cues(" ".join(before[i:])) for i in range(len(before)))
 
 
 def is_sought(named: Named, tokens: Sequence[Token]) -> bool:

@@ -3,7 +3,7 @@ without a unit, sources that disagree (layer 4)."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from assistant.dialogue import phrases as core
 from assistant.dialogue import phrases_info as say
@@ -31,7 +31,7 @@ MOST_CONFLICTS = 6
 
 def asks_gaps(turn: Turn, sides: frozenset[str]) -> bool:
     """True when a line asks what is missing, or narrows such an answer."""
-    if sides & {"coverage", "unit", "from-memory", CONFLICT} or _least_told(turn, sides):
+    if sides & {"coverage", "unit", "from-memory", "one-source", CONFLICT} or _least_told(turn, sides):
         return True
     if (UNSTATED in sides and turn.reading.places) or _of_another(turn):
         return True
@@ -56,7 +56,9 @@ def gaps(turn: Turn, sides: frozenset[str]) -> Answer:
     if "unit" in sides:
         return _units(turn)
     if "from-memory" in sides:
-        return _from_memory(turn)
+        return _resting(turn, lambda s, _: s.basis == MEMORY, lists.from_memory)
+    if "one-source" in sides:
+        return _resting(turn, lambda s, same: len({x for other in same for x in other.source}) == 1, lists.one_source)
     if CONFLICT in sides:
         return _conflicts(turn)
     if least := _least_told(turn, sides):
@@ -149,18 +151,27 @@ def _no_range(turn: Turn) -> Answer:
     return plain("list", lists.no_range(place, len(missing), _cut(missing, "more" in turn.cues)))
 
 
-def _from_memory(turn: Turn) -> Answer:
-    """How much of what is said of some taxa rests on memory alone, most first."""
+def _resting(turn: Turn, weak: Callable[[Statement, Sequence[Statement]], bool],
+             told: Callable[[str, int, int], str]) -> Answer:
+    """How much of what is said of some taxa rests on little, most first; of a few taxa on which characters, too.
+
+    ``weak`` judges a statement beside those of its character and taxon.
+    """
     kb = turn.kb
     asked = subjects(turn)
     taxa = species_of(kb, asked) or tuple(t for t in kb.species if not kb.taxon(t).is_hybrid)
-    counts = {t: [s.basis == MEMORY for s in kb.statements(t)] for t in taxa}
-    ranked = sorted((t for t in taxa if any(counts[t])), key=lambda t: (-sum(counts[t]), t))[:MOST_TAXA]
+    found = {t: [s for s in kb.statements(t) if weak(s, kb.statements_on(t, s.character))] for t in taxa}
+    ranked = sorted((t for t in taxa if found[t]), key=lambda t: (-len(found[t]), t))[:MOST_TAXA]
     if not ranked:
-        return plain("list", lists.LIST_NEEDS)
-    texts = [lists.from_memory(label(kb, t), sum(counts[t]), len(counts[t])) for t in ranked]
-    ids = [tuple(f"st:{s.id}" for s in kb.statements(t) if s.basis == MEMORY)[:6] for t in ranked]
-    blocks = [Block("point" if i else "lead", text, statements=ids[i]) for i, text in enumerate(texts)]
+        return plain("list", lists.NONE_SO if asked else lists.LIST_NEEDS)
+    blocks: list[Block] = []
+    for t in ranked:
+        ids = tuple(f"st:{s.id}" for s in found[t])[:6]
+        text = told(label(kb, t), len(found[t]), len(kb.statements(t)))
+        blocks.append(Block("point" if blocks else "lead", text, statements=ids))
+        if len(ranked) <= FEW:
+            names = list(dict.fromkeys(kb.character(s.character).label for s in found[t]))
+            blocks.append(Block("point", lists.namely(_cut(names, "more" in turn.cues)), claim=False))
     return Answer("list", tuple(blocks), taxa=asked[:MOST_TAXA] or tuple(ranked))
 
 

@@ -171,6 +171,8 @@ ROWS: tuple[Row, ...] = (
     Row("contrast", 79, ("vs", "fish", "held-fish", "short6", "!rules|handling|tackle|size|weight|hybrid|seen")),
     Row("contrast", 80,
         ("vs", "two-fish|two-kinds", "!asks-name|story|rules|handling|tackle|size|weight|hybrid|own-evidence")),
+    Row("contrast", 81, ("vs", "hybrid", "two-fish", "taxon", "!rules|weight|size|handling|seen|names"),
+        ("striper vs hybrid, texoma",)),
     Row("identify", 81,
         ("vs", "two-fish|two-kinds", "own-evidence", "!rules|handling|tackle|size|weight|hybrid|contrast"),
         ("bowfin vs burbot, mine has a whisker",)),

@@ -262,8 +262,12 @@ def _strangers(tokens: Sequence[Token], found: list[Named], lexicon: Lexicon) ->
         else:
             out.append(named)
     for i, token in enumerate(tokens):
-        if i not in covered and _unheard_fish(token.word, lexicon):
+        if i in covered:
+            continue
+        if _unheard_fish(token.word, lexicon):
             out.append(Named(i, i + 1, (), outside=True))
+        elif _strange_binomial(tokens, i, lexicon, covered):
+            out.append(Named(i, i + 2, (), outside=True))
     return sorted(out, key=lambda n: n.first)
 
 
@@ -302,6 +306,17 @@ def _strange_epithet(tokens: Sequence[Token], at: int, lexicon: Lexicon, covered
     return len(word) > 4 and not lexicon.known(word) and word.endswith(_LATIN)
 
 
+def _strange_binomial(tokens: Sequence[Token], at: int, lexicon: Lexicon, covered: set[int]) -> bool:
+    """True for a capital and two unknown words with Latin endings ("Fundulus diaphanus")."""
+    if at + 1 >= len(tokens) or not together(tokens, at, 2):
+        return False
+    genus, epithet = tokens[at], tokens[at + 1]
+    latin = genus.typed[:1].isupper() and epithet.typed.islower() and genus.word.endswith(_GENUS)
+    return latin and len(genus.word) > 4 and not lexicon.known(genus.word) and _strange_epithet(
+        tokens, at + 1, lexicon, covered)
+
+
+_GENUS = ("us", "is", "a", "ys", "on", "es", "ax", "um", "ops", "ion")
 _WATERS = word_set("lake creek river pond reservoir stream bayou slough")
 _AT = word_set("in at from on near off to of around the")
 

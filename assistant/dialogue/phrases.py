@@ -281,6 +281,7 @@ def yes_no(answer: str, name: str, told: str) -> str:
 
 
 YES, NO, SOMETIMES, MOSTLY_NOT = "Yes", "No", "Sometimes", "Mostly not"
+HARDLY, NOT_ALWAYS = "Hardly ever", "Not always"
 
 
 def group_lead(name: str, count: int, shown: str) -> str:

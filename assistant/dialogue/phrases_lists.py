@@ -129,6 +129,19 @@ def no_range(place: str, count: int, names: str) -> str:
     return f"No range statement for {place} is held for {count} taxa: {names}."
 
 
+NONE_SO = "None: every statement on it that I hold rests on more than that."
+
+
+def one_source(name: str, count: int, total: int) -> str:
+    """How many statements stand on characters for which one source alone is named."""
+    return f"{name[:1].upper()}{name[1:]}: {count} of {total} statements rest on a single source."
+
+
+def namely(names: str) -> str:
+    """The characters that such statements are about."""
+    return f"They are on {names}."
+
+
 def from_memory(name: str, count: int, total: int) -> str:
     """How many statements rest on memory alone."""
     return f"{name[:1].upper()}{name[1:]}: {count} of {total} statements are from memory, unchecked."

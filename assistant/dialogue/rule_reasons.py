@@ -249,7 +249,7 @@ _REASONS: dict[Why, Callable[[Told, Reason], str]] = {
     Why.NO_RULE: lambda t, r: say.no_rule(_unruled(t, r), t.place, _may_go_back(t)),
     Why.OUTSIDE_RULE_YEAR: _outside,
     Why.NO_LAWFUL_ACT: _no_lawful,
-    Why.NO_PLACE: lambda t, r: say.no_place(t.fish),
+    Why.NO_PLACE: lambda t, r: say.no_place(t.fish if any(n.taxa for n in t.step.fish) else ""),
     Why.SEVERAL_PLACES: lambda t, r: say.SEVERAL_PLACES,
     Why.NO_RULES_FOR_PLACE: lambda t, r: say.no_rules_for_place(t.place),
     Why.PRIVATE_WATER: lambda t, r: say.PRIVATE,

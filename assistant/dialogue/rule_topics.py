@@ -43,6 +43,7 @@ DUTY = {
 HOURS = "rule-hours"
 BAITS = frozenset({"rule-bait", "rule-gear"})
 """Topics in which a fish that is named is bait, not the fish spoken of."""
+BAIT = frozenset({"bait", "baits", "live", "livebait"})
 LEGAL = "legal-caution"
 MOST_BAITS = 2
 CAUTIONS = {"rule-moving": ("never-move-live", "stock-permit"), "rule-bait": ("bait-disposal", "sunfish-as-bait")}
@@ -68,7 +69,7 @@ def topic_answer(turn: Turn, found: Context, topic: str) -> Answer:
         duty, rules = _duties(turn, found, DUTY[topic])
         blocks += duty
     blocks += _advice(turn, found, topic)
-    if topic in BAITS:
+    if topic in BAITS and BAIT & set(turn.reading.words):
         blocks += _as_bait(turn)
     if rules or found.places:
         day = found.day or turn.clock

@@ -6,7 +6,8 @@ what stays open keeps all its readings, for the asker to choose.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 from typing import NamedTuple
 
 from assistant.model.knowledge import KnowledgeBase
@@ -18,6 +19,7 @@ MOSTLY = 0.6
 """Share of the fishes called so above which a word means its group wherever one is."""
 
 
+NOWHERE: Mapping[str, int] = MappingProxyType({})
 UNDERSTOOD = ("misspelling", "plural-name")
 """Kinds of names that are read and not spoken."""
 
@@ -61,7 +63,7 @@ def meaning_of(
                        and lives_in(kb, t, wanted) is True]
         here = unique((*proper_here, *here)) if proper_here and " " in phrase else here
         if here and (not groups or len(here) < len(unique(t for t, _ in species))):
-            return _of(kb, here, phrase)
+            return _of(kb, here, phrase, {t: len(wanted & spread(kb, _regions(kb, t, phrase))) for t in here})
     usual = accepted or _usual(kb, species, phrase)
     if groups and not (len(usual) == 1 and not loose) and _covers(kb, groups, species) > 0.5:
         return _group(kb, groups, species)
@@ -86,14 +88,15 @@ def _covers(kb: KnowledgeBase, groups: Sequence[str], species: Sequence[tuple[st
     return len(called & members) / len(called) if called else 1.0
 
 
-def _of(kb: KnowledgeBase, ids: Sequence[str], phrase: str = "") -> Meaning:
-    wide = _widest_first(kb, ids, phrase)
+def _of(kb: KnowledgeBase, ids: Sequence[str], phrase: str = "", called: Mapping[str, int] = NOWHERE) -> Meaning:
+    wide = _widest_first(kb, ids, phrase, called)
     kind = "hybrid" if wide and all(kb.taxon(i).is_hybrid for i in wide) else "taxon"
     return Meaning(kind, wide, len(wide) > 1)
 
 
-def _widest_first(kb: KnowledgeBase, ids: Sequence[str], phrase: str) -> tuple[str, ...]:
-    """The ids: fishes whose own English name ends in the phrase, then those of more places; crosses last."""
+def _widest_first(kb: KnowledgeBase, ids: Sequence[str], phrase: str, called: Mapping[str, int]) -> tuple[str, ...]:
+    """The ids: fishes whose own English name ends in the phrase, then those that are called so in more of the places
+    spoken of (``called``), then those of more places; crosses last."""
     spread = {i: len({r.place for r in kb.ranges(i) if r.status in LIVING}) for i in ids}
     return tuple(
         sorted(
@@ -101,6 +104,7 @@ def _widest_first(kb: KnowledgeBase, ids: Sequence[str], phrase: str) -> tuple[s
             key=lambda i: (
                 kb.taxon(i).is_hybrid,
                 not (phrase and key(kb.taxon(i).label).endswith(phrase)),
+                -called.get(i, 0),
                 -spread[i],
                 i,
             ),

@@ -47,3 +47,22 @@ def test_what_is_fished_for_is_a_fish(line: str, fish: str, kb: KnowledgeBase) -
 def test_parts_and_marks_stay_what_they_are(line: str, kb: KnowledgeBase) -> None:
     """Of a fish in the hand the same words tell of its parts and marks."""
     assert not _named(kb, line)
+
+
+@pytest.mark.parametrize(
+    ("line", "fish"),
+    [
+        ("what is a speck in the smokies?", "salvelinus-fontinalis"),
+        ("round here they say speck. which fish is that", "pomoxis-nigromaculatus"),
+        ("what is a gill in ohio", "lepomis-macrochirus"),
+    ],
+)
+def test_what_people_call_it_is_a_name(line: str, fish: str, kb: KnowledgeBase) -> None:
+    """A word that people are said to use is a name, though it may name a mark or a part elsewhere."""
+    assert fish in _named(kb, line)
+
+
+@pytest.mark.parametrize("line", ["the tail is a blue, sides silver", "they say the specks fade in winter"])
+def test_a_colour_told_of_a_part_is_no_name(line: str, kb: KnowledgeBase) -> None:
+    """A word that does not end what people say, or is said of a part, stays what it is."""
+    assert not _named(kb, line)

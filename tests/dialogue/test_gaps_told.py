@@ -48,3 +48,25 @@ def test_without_a_statement(talk: Talk, kb: KnowledgeBase) -> None:
     """The taxa without a value of a character are counted, inherited values aside."""
     answer, _ = talk("taxa without a max-total-length statement")
     assert answer.intent == "list" and "greatest total length" in text(answer)
+
+
+@pytest.mark.parametrize(("lines", "taxon", "weak"), [
+    (("show everything held on Lepomis peltastes", "only those on memory"), "lepomis-peltastes", "memory"),
+    (("statements on the burbot with only one source",), "lota-lota", "single source"),
+])
+def test_what_rests_on_little(lines: tuple[str, ...], taxon: str, weak: str, talk: Talk, kb: KnowledgeBase) -> None:
+    """How many statements of a fish rest on memory or on one source, and on which characters they are."""
+    answer, _ = talk(*lines)
+    own = kb.statements(taxon)
+    alone = {c: {x for s in own if s.character == c for x in s.source} for c in {s.character for s in own}}
+    few = [s for s in own if (s.basis == "memory" if weak == "memory" else len(alone[s.character]) == 1)]
+    assert answer.taxa == (taxon,)
+    assert f"{len(few)} of {len(own)} statements" in text(answer) and weak in text(answer)
+    assert kb.character(sorted(few)[0].character).label.lower() in text(answer)
+
+
+def test_who_is_cited_for_one_feature(talk: Talk, kb: KnowledgeBase) -> None:
+    """After other talk of a fish the sources of one of its features are those of that feature alone."""
+    answer, _ = talk("tell me about the northern sunfish", "and who is cited for the flap angle?")
+    cited = {kb.record_at(s).character for b in answer.blocks for s in b.statements}  # type: ignore[union-attr]
+    assert cited == {"opercular-flap-angle"}

@@ -139,3 +139,15 @@ def test_cross_by_its_parents(kb: KnowledgeBase) -> None:
     """Two names joined by an x are their cross."""
     reading = _read(kb, "bluegill x green sunfish")
     assert [kb.taxon(i).is_hybrid for i in reading.taxa()] == [True]
+
+
+@pytest.mark.parametrize("line", ["All states held for Fundulus diaphanus, please", "describe Gasterosteus aculeatus"])
+def test_a_scientific_name_that_is_not_held(kb: KnowledgeBase, line: str) -> None:
+    """A capital and two unknown words with Latin endings are a fish that the base lacks."""
+    assert _read(kb, line).outside
+
+
+@pytest.mark.parametrize("line", ["Big Crappie caught in Texas Monday", "Tell me about Lake Erie walleye"])
+def test_capitals_alone_make_no_scientific_name(kb: KnowledgeBase, line: str) -> None:
+    """Words of English with a capital are none."""
+    assert not _read(kb, line).outside

@@ -24,6 +24,7 @@ from assistant.reasoning.size import size_range
 from assistant.text import join, key, singular, unique
 
 SHOWN, SHOWN_SHORT = 9, 2
+NOT_LIVING = frozenset({"absent", "extirpated"})
 COLOUR, NUMERIC = "colour", "numeric"
 NEARLY = 0.55
 """A row that needs no counting leads when it is worth at least this share of the best."""
@@ -253,7 +254,8 @@ def _one(turn: Turn, taxa: tuple[str, ...]) -> Answer:
 
 
 def look_alikes(kb: KnowledgeBase, taxon: str) -> list[tuple[str, str]]:
-    """The fishes that a taxon is mixed up with and the records that say so, near kin and hard ones first."""
+    """The fishes that a taxon is mixed up with and the records that say so: near kin first, then by the places where
+    both live, which count double for a pair that is hard to tell."""
     own = [(x.other, x) for x in kb.look_alikes(taxon)]
     back = [(t, x) for t in kb.species for x in kb.look_alikes(t) if x.other == taxon]
     out: dict[str, LookAlike] = {}
@@ -261,11 +263,13 @@ def look_alikes(kb: KnowledgeBase, taxon: str) -> list[tuple[str, str]]:
         if kb.find("taxon", other) is not None:
             out.setdefault(other, record)
     kin = kb.taxon(taxon).parent
+    here = {r.place for r in kb.ranges(taxon) if r.status not in NOT_LIVING}
 
-    def order(pair: tuple[str, LookAlike]) -> tuple[bool, bool, bool, int, str]:
+    def order(pair: tuple[str, LookAlike]) -> tuple[bool, bool, int, str]:
         other, record = pair
         found = kb.taxon(other)
-        return (found.is_hybrid, found.parent != kin, record.separable == "yes", -len(kb.ranges(other)), other)
+        shared = len(here & {r.place for r in kb.ranges(other) if r.status not in NOT_LIVING})
+        return (found.is_hybrid, found.parent != kin, -shared * (1 if record.separable == "yes" else 2), other)
 
     return [(other, record.id) for other, record in sorted(out.items(), key=order)]
 
@@ -367,7 +371,7 @@ def place_remarks(turn: Turn, taxa: tuple[str, ...]) -> list[Block]:
     for taxon in taxa:
         here = [r for key in kb.lineage(taxon)[:2] for r in kb.ranges(key) if r.place in wanted]
         status = {r.status for r in here}
-        if status and status <= {"absent", "extirpated"}:
+        if status and status <= NOT_LIVING:
             text = say.place_helps(
                 speak.fish(kb, taxon), place_names(kb, held.places), say.STATUS[sorted(status)[0]]
             )

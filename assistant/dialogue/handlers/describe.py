@@ -17,6 +17,7 @@ from assistant.dialogue.subjects import named, species_of, subjects, unclear
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character, Range
+from assistant.model.stems import NEGATORS
 from assistant.reasoning.contrast import Told, tell
 from assistant.reasoning.evidence import below, distribution
 from assistant.reasoning.size import size_range
@@ -25,6 +26,10 @@ from assistant.text import join, key, singular, unique
 SHOWN, SHOWN_ALL, IN_GROUP, PLACES, PARTS_NAMED = 6, 14, 5, 6, 3
 FEW = 0.2
 """Share of fish from which a mark is worth telling of."""
+MOST, ALL = 0.6, 0.97
+WHETHER = ((MOST, say.YES), (FEW, say.SOMETIMES), (0.06, say.MOSTLY_NOT), (0.02, say.HARDLY))
+"""From what share of fish on a question whether they show a mark is answered how; below all of them with no."""
+WHETHER_ASKED = frozenset({"asks-do", "asks-can", "have-verb", "lacking", "without", "always"})
 HOW_MANY = "how many"
 ON_BACK = frozenset({"back", "top", "dorsal"})
 NUMERIC, PRESENT = "numeric", ".present"
@@ -103,7 +108,7 @@ def which(turn: Turn, words: str, ids: Sequence[str], intent: str = "describe") 
 
 
 def _one(turn: Turn, taxon: str, asked: tuple[str, ...]) -> Answer:
-    whether = turn.cues & {"asks-do", "asks-can", "have-verb"} and "range" not in turn.cues
+    whether = turn.cues & WHETHER_ASKED and "range" not in turn.cues
     bare = all(x.endswith(PRESENT) for s in turn.reading.seen for x in s.observation.states)
     if (whether or turn.reading.seen) and (elsewhere := _elsewhere(turn, taxon)):
         return Answer("describe", tuple(elsewhere), (taxon,))
@@ -143,6 +148,11 @@ def _elsewhere(turn: Turn, taxon: str) -> list[Block]:
     meant = [c for c in told if shown[c]] or list(told)[:PARTS_NAMED]
     if not meant:
         return []
+    lacking = bool(NEGATORS & set(turn.reading.words) or turn.cues & {"lacking", "without"})
+    if len(meant) == 1 and (lacking or turn.cues & WHETHER_ASKED):
+        states = [s.id for s in kb.states(meant[0]) if set(s.values) & able[meant[0]]]
+        if block := _whether(turn, taxon, meant[0], states, not lacking):
+            return [block]
     points = [_point(turn, kb.character(c), told[c]) for c in meant]
     if seen is not None and " " in key(seen.words) and (own := tell(kb, kb.character(here), taxon)) is not None:
         points.append(_point(turn, kb.character(here), own))
@@ -158,21 +168,23 @@ def _point(turn: Turn, character: Character, told: Told) -> Block:
 
 
 def _yes_no(turn: Turn, taxon: str) -> Block | None:
-    kb = turn.kb
     seen = next((s.observation for s in turn.reading.seen if s.observation.states), None)
-    if seen is None:
-        return None
-    found = distribution(kb, taxon, seen.character)
-    told = tell(kb, kb.character(seen.character), taxon)
+    return _whether(turn, taxon, seen.character, seen.states, seen.seen) if seen is not None else None
+
+
+def _whether(turn: Turn, taxon: str, character: str, states: Sequence[str], shown: bool) -> Block | None:
+    """Whether a fish shows (or lacks) some states, in the words of the share that does, with what is told of it."""
+    kb = turn.kb
+    found, told = distribution(kb, taxon, character), tell(kb, kb.character(character), taxon)
     if found is None or told is None:
         return None
-    share = found.share({leaf for s in seen.states for leaf in below(kb, s)})
-    share = share if seen.seen else 1.0 - share
-    of_all = share >= 0.6 and not told.only
-    word = say.YES if of_all else say.SOMETIMES if share >= FEW else say.MOSTLY_NOT if share >= 0.06 else say.NO
-    text = say.yes_no(
-        word, speak.fish(kb, taxon), speak.told_clause(kb, told, kb.character(seen.character), turn.held.units)
-    )
+    share = found.share({leaf for s in states for leaf in below(kb, s)})
+    share = share if shown else 1.0 - share
+    word = next((w for least, w in WHETHER if share >= least and not (least == MOST and told.only)), say.NO)
+    if word == say.YES and "always" in turn.cues and share < ALL:
+        word = say.NOT_ALWAYS
+    clause = speak.told_clause(kb, told, kb.character(character), turn.held.units)
+    text = say.yes_no(word, speak.fish(kb, taxon), clause)
     return Block("lead", text, statements=speak.short_ids(told.statements))
 
 

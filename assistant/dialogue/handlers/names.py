@@ -22,7 +22,7 @@ from assistant.model.records import Name, Taxon
 from assistant.model.stems import DROPPED
 from assistant.reasoning.contrast import contrast
 from assistant.reasoning.living import living_in
-from assistant.reasoning.names import UNDERSTOOD
+from assistant.reasoning.names import UNDERSTOOD, spread
 from assistant.reasoning.place_prior import expand_places
 from assistant.text import fold, join, key, singular, unique
 
@@ -200,11 +200,15 @@ def _several(turn: Turn, words: str, found: Sequence[tuple[str, Name | None]]) -
     kb = turn.kb
     here = _here(turn, found)
     names = {t: f"name:{n.id}" if n else f"taxon:{t}" for t, n in found}
+    places = spread(kb, turn.held.places)
+    called = {t: len(places & expand_places(kb, n.regions)) if n is not None and n.regions else t in here
+              for t, n in found}
     order = sorted(
         dict(found),
         key=lambda t: (
             t not in here,
             key(words).split()[-1] not in key(label(kb, t)).split(),
+            -called[t],
             -len(kb.ranges(t)),
             t,
         ),
@@ -238,12 +242,14 @@ def _several(turn: Turn, words: str, found: Sequence[tuple[str, Name | None]]) -
 
 
 def _here(turn: Turn, found: Sequence[tuple[str, Name | None]]) -> frozenset[str]:
-    """The fishes whose use of the name is told of the place held, and natives of it of which no region is told."""
+    """The fishes whose use of the name is told of the place held, those that live there alone if some do, and natives
+    of it of which no region is told."""
     kb = turn.kb
     if not turn.held.places:
         return frozenset()
     wanted = expand_places(kb, turn.held.places)
     told = {t for t, n in found if n is not None and n.regions and wanted & expand_places(kb, n.regions)}
+    told = set(living_in(kb, sorted(told), turn.held.places)) or told
     free = {t for t, n in found if n is None or not n.regions}
     return frozenset(
         told | {t for t in free if any(r.place in wanted and r.status == "native" for r in kb.ranges(t))}

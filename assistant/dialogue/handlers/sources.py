@@ -20,7 +20,7 @@ MOST, MOST_ALL = 6, 40
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """List sources with page, basis and what they were used for."""
-    fish = named(turn) or subjects(turn, carried=False)
+    fish = named(turn) or subjects(turn, carried=bool(turn.reading.of("character")))
     if fish:
         records = _of_fish(turn, fish)
         if records:
