@@ -48,8 +48,15 @@ _NOT_A_LENGTH = re.compile(
 """Depths, weights and temperatures, which no rule of keeping asks for."""
 
 
+_PARTS = {"half": "1/2", "a half": "1/2", "one half": "1/2", "a quarter": "1/4", "one quarter": "1/4",
+          "three quarters": "3/4", "three quarter": "3/4"}
+_AND_PART = re.compile(rf"\b(\d+) and ({'|'.join(sorted(_PARTS, key=len, reverse=True))})\b", re.IGNORECASE)
+"""A part of the unit told in words ("35 and a half")."""
+
+
 def plain_numbers(text: str) -> str:
-    """Fraction signs, dashes and typed quotes in one form; depths, weights and temperatures left out."""
+    """Fractions, dashes and typed quotes in one form; depths, weights and temperatures left out."""
+    text = _AND_PART.sub(lambda m: f"{m[1]} {_PARTS[m[2].lower()]}", text)
     for sign, words in _FRACTIONS.items():
         text = re.sub(rf"(?<=\d){sign}", f" {words}", text).replace(sign, words)
     text = re.sub(r"(?<=\d)-(?=\d+/\d+)", " ", _NOT_A_LENGTH.sub(" ", text))
@@ -172,7 +179,8 @@ _HOLIDAYS = {
 _DATES = re.compile("|".join((
     r"(?P<iso>\d{4}-\d{2}-\d{2})",
     _DAY.format("d1") + r"\s+(?:of\s+)?" + _MONTH.format("m1") + r"(?:,?\s+(?P<y1>\d{4}))?",
-    _MONTH.format("m2") + r"\s+" + _DAY.format("d2") + r"(?!\d|\s*(?:cm|in|mm)\b)(?:,?\s+(?P<y2>\d{4}))?",
+    _MONTH.format("m2") + r"\s+" + _DAY.format("d2")
+    + r"(?!\d|\s*(?:cm|mm)\b|(?<=may \d)\s*in\b|(?<=may \d\d)\s*in\b)(?:,?\s+(?P<y2>\d{4}))?",
     r"(?P<nth>first|second|third|fourth|last)\s+(?P<nthday>mon|tues|wednes|thurs|fri|satur|sun)day\s+(?:in|of)\s+"
     + _MONTH.format("m3") + r"(?:,?\s+(?P<y3>\d{4}))?",
     rf"(?P<holiday>{'|'.join(sorted(_HOLIDAYS, key=len, reverse=True))})\b"

@@ -21,7 +21,15 @@ from assistant.dialogue.catch_text import ASKED_FIRST, parse_catch
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lexicon import lexicon_of
 from assistant.dialogue.reading import Measure, Reading
-from assistant.dialogue.rule_names import Resolve, depth_of, members_of, named_in, resolvers
+from assistant.dialogue.rule_names import (
+    Resolve,
+    depth_of,
+    in_year_held,
+    members_of,
+    named_in,
+    resolvers,
+    without_bait,
+)
 from assistant.dialogue.subjects import species_of, subjects
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.when import DAYS, MONTHS, dated, in_some_year, tells_past
@@ -68,6 +76,11 @@ _SHORT_FORMS = (
     (re.compile(r"\bim\b", re.IGNORECASE), "i'm"),
     (re.compile(r"\bive\b", re.IGNORECASE), "i've"),
     (re.compile(r"\b(can|don|couldn|haven)t\b", re.IGNORECASE), r"\1't"),
+    (re.compile(r"\b(?:and |but |so )?(?:what )?if (?:it|he|she|this one|that one|mine) (?:were|was|is|had been)\b",
+                re.IGNORECASE), " "),
+    (re.compile(r"\b(?:my|the) \w+ (?:says|said|thinks|reckons)(?: (?:it's|its|that it's|there are|there's))? ",
+                re.IGNORECASE), " "),
+    (re.compile(r"\banything else\b", re.IGNORECASE), "anything"),
 )
 
 
@@ -147,7 +160,7 @@ def context_of(turn: Turn) -> Context:
     book = book_of(turn.kb)
     taxa_of, places_of = resolvers(turn.kb, turn.reading, book)
     held = turn.held
-    text = _completed(turn, places_of)
+    text = without_bait(_completed(turn, places_of), taxa_of, places_of)
     day, said = _day(turn)
     before = _before(turn, day or turn.clock)
     query = _parsed(text, taxa_of, places_of, turn, day or turn.clock, before)
@@ -165,7 +178,8 @@ def context_of(turn: Turn) -> Context:
     first = query.steps[0] if query is not None and query.steps else None
     where = first.places if first is not None and first.places else places
     if query is not None:
-        query = replace(query, steps=tuple(_ruled(s, book) for s in query.steps))
+        steps = (in_year_held(_ruled(s, book), held.date, turn.clock, book) for s in query.steps)
+        query = replace(query, steps=tuple(steps))
     return Context(
         book,
         query,
@@ -219,6 +233,8 @@ def _completed(turn: Turn, places_of: Resolve) -> str:
 def _inches(match: re.Match[str], places_of: Resolve) -> str:
     """ "15 in Ollimarsh" as 15 inches before the name of a place."""
     ahead = match[2].split()
+    if (before := match.string[: match.start()].lower().split()) and before[-1] in MONTHS:
+        return match[0]
     place = any(places_of(" ".join(ahead[:n])) for n in range(len(ahead), 0, -1))
     return f"{match[1]} in, " if place else match[0]
 
@@ -354,12 +370,16 @@ def _held_fish(turn: Turn) -> tuple[Named, ...]:
 
 
 def _ruled(step: Step, book: Rulebook) -> Step:
-    """Of the fishes that one loose name may mean, those that the rules there name, as for a genus; else all."""
+    """Of the fishes that one loose name may mean, without those named beside it, those that the rules there name, as
+    for a genus; else all."""
     here = [p for place in step.places for p in book.positions(place)]
     rules = [r for r in book.rules.values() if any(stands_at(r, p) for p in here)]
     named = {t for r in rules for t in r.taxa}.union(*(book.members[g] for r in rules for g in r.groups))
+    alone = {n.taxa[0] for n in step.fish if len(n.taxa) == 1}
     fish = []
     for name in step.fish:
+        if len(name.taxa) > 1:
+            name = replace(name, taxa=tuple(t for t in name.taxa if t not in alone) or name.taxa)
         known = tuple(t for t in name.taxa if t in named or any(t in book.lineage.above(x) for x in named))
         fish.append(replace(name, taxa=known) if len(name.taxa) > 1 and known else name)
     return replace(step, fish=tuple(fish))
@@ -460,6 +480,8 @@ def _carried(step: Step, last: Step, places: tuple[str, ...], other: bool) -> St
         if other and kept is not None and len(last.fish) == 1:
             kept = tuple(replace(k, name=k.name or last.fish[0]) for k in kept)
         step = replace(step, kept=kept)
+    elif step.kept and step.day == last.day and not any(k.today for k in step.kept):
+        step = replace(step, kept=(*(k for k in last.kept or () if k.today), *step.kept))
     if step.moment is None and step.day == last.day:
         step = replace(step, moment=last.moment)
     return step

@@ -1,14 +1,20 @@
-"""Names of fishes and of ruled places as the reader of catch sentences asks for them: whole phrases only (layer 4)."""
+"""Names of fishes and of ruled places as the reader of catch sentences asks for them: whole phrases only; the year of a
+day told without one (layer 4)."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
+from contextlib import suppress
+from dataclasses import replace
+from datetime import date
 
-from assistant.dialogue.catch_query import Named
+from assistant.dialogue.catch_query import Named, Step
 from assistant.dialogue.lexicon import lexicon_of
 from assistant.dialogue.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.regulations import Rulebook
+from assistant.reasoning.catch import UNSAID
 from assistant.text import key, singular
 
 Resolve = Callable[[str], tuple[str, ...]]
@@ -66,3 +72,32 @@ def named_in(reading: Reading, kb: KnowledgeBase) -> tuple[Named, ...]:
     """The fishes that the line names, with their words."""
     mentions = reading.of("taxon", "hybrid", "group")
     return tuple(Named(m.words, tuple(t for i in m.ids for t in members_of(kb, i))) for m in mentions)
+
+
+def in_year_held(step: Step, told: str | None, clock: date, book: Rulebook) -> Step:
+    """The step on its day as the one gone by instead of the coming one (or the other way about), where it was told
+    without a year of a fish with its length or of kept ones, and rules are held at its place for that alone."""
+    if step.day is None or (step.length == UNSAID and step.kept is None):
+        return step
+    if not told or not told.startswith("--") or not step.day.isoformat()[4:].startswith(told[1:]):
+        return step
+    sets = [s for place in step.places for x in book.positions(place) for s in book.rule_sets_of(x.jurisdiction)]
+    for year in (step.day.year, step.day.year + (1 if step.day < clock else -1)):
+        with suppress(ValueError):
+            day = step.day.replace(year=year)
+            if any(s.valid_from <= day.isoformat() <= s.valid_through for s in sets):
+                return replace(step, day=day)
+    return step
+
+
+_ON_BAIT = re.compile(
+    r",?\s*\b(?:taken|caught|hooked|landed|got|came|took it)?\s*\b(?:on|with) (?:an?|some) (\w+(?: \w+)?)"
+    r"(?=\s*(?:[,;.:?!]|$))", re.IGNORECASE)
+
+
+def without_bait(text: str, taxa_of: Resolve, places_of: Resolve) -> str:
+    """The text without what a fish was caught on, unless that is a fish or a place ("taken on a leech")."""
+    return _ON_BAIT.sub(lambda m: m[0] if taxa_of(m[1]) or places_of(m[1]) or m[1].lower() in _NO_BAIT else " ", text)
+
+
+_NO_BAIT = frozenset({"stringer", "boat", "river", "lake", "creek", "friend", "limit", "boat ramp", "trip"})

@@ -284,7 +284,8 @@ _FORMS: tuple[tuple[str, _Make], ...] = (
         _floating,
     ),
     (
-        rf"\b(?P<month>{_MONTH})\.?\s+(?P<day>[0-3]?\d)(?:st|nd|rd|th)?\b(?!\s*(?:in|inch|inches|cm|lb|lbs|/|\"))(?:,?\s*(?P<year>20\d\d))?",
+        rf"\b(?P<month>{_MONTH})\.?\s+(?P<day>[0-3]?\d)(?:st|nd|rd|th)?\b(?!\s*(?:inch|inches|cm|lb|lbs|/|\"|in\b(?!\s[a-z])))"
+        r"(?<!may \d(?=\s*in\b))(?<!may \d\d(?=\s*in\b))(?:,?\s*(?P<year>20\d\d))?",
         _day_first,
     ),
     (

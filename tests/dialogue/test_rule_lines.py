@@ -307,9 +307,21 @@ def test_a_day_without_its_year_is_the_coming_one(line: str, day: str, open_base
 
 def test_the_rule_year_held_is_told_beside(open_base: Base) -> None:
     """Where none is held yet for a coming day, what the same day of the rule year held would bring is told as such."""
-    answer, _ = respond(open_base, "pike 78 cm on Threlwick Lake 1 aug, keep?", Held(), NOVEMBER)
+    answer, _ = respond(open_base, "may I keep a bluegill on Threlwick Lake on 1 aug", Held(), NOVEMBER)
     assert answer.verdict == "unknown" and "on 1 august 2027 yet" in text_of(answer).lower()
-    assert answer.blocks[1].text.startswith("By the rules of the year held, on 1 August 2026: release")
+    assert answer.blocks[1].text.startswith("By the rules of the year held, on 1 August 2026: keep")
+
+
+@pytest.mark.parametrize(("clock", "line", "verdict", "day"), [
+    (NOVEMBER, "pike 78 cm on Threlwick Lake 1 aug, keep?", "release", "1 august 2026"),
+    (date(2026, 7, 4), "caught a 12 in brown trout at 9 am on july 20 in Fenwrithe Creek, one kept, ok?", "keep",
+     "20 july 2026"),
+])
+def test_a_measured_fish_was_caught_in_a_year_of_which_rules_are_held(
+        clock: date, line: str, verdict: str, day: str, open_base: Base) -> None:
+    """Where only the day gone by (or only the coming one) has rules, a fish told with its length is of that one."""
+    answer, _ = respond(open_base, line, Held(), clock)
+    assert answer.verdict == verdict and f"the day {day}" in text_of(answer).lower()
 
 
 @pytest.mark.parametrize(
@@ -427,3 +439,20 @@ def test_a_part_of_the_kept_fish_is_told_when_the_length_was_asked(talk: Talk) -
     lines = ("can I keep a green sunfish of about 8 in on Vennimoor Lake", "2 kept", "1 of them over 20 cm")
     answer, _ = talk(*lines)
     assert answer.verdict == "keep" and "2 of 8 sunfish" in text_of(answer) and "about 8 in" in text_of(answer)
+
+
+@pytest.mark.parametrize(("lines", "verdict"), [
+    (("Threlwick Lake, 2026-08-22: 8 cm, round goby or sculpin, cannot tell. Can I keep it?",), "unknown"),
+    (("Vennimoor Lake, 2026-06-14: pumpkinseed of 20 cm, kept 3 sunfish, two of them over 20 cm, keep?",
+      "and if it were 20.5 cm?"), "release"),
+    (("pike at Threlwick Lake on 2026-08-20, 35 and a half inches, havent kept anything else. can i take it",), "keep"),
+    (("Lake Skarrowin, 2026-07-18: sauger 41 cm taken on a leech; one walleye of 38 cm in the livewell. ok?",), "keep"),
+    (("Threlwick Lake, 2027-01-09: yellow perch 22 cm, 10 in the pail and 30 in the freezer, keep?",
+      "my wife says its 40 in the freezer"), "release"),
+])
+def test_what_else_is_said_of_a_catch(lines: tuple[str, ...], verdict: str, talk: Talk) -> None:
+    """A loose name without the fish named beside it, a supposed length, parts in words, bait, stores put right.
+
+    The verdicts are worked out from the demonstration rules.
+    """
+    assert talk(*lines)[0].verdict == verdict

@@ -22,7 +22,7 @@ from tests.dialogue.conftest import Talk
     ],
 )
 def test_where_a_mark_may_be(line: str, words: str, talk: Talk, kb: KnowledgeBase) -> None:
-    """The first part told of (the only one at once) has states of those very words, and what is said of it is stated."""
+    """The first part told of (the only one at once) has states of those very words, and what is said of it stands."""
     answer, _ = talk(line)
     first = answer.blocks[1] if len(answer.blocks) > 1 else answer.blocks[0]
     told = [s for s in kb.statements(answer.taxa[0]) if f"st:{s.id}" in first.statements]
