@@ -39,7 +39,8 @@ _PART = re.compile(
     rf"(?:of (?:them|those|these|which|the \w+))?\s*(?:(?:is|are|was|were|being|measured|measuring|at)\s+)*"
     rf"(?P<rest>.*)$", re.IGNORECASE)
 _SEAMS = re.compile(
-    rf",|\s+(?:and|plus|with|but)\s+(?=(?:i |we )?(?:have |has |already )*{_ANY_COUNT}(?!\s*(?:cm|in\b(?! (?:the|my|our)\b)|mm|\"|/)))"
+    rf",|\s+(?:and|plus|with|but)\s+(?=(?:i |we )?(?:have |has |already )*{_ANY_COUNT}"
+    r"(?!\s*(?:cm|in\b(?! (?:the|my|our)\b)|mm|\"|/)))"
     rf"|\s+(?:and|with|but)\s+(?=(?:nothing|none|no fish)\b)", re.IGNORECASE)
 _OF_THEM = re.compile(
     r"\b(?:of (?:them|those|these|which)|over|under|longer|above|below|bigger|smaller|both|all|neither)\b",

@@ -27,8 +27,14 @@ _DOING = word_set(
 )
 
 
-def is_subject(named: Named, tokens: Sequence[Token]) -> bool:
-    """True for a fish of which something is asked or told ("specks wont bite", "how big do blues get").
+def is_meant(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a word that is the fish by what is said of it."""
+    return is_subject(named, tokens, lexicon) or is_sought(named, tokens) or is_called(named, tokens, lexicon)
+
+
+def is_subject(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a fish of which something is asked or told ("specks wont bite", "how big do blues get"), not for a part
+    of it told to be so ("eyes are red").
 
     A name written apart may be singular: "what does a red ear eat", "Small mouth went 2 lb".
     """
@@ -43,8 +49,18 @@ def is_subject(named: Named, tokens: Sequence[Token]) -> bool:
     if not word.endswith("s"):
         return (article and following in _DOING and before in _ASKED_OF) or (
             named.split and not named.first and following in _WEIGHED)
+    if following in _BEING and lexicon.is_part(word) and not _busy(tokens[named.after + 1 :]):
+        return False
     doing = _DOING - _LYING if word in _MARKS else _DOING
     return following in doing and (not before or before in _ASKED_OF)
+
+
+_BEING = word_set("are were")
+
+
+def _busy(rest: Sequence[Token]) -> bool:
+    """True where a verb of doing comes next ("gills are biting")."""
+    return bool(rest) and (rest[0].word.endswith(("ing", "in")) or rest[0].word in _DOING)
 
 
 def is_called(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
-from assistant.dialogue.fished_for import WATERS, is_called, is_sought, is_subject
+from assistant.dialogue.fished_for import WATERS, is_meant
 from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.names_found import Named
 from assistant.dialogue.reading import Mention
@@ -108,7 +108,7 @@ def _is_feature(
     own = {found.by_token[i] for i in range(named.first, named.after) if i in found.by_token}
     single = named.after - named.first == 1
     name_like = single or named.split or _two_plain_words(named, tokens, lexicon)
-    if name_like and (is_subject(named, tokens) or is_sought(named, tokens) or is_called(named, tokens, lexicon)):
+    if name_like and is_meant(named, tokens, lexicon):
         return False
     if named.split and not _of_looks(named, tokens, lexicon):
         return False

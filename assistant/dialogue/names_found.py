@@ -215,6 +215,8 @@ def _mended_pair(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> Named | 
         if first < 0 or first + 2 > len(tokens) or not together(tokens, first, 2):
             continue
         pair = (tokens[other].word, tokens[at].word)
+        if lexicon.spoken(f"{tokens[first].word} {tokens[first + 1].word}"):
+            continue
         if not any(e[0] in KINDS for w in pair for e in lexicon.spoken(w)) or len(tokens[at].word) < 5:
             continue
         for choice in lexicon.mend_other(tokens[at].word):

@@ -35,8 +35,10 @@ def scopes_of(tokens: Sequence[Token], content: Sequence[Content], nouns: frozen
     for i, token in enumerate(tokens):
         if token.word in NEGATORS and not _says_no(tokens, i):
             denied.update(_denied_after(i, tokens, by_token, nouns))
-            if token.word in _AFTER and _ends_clause(i, tokens):
+            if (token.word in _AFTER or _not_there(i, tokens)) and _ends_clause(i + _not_there(i, tokens), tokens):
                 denied.update(_denied_before(i, tokens, by_token))
+            elif token.word in _AFTER and i and _alone(i, tokens):
+                denied.update(_denied_before(i, tokens, by_token, tokens[i - 1].clause))
     hedged = _clauses_with(tokens, "hedge", lexicon)
     least = _phrase_clauses(tokens, ("at least", "or more", "or better", "minimum", "or past"))
     most = _phrase_clauses(
@@ -173,10 +175,29 @@ def _listed(tokens: Sequence[Token], j: int) -> bool:
     return False
 
 
-def _denied_before(i: int, tokens: Sequence[Token], by_token: dict[int, int]) -> set[int]:
+def _not_there(i: int, tokens: Sequence[Token]) -> bool:
+    """True for "not there", "not present" behind what is denied."""
+    after = tokens[i + 1] if i + 1 < len(tokens) else None
+    return bool(i) and tokens[i].word in _NOT and after is not None and after.word in _THERE and (
+        after.clause == tokens[i].clause)
+
+
+_THERE = word_set("there present seen visible")
+
+
+def _alone(i: int, tokens: Sequence[Token]) -> bool:
+    """True for a denial that is all of its clause, right behind a short one in its sentence ("adipose: none")."""
+    own = [t for t in tokens if t.clause == tokens[i].clause]
+    before = [t for t in tokens if t.clause == tokens[i - 1].clause]
+    return len(own) == 1 and tokens[i - 1].sentence == tokens[i].sentence and len(before) <= REACH + 1 and not any(
+        t.word in NEGATORS for t in before)
+
+
+def _denied_before(i: int, tokens: Sequence[Token], by_token: dict[int, int], clause: int | None = None) -> set[int]:
     out: set[int] = set()
+    clause = tokens[i].clause if clause is None else clause
     for j in range(i - 1, -1, -1):
-        if tokens[j].clause != tokens[i].clause or len(out) > REACH or tokens[j].word in NEGATORS:
+        if tokens[j].clause != clause or len(out) > REACH or tokens[j].word in NEGATORS:
             break
         if j in by_token:
             out.add(by_token[j])
