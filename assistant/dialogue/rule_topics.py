@@ -69,7 +69,7 @@ def topic_answer(turn: Turn, found: Context, topic: str) -> Answer:
         duty, rules = _duties(turn, found, DUTY[topic])
         blocks += duty
     blocks += _advice(turn, found, topic)
-    if topic in BAITS and BAIT & set(turn.reading.words):
+    if topic == "rule-bait" or (topic in BAITS and BAIT & set(turn.reading.words)):
         blocks += _as_bait(turn)
     if rules or found.places:
         day = found.day or turn.clock
