@@ -167,7 +167,7 @@ def _bound(claim: Claim, line: Line) -> tuple[int, bool, bool]:
     first, last = line.content[claim.at[0]].first, line.content[claim.at[-1]].last
     sizes = range(1, LONGEST_BOUND + 1)
     before = [" ".join(words[max(0, first - n) : first]) for n in sizes]
-    behind = [" ".join(words[last + 1 : last + 1 + n]) for n in sizes if n > 1]
+    behind = [" ".join(words[last + 1 : last + 1 + n]) for n in sizes if n > 1 and last + n < len(words)]
     for phrase in (*before, *behind):
         for kind, thing, _ in line.lexicon.spoken(phrase):
             if kind == "aspect" and thing in BOUNDS:

@@ -160,16 +160,18 @@ def _resting(turn: Turn, weak: Callable[[Statement, Sequence[Statement]], bool],
     kb = turn.kb
     asked = subjects(turn)
     taxa = species_of(kb, asked) or tuple(t for t in kb.species if not kb.taxon(t).is_hybrid)
-    found = {t: [s for s in kb.statements(t) if weak(s, kb.statements_on(t, s.character))] for t in taxa}
+    wanted = set(_named(turn))
+    held = {t: [s for s in kb.statements(t) if not wanted or s.character in wanted] for t in taxa}
+    found = {t: [s for s in held[t] if weak(s, kb.statements_on(t, s.character))] for t in taxa}
     ranked = sorted((t for t in taxa if found[t]), key=lambda t: (-len(found[t]), t))[:MOST_TAXA]
     if not ranked:
         return plain("list", lists.NONE_SO if asked else lists.LIST_NEEDS)
     blocks: list[Block] = []
     for t in ranked:
         ids = tuple(f"st:{s.id}" for s in found[t])[:6]
-        text = told(label(kb, t), len(found[t]), len(kb.statements(t)))
+        text = told(label(kb, t), len(found[t]), len(held[t]))
         blocks.append(Block("point" if blocks else "lead", text, statements=ids))
-        if len(ranked) <= FEW:
+        if len(ranked) <= FEW and not wanted:
             names = list(dict.fromkeys(kb.character(s.character).label for s in found[t]))
             blocks.append(Block("point", lists.namely(_cut(names, "more" in turn.cues)), claim=False))
     return Answer("list", tuple(blocks), taxa=asked[:MOST_TAXA] or tuple(ranked))

@@ -24,6 +24,8 @@ from assistant.reasoning.size import size_range
 from assistant.text import join, key, singular, unique
 
 SHOWN, SHOWN_SHORT = 9, 2
+SEVERAL = frozenset({"them", "both", "two", "these", "they", "each"})
+"""Words for more fishes than the one spoken of last."""
 NOT_LIVING = frozenset({"absent", "extirpated"})
 COLOUR, NUMERIC = "colour", "numeric"
 NEARLY = 0.55
@@ -94,8 +96,21 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
     if turn.cues & {"hybrid", "midway"} and len(own) == 2:
         own += [c for c in kb.crosses_of(own[0]) if set(kb.taxon(c).parents) == set(own)]
     ids = tuple(dict.fromkeys(own)) or (held.taxa if len(held.taxa) > 1 else held.shown)
+    if len(ids) == 1 and not own and SEVERAL & set(turn.reading.words):
+        ids = unique((*_spoken_of_before(turn, ids[0]), *ids))
     ids = tuple(i for i in ids if not any(i in kb.lineage(t)[1:] for t in ids if kb.find("taxon", t) is not None))
     return tuple(t for i in ids for t in (species_of(kb, (i,))[:1] if kb.find("taxon", i) is None else (i,)))
+
+
+def _spoken_of_before(turn: Turn, taxon: str) -> tuple[str, ...]:
+    """The species spoken of by itself before this one, if any ("describe A", "and B?", "what tells them apart")."""
+    kb, held = turn.kb, turn.held.before
+    while held is not None:
+        others = [t for t in held.taxa if t != taxon and kb.find("taxon", t) is not None and kb.taxon(t).is_species]
+        if others:
+            return tuple(others[:1]) if len(held.taxa) == 1 else ()
+        held = held.before
+    return ()
 
 
 def _taken_for(turn: Turn, taxa: tuple[str, ...]) -> list[Block]:
