@@ -12,7 +12,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.engine import Base, respond, understand
 from assistant.dialogue.intent_rows import ROWS
 from assistant.dialogue.intents import Recognised
-from assistant.dialogue.leaning import FIRST, SURE, lean, leanings, signs
+from assistant.dialogue.leaning import FIRST, OWN, SHORT, SURE, lean, leanings, signs
 from assistant.dialogue.read import read_line
 from assistant.model.knowledge import KnowledgeBase
 from tests.bench.leanings import TARGET, Line, conversations, fitted, text_of
@@ -45,7 +45,7 @@ def test_a_sure_row_stands() -> None:
 
 def test_in_a_short_line_more_speaks_for_the_table() -> None:
     """The same leaning overrules a row in a long line and not in two words that begin a conversation."""
-    sums = {"rules": 0.0, "size": 2.2}
+    sums = {"rules": 0.0, "size": OWN + SHORT / 2}
     assert lean(Recognised("rules", 60), sums, LONG).intent == "size"
     assert lean(Recognised("rules", 60), sums, ("word.a", "word.b", FIRST)).intent == "rules"
     assert lean(Recognised("rules", 60), sums, ("word.a", "word.b", "last.contrast")).intent == "size"
