@@ -145,3 +145,10 @@ def test_eating_a_fish_of_an_invented_water_is_no_question_of_keeping(talk: Talk
     answer, _ = talk("is it safe to eat a bluegill from vennimoor lake")
     assert answer.intent == "handling" and answer.verdict is None
     assert "advisory" in answer.blocks[0].text and "check the current local rules" in answer.blocks[-1].text
+
+
+@pytest.mark.parametrize("line", ["catfish fin stuck in my thumb help", "stepped on a bullhead, fin stuck in my foot"])
+def test_a_fin_in_a_person_is_no_hook(line: str, talk: Talk) -> None:
+    """What to do about a fin that sticks in a hand or foot begins with medical care, not with hooks."""
+    answer, _ = talk(line)
+    assert answer.intent == "handling" and answer.blocks[0].text.startswith("Get medical care now for a spine")
