@@ -12,7 +12,7 @@ from assistant.dialogue.catch_query import KeptSaid, Named
 from assistant.reasoning import catch as c
 
 Resolve = Callable[[str], tuple[str, ...]]
-_BOX = r"(?:cooler|bucket|pail|tub|esky|live[- ]?well|basket|stringer|bag|boat|creel|box|net|sack|keep[- ]?net)"
+_BOX = r"(?:cooler|bucket|pail|tub|live[- ]?well|basket|stringer|bag|boat|creel|box|net|sack|keep[- ]?net)"
 _STORE = (r"(?:freezer|fridge|refrigerator|at home|home|stored|storage|camp|cabin|cottage|"
           r"from (?:yesterday|earlier days|before today)|kept yesterday|of yesterday)")
 _GONE = r"eaten|ate|given away|gave away|cooked|fried"

@@ -199,7 +199,8 @@ WHICH_TWO = "Which two fishes shall I compare?"
 
 def more_left(count: int) -> str:
     """Further points not shown."""
-    return f'{count} more differences are held; say "more" to see them.'
+    told = "1 more difference is held" if count == 1 else f"{count} more differences are held"
+    return f'{told}; say "more" to see {"it" if count == 1 else "them"}.'
 
 
 def no_other(denial: str) -> str:
