@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from assistant.dialogue.fished_for import ARTICLES
+from assistant.dialogue.fished_for import ARTICLES, WATERS
 from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.names_found import Named
 from assistant.dialogue.tokens import Token
@@ -170,7 +170,7 @@ def _family_words(taxon: str, lexicon: Lexicon) -> Iterator[str]:
 
 def _made(tokens: Sequence[Token], at: int | None, nouns: Iterable[str], lexicon: Lexicon) -> Named | None:
     """The name that the token makes with one of these last words."""
-    if at is None:
+    if at is None or (tokens[at].word in WATERS and at and tokens[at - 1].word in ARTICLES):
         return None
     single = singular(tokens[at].word)
     head = lexicon.head(tokens[at].word)

@@ -13,7 +13,8 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from assistant.dialogue.facts import Facts
-from assistant.dialogue.intent_rows import ROWS, Row
+from assistant.dialogue.intent_row import Row
+from assistant.dialogue.intent_rows import ROWS
 
 
 class Recognised(NamedTuple):
@@ -57,6 +58,8 @@ SAME_ANSWER = frozenset(
         ("size", "weight"),
         ("contrast", "identify"),
         ("identify", "contrast"),
+        ("size", "contrast"),
+        ("weight", "contrast"),
         ("names", "term"),
         ("term", "names"),
         ("list", "habitat"),

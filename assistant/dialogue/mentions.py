@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from assistant.dialogue.fished_for import WATERS, is_meant
 from assistant.dialogue.lexicon import Lexicon
+from assistant.dialogue.likeness import compared, likeness
 from assistant.dialogue.names_found import Named
 from assistant.dialogue.reading import Mention
 from assistant.dialogue.spotting import Content, Hit
@@ -75,9 +76,10 @@ def decide(
         meaning = meaning_of(
             lexicon.kb, named.entries, named.phrase or words, places, "loose-name" in lexicon.cues(words)
         )
-        like, negated = _likeness(named, tokens, lexicon)
+        like, negated = likeness(named, tokens, lexicon)
         if negated:
             denied.add(tokens[named.first].start)
+        like = like and not compared(named, names[:number], tokens, lexicon)
         kind = "likeness" if like or negated else meaning.kind
         mentions.append(
             Mention(
@@ -110,9 +112,9 @@ def _is_feature(
     name_like = single or named.split or _two_plain_words(named, tokens, lexicon)
     if name_like and is_meant(named, tokens, lexicon):
         return False
-    if named.split and not _of_looks(named, tokens, lexicon):
-        return False
-    if single and _one_of_kind(named, tokens, lexicon):
+    if _of_the_fish(named, tokens, lexicon):
+        return True
+    if (named.split and not _of_looks(named, tokens, lexicon)) or (single and _one_of_kind(named, tokens, lexicon)):
         return False
     if not own and not beside and single and "weak-name" in lexicon.cues(tokens[named.first].word):
         return _weak_alone(named, tokens)
@@ -158,6 +160,18 @@ def _is_feature(
     return others and (listed or before[:1] not in (["a"], ["an"], ["this"], ["that"]))
 
 
+def _of_the_fish(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a part of a fish that stands after a word for that fish or for having ("its eye", "bluegill eyes")."""
+    before = _before(named, tokens)[:1]
+    part = lexicon.is_part(tokens[named.after - 1].word)
+    if not before or not part or any(e[2] == "accepted" for e in named.entries):
+        return False
+    if named.after - named.first > 1:
+        return before[0] in _HAS - {"his", "her"} and lexicon.head(tokens[named.first].word) is not None
+    fish = (e for e in lexicon.spoken(before[0]) if e[0] in ("taxon", "group"))
+    return before[0] in _ITS or any(e[2] != "ambiguous" for e in fish)
+
+
 def _one_of_kind(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """True for "a redeye" or "redeye, ...": two words written as one, told as a fish, not as what it has."""
     token = tokens[named.first]
@@ -178,6 +192,8 @@ def _weak_alone(named: Named, tokens: Sequence[Token]) -> bool:
 
 
 _NAMING = word_set("a an meant mean")
+_ITS = word_set("its it's their his her")
+"""Words before a part of the fish in hand."""
 _OWNING = word_set("have has got are were")
 """Words after the name of a group that make it the subject of the line."""
 
@@ -196,7 +212,8 @@ def _coloured(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     if named.after - named.first != 2 or named.first == 0 or lexicon.head(tokens[named.first].word) is None:
         return False
     before = tokens[named.first - 1]
-    shade = lexicon.head(before.word) is not None or before.word in _SHADES
+    plain = any(c.startswith(_OF_THE_FISH) for c in lexicon.cues(before.word))
+    shade = (lexicon.head(before.word) is not None and not plain) or before.word in _SHADES
     return shade and before.clause == tokens[named.first].clause
 
 
@@ -240,10 +257,12 @@ def _guessed(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
         return False
     before = [t.word for t in tokens[max(0, named.first - 4) : named.first] if t.clause == clause]
     article = before[-1:] in (["a"], ["an"])
-    if not article and lexicon.head(tokens[named.first].word) is not None:
+    word = tokens[named.first].word
+    its_part = bool((_ITS | {"the"}) & set(before[-1:])) and lexicon.is_part(word)
+    if not article and (its_part or lexicon.head(word) is not None):
         return False
     before = before[:-1] if article else before
-    if before[-1:] == ["or"] and "weak-name" in lexicon.cues(tokens[named.first].word):
+    if before[-1:] == ["or"] and "weak-name" in lexicon.cues(word):
         return False
     return any("names-next" in lexicon.cues(" ".join(before[i:])) for i in range(len(before)))
 
@@ -252,7 +271,7 @@ def _compared(named: Named, found: _Found, tokens: Sequence[Token], lexicon: Lex
     """True when a fish from elsewhere is only part of a description ("a tail like a shark")."""
     own = {found.by_token[i] for i in range(named.first, named.after) if i in found.by_token}
     described = any(own < set(h.at) for p in sorted(own) for h in found.at.get(p, ()))
-    return described or any(_likeness(named, tokens, lexicon))
+    return described or any(likeness(named, tokens, lexicon))
 
 
 class _Found(NamedTuple):
@@ -306,6 +325,8 @@ _MARKS = word_set("spot spots bar bars stripe stripes speck specks streak edge")
 _COLOURED = word_set("coloured colored colour color tinted")
 _FORMING = word_set("into form forming like to by into joined fused its")
 _SHAPED = word_set("shaped like type kind style under below")
+_OF_THE_FISH = ("sex-", "stage-", "size-")
+"""How the cues begin of words for a fish as a whole ("female", "young", "big"), which are no shades of a colour."""
 _SHADES = word_set("bright dark pale light dull deep shiny")
 _ADVERBS = word_set("all very so really super kinda sorta totally all mostly bright dark pale solid")
 
@@ -378,34 +399,6 @@ def _offered_of_kin(first: Named, second: Named, tokens: Sequence[Token], lexico
 
 
 _OFFERING = word_set("or r vs versus v")
-
-
-def _likeness(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> tuple[bool, bool]:
-    """Whether the name is only compared with, and whether it is denied."""
-    clause = tokens[named.first].clause
-    for size in range(min(6, named.first), 0, -1):
-        before = tokens[named.first - size : named.first]
-        if before[0].clause != clause:
-            continue
-        cues = {
-            c
-            for stop in range(size, max(0, size - 3), -1)
-            for c in lexicon.cues(" ".join(t.word for t in before[:stop]))
-            if stop == size or c == "like-before"
-        }
-        if "not-name" in cues:
-            return False, True
-        if "like-before" in cues:
-            return True, False
-    after = tokens[named.after : named.after + 2]
-    if after and after[0].clause == clause and "like-after" in lexicon.cues(after[0].word):
-        return after[0].word != "like" or _looks_like(after, lexicon), False
-    return False, False
-
-
-def _looks_like(after: Sequence[Token], lexicon: Lexicon) -> bool:
-    """True for "pike like" at the end of a clause or before a word for any fish; not for "longears like mud"."""
-    return len(after) == 1 or after[1].clause != after[0].clause or "fish-word" in lexicon.cues(after[1].word)
 
 
 def _by_kin(mentions: Sequence[Mention], lexicon: Lexicon) -> list[Mention]:

@@ -69,6 +69,7 @@ def _merged(found: list[Named], tokens: Sequence[Token], lexicon: Lexicon) -> li
             last
             and last.after == named.first
             and together(tokens, last.first, named.after - last.first)
+            and not lexicon.is_part(tokens[named.first].word)
             and _kind_of(last, named, lexicon)
         ):
             out[-1] = Named(last.first, named.after, last.entries, last.exact, last.split)

@@ -208,6 +208,20 @@ def size_biggest(name: str, largest: str, usual: str) -> str:
     return sentence(f"the largest {name} held is {largest}{tail}")
 
 
+def size_order(lengths: list[tuple[str, str]]) -> str:
+    """Which of several grows longest; fishes with the words of their largest lengths, the longest first."""
+    (name, first), *others = lengths
+    rest = ", ".join(f"the {other}, {words}" for other, words in others)
+    return sentence(f"the {name} grows longest, {first}; then {rest}")
+
+
+def weight_order(weights: list[tuple[str, str]]) -> str:
+    """Which of several grows heaviest; fishes with their greatest weights, the heaviest first."""
+    (name, first), *others = weights
+    rest = ", ".join(f"the {other}, {weight}" for other, weight in others)
+    return sentence(f"the {name} grows heaviest: the heaviest held is {first}; then {rest}")
+
+
 def of_parents(name: str) -> str:
     """Figures taken from a parent."""
     return f"The base holds no largest length of its own for the {name}; that of the larger parent stands in for it."

@@ -25,7 +25,7 @@ from assistant.units import show_length
 
 SIZE = "max-total-length"
 MOST, LEAST = "aspect-most-of", "aspect-least-of"
-OF_SIZE, FROM_SMALLEST = "sort-size", "smallest-first"
+OF_SIZE, FROM_SMALLEST, FROM_LARGEST = "sort-size", "smallest-first", "largest-first"
 """The sides of a matter by which fishes are put in the order of their size."""
 
 
@@ -63,8 +63,14 @@ def order_asked(turn: Turn, sides: Iterable[str], pool: Sequence[str]) -> Order 
     if before is not None and (least := other_end(turn, sides)) is not None:
         return before._replace(least_first=least)
     if OF_SIZE in sides:
-        return Order(SIZE, FROM_SMALLEST in sides)
+        return Order(SIZE, from_smallest(sides))
     return before if "more" in turn.cues else None
+
+
+def from_smallest(sides: Iterable[str]) -> bool:
+    """Whether the smallest comes first; not for "biggest to smallest"."""
+    found = set(sides)
+    return FROM_SMALLEST in found and FROM_LARGEST not in found
 
 
 def _bounds(words: Sequence[str], at: int) -> bool:
@@ -77,7 +83,7 @@ def other_end(turn: Turn, sides: Iterable[str]) -> bool | None:
     """Whether a line asks for the least ("the fewest", "the smallest") or for the most; None where for neither."""
     kb = turn.kb
     found = {thing for w in turn.reading.words for kind, thing, _ in kb.spoken(w) if kind == "aspect"}
-    if LEAST in found or FROM_SMALLEST in sides:
+    if LEAST in found or from_smallest(sides):
         return True
     return False if MOST in found or OF_SIZE in sides else None
 

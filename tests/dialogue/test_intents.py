@@ -12,7 +12,8 @@ from assistant.dialogue.cues import find_cues
 from assistant.dialogue.engine import Base, respond, understand
 from assistant.dialogue.facts import ASKING, Facts
 from assistant.dialogue.handlers import HANDLERS, handler_of
-from assistant.dialogue.intent_rows import ROWS, Row
+from assistant.dialogue.intent_row import Row
+from assistant.dialogue.intent_rows import ROWS
 from assistant.dialogue.intents import FOLLOW, holds, recognise
 from assistant.dialogue.leaning import lean, leanings, signs
 from assistant.dialogue.phrases import ALSO

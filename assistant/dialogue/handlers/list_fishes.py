@@ -19,7 +19,7 @@ from assistant.dialogue.handlers.names import in_languages
 from assistant.dialogue.handlers.term import words_for_lesson
 from assistant.dialogue.invented_waters import invented_place, told_of
 from assistant.dialogue.life_asked import asks_spawning, living, seasons, spawners
-from assistant.dialogue.ranking import FROM_SMALLEST, SIZE, order_asked, other_end, placed
+from assistant.dialogue.ranking import SIZE, from_smallest, order_asked, other_end, placed
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import groups, named, species_of, subjects, unclear
@@ -137,7 +137,7 @@ def _listed(
         return plain("list", lists.no_order(" ".join(order.words)), taxa=_wider(turn))
     pool, size_words = by_size(turn, pool, sides)
     if narrowing and "sized-ones" in turn.cues:
-        order, seen = Order(SIZE, FROM_SMALLEST in sides), []
+        order, seen = Order(SIZE, from_smallest(sides)), []
     found = fitting(kb, pool, [s.observation for s in seen])
     if order is not None and order.able and found.fits:
         here = set(living_in(kb, [f.taxon for f in found.fits], places))

@@ -10,7 +10,7 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import asked_about, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held, Order
-from assistant.dialogue.ranking import FROM_SMALLEST, OF_SIZE, SIZE, placed
+from assistant.dialogue.ranking import OF_SIZE, SIZE, from_smallest, placed
 from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.telling import basis_of, trusted, which_fish
@@ -40,15 +40,26 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     sides = aspects(kb, turn.reading)
     if OF_SIZE in sides and len(taxa) > 1:
         here = living_in(kb, taxa, turn.reading.places) or taxa
-        shown = tuple(p.taxon for p in placed(turn, here, Order(SIZE, FROM_SMALLEST in sides)))[:EACH] or shown
+        shown = tuple(p.taxon for p in placed(turn, here, Order(SIZE, from_smallest(sides))))[:EACH] or shown
         sides = sides | {"biggest"}
     blocks = [b for t in shown for b in _one(turn, t, told, sides, len(shown) > 1)]
+    if told.length is None and (OF_SIZE in sides or "bigger-than" in turn.cues):
+        blocks = _in_order(turn, shown) + blocks
     blocks += _of_parents(kb, shown) + _terms(turn) + _general(turn, sides, told)
     first, *rest = blocks
     asked_back = _asked(turn, told)
     after = [Block("next", asked_back.question, claim=False)] if asked_back else []
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
     return Answer("size", (head, *rest, *remarks, *after), taxa=told_taxa(turn, asked), asked=asked_back), held
+
+
+def _in_order(turn: Turn, shown: Sequence[str]) -> list[Block]:
+    """Which of several fishes grows longest, by the largest length held of each."""
+    found = placed(turn, shown, Order(SIZE, least_first=False))
+    if len(found) < 2:
+        return []
+    text = say.size_order([(label(turn.kb, p.taxon), p.words) for p in found])
+    return [Block("point", text, statements=tuple(s for p in found for s in p.statements))]
 
 
 def _of_parents(kb: KnowledgeBase, shown: Sequence[str]) -> list[Block]:

@@ -12,7 +12,7 @@ from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import groups, named, species_of
-from assistant.dialogue.telling import basis_of, plain, trusted
+from assistant.dialogue.telling import MEMORY, basis_of, plain, trusted
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about, numbers
@@ -58,6 +58,8 @@ def _same(turn: Turn) -> bool:
 def _ask(turn: Turn, asked: tuple[str, ...], taxa: Sequence[str]) -> Answer:
     """What is needed, with what is held of the heaviest."""
     rest = [b for t in taxa[:FEW] for b in heaviest(turn.kb, t, system(turn.held))]
+    if "heavier-than" in turn.cues and (order := _in_order(turn, taxa)):
+        return Answer("weight", (order, *rest), taxa=told_taxa(turn, asked))
     if rest and aspects(turn.kb, turn.reading) & {"biggest", "record"}:
         head = Block("lead", rest[0].text, statements=rest[0].statements)
         notes = Block("doubt", say.RECORD, claim=False)
@@ -65,6 +67,19 @@ def _ask(turn: Turn, asked: tuple[str, ...], taxa: Sequence[str]) -> Answer:
     return plain(
         "weight", say.WEIGHT_NEEDS, asked=Asked("length", say.LENGTH), taxa=told_taxa(turn, asked), rest=rest
     )
+
+
+def _in_order(turn: Turn, taxa: Sequence[str]) -> Block | None:
+    """Which of several fishes grows heaviest, by the heaviest held of each."""
+    kb, units = turn.kb, system(turn.held)
+    known = [(t, found) for t in taxa if (found := numbers(kb, t, HEAVIEST)) is not None]
+    if len(known) < 2:
+        return None
+    ranked = sorted(known, key=lambda pair: (-pair[1][1], pair[0]))
+    text = say.weight_order([(label(kb, t), show_weight(found[1], units)) for t, found in ranked])
+    bases = {basis_of(about(kb, t, HEAVIEST)[0]) for t, _ in ranked}
+    basis = MEMORY if MEMORY in bases else ""
+    return Block("lead", trusted(text, basis), statements=tuple(f"st:{s}" for _, found in ranked for s in found[2]))
 
 
 def _blocks(turn: Turn, taxa: Sequence[str], told: Amounts) -> list[Block]:
