@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from assistant.dialogue.answer import Answer, Asked
 from assistant.dialogue.reading import Measure, Seen
+from assistant.reasoning.evidence import ANY, Scope
 from assistant.reasoning.observed import Hint
 
 if TYPE_CHECKING:
@@ -25,6 +26,14 @@ class Order(NamedTuple):
     able: bool = True
 
 
+class Wanted(NamedTuple):
+    """What was asked of a fish: characters, the states asked for by yes or no, and of which fish of its kind."""
+
+    characters: tuple[str, ...] = ()
+    states: tuple[str, ...] = ()
+    who: Scope = ANY
+
+
 class Held(NamedTuple):
     """Everything carried over: the fish spoken of, what was seen, where, when, how big, and what was asked back."""
 
@@ -34,6 +43,8 @@ class Held(NamedTuple):
     character: str = ""
     order: Order | None = None
     """What the last list was put in the order of."""
+    wanted: Wanted = Wanted()
+    """What was asked of the fish that was described last."""
     seen: tuple[Seen, ...] = ()
     hints: tuple[Hint, ...] = ()
     skipped: frozenset[str] = frozenset()

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from assistant.dialogue.conversation import Held
+from assistant.dialogue.conversation import Held, Wanted
 from assistant.dialogue.cues import Cue
 from assistant.dialogue.reading import Mention, Reading
 from assistant.dialogue.unlawful import unlawful_means
@@ -361,6 +361,7 @@ def _held(held: Held) -> set[str]:
         f"after-{held.intent}": bool(held.intent),
         "after-info": held.intent in INFORMING,
         "held-last": held.last is not None,
+        "wanted": held.intent == "describe" and held.wanted != Wanted(),
     }
     out.update(name for name, true in flags.items() if true)
     if held.asked is not None:

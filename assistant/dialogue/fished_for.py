@@ -23,7 +23,7 @@ _WHERE = word_set("in around round here there where and but when down up out ove
 _WEIGHED = word_set("went weighed weighs measured measures taped")
 _DOING = word_set(
     "wont dont will are were do did can cant bite bites biting bitin live spawn spawning get eat eating eatin hit "
-    "hitting go going run running stack stacked suspend hold taste"
+    "have has always ever usually normally look grow hitting go going run running stack stacked suspend hold taste"
 )
 
 

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.names_found import Named
 from assistant.dialogue.tokens import Token
+from assistant.text import word_set
 
 
 def likeness(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> tuple[bool, bool]:
@@ -27,9 +28,14 @@ def likeness(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> tuple[b
         if "like-before" in cues:
             return True, False
     after = tokens[named.after : named.after + 2]
-    if after and after[0].clause == clause and "like-after" in lexicon.cues(after[0].word):
+    asked = tokens[0].word in _ASKING
+    if after and not asked and after[0].clause == clause and "like-after" in lexicon.cues(after[0].word):
         return after[0].word != "like" or _looks_like(after, lexicon), False
     return False, False
+
+
+_ASKING = word_set("what whats how")
+"""Words that open a question in which "like" ends it ("what are the females of the bowfin like")."""
 
 
 def _looks_like(after: Sequence[Token], lexicon: Lexicon) -> bool:

@@ -292,7 +292,11 @@ def _found(content: Sequence[Content], hits: Sequence[Hit]) -> _Found:
 
 
 def _describes(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
-    """True for two words that are a feature as well as a name, with no article before them ("small mouth")."""
+    """True for two words that are a feature as well as a name, with no article before them ("small mouth"); for a part
+    that is all of the line.
+    """
+    if len(tokens) == 1 and lexicon.is_part(tokens[0].word):
+        return True
     if not (named.split or _two_plain_words(named, tokens, lexicon)) or not lexicon.is_part(
         tokens[named.after - 1].word
     ):

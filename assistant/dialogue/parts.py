@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from assistant.dialogue.aspects import without_fish
 from assistant.dialogue.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
+from assistant.model.stems import DROPPED
 from assistant.text import key, singular, unique
 
 FIN = "fin"
@@ -15,15 +16,20 @@ GENERAL = frozenset({"fish", "whole", "side", "fin", "base"})
 
 
 def characters_asked(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
-    """Ids of the characters that the line asks about, those named outright first; empty when it names none."""
-    out = [i for m in reading.of("character") for i in m.ids]
+    """Ids of the characters that the line asks about, those named outright first; empty when it names none.
+
+    Where a mark is read, a word that may mean many characters ("scales on its cheek") adds nothing to it.
+    """
+    seen = {s.observation.character for s in reading.seen}
+    out = [i for m in reading.of("character") for i in m.ids if not (m.ambiguous and seen)]
     out += [i.partition(".")[0] for m in reading.of("state") for i in m.ids]
     out += [s.observation.character for s in reading.seen]
     known = [c for c in unique(out) if kb.find("character", c) is not None]
     known = known or list(spoken_characters(kb, reading))
     known = known if reading.seen else [*known, *_of_kind(kb, reading, known)]
     parts = named_parts(kb, reading)
-    if len(known) <= 1 and parts and not reading.seen:
+    loose = len(known) <= 1 or all(m.ambiguous for m in reading.of("character", "state"))
+    if loose and parts and not reading.seen:
         known += [c.id for c in kb.characters if c.part in parts and c.id not in known]
     return tuple(known)
 
@@ -49,8 +55,17 @@ def of_fishes(kb: KnowledgeBase, character: str) -> bool:
 def _of_kind(kb: KnowledgeBase, reading: Reading, known: Sequence[str]) -> list[str]:
     """The characters whose labels end in the word that one was named by ("teeth": the throat teeth, too)."""
     words = {singular(w) for w in without_fish(reading)}
-    last = {key(kb.character(c).label).split()[-1] for c in known} & words
+    last = {key(kb.character(c).label).split()[-1] for c in known} & words - GENERAL
     return [c.id for c in kb.characters if c.id not in known and key(c.label).split()[-1] in last]
+
+
+def near_words(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
+    """Ids of the characters whose names hold the words that a mark was read from ("rows of scales on the cheek")."""
+    found: list[str] = []
+    for seen in reading.seen:
+        words = {singular(w) for w in key(seen.words).split()} - DROPPED
+        found += [c.id for c in kb.characters if words and words <= {singular(w) for w in key(c.label).split()}]
+    return unique(found)
 
 
 def part_word(kb: KnowledgeBase, reading: Reading, character: str) -> str:
@@ -69,9 +84,12 @@ def named_parts(kb: KnowledgeBase, reading: Reading) -> frozenset[str]:
         tokens = {singular(w) for w in key(part).split()}
         if tokens <= words or (tokens - GENERAL and tokens - GENERAL <= words and "fin" not in words):
             out.add(part)
-    if "fin" in words and not out:
-        out = {p for p in kb.derived("body-parts", _all_parts) if "fin" in p.split("-") or p == "fins"}
-    return frozenset(out)
+    wide = {p for p in out if {singular(w) for w in key(p).split()} == {FIN}}
+    out -= wide if wide != out else set()
+    if FIN in words and wide == out:
+        out = {p for p in kb.derived("body-parts", _all_parts) if FIN in p.split("-") or p == "fins"}
+    every = kb.derived("body-parts", _all_parts)
+    return frozenset(out | {p for p in every if any("-" in whole and p.endswith(f"-{whole}") for whole in out)})
 
 
 def _all_parts(kb: KnowledgeBase) -> tuple[str, ...]:

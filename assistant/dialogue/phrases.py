@@ -16,7 +16,7 @@ SCOPE_WORDS = {
     "female": "females",
 }
 SEX_PLURAL = {"male": "males", "female": "females"}
-YOUNG = "young fish"
+YOUNG, YOUNG_WORD = "young fish", "young"
 
 
 def span(low: str, high: str) -> str:
@@ -151,6 +151,16 @@ def sexes_lead(taxon: str) -> str:
     return f"What the base holds of one sex of the {taxon}, or of breeding fish:"
 
 
+def who_words(name: str, sex: str, stage: str, breeding: str) -> str:
+    """The fish of one sex or age, or breeding ones: "breeding male bluegill"."""
+    return " ".join(YOUNG_WORD if x == "juvenile" else x for x in (breeding, stage, sex, name) if x)
+
+
+def nothing_apart(name: str) -> str:
+    """Nothing is told of such fish alone."""
+    return f"Nothing is held that sets the {name} apart from others of its kind; of all of them is told:"
+
+
 def sex_point(heading: str, who: str, values: str) -> str:
     """A feature of one sex or of breeding fish."""
     return sentence(f"{heading}, {who}: {values}")
@@ -276,13 +286,18 @@ def nothing_on(name: str, part: str) -> str:
     return f"Nothing on the {part} of the {name} is told: that is not held in this base."
 
 
+def has_told(name: str, told: str) -> str:
+    """What a fish has, as a sentence of its own: counts."""
+    return f"The {name} {has(told)}."
+
+
 def yes_no(answer: str, name: str, told: str) -> str:
     """A yes/no question about a feature."""
     return f"{answer}: the {name} {has(told)}."
 
 
-YES, NO, SOMETIMES, MOSTLY_NOT = "Yes", "No", "Sometimes", "Mostly not"
-HARDLY, NOT_ALWAYS = "Hardly ever", "Not always"
+YES, NO, OFTEN, SOMETIMES, MOSTLY_NOT = "Yes", "No", "Often", "Sometimes", "Mostly not"
+HARDLY, NOT_ALWAYS, ALWAYS_SO = "Hardly ever", "Not always", "Yes, as far as is held"
 
 
 def group_lead(name: str, count: int, shown: str) -> str:

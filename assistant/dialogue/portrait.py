@@ -22,6 +22,10 @@ TELLING = 0.3
 """The part of the worth of the best feature below which another says too little of a fish."""
 LOOKS = ("glance", "hand", "count")
 EASY = {"glance": 1.0, "hand": 0.6, "count": 0.45}
+SELDOM = 0.2
+"""What a character is worth that is looked at on dead fish alone."""
+NARROW = 3
+"""Up to so many characters a question is about one thing, which a follow-up asks of other fish."""
 COMPARED = 32
 """Characters that are set against the look-alikes; the others are told too seldom to matter."""
 LACKING = frozenset({"none", "absent", "no", "plain", "normal"})
@@ -36,18 +40,29 @@ def features(kb: KnowledgeBase, taxon: str, others: Sequence[str], most: int) ->
             continue
         told = tell(kb, character, taxon)
         if told is not None:
-            plain.append((_plain_worth(character, told), character.id, told))
+            plain.append((plain_worth(character, told), character.id, told))
     plain.sort(key=lambda x: (-x[0], x[1]))
     scored = [(worth(kb, kb.character(c), taxon, others, told, value), c, told) for value, c, told in plain[:COMPARED]]
     scored.sort(key=lambda x: (-x[0], x[1]))
     return _spread(kb, scored, most)
 
 
-def _plain_worth(character: Character, told: Told) -> float:
+def plain_worth(character: Character, told: Told) -> float:
     """The worth of a character by itself: how often authors tell it, own before inherited, read before remembered."""
     value = 0.4 + 0.1 * min(len(told.statements), 5)
     value -= (0.3 if told.inherited_from else 0.0) + (0.2 if told.basis == "memory" else 0.0)
-    return value * EASY[character.look] * (0.6 if lacks(told) else 1.0)
+    return value * EASY.get(character.look, SELDOM) * (0.6 if lacks(told) else 1.0)
+
+
+def told_of(kb: KnowledgeBase, taxon: str, asked: Sequence[str]) -> list[tuple[Character, Told]]:
+    """What is told of some characters of a fish; of more than a few the most telling first."""
+    known = [(kb.character(c), told) for c in asked if (told := tell(kb, kb.character(c), taxon)) is not None]
+    on_fish = [(c, told) for c, told in known if c.use == "identify"]
+    known = on_fish if len(asked) > 1 and on_fish else known
+    if len(asked) <= NARROW:
+        return known
+    worthy = [x for x in known if plain_worth(*x) > 0.0] or known
+    return sorted(worthy, key=lambda x: -plain_worth(*x))
 
 
 def worth(

@@ -122,7 +122,7 @@ def _made_ready(tokens: Sequence[Token], plain: _Plain, held: Held, lexicon: Lex
     content = content_of(tokens, _tokens_in(tokens, plain.spans) | left_open(tokens), lexicon)
     hits = undivided(spot(content, lexicon), content, tokens, lexicon)
     places = plain.where.places or held.places
-    decided = decide(tokens, plain.names, content, hits, places, lexicon, _asks_feature(held))
+    decided = decide(tokens, plain.names, content, hits, places, lexicon, _asks_feature(held, tokens, lexicon))
     blocked = frozenset(_content_in(content, decided.strong))
     hits = tuple(h for h in hits if not blocked & set(h.at))
     scopes = scopes_of(tokens, content, nouns_of(hits, lexicon), lexicon)
@@ -212,9 +212,12 @@ def _names_count(tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     return any(c.kind == "count" and c.use == "identify" for c in found)
 
 
-def _asks_feature(held: Held) -> bool:
-    """True when a fish is being described, so that words for a feature are no name ("small mouth")."""
-    return bool(held.seen) or (held.asked is not None and held.asked.kind == "character")
+def _asks_feature(held: Held, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True when a fish is being described, so that words for a feature are no name ("small mouth"); or where one is
+    spoken of and the line is but a word for a part of it ("eye?").
+    """
+    part = len(tokens) == 1 and bool(held.taxa) and lexicon.is_part(tokens[0].word)
+    return part or bool(held.seen) or (held.asked is not None and held.asked.kind == "character")
 
 
 def _waters(tokens: Sequence[Token], lexicon: Lexicon) -> frozenset[int]:

@@ -240,6 +240,35 @@ def tell(kb: KnowledgeBase, character: Character, taxon: str) -> Told | None:
                 _bound(used))
 
 
+def tell_some(kb: KnowledgeBase, character: Character, taxon: str, who: Scope) -> Told | None:
+    """What is told of a character in the fish of one sex or age or in breeding ones; None where nothing speaks of them
+    alone.
+    """
+    statements, whose = about(kb, taxon, character.id)
+    own = [s for s in statements if speaks_of(s, who)]
+    if not own:
+        return None
+    ids, basis = tuple(s.id for s in own), own[0].basis
+    if character.is_stated:
+        found = taxon_distribution(kb, taxon, character.id, who)
+        shown = shown_states(kb, found, own) if found is not None else ()
+        return Told(taxon, shown, None, "", ids, whose, basis) if shown else None
+    numbers_of = joined(own)
+    return Told(taxon, (), numbers_of, own[0].unit, ids, whose, basis, "", _bound(own)) if numbers_of else None
+
+
+def speaks_of(s: Statement, who: Scope) -> bool:
+    """True where a statement speaks of just these fish: of the young, of one sex, of breeding ones.
+
+    What is told of breeding fish, no sex named, is told of their males; young fish are those under some length, too.
+    """
+    if who.stage == "juvenile":
+        return s.stage == "juvenile" or (s.max_length is not None and s.min_length is None)
+    if s.stage == "juvenile" or (who.sex == "female" and s.sex != "female") or (who.sex and s.sex not in ("", who.sex)):
+        return False
+    return s.breeding == BREEDING or (not who.breeding and bool(s.sex)) if who.sex or who.breeding else False
+
+
 def _bound(statements: Sequence[Statement]) -> str:
     """What all the statements give alone: "least" a lower bound, "most" an upper one, "about" a mean, "usual" a number
     that most fish show; else empty.

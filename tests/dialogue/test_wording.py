@@ -45,7 +45,7 @@ def test_what_settles_a_pair_is_said_once() -> None:
 
 
 @pytest.mark.parametrize(("line", "said"), [
-    ("what does the anal fin of a yellow bullhead look like", "The anal fin of the yellow bullhead"),
+    ("what does the anal fin of a yellow bullhead look like", "Yellow bullhead - outline of the anal fin"),
     ("lower fins of the paddlefish", "on the lower fins of the"),
     ("how much does a 12 inch bluegill weigh", "A bluegill of 12 in ("),
 ])

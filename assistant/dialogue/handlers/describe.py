@@ -7,32 +7,32 @@ from collections.abc import Sequence
 from assistant.dialogue import phrases as say
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
-from assistant.dialogue.aspects import aspects, phrases_of
-from assistant.dialogue.conversation import Held
+from assistant.dialogue.aspects import aspects
+from assistant.dialogue.conversation import Held, Wanted
 from assistant.dialogue.handlers.contrast import look_alikes
-from assistant.dialogue.parts import characters_asked, part_word
-from assistant.dialogue.portrait import COLOUR, SHAPE, features
+from assistant.dialogue.parts import characters_asked, near_words, part_word
+from assistant.dialogue.portrait import COLOUR, NARROW, SHAPE, features, lacks, told_of
 from assistant.dialogue.sexes import asks_sexes, sexes_told
 from assistant.dialogue.subjects import named, species_of, subjects, unclear
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.whether import answered, point
+from assistant.dialogue.whose import who_told, whose
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.records import Character, Range
-from assistant.model.stems import NEGATORS
-from assistant.reasoning.contrast import Told, tell
-from assistant.reasoning.evidence import below, distribution
+from assistant.model.records import Range
+from assistant.model.stems import DROPPED
+from assistant.reasoning.contrast import tell
+from assistant.reasoning.evidence import ANY
 from assistant.reasoning.size import size_range
 from assistant.text import join, key, singular, unique
 
 SHOWN, SHOWN_ALL, IN_GROUP, PLACES, PARTS_NAMED = 6, 14, 5, 6, 3
-FEW = 0.2
-"""Share of fish from which a mark is worth telling of."""
-MOST, ALL = 0.6, 0.97
-WHETHER = ((MOST, say.YES), (FEW, say.SOMETIMES), (0.06, say.MOSTLY_NOT), (0.02, say.HARDLY))
-"""From what share of fish on a question whether they show a mark is answered how; below all of them with no."""
-WHETHER_ASKED = frozenset({"asks-do", "asks-can", "have-verb", "lacking", "without", "always"})
-HOW_MANY = "how many"
+AFRESH = frozenset({"describe", "looks", "explain"})
+"""Cues of a line that asks for the whole fish anew."""
+HOW_MANY = frozenset({"many", "lots", "number", "count", "plenty"})
+"""Words that ask for a number of something."""
+COLOURED = "colour"
 ON_BACK = frozenset({"back", "top", "dorsal"})
-NUMERIC, PRESENT = "numeric", ".present"
+NUMERIC = "numeric"
 HYBRID_TEXTS = ("appearance", "hybrid-note", "characters-to-check", "fertility")
 
 
@@ -43,25 +43,56 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if several and not named(turn):
         return which(turn, several[0].words, several[0].ids), held
     fish = subjects(turn)
-    asked = _how_many(turn, fish) or characters_asked(kb, turn.reading) or _counted(turn, fish)
     if not fish:
         return _no_fish(), held
     if asks_sexes(turn) and kb.find("taxon", fish[0]) is not None:
         return Answer("describe", sexes_told(turn, fish[0]), taxa=tuple(fish)), held
+    wanted = _wanted(turn, fish)
+    after = held.after(wanted=wanted)
     kinds = species_of(kb, fish)
     if len(fish) == 1 and kb.find("taxon", fish[0]) is not None and kb.taxon(fish[0]).is_species:
-        return _one(turn, fish[0], asked), held
-    if asked and kinds:
-        return _parts_of_several(turn, fish, kinds, asked), held
-    return _several(turn, fish, kinds), held
+        return _one(turn, fish[0], wanted), after
+    if wanted.characters and kinds:
+        return _parts_of_several(turn, fish, kinds, wanted.characters), after
+    return _several(turn, fish, kinds), after
+
+
+def _wanted(turn: Turn, fish: Sequence[str]) -> Wanted:
+    """What the line asks of the fish; what was asked of the one before where it only names another fish, or other fish
+    of the same kind ("and the warmouth?", "females?", "is it always there").
+    """
+    kb, before = turn.kb, turn.held.wanted
+    seen = next((s.observation for s in turn.reading.seen if s.observation.states), None)
+    asked = _how_many(turn, fish) or characters_asked(kb, turn.reading) or _counted(turn, fish)
+    if whose(turn) != ANY:
+        asked = tuple(c for c in asked if kb.character(c).use == "identify")
+    elif not asked and COLOURED in aspects(kb, turn.reading):
+        asked = _colours(turn, fish)
+    own = Wanted(asked, seen.states if seen is not None else (), whose(turn))
+    if turn.held.intent != "describe" or asked or turn.cues & AFRESH:
+        return own
+    narrow = 0 < len(before.characters) <= NARROW
+    if own.who != ANY:
+        return before._replace(who=own.who) if narrow and not named(turn) else own
+    other = turn.reading.of("taxon", "hybrid", "group")
+    return before if other or "always" in turn.cues else own
+
+
+def _colours(turn: Turn, fish: Sequence[str]) -> tuple[str, ...]:
+    """The characters of colour that are told of some fishes, that of the whole fish first."""
+    kb = turn.kb
+    told = unique(c for t in species_of(kb, tuple(fish)) for k in kb.lineage(t) for c in kb.told_of(k))
+    able = [c for c in told if COLOURED in key(kb.character(c).label).split() and kb.character(c).use == "identify"]
+    return (COLOUR, *(c for c in able if c != COLOUR)) if COLOUR in told else tuple(able)
 
 
 def _how_many(turn: Turn, fish: Sequence[str]) -> tuple[str, ...]:
     """The counts told of the fishes of what "how many" asks for ("how many spines on its back")."""
     kb = turn.kb
-    if HOW_MANY not in turn.reading.text.lower():
+    if not HOW_MANY & set(turn.reading.words):
         return ()
     words = {singular(w) for w in turn.reading.words} | ({"dorsal"} if ON_BACK & set(turn.reading.words) else set())
+    words -= DROPPED
     counts = _counts_told(kb, fish)
     shared = {c: len(words & {singular(w) for w in key(kb.character(c).label).split()}) for c in counts}
     best = max(shared.values(), default=0)
@@ -107,109 +138,39 @@ def which(turn: Turn, words: str, ids: Sequence[str], intent: str = "describe") 
     return Answer(intent, blocks, tuple(ids), asked=Asked("which", say.WHICH_FISH, choices=choices))
 
 
-def _one(turn: Turn, taxon: str, asked: tuple[str, ...]) -> Answer:
-    whether = turn.cues & WHETHER_ASKED and "range" not in turn.cues
-    bare = all(x.endswith(PRESENT) for s in turn.reading.seen for x in s.observation.states)
-    if (whether or turn.reading.seen) and (elsewhere := _elsewhere(turn, taxon)):
-        return Answer("describe", tuple(elsewhere), (taxon,))
-    open_asked = bool(turn.cues & {"asks-what", "asks-how", "asks-many", "asks-where"})
-    either = ({"or", "y/n"} & set(turn.reading.words) or bare or open_asked) and not whether
-    if turn.reading.seen and not either and (whether or len({turn.kb.character(c).part for c in asked}) == 1):
-        block = _yes_no(turn, taxon)
-        if block is not None:
-            return Answer("describe", (block,), (taxon,))
+def _one(turn: Turn, taxon: str, wanted: Wanted) -> Answer:
+    asked = wanted.characters
+    if blocks := answered(turn, taxon, wanted):
+        return Answer("describe", blocks, (taxon,))
+    if wanted.who != ANY and not (asked and len(asked) > NARROW):
+        return Answer("describe", tuple(who_told(turn, taxon, wanted.who, asked)), (taxon,))
     if asked:
         return Answer("describe", tuple(_parts(turn, taxon, asked)), (taxon,))
     if counted := _uncounted(turn):
         text = say.nothing_on(speak.fish(turn.kb, taxon), say.the_number(counted))
         return Answer("describe", (Block("lead", text, statements=(f"taxon:{taxon}",)),), (taxon,))
-    if "describe-young" in turn.cues:
-        young = _young(turn, taxon)
-        if young:
-            return Answer("describe", tuple(young), (taxon,))
     return Answer("describe", tuple(portrait(turn, taxon)), (taxon,))
 
 
-def _elsewhere(turn: Turn, taxon: str) -> list[Block]:
-    """Where the marks are that words of the line may mean ("a black spot"), if the fish has none on the part they are
-    read of or no part is read at all: marks that it has, else parts on which such a mark is told of others."""
-    kb = turn.kb
-    seen = next((s for s in turn.reading.seen if s.observation.states), None)
-    here = seen.observation.character if seen is not None else ""
-    if seen is not None:
-        found = distribution(kb, taxon, here)
-        if found is not None and found.share({x for s in seen.observation.states for x in below(kb, s)}) >= FEW:
-            return []
-    spoken = {p for p in phrases_of(turn.reading.words) if " " in p and (seen is None or key(seen.words) in p)}
-    others = unique(c for k in kb.lineage(taxon) for c in kb.told_of(k) if c != here)
-    able = {c: hits for c in others if (hits := {v for s in kb.states(c) for v in s.values} & spoken)}
-    told = {c: x for c in able if (x := tell(kb, kb.character(c), taxon)) is not None}
-    shown = {c: {v for s, p in x.states if p >= FEW for v in kb.state(s).values} & spoken for c, x in told.items()}
-    meant = [c for c in told if shown[c]] or list(told)[:PARTS_NAMED]
-    if not meant:
-        return []
-    lacking = bool(NEGATORS & set(turn.reading.words) or turn.cues & {"lacking", "without"})
-    if len(meant) == 1 and (lacking or turn.cues & WHETHER_ASKED):
-        states = [s.id for s in kb.states(meant[0]) if set(s.values) & able[meant[0]]]
-        if block := _whether(turn, taxon, meant[0], states, not lacking):
-            return [block]
-    points = [_point(turn, kb.character(c), told[c]) for c in meant]
-    if seen is not None and " " in key(seen.words) and (own := tell(kb, kb.character(here), taxon)) is not None:
-        points.append(_point(turn, kb.character(here), own))
-    words = max((v for c in meant for v in shown[c] or able[c]), key=lambda v: (len(v), v))
-    return [Block("lead", say.may_be(words, speak.fish(kb, taxon)), claim=False), *points]
-
-
-def _point(turn: Turn, character: Character, told: Told) -> Block:
-    """What is said of a character of a fish, as a line of a list."""
-    value = speak.told_words(turn.kb, told, character, turn.held.units)
-    return Block("point", say.entry(speak.heading(character), value),
-                 statements=speak.short_ids(told.statements))
-
-
-def _yes_no(turn: Turn, taxon: str) -> Block | None:
-    seen = next((s.observation for s in turn.reading.seen if s.observation.states), None)
-    return _whether(turn, taxon, seen.character, seen.states, seen.seen) if seen is not None else None
-
-
-def _whether(turn: Turn, taxon: str, character: str, states: Sequence[str], shown: bool) -> Block | None:
-    """Whether a fish shows (or lacks) some states, in the words of the share that does, with what is told of it."""
-    kb = turn.kb
-    found, told = distribution(kb, taxon, character), tell(kb, kb.character(character), taxon)
-    if found is None or told is None:
-        return None
-    share = found.share({leaf for s in states for leaf in below(kb, s)})
-    share = share if shown else 1.0 - share
-    word = next((w for least, w in WHETHER if share >= least and not (least == MOST and told.only)), say.NO)
-    if word == say.YES and "always" in turn.cues and share < ALL:
-        word = say.NOT_ALWAYS
-    clause = speak.told_clause(kb, told, kb.character(character), turn.held.units)
-    text = say.yes_no(word, speak.fish(kb, taxon), clause)
-    return Block("lead", text, statements=speak.short_ids(told.statements))
-
-
 def _parts(turn: Turn, taxon: str, asked: tuple[str, ...]) -> list[Block]:
+    """What is told of the characters asked about: of those named outright first, of a part's the most telling first."""
     kb = turn.kb
-    out = []
-    for name in asked:
-        character = kb.character(name)
-        told = tell(kb, character, taxon)
-        if told is None:
-            continue
-        out.append((character.use != "identify", told.inherited_from is not None, _point(turn, character, told)))
+    known = told_of(kb, taxon, asked) or told_of(kb, taxon, near_words(kb, turn.reading))
     numeric = NUMERIC in aspects(kb, turn.reading) and len(asked) > 1
-    label = say.COUNTS if numeric else kb.character(asked[0]).label if len(asked) == 1 else _parts_named(turn, asked)
-    if not out:
+    if not known:
+        label = say.COUNTS if numeric else _parts_named(turn, asked) if len(asked) > 1 else kb.character(asked[0]).label
         refs = speak.short_ids(s.id for s in kb.statements(taxon)[:1]) or (f"taxon:{taxon}",)
         return [Block("lead", say.nothing_on(speak.fish(kb, taxon), label), statements=refs)]
-    out.sort(key=lambda x: (x[0], x[1]))
-    most = SHOWN_ALL if "more" in turn.cues or numeric else SHOWN
-    blocks = [b for _, _, b in out[:most]]
-    if len(blocks) == 1:
-        return [
-            Block("lead", say.describe_single(speak.fish(kb, taxon), blocks[0].text), statements=blocks[0].statements)
-        ]
-    return [Block("lead", say.part_of(speak.fish(kb, taxon), label), claim=False), *blocks]
+    outright = {i for m in turn.reading.of("character") if not m.ambiguous for i in m.ids} | {COLOUR}
+    known.sort(key=lambda x: x[0].id not in outright)
+    name = speak.fish(kb, taxon)
+    known = [x for x in known if not lacks(x[1])] or known if all(c.kind == "count" for c, _ in known) else known
+    if all(c.kind == "count" for c, _ in known) and len(known) <= NARROW:
+        clauses = join([speak.told_clause(kb, told, c, turn.held.units) for c, told in known])
+        ids = speak.short_ids(s for _, told in known for s in told.statements)
+        return [Block("lead", say.has_told(name, clauses), statements=ids)]
+    first, *rest = [point(turn, c, told) for c, told in known[: SHOWN_ALL if "more" in turn.cues or numeric else SHOWN]]
+    return [Block("lead", say.describe_single(name, first.text), statements=first.statements), *rest]
 
 
 def _parts_named(turn: Turn, asked: Sequence[str]) -> str:
@@ -219,21 +180,6 @@ def _parts_named(turn: Turn, asked: Sequence[str]) -> str:
     typed = [n for n in names if {singular(w) for w in key(n).split()} <= words]
     typed = [n for n in typed if not any(n != o and f" {n} " in f" {o} " for o in typed)]
     return join(typed[:PARTS_NAMED]) or names[0]
-
-
-def _young(turn: Turn, taxon: str) -> list[Block]:
-    kb = turn.kb
-    rows = [
-        s
-        for key in (taxon, *kb.taxon(taxon).parents)
-        for s in kb.statements(key)
-        if s.stage == "juvenile" or s.character == "juvenile-note"
-    ]
-    blocks = [
-        Block("point", say.capital(speak.statement_words(kb, s, turn.held.units)), statements=(f"st:{s.id}",))
-        for s in rows[:SHOWN]
-    ]
-    return [Block("lead", say.part_of(speak.fish(kb, taxon), say.YOUNG), claim=False), *blocks] if blocks else []
 
 
 def portrait(turn: Turn, taxon: str) -> list[Block]:
