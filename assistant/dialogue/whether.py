@@ -117,11 +117,11 @@ def whether(turn: Turn, taxon: str, character: str, states: Sequence[str], shown
 def _so_called(turn: Turn, told: Told, words: str) -> list[str]:
     """The states told of the fish whose words hold all of those asked with ("red spots" of "red and dark spots")."""
     asked = {singular(w) for w in words.split()} - DROPPED
-    out = []
+    out, denied = [], bool(NEGATORS & set(words.split()))
     for name, _ in told.states:
         state = turn.kb.state(name)
         own = set(key(f"{state.label} {state.clause}").split())
-        if asked and asked <= {singular(w) for w in own} and bool(NEGATORS & own) == bool(NEGATORS & set(words.split())):
+        if asked and asked <= {singular(w) for w in own} and denied == bool(NEGATORS & own):
             out.append(name)
     return out
 
