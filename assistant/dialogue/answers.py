@@ -8,8 +8,10 @@ from typing import NamedTuple
 from assistant.dialogue.answer import Asked
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lexicon import Lexicon
+from assistant.dialogue.measures import UNITS
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.tokens import Token
+from assistant.model.records import Character
 from assistant.model.stems import DROPPED, NEGATORS, NUMBERS
 from assistant.reasoning.observed import Observation
 from assistant.text import key as folded
@@ -79,9 +81,11 @@ def _choice(tokens: Sequence[Token], asked: Asked, word: str) -> str:
         if 0 <= at < len(asked.choices):
             return asked.choices[at][0]
     typed = {t.word for t in tokens} - DROPPED
+    denied = bool(NEGATORS & typed)
     scored = [
         (len(typed & set(words.lower().replace("-", " ").split())), -n, key)
         for n, (key, words) in enumerate(asked.choices)
+        if denied or not NEGATORS & set(words.lower().split())
     ]
     best = max(scored, default=(0, 0, ""))
     ties = [s for s in scored if s[0] == best[0]]
@@ -113,7 +117,7 @@ def _of_character(tokens: Sequence[Token], asked: Asked, word: str, seen: Sequen
         return Answered(word)
     if found.is_number:
         number = _number(tokens)
-        if number is None:
+        if number is None or _of_other_things(tokens, found, lexicon):
             return Answered(word)
         return Answered(word or str(number), (_made(Observation(found.id, value=float(number)), tokens),), counted=True)
     state = _state(tokens, asked, word, lexicon)
@@ -131,6 +135,13 @@ def _number(tokens: Sequence[Token]) -> int | None:
         if figure.isdigit() and len(figure) < 4:
             return int(figure)
     return None
+
+
+def _of_other_things(tokens: Sequence[Token], asked: Character, lexicon: Lexicon) -> bool:
+    """True for a number of something else than was asked for ("about 8 inches" or "7 bars" of dorsal spines)."""
+    own = {s.text for s in lexicon.stems(folded(f"{asked.label} {asked.trade} {asked.question}").split())}
+    nouns = (t.word for t in tokens if lexicon.is_part(t.word) or lexicon.names_part(t.word))
+    return any(t.word in UNITS for t in tokens) or bool({s.text for w in nouns for s in lexicon.stems([w])} - own)
 
 
 def _state(tokens: Sequence[Token], asked: Asked, word: str, lexicon: Lexicon) -> str:

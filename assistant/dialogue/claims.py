@@ -178,6 +178,8 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
     best = _support(hit, line)
     if best:
         worth = max(best[0], ALONE if phrase.alone else 0.0)
+    elif _of_whole_fish(hit, line):
+        worth = ALONE
     elif phrase.alone:
         worth = ALONE - LOOSE * _stray(hit, line)
     elif phrase.character in line.talk.expected:
@@ -214,6 +216,32 @@ def _literal(hit: Hit, line: Line) -> bool:
 def _usual(character: str, state: str, lexicon: Lexicon) -> float:
     """A little for characters and states of which much is said."""
     return 0.05 * math.log1p(lexicon.gist(character)[0]) + (0.02 * math.log1p(lexicon.gist(state)[0]) if state else 0.0)
+
+
+def _of_whole_fish(hit: Hit, line: Line) -> bool:
+    """True for a single value of the whole fish right before the word for that fish or after "it is" ("brown sunfish",
+    "its green"), or as the colour it is said to be of ("bronze colour").
+    """
+    character = line.lexicon.kb.character(hit.phrase.character)
+    if character.part != WHOLE or len(set(hit.at)) != 1 or hit.phrase.denies:
+        return False
+    first, last, tokens = line.content[hit.first].first, line.content[hit.last].last, line.tokens
+    following = tokens[last + 1 : last + 2]
+    same = bool(following) and following[0].clause == tokens[last].clause
+    fish = same and not line.lexicon.names_part(following[0].word)
+    if fish and (hit.last + 1 in line.talk.walls or "fish-word" in line.lexicon.cues(following[0].word)):
+        return True
+    ends = tokens[last + 2 : last + 3]
+    coloured = same and following[0].word in _COLOURED and (
+        not ends or ends[0].clause != tokens[last].clause or ends[0].word in _ALSO)
+    said = first > 0 and tokens[first - 1].word in _BEING and not same
+    return coloured or (said and line.clause(hit) not in line.part_clauses)
+
+
+_COLOURED = word_set("color colour colored coloured coloring colouring")
+_ALSO = word_set("and with n plus but")
+_BEING = word_set("its is was be looked looks mostly all kinda")
+"""Words before what the whole fish is said to be."""
 
 
 def _stray(hit: Hit, line: Line) -> bool:

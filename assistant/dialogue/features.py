@@ -80,9 +80,12 @@ def _outdone(claim: Claim, others: Sequence[Claim]) -> bool:
 
 
 def _names_part(claim: Claim, other: Claim) -> bool:
-    """True for words that are only the name of the part another reading is said of ("a smudge on the soft dorsal")."""
+    """True for words that are only the name of the part another reading is said of ("a smudge on the soft dorsal"), or
+    of it and its place ("a spot at the back of the soft dorsal").
+    """
     words = {*claim.at, *claim.support}
-    return claim.character != other.character and len(words) > 1 and words <= set(other.support)
+    inside = words <= set(other.support) or (bool(other.support) and words < {*other.at, *other.support})
+    return claim.character != other.character and len(words) > 1 and inside
 
 
 def _reads_through(claim: Claim, other: Claim, line: Line) -> bool:

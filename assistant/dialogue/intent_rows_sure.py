@@ -24,6 +24,15 @@ SURE_ROWS: tuple[Row, ...] = (
         ("what is Harrowelt", "where is Vennimoor Lake")),
     # Tackle.
     # Naming a catch.
+    Row("identify", 94, ("my-catch", "group", "asks-what|asks-name|which-group",
+                         "!quiz|key|rules|term|seen-many|tackle-word"),
+        ("what crappie did i catch", "what kind of bass is this")),
+    Row("identify", 94, ("asks-name", "story|my-catch", "short6",
+                         "!fish|quiz|key|rules|term-word|after-key|after-quiz"),
+        ("help me name my catch", "what did i catch its green")),
+    Row("identify", 93, ("i-think", "one-fish", "short6", "no-ask",
+                         "!after-info|after-names|after-key|after-quiz|rules"),
+        ("I think its a walleye",)),
     Row("undo", 96, ("start-over",), ("start over",)),
     Row("next-question", 93,
         ("asked-character", "answer-unsure|answer-skip|skip|cant-see", "!seen"),

@@ -119,6 +119,13 @@ class Lexicon:
             self.counted(c.id) for c in self.kb.characters if c.kind == "count" and c.use == "identify"
         )
 
+    @cached_property
+    def tints(self) -> frozenset[str | None]:
+        """The heads of the families of words for colours: of single words said of what has a colour."""
+        coloured = (c.id for c in self.kb.characters if "colour" in key(c.label).split())
+        values = (v for c in coloured for s in self.kb.states(c) for v in s.values if " " not in v)
+        return frozenset(h for v in values if (h := self.head(key(v))) is not None)
+
     def tells(self, taxon: str, character: str) -> bool:
         """True when something is stated of a character of a taxon or of its genus or family."""
         return any(self.kb.statements_on(t, character) for t in self.kb.lineage(taxon))

@@ -9,6 +9,7 @@ from assistant.dialogue.fished_for import WATERS, is_meant
 from assistant.dialogue.lexicon import Lexicon
 from assistant.dialogue.likeness import compared, likeness
 from assistant.dialogue.names_found import Named
+from assistant.dialogue.on_fish import ITS, of_the_fish
 from assistant.dialogue.reading import Mention
 from assistant.dialogue.spotting import Content, Hit
 from assistant.dialogue.tokens import Token
@@ -67,7 +68,8 @@ def decide(
         beside = named.cut or _beside_name(named, names[max(0, number - 1) : number + 2], tokens, lexicon)
         plain = describing and not beside and _describes(named, tokens, lexicon)
         several = named.split or len({e[1] for e in named.entries}) > 1
-        told = number > 0 and bool(names[number - 1].entries) and several
+        before = names[number - 1].entries if number else ()
+        told = bool(before) and (several or any(e[0] == "group" for e in before))
         if plain or _is_feature(named, beside, found, tokens, lexicon, told):
             left = _group_left(named, tokens, lexicon)
             if left is None:
@@ -105,15 +107,14 @@ def _is_feature(
 
     ``told`` when a fish has been named before them ("rock bass, red eye").
     """
-    if _coloured(named, tokens, lexicon) and not beside:
-        return True
     own = {found.by_token[i] for i in range(named.first, named.after) if i in found.by_token}
     single = named.after - named.first == 1
     name_like = single or named.split or _two_plain_words(named, tokens, lexicon)
+    tint = _coloured(named, tokens, lexicon) and not beside
+    if tint or of_the_fish(named, tokens, lexicon, told, bool(found.alone)):
+        return True
     if name_like and is_meant(named, tokens, lexicon):
         return False
-    if _of_the_fish(named, tokens, lexicon):
-        return True
     if (named.split and not _of_looks(named, tokens, lexicon)) or (single and _one_of_kind(named, tokens, lexicon)):
         return False
     if not own and not beside and single and "weak-name" in lexicon.cues(tokens[named.first].word):
@@ -146,7 +147,8 @@ def _is_feature(
         if "weak-name" in lexicon.cues(word):
             return _weak_alone(named, tokens)
         return longer or (_weak(named, tokens, lexicon) and len(tokens) > 2)
-    if named.split and tokens[named.after - 1].word == "fish" and len(tokens) > 3 and not named.outside:
+    loose = named.split or all(e[2] in ("vernacular", "ambiguous") for e in named.entries)
+    if loose and tokens[named.after - 1].word == "fish" and len(tokens) > 3 and not named.outside:
         return lexicon.head(tokens[named.first].word) is not None
     if not (named.split or _two_plain_words(named, tokens, lexicon)):
         return False
@@ -158,18 +160,6 @@ def _is_feature(
     others = any(not own & set(h.at) for h in found.alone)
     listed = before[:1] in (["a"], ["an"]) and bool((_ALSO | _FROM) & set(before[1:]))
     return others and (listed or before[:1] not in (["a"], ["an"], ["this"], ["that"]))
-
-
-def _of_the_fish(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
-    """True for a part of a fish that stands after a word for that fish or for having ("its eye", "bluegill eyes")."""
-    before = _before(named, tokens)[:1]
-    part = lexicon.is_part(tokens[named.after - 1].word)
-    if not before or not part or any(e[2] == "accepted" for e in named.entries):
-        return False
-    if named.after - named.first > 1:
-        return before[0] in _HAS - {"his", "her"} and lexicon.head(tokens[named.first].word) is not None
-    fish = (e for e in lexicon.spoken(before[0]) if e[0] in ("taxon", "group"))
-    return before[0] in _ITS or any(e[2] != "ambiguous" for e in fish)
 
 
 def _one_of_kind(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
@@ -188,12 +178,13 @@ def _of_looks(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
 
 def _weak_alone(named: Named, tokens: Sequence[Token]) -> bool:
     """True for an everyday word in a line that gives it no article and does not say that it is what was meant."""
-    return len(tokens) > 1 and not (len(tokens) < 5 and set(_before(named, tokens)[:1]) & _NAMING)
+    subject = not named.first and tokens[1:] and tokens[1].word in _WITH
+    return len(tokens) > 1 and not subject and not (len(tokens) < 5 and set(_before(named, tokens)[:1]) & _NAMING)
 
 
 _NAMING = word_set("a an meant mean")
-_ITS = word_set("its it's their his her")
-"""Words before a part of the fish in hand."""
+_WITH = word_set("with w that having")
+"""Words behind the fish that a line begins with ("perch with orange fins")."""
 _OWNING = word_set("have has got are were")
 """Words after the name of a group that make it the subject of the line."""
 
@@ -212,8 +203,7 @@ def _coloured(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     if named.after - named.first != 2 or named.first == 0 or lexicon.head(tokens[named.first].word) is None:
         return False
     before = tokens[named.first - 1]
-    plain = any(c.startswith(_OF_THE_FISH) for c in lexicon.cues(before.word))
-    shade = (lexicon.head(before.word) is not None and not plain) or before.word in _SHADES
+    shade = lexicon.head(before.word) in lexicon.tints or before.word in _SHADES
     return shade and before.clause == tokens[named.first].clause
 
 
@@ -258,7 +248,7 @@ def _guessed(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     before = [t.word for t in tokens[max(0, named.first - 4) : named.first] if t.clause == clause]
     article = before[-1:] in (["a"], ["an"])
     word = tokens[named.first].word
-    its_part = bool((_ITS | {"the"}) & set(before[-1:])) and lexicon.is_part(word)
+    its_part = bool((ITS | {"the"}) & set(before[-1:])) and lexicon.is_part(word)
     if not article and (its_part or lexicon.head(word) is not None):
         return False
     before = before[:-1] if article else before
@@ -329,8 +319,6 @@ _MARKS = word_set("spot spots bar bars stripe stripes speck specks streak edge")
 _COLOURED = word_set("coloured colored colour color tinted")
 _FORMING = word_set("into form forming like to by into joined fused its")
 _SHAPED = word_set("shaped like type kind style under below")
-_OF_THE_FISH = ("sex-", "stage-", "size-")
-"""How the cues begin of words for a fish as a whole ("female", "young", "big"), which are no shades of a colour."""
 _SHADES = word_set("bright dark pale light dull deep shiny")
 _ADVERBS = word_set("all very so really super kinda sorta totally all mostly bright dark pale solid")
 

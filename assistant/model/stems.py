@@ -60,6 +60,8 @@ NUMBERS: dict[str, str] = {
 """Number words to digits."""
 NOT_COMPARED = word_set("lower upper over under inner outer other silver copper water never after finger rather")
 """Words in -er that compare nothing."""
+KEPT = word_set("bare")
+"""Words whose stem would be another word ("bar")."""
 LONGEST = 3
 """Words in the longest family phrase that is folded."""
 
@@ -98,7 +100,7 @@ def stem(word: str) -> str:
         if word.endswith(ending) and len(kept) > 2 + (ending == "ing") and any(v in kept for v in "aeiouy"):
             word = kept[:-1] if len(kept) > 3 and kept[-1] == kept[-2] and kept[-1] not in "ls" else kept
             break
-    return word[:-1] if len(word) > 3 and word.endswith("e") else word
+    return word[:-1] if len(word) > 3 and word.endswith("e") and word not in KEPT else word
 
 
 def stems_of(words: Sequence[str], head_of: HeadOf) -> tuple[Stem, ...]:

@@ -15,6 +15,7 @@ from assistant.reasoning.identify import identify
 from assistant.reasoning.observed import NAMING, Candidate, Hint, Identification
 from assistant.text import join
 
+MOST_SIDE_BY_SIDE = 4
 OPEN = 0.2
 """Probability from which a guess stays open."""
 
@@ -29,9 +30,16 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     guesses = guessed(turn)
     if not asks:
         held = held.after(hints=held.hints + tuple(h for h in claimed(turn.kb, guesses) if h not in held.hints))
-    if not guesses and turn.held.intent == "contrast" and not turn.held.seen:
-        held = held.after(hints=held.hints + claimed(turn.kb, species_of(turn.kb, turn.held.taxa)))
+    spoken_of = species_of(turn.kb, turn.held.taxa)
+    if not guesses and not turn.held.seen and _of_these(turn, spoken_of):
+        held = held.after(hints=held.hints + claimed(turn.kb, spoken_of))
     return name_it(turn, held, guesses)
+
+
+def _of_these(turn: Turn, spoken_of: tuple[str, ...]) -> bool:
+    """True for a catch told of after some fishes were set side by side, or after one thing was told of two of them."""
+    told = turn.held.intent == "describe" and 1 < len(spoken_of) <= MOST_SIDE_BY_SIDE
+    return turn.held.intent == "contrast" or (told and not groups(turn.reading))
 
 
 def another_fish(turn: Turn) -> bool:
