@@ -138,8 +138,15 @@ def own_species(name: str, scientific: str) -> str:
 
 
 def on_fish(name: str, text: str) -> str:
-    """Advice with the fish it is given for."""
+    """Advice with the fish it is given for, behind the word where it begins with a yes or no."""
+    word, mark, rest = text.partition(":")
+    if mark and word in ANSWERED:
+        return f"{word} ({name}):{rest}"
     return f"{name[:1].upper()}{name[1:]}: {text[:1].lower()}{text[1:]}"
+
+
+ANSWERED = ("Yes", "No", "Hardly")
+"""Words with a colon by which advice answers a question."""
 
 
 HALFWAY = (
