@@ -36,6 +36,16 @@ NO_TACKLE = "I hold no tackle advice for that fish."
 NO_FIGHT = "Which of them fights harder is a matter of taste and is not held here; this is how they are caught."
 
 
+def taken(text: str) -> str:
+    """Advice that names the bait asked about."""
+    return f"Yes. {text}"
+
+
+def bait_not_told(fishes: str, thing: str) -> str:
+    """Nothing held on a bait for some fishes."""
+    return sentence(f"nothing on {thing} is told for {fishes}; this is what they are caught with")
+
+
 def season_note(text: str, season: str) -> str:
     """Advice that holds in a season."""
     return f"{text.rstrip('.')} ({season})."
