@@ -146,6 +146,8 @@ def observable(kb: KnowledgeBase, reading: Reading) -> Reading:
     return reading._replace(seen=seen, mentions=mentions)
 
 
+NO_MARKS = frozenset({"how-deep", "no-mark", "pressure"})
+"""Cues whose words describe no fish ("a hook deep in its throat" tells of no deep body)."""
 BRIEF = ("brief", "each-line")
 CHATTING = ("greeting", "bye", "thanks", *BRIEF)
 
@@ -155,10 +157,12 @@ def unasked(reading: Reading, cues: Sequence[Cue]) -> Reading:
     words = (*ASKING, *CHATTING)
     asking = [(c.start, c.end) for c in cues if c.id in words and " " in reading.text[c.start : c.end].strip()]
     asks = any(c.id in ASKING for c in cues)
+    other = [(c.start, c.end) for c in cues if c.id in NO_MARKS]
     seen = tuple(
         s
         for s in reading.seen
         if not any(a <= s.start and s.end <= b for a, b in asking)
+        and not any(a < s.end and s.start < b for a, b in other)
         and not (asks and not s.retract and whole_line(reading, s))
     )
     things = tuple(

@@ -64,6 +64,7 @@ SAME_ANSWER = frozenset(
         ("term", "names"),
         ("list", "habitat"),
         ("list", "handling"),
+        ("tackle", "contrast"),
         ("rules", "contrast"),
         ("rules", "describe"),
         ("rules", "identify"),

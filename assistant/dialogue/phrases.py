@@ -384,6 +384,9 @@ MEDICAL = (
     "That is a question for your doctor; I can't give medical advice. For eating fish from a water, "
     "follow your state's fish consumption advice."
 )
+PET = (
+    "I do not know fish medicine: ask a vet or an aquarium shop. Never let a fish kept at home go into a pond or river."
+)
 NOT_UNDERSTOOD = (
     "I did not understand that; I only know freshwater fishes. Try naming a fish, telling me what one looked like, "
     "asking how to tell two apart, or type help."

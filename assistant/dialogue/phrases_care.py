@@ -36,6 +36,16 @@ NO_TACKLE = "I hold no tackle advice for that fish."
 NO_FIGHT = "Which of them fights harder is a matter of taste and is not held here; this is how they are caught."
 
 
+def taken(text: str) -> str:
+    """Advice that names the bait asked about."""
+    return f"Yes. {text}"
+
+
+def bait_not_told(fishes: str, thing: str) -> str:
+    """Nothing held on a bait for some fishes."""
+    return sentence(f"nothing on {thing} is told for {fishes}; this is what they are caught with")
+
+
 def season_note(text: str, season: str) -> str:
     """Advice that holds in a season."""
     return f"{text.rstrip('.')} ({season})."
@@ -138,8 +148,15 @@ def own_species(name: str, scientific: str) -> str:
 
 
 def on_fish(name: str, text: str) -> str:
-    """Advice with the fish it is given for."""
+    """Advice with the fish it is given for, behind the word where it begins with a yes or no."""
+    word, mark, rest = text.partition(":")
+    if mark and word in ANSWERED:
+        return f"{word} ({name}):{rest}"
     return f"{name[:1].upper()}{name[1:]}: {text[:1].lower()}{text[1:]}"
+
+
+ANSWERED = ("Yes", "No", "Hardly")
+"""Words with a colon by which advice answers a question."""
 
 
 HALFWAY = (

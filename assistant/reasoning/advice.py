@@ -1,7 +1,9 @@
 """Which cautions and angling practices speak of a fish, and which the words of a line ask for (layer 3).
 
 Records carry the phrases by which people ask for them. A phrase is met when all of its stems stand among the stems of
-the line, in any order, so that "hook out of its throat" meets "hook throat". Nothing here knows what is advised.
+the line, so that "hook out of its throat" meets "hook throat"; in another order it is met by one stem less. A phrase
+that says whom something is done to ("hooked my") is met in its own order alone: "swallowed my hook" is another matter.
+Nothing here knows what is advised.
 """
 
 from __future__ import annotations
@@ -12,6 +14,7 @@ from dataclasses import dataclass
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Caution, Practice
 from assistant.model.stems import stem
+from assistant.text import word_set
 
 Record = Caution | Practice
 ABOUT_FISH, ABOUT_KIN, GENERAL, SOME_KIN, OTHERS = 4, 3, 2, 1, 0
@@ -19,6 +22,10 @@ ABOUT_FISH, ABOUT_KIN, GENERAL, SOME_KIN, OTHERS = 4, 3, 2, 1, 0
 HALF = 0.5
 EXTRA = 0.3
 """What each further phrase met adds to the stems of the longest one."""
+OUT_OF_ORDER = 1
+"""What a phrase is met by less where its words stand in another order."""
+PERSONS = frozenset(stem(w) for w in word_set("me my myself you your yourself him himself her herself his"))
+"""Stems of words for whom something is done to; a phrase with one of them is met in its order alone."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,21 +52,30 @@ def kin(kb: KnowledgeBase, taxon: str) -> frozenset[str]:
     return frozenset({f"taxon:{t}" for t in line} | {f"group:{g}" for g in groups})
 
 
-def line_stems(words: Iterable[str]) -> frozenset[str]:
-    """The stems of the folded words of a line."""
-    return frozenset(stem(w) for w in words)
+def line_stems(words: Iterable[str]) -> tuple[str, ...]:
+    """The stems of the folded words of a line, in its order."""
+    return tuple(stem(w) for w in words)
 
 
-def met(record: Record, stems: frozenset[str], text: str) -> float:
+def met(record: Record, stems: Sequence[str], text: str) -> float:
     """How well the phrases of a record are met by a line: stems of the longest one, a little for each further."""
     best, count = 0, 0
     for phrase in record.words:
         if phrase[:3] not in text:
             continue
         wanted = [stem(w) for w in phrase.split()]
-        if all(w in stems for w in wanted):
-            best, count = max(best, len(wanted)), count + 1
+        if not all(w in stems for w in wanted):
+            continue
+        if not (ordered := _in_order(wanted, stems)) and not PERSONS.isdisjoint(wanted):
+            continue
+        best, count = max(best, len(wanted) - (0 if ordered else OUT_OF_ORDER)), count + 1
     return best + EXTRA * (count - 1) if count else 0.0
+
+
+def _in_order(wanted: Sequence[str], stems: Sequence[str]) -> bool:
+    """True where the stems wanted stand one behind the other, others between them or not."""
+    rest = iter(stems)
+    return all(w in rest for w in wanted)
 
 
 def fit(record: Record, relations: Sequence[frozenset[str]], asked: frozenset[str]) -> int:

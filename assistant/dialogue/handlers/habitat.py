@@ -176,7 +176,9 @@ def _practice(turn: Turn, practices: Sequence[Found], taxa: Sequence[str]) -> li
         and any(w in text for w in f.record.words)
     ]
     if "depth-of" not in aspects(turn.kb, turn.reading):
-        found = [f for f in found if f.record.topic in ("pond", "predators") and f.met >= 2]
+        season = turn.reading.season if "asks-where" in turn.cues else ""
+        found = [f for f in found if (f.record.topic in ("pond", "predators") and f.met >= 2)
+                 or (f.record.topic == "depth" and season and season in f.record.words)]
     name = label(turn.kb, taxa[0]) if len(taxa) == 1 else ""
     return [advice(PRACTICE, f.record, "point", say.titled(name, f.record.text) if name else "") for f in found[:2]]
 

@@ -32,8 +32,16 @@ PRESSURE, DEEP = "barotrauma", 7600
 """The word under which cautions on pressure are found, and the depth (mm, 25 ft) from which it is meant."""
 HEAT, WARM = ("heat", "wave", "warm", "water"), 18
 """The words under which cautions on warm water are found, and the temperature (degrees C) from which it is meant."""
-URGENT, URGENT_HURT = "first-aid", 0.75
+URGENT, URGENT_HURT = "first-aid", 0.5
 """The topic of harm to people, and the share of the best score from which it is told alone to one who is hurt."""
+ACTS = 2
+"""So many things to do for a wound are told before what needs a doctor whatever was asked."""
+SINGLE_WORD = 2.0
+"""A topic asked for by less (no phrase of two words) does not lead away from what somebody who is hurt was told."""
+DECIDING = ("heat", "invasive", "snakehead")
+"""Topics that say whether a fish should be fished for or released at all: they come before how it is done."""
+UNWANTED = ("invasive", "snakehead")
+"""Those of them that hold of some kinds whenever such a fish is handled."""
 DISCLAIMER = "aid-disclaimer"
 ADVISORY = "eat-advisory"
 
@@ -45,9 +53,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     taxa = species_of(kb, asked)
     told = (*((PRESSURE,) if _from_the_deep(turn) else ()), *(HEAT if _in_warm_water(turn) else ()))
     found = weigh(kb, PREFIX, (*turn.reading.words, *told), taxa)
-    wanted = _topics(found, "hurt" in turn.cues) or ((BASICS if taxa else ()) if _names_fish(turn) else ())
-    if not wanted:
-        wanted = _carried(turn) or BASICS
+    wanted = _deciding(found, _wanted(turn, found, bool(taxa)))
     chosen = _chosen(found, wanted, bool(taxa))
     if not chosen:
         return plain("handling", care.NO_ADVICE), turn.held
@@ -79,6 +85,30 @@ def _in_warm_water(turn: Turn) -> bool:
 
 def _names_fish(turn: Turn) -> bool:
     return bool(subjects(turn, carried=False))
+
+
+def _wanted(turn: Turn, found: Sequence[Found], known: bool) -> tuple[str, ...]:
+    """The topics to tell of: those asked for, those of the last answer where the line only goes on, else the basics."""
+    carried = _carried(turn)
+    names = _names_fish(turn)
+    if carried[:1] == (URGENT,) and not names and not any(s >= SINGLE_WORD for _, s in topics(found)):
+        return (URGENT,)
+    asked = _topics(found, "hurt" in turn.cues)
+    if asked or not names or (carried and "what-about" in turn.cues):
+        return asked or carried or BASICS
+    return BASICS if known else carried or BASICS
+
+
+def _deciding(found: Sequence[Found], wanted: tuple[str, ...]) -> tuple[str, ...]:
+    """The topics behind those that say whether a fish of these kinds should be caught or let go at all.
+
+    Warm water must be told of; that a kind is unwanted always counts where it is handled or let go.
+    """
+    if not set(wanted) & {*BASICS, *DECIDING}:
+        return wanted
+    leading = [f for f in found if _leads(f) and f.fit > GENERAL and f.record.topic in DECIDING]
+    before = dict.fromkeys(f.record.topic for f in leading if f.met > 0 or f.record.topic in UNWANTED)
+    return (*before, *(t for t in wanted if t not in before))
 
 
 def _topics(found: Sequence[Found], hurt: bool) -> tuple[str, ...]:
@@ -117,7 +147,16 @@ def _chosen(found: Sequence[Found], wanted: Sequence[str], known: bool) -> list[
         acts = _shared_acts([f for f in pool if f.met > 0])
         pool = [f for f in pool if f.met > 0 or (_leads(f) and (f.fit > GENERAL or _urgent(f, acts)))]
     pool.sort(key=lambda f: (f.fit <= SOME_KIN, by_topic[f.record.topic], -_weight(f), f.record.id))
-    return pool
+    return _act_first(pool)
+
+
+def _act_first(pool: list[Found]) -> list[Found]:
+    """The cautions with what a wound calls for first, and behind it when a doctor must see any such wound."""
+    first = pool[0] if pool else None
+    if first is None or first.record.topic != URGENT or first.met > 0:
+        return pool
+    acts = [f for f in pool if f.met > 0 and f.record.topic == URGENT][:ACTS]
+    return [*acts, *(f for f in pool if f not in acts)]
 
 
 def _shared_acts(found: Sequence[Found]) -> set[str]:

@@ -27,7 +27,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     known = subjects(turn, carried=False)
     if known:
         blocks.append(Block("help", say.known_fish(label(turn.kb, known[0])), claim=False))
-    elif not turn.cues & {"meddling", "medical"} and blocks[0].text != say.NOT_UNDERSTOOD:
+    elif not turn.cues & {"meddling", "medical"} and blocks[0].text not in (say.NOT_UNDERSTOOD, say.PET):
         blocks.append(Block("help", say.OUTSIDE_WAY_ON, claim=False))
     return Answer("out-of-scope", tuple(blocks), known), turn.held
 
@@ -38,6 +38,8 @@ def _text(turn: Turn) -> str:
         return say.MEDDLING
     if "medical" in cues:
         return say.MEDICAL
+    if {"pet", "ill"} <= cues:
+        return say.PET
     if "abundance" in cues or "asks-many" in cues:
         return say.ABUNDANCE
     if reading.outside and (echo := safe_echo(reading.outside[0])):

@@ -14,8 +14,9 @@ from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import species_of
 from assistant.dialogue.telling import advice, cut, plain
 from assistant.dialogue.turn import Turn
+from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Practice
-from assistant.reasoning.advice import ABOUT_FISH, ABOUT_KIN, GENERAL, SOME_KIN, Found, topics, weigh
+from assistant.reasoning.advice import ABOUT_FISH, ABOUT_KIN, GENERAL, SOME_KIN, Found, line_stems, topics, weigh
 from assistant.text import key, singular, word_set
 
 PREFIX = "practice"
@@ -28,6 +29,13 @@ FEW = 3
 COMMON = "common-practice"
 GEAR = word_set("hook hooks bait baits rig rigs lure lures line leader depth")
 """Words of a line that asks for tackle and not for restraint."""
+ON_THE_HOOK = word_set("bait baits lure lures")
+SETTING, ASKS_SETTING = frozenset({"depth", "time", "cover", "season"}), word_set("deep depth when where time month")
+"""Topics on when and where to fish, and the words by which they are asked for where a bait is asked for, too."""
+ASKS_MORE = frozenset({"asks-how", "asks-what", "asks-when", "asks-where", "why", "which-of"})
+"""Question words that a yes or a no does not answer."""
+YES_NO = word_set("can could do does did will would")
+THING = ("cue", "cue-bait-thing")
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -46,6 +54,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     blocks = cut(blocks, "more" in turn.cues, 4 if asked else 3)
     if len(asked) == 1 and (name := kinds_name(turn.kb, asked[0])).lower() not in blocks[0].text.lower():
         blocks[0] = Block(blocks[0].kind, say.titled(name, blocks[0].text), statements=blocks[0].statements)
+    blocks = _yes_no(turn, blocks, asked, taxa)
     return Answer(
         "tackle", (*_fight(turn), *_headed(blocks), *_basis(turn, blocks), *remarks), taxa=told_taxa(turn, shown)
     ), turn.held
@@ -88,24 +97,64 @@ def _points(turn: Turn, taxa: Sequence[str]) -> list[Block]:
     ]
     if GEAR & set(turn.reading.words):
         found = [f for f in found if f.record.topic != "ethics"]
-    chosen = _asked_for(found) or _usual(found, bool(taxa))
+    chosen = _asked_for(found, turn.reading.words) or _usual(found, bool(taxa))
     return [advice(PREFIX, f.record, "point", _worded(turn, f)) for f in chosen]
 
 
-def _asked_for(found: Sequence[Found]) -> list[Found]:
-    ranked = topics(found)
+def _asked_for(found: Sequence[Found], words: Sequence[str]) -> list[Found]:
+    ranked = list(topics(found))
     if not ranked:
         return []
+    if ON_THE_HOOK & set(words) and not ASKS_SETTING & set(words):
+        ranked.sort(key=lambda ts: ts[0] in SETTING)
     first = ranked[0][0]
     best = ranked[0][1]
     wanted = [t for t, s in ranked if t == first or s >= 0.75 * best][:2]
     out = sorted(
         (f for f in found if f.record.topic in wanted and f.met > 0),
-        key=lambda f: (-round(f.met + 0.5 * f.fit, 2), f.record.id),
+        key=lambda f: (_behind(f.record.topic, wanted), -round(f.met + 0.5 * f.fit, 2), f.record.id),
     )
     narrow = [f for f in out if f.fit >= ABOUT_KIN] or out
     rest = [f for t in BESIDE if t not in wanted for f in _best(found, t)]
     return narrow + (rest if narrow and narrow[0].fit >= ABOUT_KIN else [])
+
+
+def _behind(topic: str, wanted: Sequence[str]) -> bool:
+    """True for when and where to fish behind a bait that is asked for."""
+    return wanted[0] not in SETTING and topic in SETTING
+
+
+def _yes_no(turn: Turn, blocks: list[Block], asked: Sequence[str], taxa: Sequence[str]) -> list[Block]:
+    """The blocks begun with whether these fishes take the bait that the line asks about, as far as that is told."""
+    kb, words = turn.kb, turn.reading.words
+    asks = turn.cues & {"asks-do", "asks-can"} or (words and words[0] in YES_NO)
+    if len(asked) != 1 or not asks or turn.cues & ASKS_MORE:
+        return blocks
+    things = _things(kb, words)
+    if not things:
+        return blocks
+    wanted = line_stems(things[0].split())
+    found = [f for f in weigh(kb, PREFIX, things[0].split(), taxa) if f.fit == SOME_KIN or f.fit >= ABOUT_KIN
+             if any(line_stems(x.split()) == wanted for x in _things(kb, key(f.record.text).split()))]
+    if not found:
+        none = Block("point", care.bait_not_told(kinds_name(kb, asked[0], 2), things[0]), claim=False)
+        return [none, *blocks]
+    best = min(found, key=lambda f: (-f.fit, not _positive(f), f.record.topic != "bait", -f.met, f.record.id))
+    told = _worded(turn, best)
+    first = advice(PREFIX, best.record, "point", care.taken(told) if _positive(best) else told)
+    return [first, *(b for b in blocks if b.statements != first.statements)]
+
+
+def _things(kb: KnowledgeBase, words: Sequence[str]) -> list[str]:
+    """The baits and lures named among some words; a pair of words ("plastic worms") counts as one."""
+    out: list[str] = []
+    at = 0
+    while at < len(words):
+        pair = " ".join(words[at : at + 2])
+        named = next((p for p in (pair, words[at]) if any(e[:2] == THING for e in kb.spoken(p))), "")
+        out += [named] if named else []
+        at += max(1, len(named.split()))
+    return out
 
 
 def _usual(found: Sequence[Found], known: bool) -> list[Found]:
@@ -152,7 +201,7 @@ def _ranked(turn: Turn, asked: tuple[str, ...]) -> tuple[str, ...]:
 
 
 def _positive(found: Found) -> bool:
-    return not any(w in found.record.text.lower().split() for w in ("seldom", "poor", "never"))
+    return not any(w in found.record.text.lower().split() for w in ("seldom", "poor", "never", "ignores", "forbid"))
 
 
 def _headed(blocks: Sequence[Block]) -> list[Block]:

@@ -152,3 +152,104 @@ def test_a_fin_in_a_person_is_no_hook(line: str, talk: Talk) -> None:
     """What to do about a fin that sticks in a hand or foot begins with medical care, not with hooks."""
     answer, _ = talk(line)
     assert answer.intent == "handling" and answer.blocks[0].text.startswith("Get medical care now for a spine")
+
+
+@pytest.mark.parametrize(("line", "first"), [
+    ("green sunfish swallowed my hook", "deep-hook-cut"),
+    ("a pike swallowed my lure", "deep-hook-cut"),
+    ("I hooked my hand", "hook-in-person"),
+    ("my dog swallowed a hook", "hook-in-pet"),
+    ("my son swallowed a hook", "hook-swallowed"),
+    ("do I need a tetanus shot after a fish hook", "aid-tetanus"),
+    ("can i get sick from a fish poke", "aid-infection"),
+    ("got poked by a crappie", "aid-wash"),
+    ("I cut my hand on a walleye gill cover", "aid-wash"),
+    ("pike teeth cut my hand", "aid-wash"),
+    ("bullhead poked my finger what do i do", "aid-wash"),
+    ("madtom stung me, burns like crazy", "aid-hot-water"),
+    ("catfish stuck me and the spine broke off in my hand", "aid-serious"),
+])
+def test_the_act_that_helps_comes_first(line: str, first: str, talk: Talk) -> None:
+    """A wound is answered with what to do for it; a fish that swallowed a hook is no person with one in the hand."""
+    answer, _ = talk(line)
+    assert answer.intent == "handling" and answer.blocks[0].statements == (f"caution:{first}",)
+
+
+def test_what_needs_a_doctor_follows_every_wound(talk: Talk) -> None:
+    """Behind what to do it is said when to see a doctor, and that a doctor decides."""
+    for line in ("got poked by a crappie", "madtom stung me, burns like crazy", "bullhead poked my finger"):
+        told = [s for b in talk(line)[0].blocks for s in b.statements]
+        assert {"caution:aid-serious", "caution:aid-disclaimer"} <= set(told)
+
+
+def test_a_wound_stays_the_topic(talk: Talk) -> None:
+    """ "Its deep" after a hook in a finger speaks of the wound, not of deep water."""
+    answer, _ = talk("fish hook in my finger", "its deep")
+    assert answer.blocks[0].statements[0] in ("caution:aid-serious", "caution:hook-in-person")
+    figures, _ = talk("green sunfish swallowed my hook", "will it die")
+    assert figures.blocks[0].statements == ("caution:deep-hook-figures",)
+
+
+@pytest.mark.parametrize(("line", "first"), [
+    ("Which fish can hurt me?", "which-hurt"),
+    ("are sunfish spines poisonous", "spines-no-venom"),
+    ("is a bluegill sting dangerous", "spines-no-venom"),
+    ("is a madtom sting dangerous", "madtom-venom"),
+    ("do bass bite people", "bites-little"),
+    ("do pike bite people", "touch-toothy"),
+])
+def test_whether_a_fish_can_hurt_is_no_wound(line: str, first: str, talk: Talk) -> None:
+    """Asked what a fish can do to people, the answer says it, with no first aid for a wound that nobody has."""
+    answer, _ = talk(line)
+    assert answer.intent == "handling" and answer.blocks[0].statements == (f"caution:{first}",)
+
+
+@pytest.mark.parametrize(("line", "first"), [
+    ("Can I eat crappie raw?", "eat-raw"),
+    ("how often can i eat walleye", "eat-advisory"),
+    ("is bluegill safe for kids to eat", "eat-sensitive"),
+    ("Is mercury bad in walleye?", "eat-mercury-ranking"),
+    ("how thick ice for a truck", "ice-drive"),
+    ("how thick should ice be to walk on", "ice-thickness"),
+    ("Caught a bass and its belly is bloated", "deep-water-decide"),
+    ("why is my perch's stomach coming out of its mouth", "deep-water-decide"),
+    ("should i poke the swim bladder of a perch", "fizzing"),
+    ("Is it too hot to catch and release trout?", "heat-trout-watch"),
+    ("what water temp should I stop trout fishing", "heat-trout-watch"),
+    ("can I catch and release muskie in summer", "heat-muskie"),
+    ("what do i do with a round goby i caught", "invasive-report"),
+    ("how do i release a snakehead", "snakehead-do-not-release"),
+    ("How do I release a fish so it lives?", "release-basic"),
+    ("is it ok to drop a fish back in the water", "release-basic"),
+    ("how do you take a hook out of a sunfish without hurting it", "unhook-basic"),
+    ("how do i keep a hook from going too deep", "strike-early"),
+    ("will a bluegill live if i leave the hook in", "deep-hook-figures"),
+    ("do rubber nets hurt fish less", "net-choice"),
+    ("do circle hooks work better for release", "release-hooks"),
+])
+def test_what_is_asked_leads(line: str, first: str, talk: Talk) -> None:
+    """The caution that answers the question is told first; whether to fish or release at all comes before how."""
+    answer, _ = talk(line)
+    assert answer.intent == "handling" and answer.blocks[0].statements == (f"caution:{first}",)
+
+
+def test_warm_water_stays_the_topic_for_the_next_fish(talk: Talk) -> None:
+    """ "What about bass" after a water temperature speaks of warm water, not of how a bass is held."""
+    answer, _ = talk("water is 72 degrees can i fish for trout", "what about bass")
+    assert answer.blocks[0].statements == ("caution:heat-any",)
+
+
+@pytest.mark.parametrize("line", [
+    "hook is deep in the fishes throat",
+    "can I release fish caught in deep water",
+    "how deep should I fish for crappie",
+])
+def test_the_depth_of_a_hook_or_of_water_is_no_shape_of_a_fish(line: str, talk: Talk) -> None:
+    """ "Deep" told of a hook or of water is not read as a deep body, and no fish is named from it."""
+    assert not set(talk(line)[0].taxa) & {"lepomis-macrochirus"}
+
+
+def test_pets_are_for_a_vet(talk: Talk) -> None:
+    """A fish kept at home that ails is out of scope, and it is said who can help."""
+    answer, _ = talk("my goldfish is sick")
+    assert answer.intent == "out-of-scope" and "vet" in answer.blocks[0].text

@@ -8,6 +8,7 @@ from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.tackle import handle
 from assistant.model.knowledge import KnowledgeBase
+from tests.dialogue.conftest import Talk
 from tests.helpers.turns import fish, group, turn_of
 
 
@@ -27,7 +28,7 @@ def text(answer: Answer) -> str:
         ("circle hook or j hook", "ictalurus-punctatus", ("circle",)),
         ("ice jig size for perch", "perca-flavescens", ("ice", "smallest")),
         ("do white bass hit spinners", "morone-chrysops", ("spinners",)),
-        ("bowfin on a lure possible", "amia-calva", ("yes", "jigs")),
+        ("bowfin on a lure possible", "amia-calva", ("jigs", "spinnerbaits")),
         ("bait for a flathead live or dead", "pylodictis-olivaris", ("live",)),
         ("minnow rig light line size", "pomoxis-annularis", ("lb",)),
         ("gear for a kids first sunny", "lepomis-gibbosus", ("float",)),
@@ -78,3 +79,63 @@ def test_bait_is_not_the_fish(kb: KnowledgeBase) -> None:
         turn_of(kb, "hook for crappie with minnows", group("crappies", "crappie"), group("minnows", "minnows"))
     )
     assert "pomoxis-annularis" in answer.taxa and "notemigonus-crysoleucas" not in answer.taxa
+
+
+@pytest.mark.parametrize(("line", "first"), [
+    ("is a number 8 hook bigger than a number 4", "hook-numbers"),
+    ("How do hook sizes work?", "hook-numbers"),
+    ("Why do I keep missing bites from bluegill?", "hook-bluegill"),
+    ("When do walleye bite best?", "time-walleye"),
+    ("What time of day is best for bluegill?", "time-sunfish"),
+    ("best time of year to catch bluegill", "season-sunfish"),
+    ("best month for white bass", "season-white-bass"),
+    ("How do I catch bigger bluegill instead of little ones?", "big-bluegill-hook"),
+    ("where do i find big bluegills", "depth-bluegill-summer"),
+    ("ice fishing bluegill depth", "depth-bluegill-ice"),
+    ("how do I catch crappie through the ice", "jig-perch-ice"),
+    ("whats the right line for bass", "line-bass"),
+    ("line for walleye", "line-walleye"),
+    ("catfish bait at night", "bait-catfishes"),
+    ("best lure for largemouth in summer", "bait-bass"),
+    ("how do you set a circle hook", "circle-catfish"),
+    ("Can I catch bluegill without a bobber?", "float-none"),
+    ("why wont the bass bite", "time-any"),
+    ("how do i start fishing", "setup-any"),
+    ("minnows or worms for crappie", "bait-crappie"),
+])
+def test_the_practice_asked_for_leads(line: str, first: str, talk: Talk) -> None:
+    """Numbers of hooks, times, seasons, lines, baits, ice: what is held of the thing asked for is told first."""
+    answer, _ = talk(line)
+    assert answer.intent == "tackle" and answer.blocks[0].statements == (f"practice:{first}",)
+    assert "You also asked" not in text(answer)
+
+
+def test_a_season_alone_goes_on_with_what_was_asked(talk: Talk) -> None:
+    """ "And in summer" after a depth in spring tells the depth in summer."""
+    answer, _ = talk("How deep should I fish for crappie in spring?", "and in summer")
+    assert answer.intent == "tackle" and answer.blocks[0].statements == ("practice:depth-crappie-summer",)
+
+
+def test_where_a_fish_is_in_a_season_begins_with_its_depth_then(talk: Talk) -> None:
+    """ "Where are crappie in summer" begins with the depth held for that season."""
+    answer, _ = talk("where are crappie in summer")
+    assert answer.intent == "habitat" and answer.blocks[0].statements == ("practice:depth-crappie-summer",)
+
+
+@pytest.mark.parametrize(("line", "begins"), [
+    ("do bluegill like corn", "Nothing on corn is told"),
+    ("can you catch sunfish on bread", "Nothing on bread is told"),
+    ("can I use worms for bass", "Nothing on worms is told"),
+    ("will a crappie bite on a worm", "Yes. Live minnows beat worms"),
+    ("do carp like corn", "Yes. "),
+    ("do redears take crickets", "Fish the bottom"),
+])
+def test_whether_a_fish_takes_a_bait_is_answered(line: str, begins: str, talk: Talk) -> None:
+    """Yes where the bait stands in what is held for these fishes, that nothing is told where it does not."""
+    answer, _ = talk(line)
+    assert answer.intent == "tackle" and answer.blocks[0].text.startswith(begins)
+
+
+def test_how_is_not_answered_with_yes(talk: Talk) -> None:
+    """A question that begins with how gets no yes."""
+    assert not talk("how do you fish for bowfin")[0].blocks[0].text.lower().startswith(("yes", "bowfin: yes"))
