@@ -129,6 +129,8 @@ def read_counted(text: str, resolve: Resolve) -> tuple[tuple[int, Named, c.Lengt
         count = count_of(match["n"]) if match else None
         words = _clean(match["name"]).split() if match else []
         named = next((n for n in range(len(words), 0, -1) if resolve(" ".join(words[:n]))), 0)
+        if match is None and found and not lengths and not _rest(re.sub(r"\b(?:ok|okay|alright|legal)\b", " ", rest)):
+            continue
         if match is None or not count or not named or _rest(" ".join((match["before"], *words[named:]))):
             return ()
         if len(lengths) > 1:
