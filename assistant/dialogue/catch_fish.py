@@ -28,7 +28,7 @@ _BETWEEN = re.compile(
     r"|^(?:a |an |the )?(?P<c>.+?)\s*(?: x |×|-x-)\s*(?P<d>.+?)(?: hybrid| cross)?$"
     r"|^(?:a |an |the )?(?P<e>[\w ]+?)[-–](?P<f>[\w ]+?) (?:hybrid|cross)$", re.IGNORECASE)
 _FILLER = re.compile(
-    r"\b(?:i|we|have|has|got|had|caught|landed|hooked|just|now|here|there|please|it|it's|its|is|was|a|an|the|this|that|my|"
+    r"\b(?:i|we|want|wanna|plan|planning|going|go|trip|have|has|got|had|caught|landed|hooked|just|now|here|there|please|it|it's|its|is|was|a|an|the|this|that|my|"
     r"our|one|more|with|of|at|on|in|from|by|to|and|but|about|fish|fishes|measured|measuring|measures|long|nice|big|small|decent|"
     r"fat|some|kind|sort|looks|like|think|probably|keep|today|me|said|says|caught|catch|single|another|already|so|good)\b",
     re.IGNORECASE)
@@ -122,7 +122,7 @@ def read_counted(text: str, resolve: Resolve) -> tuple[tuple[int, Named, c.Lengt
 
     Nothing where one of them has no count, or more than one length.
     """
-    found = []
+    found: list[tuple[int, Named, c.Length]] = []
     for piece in (p for p in _ADDED.split(text) if p.strip()):
         lengths, rest = read_lengths(piece)
         match = _AMOUNT.match(rest)

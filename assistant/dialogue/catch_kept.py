@@ -133,9 +133,15 @@ def _wants_more(piece: str) -> bool:
     return bool(lengths) and counted is not None and (count_of(counted["n"]) or 0) > len(lengths)
 
 
+_NEXT = re.compile(r"\s*(?:and\s+|but\s+)?(?:another|one more|any more|some more|more)\b", re.IGNORECASE)
+"""The fish asked about, beside those kept."""
+
+
 def _goes_on(piece: str) -> bool:
     """Does a piece go on telling of kept fish: a further count, or a part of those just named?"""
     part = _PART.match(piece)
+    if _NEXT.match(piece):
+        return False
     if _COUNTED.match(piece) or re.fullmatch(rf"\s*(?:and\s+)?(?:\d+|{_WORDS})\s*", piece, re.IGNORECASE):
         return True
     return part is not None and bool(read_lengths(part["rest"])[0])

@@ -48,10 +48,11 @@ MOST_FISH = 12
 
 @dataclass(frozen=True, slots=True)
 class Spoken:
-    """What the conversation holds about rules: the last catch, and whether the rules of a place were asked for."""
+    """What the conversation holds about rules: the last catch, and whether a survey or a duty (``topic``) was asked."""
 
     query: CatchQuery | None = None
     surveying: bool = False
+    topic: str = ""
 
 
 def spoken(held: Held) -> Spoken:
