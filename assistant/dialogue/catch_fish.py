@@ -28,7 +28,7 @@ _BETWEEN = re.compile(
     r"|^(?:a |an |the )?(?P<c>.+?)\s*(?: x |×|-x-)\s*(?P<d>.+?)(?: hybrid| cross)?$"
     r"|^(?:a |an |the )?(?P<e>[\w ]+?)[-–](?P<f>[\w ]+?) (?:hybrid|cross)$", re.IGNORECASE)
 _FILLER = re.compile(
-    r"\b(?:i|we|have|has|got|had|caught|landed|hooked|just|now|here|there|please|it|it's|its|is|was|a|an|the|this|that|my|"
+    r"\b(?:i|we|want|wanna|plan|planning|going|go|trip|have|has|got|had|caught|landed|hooked|just|now|here|there|please|it|it's|its|is|was|a|an|the|this|that|my|"
     r"our|one|more|with|of|at|on|in|from|by|to|and|but|about|fish|fishes|measured|measuring|measures|long|nice|big|small|decent|"
     r"fat|some|kind|sort|looks|like|think|probably|keep|today|me|said|says|caught|catch|single|another|already|so|good)\b",
     re.IGNORECASE)
@@ -122,13 +122,15 @@ def read_counted(text: str, resolve: Resolve) -> tuple[tuple[int, Named, c.Lengt
 
     Nothing where one of them has no count, or more than one length.
     """
-    found = []
+    found: list[tuple[int, Named, c.Length]] = []
     for piece in (p for p in _ADDED.split(text) if p.strip()):
         lengths, rest = read_lengths(piece)
         match = _AMOUNT.match(rest)
         count = count_of(match["n"]) if match else None
         words = _clean(match["name"]).split() if match else []
         named = next((n for n in range(len(words), 0, -1) if resolve(" ".join(words[:n]))), 0)
+        if match is None and found and not lengths and not _rest(re.sub(r"\b(?:ok|okay|alright|legal)\b", " ", rest)):
+            continue
         if match is None or not count or not named or _rest(" ".join((match["before"], *words[named:]))):
             return ()
         if len(lengths) > 1:

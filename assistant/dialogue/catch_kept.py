@@ -19,9 +19,12 @@ _GONE = r"eaten|ate|given away|gave away|cooked|fried"
 _TAKEN = r"kept|keeping|taken|took|bagged|in hand|in possession|on board"
 _STORED = re.compile(rf"\b(?:in|at|from)?\s*(?:the|my|our|a)?\s*{_STORE}\b", re.IGNORECASE)
 _EATEN = re.compile(rf"\b(?:{_GONE}|for lunch|for breakfast)\b", re.IGNORECASE)
+_WORDS = "|".join(sorted(NUMBER_WORDS, key=len, reverse=True))
+_ANY_COUNT = rf"(?:\d+|(?:{_WORDS}))\b"
 _KEPT = re.compile(
     rf"\b(?:{_TAKEN}|keep already|possessed|already (?:have|has|got)|have already|{_GONE}|"
     rf"(?:in|on) (?:the|my|our|a) {_BOX}|on a stringer)\b"
+    rf"|(?<![\d.])\b{_ANY_COUNT}(?: [a-z'-]+){{1,3}}? (?:already|so far)\b"
     rf"|\b{_STORE}\b|\b(?:nothing|none|no fish) (?:else )?(?:so far|yet|in)\b"
     rf"|\bfirst (?:fish|one|of the day|keeper)\b|\bhave(?:n't| not) kept\b", re.IGNORECASE)
 _NOTHING = re.compile(
@@ -29,8 +32,6 @@ _NOTHING = re.compile(
     r"(?: (?:is|was|were|has been|else|others?|fish))*\s*(?:kept|keeping|taken|bagged|so far|yet|in (?:the|my|our)\b)"
     r"|\bkept (?:nothing|none|no fish|zero|0)\b|\bfirst (?:fish|one|of the day|keeper)\b"
     r"|\bhave(?:n't| not) kept\b|\bno (?:\w+ ){1,2}?kept\b", re.IGNORECASE)
-_WORDS = "|".join(sorted(NUMBER_WORDS, key=len, reverse=True))
-_ANY_COUNT = rf"(?:\d+|(?:{_WORDS}))\b"
 _COUNT = re.compile(rf"\b(?P<n>{_ANY_COUNT})(?:\s+(?:others?|more|of them))?(?!\s*[/.]\d)", re.IGNORECASE)
 _COUNTED = re.compile(
     rf"^\s*(?:and\s+|plus\s+|with\s+|also\s+)*(?P<n>{_ANY_COUNT})(?!\s*[/.]\d)\s+[A-Za-z]", re.IGNORECASE)
@@ -41,7 +42,8 @@ _PART = re.compile(
 _SEAMS = re.compile(
     rf",|\s+(?:and|plus|with|but)\s+(?=(?:i |we )?(?:have |has |already )*{_ANY_COUNT}"
     r"(?!\s*(?:cm|in\b(?! (?:the|my|our)\b)|mm|\"|/)))"
-    rf"|\s+(?:and|with|but)\s+(?=(?:nothing|none|no fish)\b)", re.IGNORECASE)
+    rf"|\s+(?:and|with|but)\s+(?=(?:nothing|none|no fish)\b)|\s+(?:and|but)\s+(?=(?:i |we )?(?:have )?kept\b)",
+    re.IGNORECASE)
 _OF_THEM = re.compile(
     r"\b(?:of (?:them|those|these|which)|over|under|longer|above|below|bigger|smaller|both|all|neither)\b",
     re.IGNORECASE)
@@ -131,9 +133,15 @@ def _wants_more(piece: str) -> bool:
     return bool(lengths) and counted is not None and (count_of(counted["n"]) or 0) > len(lengths)
 
 
+_NEXT = re.compile(r"\s*(?:and\s+|but\s+)?(?:another|one more|any more|some more|more)\b", re.IGNORECASE)
+"""The fish asked about, beside those kept."""
+
+
 def _goes_on(piece: str) -> bool:
     """Does a piece go on telling of kept fish: a further count, or a part of those just named?"""
     part = _PART.match(piece)
+    if _NEXT.match(piece):
+        return False
     if _COUNTED.match(piece) or re.fullmatch(rf"\s*(?:and\s+)?(?:\d+|{_WORDS})\s*", piece, re.IGNORECASE):
         return True
     return part is not None and bool(read_lengths(part["rest"])[0])
@@ -222,4 +230,4 @@ def _name(text: str, resolve: Resolve) -> Named | None:
     known = [n for n in said.names if n.taxa]
     if not known:
         return Named(bare, ()) if re.search(r"[A-Za-z]{4}", bare) else None
-    return Named(known[0].words, tuple(dict.fromkeys(t for n in known for t in n.taxa)))
+    return Named(" and ".join(n.words for n in known), tuple(dict.fromkeys(t for n in known for t in n.taxa)))

@@ -26,13 +26,16 @@ _FRACTIONS = {"¼": "1/4", "½": "1/2", "¾": "3/4", "⅛": "1/8", "⅜": "3/8",
 _NUM = r"(?:\d+(?:\.\d+)?(?:[ -]\d+/\d+)?|\d+/\d+)"
 _IN = r"in(?:ch(?:es)?|s)?\b\.?(?!\s+(?:the|my|our|his|her|a|an|possession|all|total|bag|stock|storage)\b)"
 _UNIT = rf"(?:cm|centimet(?:er|re)s?|mm|millimet(?:er|re)s?|{_IN}|inchers?|\"|”|″|m\b|met(?:er|re)s?)"
+_EXACT = r"exactly|on the (?:nose|dot|line|button)|dead on|to the line"
 _LENGTH = re.compile(
     rf"(?P<word>(?:just|slightly|a hair|a touch|a bit|barely|well)?\s*"
-    rf"(?:about|around|roughly|approximately|approx\.?|maybe|perhaps|some|circa|ca\.?|~|exactly|over|above|longer than|"
-    rf"bigger than|more than|larger than|at least|or so|under|below|shorter than|smaller than|less than|nearly|almost|"
+    rf"(?:(?<!what )(?<!how )about|around|roughly|approximately|approx\.?|maybe|perhaps|some|circa|ca\.?|~|exactly|"
+    rf"over|above|longer than|bigger than|more than|larger than|at least|or so|under|below|shorter than|"
+    rf"smaller than|less than|nearly|almost|"
     rf"close to|short of|shy of|up to|at most|not over|between|from)\s+|~)?"
     rf"(?P<low>{_NUM})(?:\s*(?:{_UNIT})?\s*(?P<link>-|–|—|to|or|and)\s*(?P<high>{_NUM}))?"
-    rf"(?:\s*|-)(?P<unit>{_UNIT})(?P<after>\s*(?:or so|ish|give or take|(?:to the |at the )?fork(?: length)?|fl\b))?",
+    rf"(?:\s*|-)(?P<unit>{_UNIT})(?P<after>\s*"
+    rf"(?:or so|ish|give or take|{_EXACT}|(?:to the |at the )?fork(?: length)?|fl\b))?",
     re.IGNORECASE)
 _FEET = re.compile(
     rf"(?P<feet>\d+)\s*(?:ft|feet|foot|')\.?(?:\s*(?P<inches>{_NUM})\s*(?:{_IN}|\"|”|″))?", re.IGNORECASE)
@@ -151,7 +154,7 @@ def _length(match: re.Match[str]) -> c.Length:
         made = c.under(low, unit)
     elif word.endswith(("up to", "at most", "not over")):
         made = c.under(low, unit, True)
-    elif any(word.rstrip(".").endswith(w) for w in _ABOUT) or after in _ABOUT:
+    elif (any(word.rstrip(".").endswith(w) for w in _ABOUT) or after in _ABOUT) and not re.fullmatch(_EXACT, after):
         made = c.about(low, unit)
     else:
         made = c.measured(low, unit)

@@ -41,12 +41,12 @@ _AGE = re.compile(
     r"(?!\s*(?:cm|in|mm|kept))"
     r"|\b(?P<c>\d{1,2}|[a-z]+)[ -]?(?:years?[ -]?old|yr[ -]?old|y/?o)(?: angler| child| kid| boy| girl)?\b",
     re.IGNORECASE)
-_ADULT = re.compile(r"\b(?:an |the )?(?:adult|grown-?up|parent|father|mother|dad|mum|mom)"
+_ADULT = re.compile(r"\b(?:an |the )?(?:adults?|grown-?ups?|parents?|father|mother|dad|mum|mom)"
                     r"(?: (?:is |was )?(?:angler|fishing|holding the rod|holds the rod))?\b", re.IGNORECASE)
 _ROD = re.compile(r"\b(?:with )?(?:an? |the )?(?:adult|grown-?up|parent|father|mother|dad|mum|mom) "
                   r"(?:is |was )?(?:holding|holds|held) the rod\b", re.IGNORECASE)
-_CHILD = re.compile(r"\b(?:a |the |my )?(?:child|kid|boy|girl)(?: (?:is )?(?:fishing|angler|holding the rod))?\b",
-                    re.IGNORECASE)
+_CHILD = re.compile(r"\b(?:a |the |my )?(?:child|children|kids?|boys?|girls?)"
+                    r"(?: (?:is )?(?:fishing|angler|holding the rod))?\b", re.IGNORECASE)
 _SIDE_UNKNOWN = re.compile(
     r"\b(?:which |the )?side (?:is |was )?(?:not known|unknown|not sure|unclear|uncertain)\b|\bunknown side\b"
     r"|\b(?:not sure|don't know|do not know|unsure|no idea)(?: of)? (?:which|what|the) side\b"

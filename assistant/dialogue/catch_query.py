@@ -26,6 +26,11 @@ class KeptSaid:
     today: bool = True
     held: bool = True
 
+    @property
+    def mixed(self) -> bool:
+        """True where several kinds share one count ("30 crappie and perch")."""
+        return self.name is not None and " and " in self.name.words
+
 
 @dataclass(frozen=True, slots=True)
 class Step:

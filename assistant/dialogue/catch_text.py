@@ -27,9 +27,12 @@ _QUESTION = re.compile(
     r"[.,;:\s-]*\b(?:so |and |then |well )?(?:(?:can|may|could|should|do|must|shall) (?:i|we|he|she|they)"
     r"(?: have to)?|am i allowed to|are we allowed to|is it (?:ok|okay|fine|legal|allowed|lawful) to|ok to|okay to)\s+"
     r"(?:keep|take|have|kill|eat|release|harvest)(?:\s+(?:it|this|that|them|this one|that one|this fish|the fish|"
-    r"one|any|another|home|these|all|both))*(?:,? or which(?: one)?)?(?: home)?\s*[?.!]*\s*$"
+    r"one|any|another|more|home|these|all|both))*(?:,? or which(?: one)?)?(?: home)?\s*[?.!]*\s*$"
     r"|[.,;:\s-]*\b(?:keep or release|keep it or not|mine to keep|is it a keeper|(?:a )?keeper|keep it|keep|legal)"
     r"\s*\?+\s*$"
+    r"|[.,;:\s-]*\b(?:is that |are they |is it |would that be )?(?:ok|okay|alright|all right|allowed)\s*\?+\s*$"
+    r"|[.,;:\s-]*\b(?:and |so |what about |how about |is )?(?:one more|another(?: one)?|any more|some more)"
+    r"(?: (?:ok|okay|allowed|alright|fine|legal))?\s*\?+\s*$"
     r"|[.,;:\s-]*\b(?:so |and )?what (?:now|(?:do|can|should|may|must) (?:i|we) do"
     r"(?: with (?:it|each|them|both|this|that))?)"
     r"(?: of (?:them|these))?\s*[?.!]*\s*$", re.IGNORECASE)

@@ -71,6 +71,8 @@ SAME_ANSWER = frozenset(
         ("rules", "names"),
         ("rules", "range"),
         ("rules", "tackle"),
+        ("rules", "term"),
+        ("term", "rules"),
     }
 )
 """Pairs of which the second is no separate wish."""

@@ -38,12 +38,12 @@ def told_of(kb: KnowledgeBase, place: Place, day: date, intent: str) -> Answer:
     return Answer(intent, tuple(blocks))
 
 
-def all_waters(kb: KnowledgeBase) -> Answer:
+def all_waters(kb: KnowledgeBase, lead: str = say.WATERS_HELD) -> Answer:
     """The waters that rules are held for, by the land they lie in."""
     lands = [p for p in kb.all("place") if p.kind == COUNTRY]
     lines = [say.waters_of(p.label, _waters(kb, p)) for p in sorted(lands, key=lambda p: p.label)]
     points = [Block("point", line, claim=False) for line in lines]
-    return Answer("rules", (Block("lead", say.WATERS_HELD, claim=False), *points, Block("help", say.ASK_WATER,
+    return Answer("rules", (Block("lead", lead, claim=False), *points, Block("help", say.ASK_WATER,
                                                                                        claim=False)))
 
 

@@ -245,9 +245,22 @@ def no_rule(fish: str, place: str, may_go_back: bool) -> str:
     )
 
 
-def in_year_held(day: str, verdict: str) -> str:
-    """What the rules held say of the same day of their own year."""
-    return f"By the rules of the year held, on {day}: {lower_first(verdict)}"
+def in_year_held(days: str, verdict: str, one_day: bool) -> str:
+    """What the rules held say of the same day or days of their own year."""
+    return f"By the rules of the year held, {'on ' if one_day else ''}{days}: {lower_first(verdict)}"
+
+
+def if_it_is(fish: str, verdict: str) -> str:
+    """What holds for some of the fishes that a loose name may mean."""
+    return f"If it is surely {fish}: {lower_first(verdict)}"
+
+
+def listed_in_year(verdict: str, day: str) -> str:
+    """What the rules held say of a fish that must not go back, on the same day of their own year."""
+    return f"{verdict} So say the rules of the year held, on {day}."
+
+
+CAUGHT_AS_KEPT = "The fish caught are taken as kept; those put back at once do not count."
 
 
 def outside_year(place: str, first: str, last: str, day: str, yet: bool) -> str:

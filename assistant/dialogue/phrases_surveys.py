@@ -84,9 +84,9 @@ def closed_to_all(opens: str, tag: str) -> str:
     return sentence("closed to all fishing" + (f"; it opens again on {opens}" if opens else "") + tag)
 
 
-def closures(tag: str) -> str:
+def closures(days: str, tag: str) -> str:
     """A rule on all fish closes the water for part of the year."""
-    return sentence(f"a closure to all fishing holds here in part of the year{tag}")
+    return sentence(f"a closure to all fishing holds here in part of the year: {days}{tag}")
 
 
 def under_age(age: int) -> str:
@@ -116,6 +116,22 @@ def in_rule_year(day: str) -> str:
 def side_heading(place: str, differs: bool) -> str:
     """The side or part that the next lines are for."""
     return f"{place} only:" if differs else f"{place}:"
+
+
+ON_THE_DAY = {"harvest": "open on this day", "catch-and-release": "release only on this day",
+              "closed": "closed on this day"}
+
+
+def on_side(place: str, side: str) -> str:
+    """A border water with the side spoken of."""
+    return f"{place}, {side}"
+
+
+def later(first: str, last: str, label: str, stated: list[str], hours: bool, tag: str) -> str:
+    """A rule that begins later in the rule year, with what it states."""
+    span = f"from {first}" + (f" through {last}" if last else " on")
+    what = f": {'no fishing ' if hours else ''}{'; '.join(stated)}" if stated else ""
+    return sentence(f"{span} another rule holds here, {label}{what}{tag}")
 
 
 # --- topics -------------------------------------------------------------------------------------------------------
@@ -169,6 +185,60 @@ NO_DUTY_HERE = {
 def no_duty(topic: str, place: str) -> str:
     """Nothing held on a topic at a place."""
     return NO_DUTY[topic].replace("{place}", place) if place else NO_DUTY_HERE[topic]
+
+
+DUMP_NO = "No: leftover bait and bait water do not go into the lake or river."
+PENALTY = (
+    "It can bring a fine, and in many places the loss of the fish, the gear or the licence; how much differs from "
+    "place to place. A fish that is too small, too many or out of season goes back at once; if you kept one by "
+    "mistake, tell the agency rather than hide it."
+)
+SHARED = (
+    "Fish that you give away still count as kept by you for the day, so a full bag stays full. Whether anglers may "
+    "pool their bags is for the local rule to say; check it before you share a limit."
+)
+LICENCE_PRICE = (
+    "I hold no prices: they differ by state or province, age, residence and length of stay. The agency that sells the "
+    "licence lists them."
+)
+LICENCE_RELEASE = "Letting every fish go is no exemption in most places: the licence is for fishing, not for keeping."
+
+
+def hour_closed(hour: str, place: str, when: str, part: bool, text: str) -> str:
+    """An hour at which nobody may fish, on the day or in ``part`` of the month asked about."""
+    rest = " On the other days of the month no rule held closes that hour." if part else ""
+    return f"Closed at {hour} on {place}, {when}: {text[0].lower()}{text[1:]}{rest}"
+
+
+def hour_open(hour: str, place: str, when: str) -> str:
+    """An hour that no rule closes."""
+    return (f"No rule held for {place} closes {hour}, {when}; season, bag and length hold all the same, so ask for a "
+            "fish by name.")
+
+
+def no_age(place: str) -> str:
+    """No rule on age at a place."""
+    return f"By age, yes: the rules held for {place} keep nobody from fishing by age, child or adult."
+
+
+def age_told(place: str, age: int, may: bool | None, tag: str) -> str:
+    """An age rule, with yes or no where the angler's age is known."""
+    word = "" if may is None else "Yes: " if may else "No: "
+    text = f"only anglers under {age} may fish {place}{tag}."
+    return word + text if word else text[0].upper() + text[1:]
+
+
+def together(names: str, groups: str, at: str, above: str) -> str:
+    """Whether kinds share a bag, or only a limit ``above`` their bags."""
+    if groups:
+        return f"Yes: {names} count together {at}, in the bag of {groups}."
+    both = f", but both count toward {above}" if above else ""
+    return f"No: {names} do not count in one bag {at}{both}."
+
+
+def together_unknown(names: str, at: str) -> str:
+    """Kinds of which the rules name one or none."""
+    return f"Unknown: the rules held do not tell of a bag for each of these {at}: {names}."
 
 
 MEASURE_EXACT = "Do not stretch it and do not round up: 13.9 is not 14."
@@ -254,6 +324,10 @@ def unknown_place(name: str) -> str:
 
 # --- invented waters ----------------------------------------------------------------------------------------------
 
+RULES_INVENTED = (
+    "They are invented rules for invented waters, to practise with, and law nowhere: do not fish by them. No real rule "
+    "is held here; for real water read the current official rules."
+)
 WATERS_HELD = "Rules are held for invented waters only, to practise with; no real water has any here."
 ASK_WATER = "Ask what is open on one of them, or whether a fish caught there may be kept."
 

@@ -14,10 +14,11 @@ from datetime import date
 from decimal import Decimal
 
 from assistant.dialogue.catch_kept import read_kept
-from assistant.dialogue.catch_measures import NUMBER_WORDS, count_of, read_days, read_lengths
+from assistant.dialogue.catch_measures import read_days, read_lengths
 from assistant.dialogue.catch_notes import read_notes
 from assistant.dialogue.catch_query import CatchQuery, Circumstances, Named, Step
-from assistant.dialogue.catch_text import ASKED_FIRST, parse_catch
+from assistant.dialogue.catch_spelt import completed
+from assistant.dialogue.catch_text import parse_catch
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lexicon import lexicon_of
 from assistant.dialogue.reading import Measure, Reading
@@ -43,53 +44,15 @@ from assistant.text import key
 STILL_OPEN = 0.05
 """A candidate of an identification that is at least so likely cannot be excluded."""
 MOST_FISH = 12
-_SEVERAL = "|".join(word for word, n in NUMBER_WORDS.items() if n > 1)
-_HAVE = re.compile(
-    r"\b(?:(?:i|we)(?:'ve| have| ve)? )?(?:already )?(?:have|got|had|has)(?: already)? "
-    rf"(?=\d+\b|a limit|(?:{_SEVERAL})\b)", re.IGNORECASE
-)
-_HAVE_ONE = re.compile(
-    r"(?<=[,;.] )(?:and |but )?(?:i|we)(?:'ve| have)(?: got)?(?: already)? (?=(?:one|an?)\b)", re.IGNORECASE
-)
-"""Behind the question: one that is kept, not the one asked about."""
-_COUNT_ONLY = re.compile(
-    r"\W*(?:i |we )?(?:have |kept |got |just |only |about |a )*"
-    rf"(\d+|{'|'.join(NUMBER_WORDS)})(?: (?:so far|kept|today|already|fish|of them))*\W*"
-)
-_NO_UNIT = re.compile(
-    r"\b(over|under|above|below|longer than|shorter than) (\d+(?:\.\d+)?)(?!\s*(?:cm|mm|in\b|inch|\"|/|\.?\d|kg|lb))",
-    re.IGNORECASE,
-)
-_PART_OF = re.compile(
-    r"\s*(?:all|both|none|neither|one|two|three|\d+)\s+(?:of (?:them|those) )?"
-    r"(?:over|under|above|below|longer|shorter)",
-    re.IGNORECASE,
-)
-_LIMIT_WITH = re.compile(r"\b(limit) with (?=\d)", re.IGNORECASE)
-_DENIED = re.compile(
-    r",?\s*\b(?:not|isn't|wasn't)\s+(?:an?\s+)?\d+(?:\.\d+)?(?: \d/\d)?\s*(?:(?:cm|mm|in(?:ch(?:es)?)?)\b|\")?"
-    r"(?! (?:kept|fish|of))", re.IGNORECASE
-)
-"""A length that is taken back beside the right one ("66 cm, not 76")."""
-_IN_PLACE = re.compile(r"\b(\d+(?:\.\d+)?(?: \d/\d)?) in (?=(?:the )?(\w+(?: \w+){0,2}))", re.IGNORECASE)
-_SHORT_FORMS = (
-    (re.compile(r"\bim\b", re.IGNORECASE), "i'm"),
-    (re.compile(r"\bive\b", re.IGNORECASE), "i've"),
-    (re.compile(r"\b(can|don|couldn|haven)t\b", re.IGNORECASE), r"\1't"),
-    (re.compile(r"\b(?:and |but |so )?(?:what )?if (?:it|he|she|this one|that one|mine) (?:were|was|is|had been)\b",
-                re.IGNORECASE), " "),
-    (re.compile(r"\b(?:my|the) \w+ (?:says|said|thinks|reckons)(?: (?:it's|its|that it's|there are|there's))? ",
-                re.IGNORECASE), " "),
-    (re.compile(r"\banything else\b", re.IGNORECASE), "anything"),
-)
 
 
 @dataclass(frozen=True, slots=True)
 class Spoken:
-    """What the conversation holds about rules: the last catch, and whether the rules of a place were asked for."""
+    """What the conversation holds about rules: the last catch, and whether a survey or a duty (``topic``) was asked."""
 
     query: CatchQuery | None = None
     surveying: bool = False
+    topic: str = ""
 
 
 def spoken(held: Held) -> Spoken:
@@ -150,9 +113,11 @@ POINTING = frozenset({"it", "its", "this", "that", "same", "instead"})
 
 def without_kept(held: Held, query: CatchQuery | None) -> Held:
     """The conversation without lengths of fish that were kept before."""
-    kept = {k.length.low for s in (query.steps if query is not None else ()) for k in s.kept or ()}
-    own = {s.length.low for s in (query.steps if query is not None else ())}
-    return held.after(lengths=tuple(m for m in held.lengths if length_of(m).low not in kept - own))
+    steps = query.steps if query is not None else ()
+    kept = {k.length.low for s in steps for k in s.kept or ()} - {s.length.low for s in steps}
+    counts = {k.count for s in steps for k in s.kept or ()}
+    return held.after(lengths=tuple(
+        m for m in held.lengths if length_of(m).low not in kept and not (m.bare and length_of(m).value in counts)))
 
 
 def context_of(turn: Turn) -> Context:
@@ -160,7 +125,7 @@ def context_of(turn: Turn) -> Context:
     book = book_of(turn.kb)
     taxa_of, places_of = resolvers(turn.kb, turn.reading, book)
     held = turn.held
-    text = without_bait(_completed(turn, places_of), taxa_of, places_of)
+    text = without_bait(completed(turn, places_of, _kept_before(turn.held)), taxa_of, places_of)
     day, said = _day(turn)
     before = _before(turn, day or turn.clock)
     query = _parsed(text, taxa_of, places_of, turn, day or turn.clock, before)
@@ -211,61 +176,6 @@ def _parsed(
     if query is not None and not query.day_said and day != turn.clock:
         query = parse_catch(text, taxa_of, places_of, day, before, depth)
     return query
-
-
-def _completed(turn: Turn, places_of: Resolve) -> str:
-    """The line in the form that is read: short forms spelt out, a bare answer to our question made a whole phrase."""
-    text = turn.reading.text.replace("’", "'")
-    for pattern, full in _SHORT_FORMS:
-        text = pattern.sub(full, text)
-    if turn.reading.measures:
-        text = _DENIED.sub(" ", text)
-    if not _others(text):
-        text = _HAVE.sub(lambda m: ", kept " if m.start() else "kept ", text)
-        text = _HAVE_ONE.sub("kept ", text) if ASKED_FIRST.match(text) else text
-    lengths = [m for m in turn.reading.measures if m.kind == "length"] or list(turn.held.lengths)
-    text = _IN_PLACE.sub(lambda m: _inches(m, places_of), _LIMIT_WITH.sub(r"\1, kept ", text))
-    if lengths:
-        text = _NO_UNIT.sub(rf"\1 \2 {'cm' if lengths[-1].unit in ('cm', 'mm', 'm') else 'in'}", text)
-    return _answered(turn, text, places_of) or text
-
-
-def _inches(match: re.Match[str], places_of: Resolve) -> str:
-    """ "15 in Ollimarsh" as 15 inches before the name of a place."""
-    ahead = match[2].split()
-    if (before := match.string[: match.start()].lower().split()) and before[-1] in MONTHS:
-        return match[0]
-    place = any(places_of(" ".join(ahead[:n])) for n in range(len(ahead), 0, -1))
-    return f"{match[1]} in, " if place else match[0]
-
-
-def _others(text: str) -> bool:
-    """True when somebody else has the fish."""
-    return bool(re.search(r"\b(?:my|our|his|her) \w+ (?:has|have|got|had|kept)\b", text, re.IGNORECASE))
-
-
-def _answered(turn: Turn, text: str, places_of: Resolve) -> str:
-    """A bare answer to what was asked back as a phrase, or nothing."""
-    asked, reading = turn.held.asked, turn.reading
-    if turn.held.intent != "rules" or asked is None or len(reading.words) > 6:
-        return ""
-    bare = _COUNT_ONLY.fullmatch(text.lower())
-    if asked.kind == "count":
-        if bare:
-            return f"{count_of(bare[1])} kept"
-        nothing = reading.answer == "no" and not any(ch.isdigit() for ch in text)
-        return "nothing kept" if nothing or key(text) in ("none", "nothing", "zero") else ""
-    kept = _kept_before(turn.held)
-    if kept and _PART_OF.match(text) and asked.kind in ("kept-lengths", "length"):
-        return f"{kept} kept, {text}"
-    if asked.kind == "kept-lengths" and any(ch.isdigit() for ch in text):
-        return f"kept {text}"
-    if asked.kind == "age" and bare:
-        return f"angler aged {count_of(bare[1])}"
-    if asked.kind == "ice" and reading.answer in ("yes", "no"):
-        return "through the ice" if reading.answer == "yes" else "open water"
-    found = places_of(text) if asked.kind == "side" else ()
-    return f"{found[0]} side" if found else ""
 
 
 def _kept_before(held: Held) -> int:

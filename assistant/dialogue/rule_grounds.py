@@ -29,7 +29,7 @@ def rule_grounds(kb: KnowledgeBase, last: Answer) -> tuple[Block, ...]:
 
 
 def _point(kb: KnowledgeBase, book: Rulebook, rule: Rule) -> Block:
-    parts = [*(_season(book.seasons[s], rule) for s in rule.seasons if s in book.seasons), *_numbers(book, rule)]
+    parts = [*(season_of(book.seasons[s], rule) for s in rule.seasons if s in book.seasons), *numbers_of(book, rule)]
     if rule.under_age is not None:
         parts.append(say.under_age(rule.under_age))
     parts += [say.hours(book.hours[h].starts, book.hours[h].ends) for h in rule.closed_hours]
@@ -40,7 +40,7 @@ def _point(kb: KnowledgeBase, book: Rulebook, rule: Rule) -> Block:
     return Block("point", say.with_mode(text, say.MODE.get(rule.override, "")), statements=(f"rule:{rule.id}",))
 
 
-def _season(window: SeasonWindow, rule: Rule) -> str:
+def season_of(window: SeasonWindow, rule: Rule) -> str:
     """A window with its days in the year in which the rule begins."""
     year = date.fromisoformat(rule.valid_from).year
     first, last = day_in_year(window.opens, year), day_in_year(window.closes, year)
@@ -51,7 +51,8 @@ def _season(window: SeasonWindow, rule: Rule) -> str:
     return say.season(say.SEASON[window.mode], words.day_words(first), words.day_words(last))
 
 
-def _numbers(book: Rulebook, rule: Rule) -> list[str]:
+def numbers_of(book: Rulebook, rule: Rule) -> list[str]:
+    """What a rule states in numbers: bag, possession, limits within the bag, lengths."""
     parts = [] if rule.daily is None else [bag(rule.daily, bool(rule.aggregate))]
     if rule.no_daily_limit:
         parts.append(say.NO_LIMIT)

@@ -5,20 +5,25 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
+from typing import NamedTuple
 
+from assistant.dialogue import phrases_limits as limits
 from assistant.dialogue import phrases_rules as say
 from assistant.dialogue import phrases_surveys as tell
 from assistant.dialogue import rule_words as words
 from assistant.dialogue.answer import Block
 from assistant.dialogue.catch_judge import meant
 from assistant.dialogue.catch_query import Named
+from assistant.dialogue.rule_grounds import numbers_of, season_of
 from assistant.dialogue.rule_telling import special, statements
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.regulations import Rulebook
-from assistant.reasoning.outlook import Line, Outlook, outlooks
+from assistant.model.regulations import LAYERS, Rulebook
+from assistant.reasoning.outlook import Line, Outlook, outlooks, upcoming
 from assistant.text import join, unique
 
 MOST_LINES = 14
+WHOLE_YEAR = 364
+"""Days between the first and the last of a season that never closes."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,37 +37,76 @@ class Survey:
     rule_year: tuple[str, str]
 
 
-def survey(
-    kb: KnowledgeBase, book: Rulebook, place: str, day: date, named: Sequence[Named], only_open: bool = False
-) -> Survey:
-    """The rules at a place on a day, for the fishes named or for all that the rules there name.
+class Wish(NamedTuple):
+    """What is wanted of a survey: only which fishes are open, on which days they open, and of which side."""
 
-    ``only_open``: of all fishes it is only told which ones are open.
-    """
+    only_open: bool = False
+    when: bool = False
+    side: str = ""
+
+
+PLAIN = Wish()
+
+
+def survey(
+    kb: KnowledgeBase, book: Rulebook, place: str, day: date, named: Sequence[Named], wish: Wish = PLAIN
+) -> Survey:
+    """The rules at a place on a day, for the fishes named or for all that the rules there name."""
     here = book.positions(place)
     wanted = unique(t for n in named for m in meant(n, here, book) for t in _spread(m, book))
     name = " / ".join(unique(n.words.lower() for n in named))
-    where = words.place_words(kb, place)
-    found = outlooks(place, day, book, wanted)
-    lead = Block(
-        "lead", tell.outlook_lead(words.at_words(kb, place) if name else where, words.day_words(day), name), claim=False
-    )
+    found = sorted(_on_side(outlooks(place, day, book, wanted), wish.side), key=lambda o: not o.held)
+    one = found[0] if len(found) == 1 else None
+    where = words.place_words(kb, place) if one is None else _side(kb, place, one, len(here) > 1)
+    at = words.at_words(kb, place) if one is None or one.position.place == place else limits.on_water(where)
+    lead = Block("lead", tell.outlook_lead(at if name else where, words.day_words(day), name), claim=False)
     blocks = _orders(book, found)
-    brief = only_open and not wanted
-    sides = [_at(kb, book, _or_nearest(o, place, book, wanted), o, where, name, brief) for o in found]
+    wish = wish._replace(only_open=wish.only_open and not wanted)
+    labels = [_side(kb, place, o, len(here) > 1) for o in found]
+    sides = [
+        _at(kb, book, _or_nearest(o, place, book, wanted), o, label, name, wish)
+        for o, label in zip(found, labels, strict=True)
+    ]
     shared = [b for b in sides[0] if all(b in side for side in sides)] if sides else []
     blocks += shared
-    for outlook, side in zip(found, sides, strict=True):
+    for label, side in zip(labels, sides, strict=True):
         own = [b for b in side if b not in shared]
-        if own and len(found) > 1 and outlook.position.place != place:
-            only = tell.side_heading(words.place_words(kb, outlook.position.place), bool(shared))
-            blocks.append(Block("point", only, claim=False))
+        if own and len(found) > 1 and label != where:
+            blocks.append(Block("point", tell.side_heading(label, bool(shared)), claim=False))
         blocks += own
-    if len(blocks) == 1 and not brief:
-        (one,) = blocks
-        text = tell.outlook_single(lead.text, one.text, name)
-        lead, blocks = Block("lead", text, statements=one.statements, claim=one.claim), []
+    if len(blocks) == 1 and not wish.only_open:
+        (only,) = blocks
+        text = tell.outlook_single(lead.text, only.text, name)
+        lead, blocks = Block("lead", text, statements=only.statements, claim=only.claim), []
+    blocks += _later(book, found, day, wanted)
     return Survey((lead, *blocks), _rules(found), _verdict(found, bool(named)), *_dates(found))
+
+
+def _on_side(found: Sequence[Outlook], side: str) -> list[Outlook]:
+    """The outlooks of the side told; all where none of them is."""
+    mine = [o for o in found if side in (o.position.jurisdiction, o.position.zone, o.position.side, o.position.place)]
+    return mine if side and mine else list(found)
+
+
+def _side(kb: KnowledgeBase, place: str, outlook: Outlook, several: bool) -> str:
+    """The place, with the side or part that an outlook is for where there are several."""
+    where, own = words.place_words(kb, place), outlook.position.place
+    if own and own != place:
+        return words.place_words(kb, own)
+    return tell.on_side(where, outlook.position.side) if several and outlook.position.side else where
+
+
+def _later(book: Rulebook, found: Sequence[Outlook], day: date, wanted: Sequence[str]) -> list[Block]:
+    """What comes into force at the place later in the rule year: orders, joint rules."""
+    out: dict[str, Block] = {}
+    for rule in (r for o in found for r in upcoming(o.position, day, book, wanted)):
+        stated = [*numbers_of(book, rule), *(say.from_hour(h.starts, h.ends) for h in
+                                             (book.hours[x] for x in rule.closed_hours))]
+        until = rule.rescinded_on or rule.valid_through
+        text = tell.later(words.day_words(rule.valid_from), words.day_words(until) if until else "", rule.label,
+                          stated, bool(rule.closed_hours), say.rule(words.rule_tag(book, rule.id)))
+        out.setdefault(rule.id, Block("point", text, statements=statements((rule.id,))))
+    return list(out.values())
 
 
 def named_here(kb: KnowledgeBase, book: Rulebook, place: str, day: date) -> tuple[list[str], tuple[str, ...]]:
@@ -134,7 +178,7 @@ def _verdict(found: Sequence[Outlook], asked: bool) -> str | None:
 
 
 def _at(
-    kb: KnowledgeBase, book: Rulebook, outlook: Outlook, asked: Outlook, where: str, name: str, brief: bool
+    kb: KnowledgeBase, book: Rulebook, outlook: Outlook, asked: Outlook, where: str, name: str, wish: Wish
 ) -> list[Block]:
     """The lines of one side or part; where the day asked for is not covered, that first."""
     blocks: list[Block] = []
@@ -149,13 +193,14 @@ def _at(
     if outlook.under_age is not None:
         blocks.append(Block("point", tell.under_age(outlook.under_age), claim=False))
     shut = _shut(book, outlook)
-    if brief and not shut:
-        return [*blocks, *_open(kb, book, outlook)]
-    lines = [*shut, *_lines(kb, book, outlook)]
+    if wish.only_open and not shut:
+        return [*blocks, *_open(kb, book, outlook), *(_closure(book, rule) for rule in outlook.ahead)]
+    lines = [*shut, *_lines(kb, book, outlook, wish.when)]
+    closures = [_closure(book, rule) for rule in outlook.ahead]
     blocks += lines[:MOST_LINES]
     if name:
-        return blocks if lines else [*blocks, Block("point", tell.nothing_named(name, where), claim=False)]
-    closures = [] if shut else [_closure(book, rule) for rule in outlook.closures]
+        none = [Block("point", tell.nothing_named(name, where), claim=False)]
+        return [*blocks, *(closures if lines else none)]
     return [*blocks, *closures, *_duties(kb, book, outlook)]
 
 
@@ -174,16 +219,16 @@ def _shut(book: Rulebook, outlook: Outlook) -> list[Block]:
     return out
 
 
-def _lines(kb: KnowledgeBase, book: Rulebook, outlook: Outlook) -> list[Block]:
-    """One block for all fishes that stand under the same words."""
+def _lines(kb: KnowledgeBase, book: Rulebook, outlook: Outlook, when: bool) -> list[Block]:
+    """One block for all fishes that stand under the same words, those of the narrowest rules first."""
     names: dict[tuple[tuple[str, ...], tuple[str, ...]], list[str]] = {}
-    for line in outlook.lines:
+    for line in sorted(outlook.lines, key=lambda x: -_narrow(book, x)):
         if line.season.mode == "closed" and line.season.rule in outlook.closures:
             continue
         parts = (
             (tell.LISTED[line.listed],)
             if line.listed
-            else (words.season_words(line.season, outlook.day), *_when_open(line, _numbers(kb, book, line)))
+            else (*_season(book, line, outlook.day, when), *_when_open(line, _numbers(kb, book, line)))
         )
         names.setdefault((parts, line.rules), []).append(_name(kb, book, line))
     return [
@@ -196,6 +241,22 @@ def _lines(kb: KnowledgeBase, book: Rulebook, outlook: Outlook) -> list[Block]:
     ]
 
 
+def _narrow(book: Rulebook, line: Line) -> int:
+    """How narrow the rules of a line are that name its fish; the lists come last."""
+    own = (book.rules[r] for r in line.rules if not book.rules[r].all_fish)
+    return -1 if line.listed else max((LAYERS.index(r.layer) for r in own), default=0)
+
+
+def _season(book: Rulebook, line: Line, day: date, when: bool) -> list[str]:
+    """Whether it is open on the day and until when; where the days are asked for, every window of the year."""
+    now = words.season_words(line.season, day)
+    told = [season_of(book.seasons[w], r) for w in line.windows
+            for r in (book.rules[x] for x in line.rules) if w in r.seasons]
+    first, last = line.season.first, line.season.last
+    whole = first is not None and last is not None and (last - first).days >= WHOLE_YEAR
+    return [tell.ON_THE_DAY[line.season.mode], *unique(told)] if when and told and not whole else [now]
+
+
 def _when_open(line: Line, numbers: list[str]) -> list[str]:
     return tell.then(numbers) if line.season.mode == "closed" and line.season.next_open else numbers
 
@@ -206,8 +267,10 @@ def _open(kb: KnowledgeBase, book: Rulebook, outlook: Outlook) -> list[Block]:
     rules: dict[str, list[str]] = {mode: [] for mode in tell.OPEN}
     for line in (x for x in outlook.lines if x.season.mode in told and not x.listed):
         opens = words.day_words(line.season.next_open) if line.season.next_open is not None else ""
-        told[line.season.mode].append(tell.opening(_name(kb, book, line), opens))
-        rules[line.season.mode] += [line.season.rule]
+        bare = line.season.mode == "harvest" and line.daily == 0 and not line.no_limit
+        mode = "catch-and-release" if bare else line.season.mode
+        told[mode].append(tell.opening(_name(kb, book, line), opens))
+        rules[mode] += [line.rule if bare else line.season.rule]
     return [
         Block("point", tell.open_line(mode, join(list(unique(names)))), statements=statements(unique(rules[mode])))
         for mode, names in told.items() if names
@@ -256,7 +319,9 @@ def _orders(book: Rulebook, found: Sequence[Outlook]) -> list[Block]:
 
 
 def _closure(book: Rulebook, rule: str) -> Block:
-    return Block("point", tell.closures(say.rule(words.rule_tag(book, rule))), statements=statements((rule,)))
+    windows = [season_of(book.seasons[w], book.rules[rule]) for w in book.rules[rule].seasons]
+    text = tell.closures(join(windows), say.rule(words.rule_tag(book, rule)))
+    return Block("point", text, statements=statements((rule,)))
 
 
 def _duties(kb: KnowledgeBase, book: Rulebook, outlook: Outlook) -> list[Block]:

@@ -157,10 +157,11 @@ def _binding(tallies: Sequence[Tally]) -> list[Tally]:
 def _full(told: Told, reason: Reason) -> str:
     tally = reason.tally
     assert tally is not None and tally.limit is not None
+    mixed = any(k.mixed for k in told.step.kept or ())
     others = [
         words.tally_words(told.kb, told.book, t)
         for t in told.verdict.tallies
-        if t != tally and t.kind not in ("one-over", "possession") and t.limit is not None
+        if t != tally and not mixed and t.kind not in ("one-over", "possession") and t.limit is not None
     ]
     count = words.tally_words(told.kb, told.book, tally)
     return say.full(tally.kind, count, join(others), tally.have - tally.limit, told.tag(reason))

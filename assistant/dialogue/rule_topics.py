@@ -9,16 +9,19 @@ from assistant.dialogue import phrases_surveys as tell
 from assistant.dialogue import rule_words as words
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.rule_context import Context
-from assistant.dialogue.rule_telling import special, standing, statements
+from assistant.dialogue.rule_hours import hours_answer
+from assistant.dialogue.rule_telling import standing, statements
 from assistant.dialogue.speak import fish, short_ids
 from assistant.dialogue.subjects import MOST, subjects
 from assistant.dialogue.turn import Turn
 from assistant.reasoning.evidence import about
-from assistant.reasoning.lawful import covered
 from assistant.reasoning.outlook import duties_at
 from assistant.text import join, unique
 
 TOPICS = (
+    "rule-dumping",
+    "rule-sharing",
+    "rule-penalty",
     "rule-moving",
     "rule-selling",
     "rule-culling",
@@ -44,11 +47,19 @@ HOURS = "rule-hours"
 BAITS = frozenset({"rule-bait", "rule-gear"})
 """Topics in which a fish that is named is bait, not the fish spoken of."""
 BAIT = frozenset({"bait", "baits", "live", "livebait"})
+PRICE = frozenset({"much", "cost", "costs", "price", "prices", "pay", "expensive", "cheap"})
+LETTING_GO = frozenset({"release", "releasing", "released"})
 LEGAL = "legal-caution"
 MOST_BAITS = 2
-CAUTIONS = {"rule-moving": ("never-move-live", "stock-permit"), "rule-bait": ("bait-disposal", "sunfish-as-bait")}
+CAUTIONS = {
+    "rule-dumping": ("bait-disposal",),
+    "rule-moving": ("never-move-live", "stock-permit"),
+    "rule-bait": ("bait-disposal", "sunfish-as-bait"),
+}
 PRACTICE = {"rule-measuring": "measuring"}
 PLAIN = {
+    "rule-penalty": tell.PENALTY,
+    "rule-sharing": tell.SHARED,
     "rule-selling": tell.SELL,
     "rule-packing": tell.PACK,
     "rule-possession": tell.POSSESSION,
@@ -62,11 +73,15 @@ def topic_answer(turn: Turn, found: Context, topic: str) -> Answer:
     blocks: list[Block] = []
     if topic == "rule-moving":
         blocks.append(Block("lead", tell.MOVE_NO, claim=False))
+    if topic == "rule-dumping":
+        blocks.append(Block("lead", tell.DUMP_NO, claim=False))
     if topic == HOURS:
-        told, rules = _hours(turn, found)
-        blocks.append(told)
+        told, rules = hours_answer(turn, found)
+        blocks += told
+    if topic == "rule-licence" and PRICE & set(turn.reading.words):
+        blocks.append(Block("lead", tell.LICENCE_PRICE, claim=False))
     if topic in DUTY:
-        duty, rules = _duties(turn, found, DUTY[topic])
+        duty, rules = duties_told(turn, found, DUTY[topic])
         blocks += duty
     blocks += _advice(turn, found, topic)
     if topic == "rule-bait" or (topic in BAITS and BAIT & set(turn.reading.words)):
@@ -102,17 +117,7 @@ def _as_bait(turn: Turn) -> list[Block]:
     return out
 
 
-def _hours(turn: Turn, found: Context) -> tuple[Block, list[str]]:
-    """The hours without fishing at the place on the day, or that no rule speaks of hours."""
-    place = words.place_words(turn.kb, found.places[0]) if found.places else ""
-    day = found.day or turn.clock
-    here = [r for p in found.places for x in found.book.positions(p) for r in covered(x, day, found.book)]
-    rules = list(unique(r.id for r in here if r.closed_hours))
-    text = " ".join(special(found.book, rules)) if rules else tell.no_duty("hours", place)
-    return Block("point", text, statements=statements(rules), claim=bool(rules)), rules
-
-
-def _duties(turn: Turn, found: Context, topics: Sequence[str]) -> tuple[list[Block], list[str]]:
+def duties_told(turn: Turn, found: Context, topics: Sequence[str]) -> tuple[list[Block], list[str]]:
     """The duties at the place as one block, or that none is held."""
     name = topics[0]
     place = words.place_words(turn.kb, found.places[0]) if found.places else ""
@@ -141,6 +146,9 @@ def _advice(turn: Turn, found: Context, topic: str) -> list[Block]:
         out.append(Block("point", tell.MEASURE_EXACT, claim=False))
     if topic == "rule-culling":
         out += _culling(found, turn)
+    said = set(turn.reading.words)
+    if topic == "rule-licence" and (LETTING_GO & said or {"let", "go"} <= said):
+        out.append(Block("point", tell.LICENCE_RELEASE, claim=False))
     if topic in PLAIN:
         out.append(Block("point", PLAIN[topic], claim=False))
     return out

@@ -6,23 +6,25 @@ licence, moving fish), or about a place that no rules are held for.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
-from datetime import date, timedelta
+from datetime import date
 
 from assistant.dialogue import phrases_rules as say
 from assistant.dialogue import phrases_surveys as tell
 from assistant.dialogue import rule_telling as telling
-from assistant.dialogue import rule_words as words
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.catch_judge import judge, meant, parted
 from assistant.dialogue.catch_query import CatchQuery, Named, Step
+from assistant.dialogue.catch_spelt import caught_is_kept
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.eating import warnings
 from assistant.dialogue.facts import ASKING
 from assistant.dialogue.handlers.out_of_scope import safe_echo
 from assistant.dialogue.invented_waters import all_waters, invented_place, told_of
+from assistant.dialogue.rule_access import access_answer, asks_access
+from assistant.dialogue.rule_apart import apart
 from assistant.dialogue.rule_context import (
     Context,
     Spoken,
@@ -33,23 +35,32 @@ from assistant.dialogue.rule_context import (
     without_kept,
 )
 from assistant.dialogue.rule_elsewhere import elsewhere, quoted
-from assistant.dialogue.rule_outlook import in_rule_year, survey
+from assistant.dialogue.rule_months import alike, first_of_month, month_told, span_words
+from assistant.dialogue.rule_outlook import Wish, survey
 from assistant.dialogue.rule_reasons import JUST_ASK, Told
+from assistant.dialogue.rule_together import asks_together, together
 from assistant.dialogue.rule_topics import HOURS, TOPICS, topic_answer
+from assistant.dialogue.rule_year import in_year_held
 from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import MOST, species_of, subjects
 from assistant.dialogue.turn import Turn
-from assistant.dialogue.when import in_some_year, tells_past
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Place
-from assistant.model.regulations import Rulebook
 from assistant.reasoning import catch as c
-from assistant.reasoning.verdict import Verdict, Why, Word
+from assistant.reasoning.verdict import Why, Word
 from assistant.text import join, key
 
 SURVEY = frozenset({"rule-limit", "rule-open", "rule-length", "rule-possession"})
 WIDE = frozenset({"what", "whats", "which", "when", "whens"})
 """Words of a question on what is open that wants all that holds."""
+OPENING = frozenset({"when", "whens", "opener", "opening", "start", "starts", "begin", "begins", "date", "dates"})
+"""Words of a question on the days on which a season opens."""
+RULES = frozenset({"rules", "rule", "regs", "regulations", "regulation", "limits"})
+"""Words of a question on all the rules of a place."""
+SIZING = frozenset({"how", "what", "whats", "which", "minimum", "maximum", "min", "max"})
+"""Words of a question on how long a fish must be."""
+MOST_SPANS = 4
+"""Spans of a month that are told one by one."""
 MOST_ASKING = 6
 """Words of a line that asks what a place is."""
 CARE = "release-basic"
@@ -64,6 +75,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 
 
 def _answer(turn: Turn) -> tuple[Answer, Held]:
+    if "rules-real" in turn.cues:
+        return all_waters(turn.kb, tell.RULES_INVENTED), turn.held
     if "rule-waters" in turn.cues:
         return all_waters(turn.kb), turn.held
     if (place := _place_alone(turn)) is not None:
@@ -75,9 +88,13 @@ def _answer(turn: Turn) -> tuple[Answer, Held]:
     held = without_kept(turn.held, found.query).after(catch=Spoken(found.query or before.query, surveying))
     if (against := quoted(turn._replace(held=held), found)) is not None:
         return against
+    if asks_together(found, asked):
+        return together(turn, found), held
     topic = _topic(turn, asked, found)
     if topic:
-        return topic_answer(turn, found, topic), turn.held
+        return topic_answer(turn, found, topic), turn.held.after(catch=Spoken(before.query, before.surveying, topic))
+    if asks_access(turn, found) and not asked & SURVEY:
+        return access_answer(turn, found), held
     if not found.places and (found.real or found.unknown) and not _private(found):
         return elsewhere(turn, found, safe_echo(found.unknown)), held
     if found.places and _about_place(turn, asked, found, surveying):
@@ -96,7 +113,7 @@ def _sides(turn: Turn) -> frozenset[str]:
 def _place_alone(turn: Turn) -> Place | None:
     """The invented place that a short line asks what or where it is, and nothing else."""
     more = turn.reading.of("taxon", "hybrid", "group") or turn.reading.measures or turn.reading.date
-    if more or not turn.cues & {"what-is", "asks-where"} or turn.cues & ASKING or _sides(turn):
+    if more or not turn.cues & {"what-is", "asks-where", "real-place"} or turn.cues & ASKING or _sides(turn):
         return None
     return invented_place(turn.kb, turn.reading) if len(turn.reading.words) <= MOST_ASKING else None
 
@@ -108,6 +125,10 @@ def _private(found: Context) -> bool:
 def _topic(turn: Turn, asked: frozenset[str], found: Context) -> str:
     """The duty asked about, where the line is not about keeping one fish."""
     wanted = [t for t in TOPICS if t in asked]
+    if not wanted and found.places and _only_place(turn, asked):
+        return spoken(turn.held).topic
+    if not wanted and found.about.moments and found.places and not (_fish_known(found) or _shut_to_all(found, turn)):
+        return HOURS
     if not wanted or (wanted == ["rule-possession"] and found.places):
         return ""
     if wanted == [HOURS] and (found.named or (found.places and _shut_to_all(found, turn))):
@@ -126,13 +147,25 @@ def _topic(turn: Turn, asked: frozenset[str], found: Context) -> str:
     return wanted[0]
 
 
+def _fish_known(found: Context) -> bool:
+    return bool(found.named) or (found.query is not None and any(s.fish or s.crosses for s in found.query.steps))
+
+
+def _only_place(turn: Turn, asked: frozenset[str]) -> bool:
+    """True for a short line that names a place and asks nothing: what was asked before is asked of it."""
+    placed = bool(turn.reading.water or turn.reading.places)
+    more = turn.reading.of("taxon", "hybrid", "group") or turn.reading.measures or turn.reading.date
+    return placed and not more and not asked and len(turn.reading.words) <= MOST_ASKING
+
+
 def _about_place(turn: Turn, asked: frozenset[str], found: Context, surveying: bool) -> bool:
     """True when the rules of the place are asked for rather than a verdict on a fish."""
     if _in_hand(turn, found):
         return False
-    if surveying and not ("rule-keep" in asked and not asked & {"rule-limit", "rule-open"}):
-        return True
     step = found.query.steps[0] if found.query is not None and found.query.steps else Step()
+    sized = "rule-length" in asked and step.length == c.UNSAID and bool(SIZING & set(turn.reading.words))
+    if surveying and (sized or not ("rule-keep" in asked and not asked & {"rule-limit", "rule-open"})):
+        return True
     if step.fish or step.crosses:
         return False
     if found.query is not None and "rule-keep" in asked and found.about.age is None:
@@ -161,27 +194,24 @@ def _any_fish(found: Context, turn: Turn) -> CatchQuery:
 
 def _survey(turn: Turn, found: Context) -> Answer:
     """The rules of a place and day."""
-    day = found.day or _in_month(turn)
+    day = found.day or first_of_month(turn)
     place = found.places[0]
     wanted = _wanted(turn, found)
-    told = survey(turn.kb, found.book, place, day, wanted, _only_open(turn))
+    told = survey(turn.kb, found.book, place, day, wanted, _wish(turn, found))
     more = [Block("help", tell.OTHER_FISHES, claim=False)] if wanted and not found.named else []
     notes = telling.standing(found.book, told.rules, told.as_of, told.rule_year, "", turn.held.noted)
     blocks = (*told.blocks, *more, *notes)
     return Answer("rules", blocks, taxa=_taxa(turn, found), verdict=told.verdict, rules=telling.statements(told.rules))
 
 
-def _only_open(turn: Turn) -> bool:
-    """True for a line that asks whether it is open and nothing else."""
-    return _sides(turn) & SURVEY == {"rule-open"} and not WIDE & set(turn.reading.words)
-
-
-def _in_month(turn: Turn) -> date:
-    """The first day of the month asked about: the coming one, this month, or one gone by where the line tells of it."""
-    text = turn.held.date or ""
-    month = int(text[2:4]) if text.startswith("--") else turn.clock.month
-    this_month = turn.clock.replace(day=1)
-    return in_some_year(lambda year: date(year, month, 1), this_month, tells_past(turn.reading.text)) or this_month
+def _wish(turn: Turn, found: Context) -> Wish:
+    """Whether only what is open is asked for, whether the days on which it opens are, and on which side."""
+    said, asked = set(turn.reading.words), _sides(turn) & SURVEY
+    query = spoken(turn.held).query
+    side = found.about.side or (query.about.side if query is not None else "")
+    released = "rule-release" in _sides(turn)
+    open_only = (asked == {"rule-open"} and not WIDE & said) or (not asked and released)
+    return Wish(open_only, "rule-open" in asked and bool(OPENING & said), side)
 
 
 def _wanted(turn: Turn, found: Context) -> tuple[Named, ...]:
@@ -190,7 +220,7 @@ def _wanted(turn: Turn, found: Context) -> tuple[Named, ...]:
         return tuple(n for n in found.named if n.taxa)
     words = set(turn.reading.words)
     back = words & {"it", "them", "they", "that", "this", "those", "one"}
-    carried = spoken(turn.held).surveying and turn.held.intent == "rules"
+    carried = turn.held.intent == "rules" and (spoken(turn.held).surveying or _goes_on(turn))
     own = "rule-limit" in aspects(turn.kb, turn.reading) and words & tell.ONESELF
     if words & tell.ALL_FISHES:
         return ()
@@ -199,22 +229,34 @@ def _wanted(turn: Turn, found: Context) -> tuple[Named, ...]:
     return ()
 
 
+def _goes_on(turn: Turn) -> bool:
+    """True for a short line without a place that asks for a number of the fish judged before ("how many")."""
+    short = len(turn.reading.words) <= MOST_ASKING and not turn.reading.places and not turn.reading.water
+    return short and bool(_sides(turn) & SURVEY) and not RULES & set(turn.reading.words)
+
+
 def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tuple[Answer, Held]:
     """The verdict on each step, told one after the other."""
     kb, book = turn.kb, found.book
-    month = None
-    if found.day is None and not query.day_said:
-        month = _whole_month(turn, query, found)
-        query = month or replace(query, steps=tuple(replace(s, day=None) for s in query.steps))
+    days = month_told(turn) if found.day is None and not query.day_said else []
+    spans = _spans(turn, query, found, days)
+    if spans:
+        query = replace(query, steps=tuple(replace(s, day=first) for first in spans for s in query.steps))
+    elif days:
+        query = replace(query, steps=tuple(replace(s, day=None) for s in query.steps))
     whole = _anybody(query, found, turn)
     query = parted(whole, book)
     verdicts = judge(query, book)
     told = [Told(kb, book, v, s) for v, s in zip(verdicts, query.steps, strict=True)]
     word = telling.verdict_word(verdicts)
-    blocks = _told(told, word, query.day_said or found.day_said, turn)
-    if month is not None:
-        blocks.insert(1, Block("point", say.every_day(_in_month(turn).strftime("%B")), claim=False))
-    blocks[1:1] = _in_year_held(kb, book, query, verdicts)
+    blocks = _told(told, word, query.day_said or found.day_said, turn, spans)
+    if len(told) == 1:
+        blocks[1:1] = apart(told[0], query)
+    blocks = in_year_held(kb, book, query, verdicts, days, blocks)
+    if len(spans) == 1 and verdicts[0].reason.why is not Why.OUTSIDE_RULE_YEAR:
+        blocks.insert(1, Block("point", say.every_day(days[0].strftime("%B")), claim=False))
+    if caught_is_kept(turn.reading.text) and word == Word.RELEASE:
+        blocks.insert(1, Block("point", say.CAUGHT_AS_KEPT, claim=False))
     last = verdicts[-1]
     if any(v.word in (Word.RELEASE, Word.CLOSED) for v in verdicts) and not query.steps[0].any_fish:
         blocks += [b for b in _care(kb) if b.text not in turn.held.noted]
@@ -240,38 +282,15 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
     return answer, held.after(catch=Spoken(whole, surveying))
 
 
-def _in_year_held(kb: KnowledgeBase, book: Rulebook, query: CatchQuery, verdicts: Sequence[Verdict]) -> list[Block]:
-    """What the rule year held says of the same day, where none is held yet for the day asked about."""
-    first, last = verdicts[0].rule_year
-    days = [s.day for s in query.steps]
-    if any(v.reason.why is not Why.OUTSIDE_RULE_YEAR for v in verdicts) or not first or None in days:
-        return []
-    moved = [in_rule_year(d, date.fromisoformat(first), date.fromisoformat(last)) for d in days if d is not None]
-    steps = tuple(replace(s, day=d) for s, d in zip(query.steps, moved, strict=True))
-    again = judge(replace(query, steps=steps), book)
-    told = [Told(kb, book, v, s) for v, s in zip(again, steps, strict=True)]
-    return [Block("point", say.in_year_held(words.day_words(s.day or ""), telling.lead_text(t)),
-                  statements=telling.statements(t.verdict.rules), claim=bool(t.verdict.rules))
-            for s, t in zip(steps, told, strict=True)]
+def _spans(turn: Turn, query: CatchQuery, found: Context, days: Sequence[date]) -> dict[date, str]:
+    """The spans of a month in words by their first days, where few cover it; for several catches only a whole month."""
+    def outcome(day: date) -> object:
+        query_on = replace(query, steps=tuple(replace(s, day=day) for s in query.steps))
+        return tuple((v.word, v.reason.why) for v in judge(_anybody(query_on, found, turn), found.book))
 
-
-def _whole_month(turn: Turn, query: CatchQuery, found: Context) -> CatchQuery | None:
-    """The query on the first day of the month told where every day of it has the same outcome."""
-    if len(turn.held.date or "") != len("--10") or not query.steps:
-        return None
-    def on(day: date) -> CatchQuery:
-        return replace(query, steps=tuple(replace(s, day=day) for s in query.steps))
-
-    first = _in_month(turn)
-    outcomes = {
-        tuple((v.word, v.reason.why) for v in judge(_anybody(on(day), found, turn), found.book))
-        for day in _month_days(first)
-    }
-    return on(first) if len(outcomes) == 1 else None
-
-
-def _month_days(first: date) -> list[date]:
-    return [d for n in range(31) if (d := first + timedelta(days=n)).month == first.month]
+    spans = alike(days, outcome)
+    few = len(spans) <= (MOST_SPANS if len(query.steps) == 1 else 1)
+    return {first: span_words(first, last) for first, last in spans} if few else {}
 
 
 def _anybody(query: CatchQuery, found: Context, turn: Turn) -> CatchQuery:
@@ -285,8 +304,8 @@ def _anybody(query: CatchQuery, found: Context, turn: Turn) -> CatchQuery:
     )
 
 
-def _told(told: list[Told], word: str, day_said: bool, turn: Turn) -> list[Block]:
-    """One verdict with its grounds, or a list of them."""
+def _told(told: list[Told], word: str, day_said: bool, turn: Turn, spans: Mapping[date, str]) -> list[Block]:
+    """One verdict with its grounds, or a list of them (``spans``: the days for which each holds)."""
     if len(told) == 1:
         one = told[0]
         lead = Block(
@@ -298,7 +317,8 @@ def _told(told: list[Told], word: str, day_said: bool, turn: Turn) -> list[Block
         return [lead, *telling.points(told, day_said, turn.clock, turn.held.noted)]
     blocks = [Block("lead", say.sequence_lead(word), claim=False)]
     for number, one in enumerate(told, 1):
-        text = say.step_lead(number, telling.step_words(one, told), telling.lead_text(one))
+        what = spans.get(one.verdict.day) if one.verdict.day is not None else ""
+        text = say.step_lead(number, what or telling.step_words(one, told), telling.lead_text(one))
         blocks.append(
             Block("point", text, statements=telling.statements(one.verdict.rules), claim=bool(one.verdict.rules))
         )
