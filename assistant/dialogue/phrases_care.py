@@ -248,3 +248,8 @@ def term_near(names: str) -> str:
 def term_list(count: int) -> str:
     """A list of words."""
     return f"{count} words, in plain language:"
+
+
+def share_meant(word: str, low: int, high: int) -> str:
+    """What a word for a share of fish means in answers."""
+    return f'"{word}" is said here where {low} to {high} in 100 fish of the kind show it: a choice made for this base.'

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from assistant.dialogue import phrases as say
+from assistant.dialogue import phrases_self as own
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.subjects import subjects
@@ -10,13 +11,17 @@ from assistant.dialogue.turn import Turn
 
 CURATING = frozenset({"validation", "validate", "import", "export", "edit", "curate", "report", "check", "csv",
                       "spreadsheet", "download"})
+TOPICS = (("self-kept", own.KEPT), ("self-language", own.LANGUAGES), ("self-recall", own.RECALL))
 SALT = frozenset({"saltwater", "salt", "marine", "ocean", "sea"})
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """A short way in, with examples to type; counts of the base when asked how much it knows."""
+    if topic := _topic(turn):
+        return Answer("help", (Block("lead", topic, claim=False),), subjects(turn, carried=False)), turn.held
     words = set(turn.reading.words)
-    blocks = [Block("lead", say.HELP_LEAD if words else say.EMPTY, claim=False)]
+    first = own.WHAT_TO_TYPE if "self-type" in turn.cues else say.HELP_LEAD
+    blocks = [Block("lead", first if words else say.EMPTY, claim=False)]
     if words & CURATING or "curating" in turn.cues:
         blocks = [Block("lead", say.HELP_CURATE, claim=False)]
     elif words & SALT:
@@ -25,6 +30,21 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         blocks.append(Block("point", _counts(turn), claim=False))
     blocks += [Block("help", text, claim=False) for text in say.HELP_POINTS]
     return Answer("help", tuple(blocks), subjects(turn, carried=False)), turn.held
+
+
+def _topic(turn: Turn) -> str:
+    """What is told of the assistant itself, where the line asks for one side of it; empty where it does not."""
+    cues = turn.cues
+    if "self-change-all" in cues or ({"self-base", "self-change"} <= cues and "self-error" not in cues):
+        return say.HELP_CURATE
+    if "self-error" in cues or {"self-base", "self-wrong"} <= cues:
+        return own.REPORT
+    return next((text for cue, text in TOPICS if cue in cues), _covered(turn) if "self-covers" in cues else "")
+
+
+def _covered(turn: Turn) -> str:
+    crosses = sum(turn.kb.taxon(t).is_hybrid for t in turn.kb.species)
+    return own.covers(len(turn.kb.species) - crosses, crosses)
 
 
 def _counts(turn: Turn) -> str:

@@ -57,7 +57,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return spoken, held
     if asks_gaps(turn, sides):
         return gaps(turn, sides), held
-    if "how-many-held" in sides and not groups(turn.reading):
+    if ("how-many-held" in sides or "self-count" in turn.cues) and not groups(turn.reading):
         return _counts(kb), held
     if "invasive" in sides and not turn.reading.seen:
         return _invasive(turn), held

@@ -18,7 +18,7 @@ LONGEST_ECHO = 40
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """Say that it is outside, never echoing more than a plain short name."""
-    if "picture" in turn.cues and not turn.cues & {"meddling", "medical", "hostile"}:
+    if turn.cues & {"picture", "self-sending"} and not turn.cues & {"meddling", "medical", "hostile"}:
         lead = Block("lead", wording.lead_nothing_seen(picture=True), claim=False)
         return Answer("out-of-scope", (lead,), subjects(turn, carried=False)), turn.held
     if (means := unlawful_means(turn.kb, turn.reading, turn.cues)) is not None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from assistant.dialogue import phrases_naming as wording
+from assistant.dialogue import phrases_self as own
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
@@ -20,6 +21,10 @@ MOST, MOST_ALL = 6, 40
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """List sources with page, basis and what they were used for."""
+    if "self-date" in turn.cues and not subjects(turn, carried=False):
+        newest = max((s.year for s in turn.kb.all("source") if s.year.isdigit()), default="")
+        lead = Block("lead", own.dated(newest), claim=False)
+        return Answer("sources", (lead, *(b._replace(kind="point") for b in _whole(turn).blocks))), turn.held
     fish = named(turn) or subjects(turn, carried=bool(turn.reading.of("character")))
     if fish:
         records = _of_fish(turn, fish)

@@ -46,6 +46,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     terms = _terms(turn)
     if not terms and (not _strange(turn) or sides & {"plain-young"} or turn.cues & {"plainer"}):
         terms = _last(turn)
+    if not terms and (shares := _frequencies(turn)):
+        return Answer("term", tuple(shares)), held
     terms = terms or _by_part(turn)
     if terms:
         same = [Block("lead", care.NOT_THE_SAME, claim=False)] if len(terms) > 1 and "same" in reading.words else []
@@ -65,6 +67,18 @@ def _terms(turn: Turn) -> list[Term]:
         )
     found = [t for k in keys if (t := kb.find("term", k)) is not None]
     return [t for t in found if not _inside(t, found)]
+
+
+def _frequencies(turn: Turn) -> list[Block]:
+    """The words for how many fish show a thing ("usually") that stand in the line, with the shares meant by them."""
+    found = {key(w): f for f in turn.kb.all("frequency") for w in (f.label, *f.words)}
+    told = dict.fromkeys(p for p in phrases_of(turn.reading.words) if p in found)
+    told = {p: None for p in told if not any(p != o and p in o for o in told)}
+    return [
+        Block("lead" if i == 0 else "point", care.share_meant(p, round(100 * found[p].low), round(100 * found[p].high)),
+              statements=(f"freq:{found[p].id}",))
+        for i, p in enumerate(told)
+    ]
 
 
 def _by_part(turn: Turn) -> list[Term]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from assistant.dialogue import naming, speak
 from assistant.dialogue import phrases as say
 from assistant.dialogue import phrases_naming as wording
+from assistant.dialogue import phrases_self as own
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.asking import ask_block, next_asked
 from assistant.dialogue.conversation import Held
@@ -29,6 +30,12 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     held, cues = turn.held, turn.cues
     if held.last is not None and held.last.intent == "rules" and (rules := rule_grounds(turn.kb, held.last)):
         return Answer("why", rules, held.last.taxa), held
+    if "self-asked" in cues:
+        return Answer("why", (Block("lead", own.ASKED, claim=False),), held.taxa, asked=held.asked), held
+    if "self-trust" in cues and not held.seen and (held.last is None or "how-sure" not in cues):
+        sources = turn.kb.all("source")
+        read = sum(bool(s.what_read) or s.basis == "read" for s in sources)
+        return Answer("why", (Block("lead", own.trust(read, len(sources)), claim=False),)), held
     if held.seen or (held.hints and held.intent != "contrast"):
         found = identify(turn.kb, turn.table, evidence_of(held))
         other = _other(turn, found)

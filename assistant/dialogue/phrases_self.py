@@ -1,0 +1,51 @@
+"""The wording of answers about the assistant itself: what it holds, keeps, reads and how far it is right (layer 4)."""
+
+from __future__ import annotations
+
+REPORT = (
+    'I may be wrong there. Tell me which point, and I can show what it rests on ("sources"). In the base it is put '
+    "right with commands, not in talk: tellfin correct or retract, with a source; where sources disagree both are kept."
+)
+KEPT = (
+    "I hold the fish, the place and the marks of this talk until it ends; nothing typed is added to the base, and I "
+    "learn nothing from it. The prompt keeps the lines typed in a file on this computer, unless it is started with "
+    "--no-history."
+)
+LANGUAGES = (
+    "I read and answer in English only; of many fishes I hold French names, and of some Spanish ones: ask for them."
+)
+RECALL = "I do not keep your questions word for word, only the fish, the place and the marks told; ask it again."
+WHAT_TO_TYPE = "Type a question about a fish, or tell what one looked like and where it was. For instance:"
+WHO = (
+    "I am a computer program, no person: each answer is put together from a base of freshwater fishes in which every "
+    "statement names its source."
+)
+ASKED = (
+    "Because it parts the fishes still in question best: I ask first for what splits them most and is easily seen. "
+    'Type "skip" where you cannot tell.'
+)
+LOST = 'Sorry. Ask for the word or the part that is not plain and I will explain it; "shorter" gives less.'
+STOP = "All right. Ask again any time."
+NOTHING_ASKED = "I have not asked you anything yet. Name a fish, or tell me what one looked like."
+NOTHING_SAID = "I have not said anything yet. Name a fish, or tell me what one looked like."
+
+
+def covers(species: int, hybrids: int) -> str:
+    """Which fishes are held, and which not."""
+    return (
+        f"Not all: {species} species and {hybrids} hybrids of the fresh waters of the United States and Canada, native "
+        "and brought in. Sea fishes and the fishes of other continents are not held."
+    )
+
+
+def trust(read: int, sources: int) -> str:
+    """How far the assistant is right, in general."""
+    return (
+        f"I can be wrong. What I say rests on {sources} sources, {read} of them opened and read; curators enter it "
+        'and it is not peer reviewed. A fish is named with how sure that is; ask "why" or "sources" after any answer.'
+    )
+
+
+def dated(newest: str) -> str:
+    """How new the base is."""
+    return f"The newest sources in the base are of {newest}; each rule answer tells as of when its rules stand."
