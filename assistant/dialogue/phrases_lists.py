@@ -189,9 +189,20 @@ def member_no(names: str) -> str:
     return f"Not: {names}."
 
 
-def invasive_lead(count: int, names: str) -> str:
+def invasive_lead(count: int, names: str, where: str = "") -> str:
     """Newcomers to watch for."""
-    return sentence(f"{count} held here come with a warning of that kind: {names}")
+    what = f"of those brought in by people {where}" if where else "held here"
+    return sentence(f"{count} {what} {'come' if count > 1 else 'comes'} with a warning of that kind: {names}")
+
+
+def no_newcomers(where: str) -> str:
+    """No fish with a warning of that kind."""
+    return f"None {where or 'here'} that the base warns of." if where else "None that the base warns of."
+
+
+def also_brought(names: str) -> str:
+    """Other fishes brought to a place."""
+    return f"Brought in there without such a warning: {names}."
 
 
 INVASIVE_NOTE = (
