@@ -81,6 +81,8 @@ SURE_ROWS: tuple[Row, ...] = (
     Row("habitat", 94, ("fish-eats", "yes-no",
                         "!edible|rules|hurt|asks-name|quiz|key|names|size|weight|which-group|which-of|list"),
         ("do crappies eat minnows", "do walleye eat perch")),
+    Row("list", 94, ("held-most|held-least", "!seen|rules"), ("which species has the most statements",)),
+    Row("list", 94, ("base-count", "!fish|place|water|seen|rules"), ("how many species do you cover",)),
     Row("list", 94, ("gaps", "!why|rules|asks-name|held-seen"), ("characters with no statement yet for Acantharchus",)),
     Row("list", 94, ("which-group", "sources", "list-weak")),
     # Names and words.

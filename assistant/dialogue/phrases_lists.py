@@ -144,7 +144,7 @@ def namely(names: str) -> str:
 
 def from_memory(name: str, count: int, total: int) -> str:
     """How many statements rest on memory alone."""
-    return f"{name[:1].upper()}{name[1:]}: {count} of {total} statements are from memory, unchecked."
+    return f"{name[:1].upper()}{name[1:]}: {count} of {total} statements {MEMORY_TAIL}"
 
 
 def unit_none(kind: str, count: int) -> str:
@@ -227,12 +227,40 @@ def thin(least: int, count: int, names: str) -> str:
     return f"{count} taxa have fewer than {least} statements of their own: {names}."
 
 
+ONE_SPEAKS = "None: only one source held speaks of it there."
+IN_ALL = "all kinds together, crosses and groups aside"
+MEMORY_TAIL = "are from memory, unchecked."
+
+
+def unsourced(count: int, total: int, names: str) -> str:
+    """Statements without a source."""
+    return f"{count} of {total} statements name no source: {names}."
+
+
+def unsourced_none(total: int, memory: int) -> str:
+    """Every statement names what it rests on."""
+    return (
+        f"None: each of the {total} trait statements names what it rests on; {memory} of them rest on memory alone, "
+        "and are told as unchecked."
+    )
+
+
+def most_told(rows: Sequence[tuple[str, int]], least: bool) -> str:
+    """The fishes of which the most or the least is stated."""
+    (name, count), *others = rows
+    rest = ", ".join(f"{other} {n}" for other, n in others)
+    return sentence(f"the {name} has the {'fewest' if least else 'most'} statements of its own, {count}; then {rest}")
+
+
 NO_CONFLICT = "None: where several sources speak of the same feature there, they say the same."
 
 
 def conflicts(count: int) -> str:
     """How many features have sources that differ."""
-    return f"{count} feature{'' if count == 1 else 's'} on which the sources held do not say the same; none is dropped:"
+    return f"{count} feature{'' if count == 1 else 's'} on which the sources held do not say the same; {NONE_DROPPED}"
+
+
+NONE_DROPPED = "none is dropped:"
 
 
 def conflict(name: str, values: list[str]) -> str:
