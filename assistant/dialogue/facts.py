@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from assistant.dialogue.conversation import Held, Wanted
 from assistant.dialogue.cues import Cue
+from assistant.dialogue.preying import food_told
 from assistant.dialogue.reading import Mention, Reading
 from assistant.dialogue.unlawful import unlawful_means
 from assistant.model.knowledge import KnowledgeBase
@@ -218,6 +219,7 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "seen": any(not s.retract for s in reading.seen),
         "counted": any(s.observation.value is not None and not s.retract for s in reading.seen),
         "guess": _guess(reading),
+        "fish-eats": bool(food_told(reading)),
         "own-evidence": _own_evidence(reading),
         "seen-many": seen > 1,
         "seen-3": features > 2,

@@ -27,11 +27,17 @@ FEW = 3
 UNSTATED, CONFLICT = "lacking", "conflict"
 STATEMENTS = frozenset({"statement", "statements", "records", "facts"})
 MOST_CONFLICTS = 6
+RANKED = frozenset({"held-most", "held-least"})
+"""Cues of a line that asks of which fishes the most or the least is stated."""
+SHORT = 8
+"""Words in the longest line that only names another fish."""
 
 
 def asks_gaps(turn: Turn, sides: frozenset[str]) -> bool:
     """True when a line asks what is missing, or narrows such an answer."""
     if sides & {"coverage", "unit", "from-memory", "one-source", CONFLICT} or _least_told(turn, sides):
+        return True
+    if turn.cues & RANKED or _unsourced_asked(turn, sides):
         return True
     if (UNSTATED in sides and turn.reading.places) or _of_another(turn):
         return True
@@ -40,10 +46,24 @@ def asks_gaps(turn: Turn, sides: frozenset[str]) -> bool:
     return "numeric" in sides and turn.held.intent == "list"
 
 
-def _of_another(turn: Turn) -> bool:
-    """True for "same for the dollar sunfish" after the gaps of another fish."""
+def _of_another(turn: Turn) -> str:
+    """What is asked anew of another fish by "same for the dollar sunfish", "and for bluegill?": the side told last."""
     last = turn.held.last
-    return "same-again" in turn.cues and last is not None and any(b.text.startswith(lists.GAPS) for b in last.blocks)
+    if last is None or turn.held.intent != "list" or not turn.cues & {"same-again", "what-about"}:
+        return ""
+    if not subjects(turn, carried=False) or len(turn.reading.words) > SHORT:
+        return ""
+    told = [b.text for b in last.blocks]
+    if any(text.startswith(lists.GAPS) for text in told):
+        return "coverage"
+    if told and (told[0].endswith(lists.NONE_DROPPED) or told[0] in (lists.NO_CONFLICT, lists.ONE_SPEAKS)):
+        return CONFLICT
+    return "from-memory" if told and told[0].endswith(lists.MEMORY_TAIL) else ""
+
+
+def _unsourced_asked(turn: Turn, sides: frozenset[str]) -> bool:
+    """True for "which statements have no source"."""
+    return UNSTATED in sides and bool({"source", "sources", "unsourced"} & set(turn.reading.words))
 
 
 def _without_statement(turn: Turn) -> bool:
@@ -53,6 +73,12 @@ def _without_statement(turn: Turn) -> bool:
 
 def gaps(turn: Turn, sides: frozenset[str]) -> Answer:
     """The gaps asked for."""
+    if again := _of_another(turn):
+        sides = sides | {again}
+    if turn.cues & RANKED:
+        return _most_told(turn)
+    if _unsourced_asked(turn, sides):
+        return _unsourced(turn.kb)
     if "unit" in sides:
         return _units(turn)
     if "from-memory" in sides:
@@ -167,6 +193,9 @@ def _resting(turn: Turn, weak: Callable[[Statement, Sequence[Statement]], bool],
     if not ranked:
         return plain("list", lists.NONE_SO if asked else lists.LIST_NEEDS)
     blocks: list[Block] = []
+    if not asked:
+        whole = told(lists.IN_ALL, sum(map(len, found.values())), sum(map(len, held.values())))
+        blocks.append(Block("lead", whole, claim=False))
     for t in ranked:
         ids = tuple(f"st:{s.id}" for s in found[t])[:6]
         text = told(label(kb, t), len(found[t]), len(held[t]))
@@ -208,21 +237,59 @@ def _thin(turn: Turn, least: int) -> Answer:
     return Answer("list", (lead,), taxa=asked or tuple(few[:MOST_TAXA]))
 
 
+def _unsourced(kb: KnowledgeBase) -> Answer:
+    """The statements without a source; where there are none, how many rest on memory alone."""
+    every = [s for t in kb.ids("statement") for s in kb.statements(t)]
+    lacking = [s.id for s in every if not s.source]
+    if lacking:
+        return plain("list", lists.unsourced(len(lacking), len(every), _cut(lacking, full=False)))
+    return plain("list", lists.unsourced_none(len(every), sum(s.basis == MEMORY for s in every)))
+
+
+def _most_told(turn: Turn) -> Answer:
+    """Of which kinds the most or the least is stated, with the numbers of their own statements."""
+    kb = turn.kb
+    pool = species_of(kb, subjects(turn, carried=False)) or kb.species
+    counts = {t: len(kb.statements(t)) for t in pool if not kb.taxon(t).is_hybrid}
+    least = "held-least" in turn.cues
+    ranked = sorted(counts, key=lambda t: (counts[t] if least else -counts[t], t))[:MOST_TAXA]
+    text = lists.most_told([(label(kb, t), counts[t]) for t in ranked], least)
+    lead = Block("lead", text, statements=tuple(f"taxon:{t}" for t in ranked))
+    return Answer("list", (lead,), taxa=tuple(ranked))
+
+
+def _value(s: Statement) -> tuple[object, ...]:
+    """What a statement says, whomever it speaks of and however often it holds."""
+    return (frozenset(s.states), s.low, s.usual_low, s.usual_high, s.high, s.mean, s.text)
+
+
+def _last_wanted(turn: Turn) -> set[str]:
+    """The characters that the answer before told of, for "and for bluegill?"."""
+    last = turn.held.last
+    if last is None or not _of_another(turn):
+        return set()
+    found = {s.split(".")[1] for b in last.blocks for s in b.statements if s.startswith("st:") and s.count(".") > 1}
+    return found if len(found) == 1 else set()
+
+
 def _conflicts(turn: Turn) -> Answer:
     """The statements of some fishes on which sources differ, each value with its source."""
     kb, units = turn.kb, turn.held.units
     asked = subjects(turn)
-    wanted = set(_named(turn))
+    wanted = set(_named(turn)) or _last_wanted(turn)
     found: dict[tuple[str, str], list[Statement]] = {}
     for t in species_of(kb, asked)[:MOST_TAXA]:
         for s in kb.statements(t):
             if not wanted or s.character in wanted:
                 found.setdefault((t, s.character), []).append(s)
     told = {pair: {speak.statement_words(kb, s, units): s for s in rows} for pair, rows in found.items()}
-    unlike = {pair: rows for pair, rows in told.items() if len(rows) > 1 and len({s.source for s in rows.values()}) > 1}
+    unlike = {pair: rows for pair, rows in told.items()
+              if len({_value(s) for s in rows.values()}) > 1 and len({s.source for s in rows.values()}) > 1}
     if not asked:
         return plain("list", lists.LIST_NEEDS)
-    lead = lists.conflicts(len(unlike)) if unlike else lists.NO_CONFLICT
+    sources = {x for rows in told.values() for s in rows.values() for x in s.source}
+    none = lists.ONE_SPEAKS if wanted and len(sources) == 1 else lists.NO_CONFLICT
+    lead = lists.conflicts(len(unlike)) if unlike else none
     blocks = [Block("lead", lead, claim=False)]
     if not unlike and wanted:
         unlike = told

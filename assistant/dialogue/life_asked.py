@@ -10,11 +10,12 @@ from assistant.dialogue.turn import Turn
 from assistant.reasoning.evidence import about
 from assistant.reasoning.months import seasons_of
 from assistant.reasoning.observed import Observation
-from assistant.text import word_set
+from assistant.text import key, singular, word_set
 
 LIFE = ("life",)
 WITHOUT = ("none", "absent")
 SEASON = "season-"
+WATERS, PLAIN_WATER = "habitat", "cue-waters"
 SPAWNING = "spawning-season"
 FED = "diet"
 FISH = ("fish", "fishes")
@@ -29,7 +30,7 @@ def living(turn: Turn) -> tuple[Seen, ...]:
     """
     kb = turn.kb
     sides = [c.id for c in kb.characters if c.use in LIFE]
-    fed = "eat" in turn.cues or bool(FEEDING & set(turn.reading.words))
+    fed = asks_food(turn)
     spelt = {c: told for c in sides if (told := _spelt(turn, c)) and (c != FED or fed)}
     if FED in spelt:
         spelt = {FED: spelt[FED]}
@@ -40,10 +41,34 @@ def living(turn: Turn) -> tuple[Seen, ...]:
     return tuple(Seen(Observation(c, told), "", 0, 0) for c, told in spelt.items())
 
 
+def asks_food(turn: Turn) -> bool:
+    """True for a line that speaks of eating, so that "mud" and "fish" may be food."""
+    return "eat" in turn.cues or bool(FEEDING & set(turn.reading.words))
+
+
 def _spelt(turn: Turn, character: str) -> tuple[str, ...]:
     """The states of a side of life in the line; the word "fish" stands for what is asked for, not for food."""
     words = tuple(w for w in turn.reading.words if w not in FISH)
-    return states(turn.kb, turn.reading._replace(words=words), character)
+    found = states(turn.kb, turn.reading._replace(words=words), character)
+    if found or character != WATERS:
+        return found
+    return tuple(sorted({s for named in waters_meant(turn).values() for s in named}))
+
+
+def waters_meant(turn: Turn) -> dict[str, frozenset[str]]:
+    """The plain words for waters in a line ("lakes"), each with the kinds of water in whose names it stands."""
+    kb = turn.kb
+    out: dict[str, frozenset[str]] = {}
+    for word in turn.reading.words:
+        if not any(kind == "cue" and thing == PLAIN_WATER for kind, thing, _ in kb.spoken(word)):
+            continue
+        single = singular(word)
+        named = {s.id: {singular(w) for text in (s.label, *s.values, *s.phrases) for w in key(text).split()}
+                 for s in kb.states(WATERS)}
+        found = frozenset(s for s, words in named.items() if single in words)
+        if found:
+            out[word] = found
+    return out
 
 
 def seasons(turn: Turn) -> tuple[str, ...]:

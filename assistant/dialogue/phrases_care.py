@@ -222,6 +222,15 @@ def nowhere_said(name: str, label: str) -> str:
     return f"The {label} of the {name} is not held in this base."
 
 
+IN_PART, BOTH, NOT_TOLD_SO = "In part", "Both", "Not that the base tells"
+
+
+def yes_of_some(names: str, count: int) -> str:
+    """That something asked about a group is told of some kinds of it."""
+    return f"Yes, some of them: of {names} the base says so; of {count} more it does not." if count else (
+        f"Yes: of all of them the base says so ({names}).")
+
+
 DEPTH = "depth it keeps to"
 EGGS = "number of eggs"
 HABITAT_ASK = "where it lives, when it spawns, what it eats"

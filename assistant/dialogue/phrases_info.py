@@ -208,20 +208,6 @@ def size_biggest(name: str, largest: str, usual: str) -> str:
     return sentence(f"the largest {name} held is {largest}{tail}")
 
 
-def size_order(lengths: list[tuple[str, str]]) -> str:
-    """Which of several grows longest; fishes with the words of their largest lengths, the longest first."""
-    (name, first), *others = lengths
-    rest = ", ".join(f"the {other}, {words}" for other, words in others)
-    return sentence(f"the {name} grows longest, {first}; then {rest}")
-
-
-def weight_order(weights: list[tuple[str, str]]) -> str:
-    """Which of several grows heaviest; fishes with their greatest weights, the heaviest first."""
-    (name, first), *others = weights
-    rest = ", ".join(f"the {other}, {weight}" for other, weight in others)
-    return sentence(f"the {name} grows heaviest: the heaviest held is {first}; then {rest}")
-
-
 def of_parents(name: str) -> str:
     """Figures taken from a parent."""
     return f"The base holds no largest length of its own for the {name}; that of the larger parent stands in for it."
@@ -235,6 +221,7 @@ def size_none(name: str) -> str:
 FITS = {
     "small": "small for",
     "ordinary": "ordinary (within the usual length) for",
+    "top": "at the upper end of the usual lengths for",
     "large": "large, above the usual length, for",
     "huge": "very big, near the largest known, for",
     "beyond": "longer than the largest known for",
@@ -306,9 +293,9 @@ def maturity(name: str, length: str) -> str:
     return sentence(f"the {name} first matures at about {length}")
 
 
-def heaviest(name: str, weight: str) -> str:
-    """The largest weight held."""
-    return sentence(f"the heaviest {name} held is {weight}")
+def heaviest(name: str, weight: str, where: str = "") -> str:
+    """The largest weight held, with the one place that it is told of."""
+    return sentence(f"the heaviest {name} held is {weight}{f' ({where})' if where else ''}")
 
 
 RECORD = (

@@ -144,7 +144,7 @@ def namely(names: str) -> str:
 
 def from_memory(name: str, count: int, total: int) -> str:
     """How many statements rest on memory alone."""
-    return f"{name[:1].upper()}{name[1:]}: {count} of {total} statements are from memory, unchecked."
+    return f"{name[:1].upper()}{name[1:]}: {count} of {total} statements {MEMORY_TAIL}"
 
 
 def unit_none(kind: str, count: int) -> str:
@@ -189,9 +189,20 @@ def member_no(names: str) -> str:
     return f"Not: {names}."
 
 
-def invasive_lead(count: int, names: str) -> str:
+def invasive_lead(count: int, names: str, where: str = "") -> str:
     """Newcomers to watch for."""
-    return sentence(f"{count} held here come with a warning of that kind: {names}")
+    what = f"of those brought in by people {where}" if where else "held here"
+    return sentence(f"{count} {what} {'come' if count > 1 else 'comes'} with a warning of that kind: {names}")
+
+
+def no_newcomers(where: str) -> str:
+    """No fish with a warning of that kind."""
+    return f"None {where or 'here'} that the base warns of." if where else "None that the base warns of."
+
+
+def also_brought(names: str) -> str:
+    """Other fishes brought to a place."""
+    return f"Brought in there without such a warning: {names}."
 
 
 INVASIVE_NOTE = (
@@ -216,12 +227,40 @@ def thin(least: int, count: int, names: str) -> str:
     return f"{count} taxa have fewer than {least} statements of their own: {names}."
 
 
+ONE_SPEAKS = "None: only one source held speaks of it there."
+IN_ALL = "all kinds together, crosses and groups aside"
+MEMORY_TAIL = "are from memory, unchecked."
+
+
+def unsourced(count: int, total: int, names: str) -> str:
+    """Statements without a source."""
+    return f"{count} of {total} statements name no source: {names}."
+
+
+def unsourced_none(total: int, memory: int) -> str:
+    """Every statement names what it rests on."""
+    return (
+        f"None: each of the {total} trait statements names what it rests on; {memory} of them rest on memory alone, "
+        "and are told as unchecked."
+    )
+
+
+def most_told(rows: Sequence[tuple[str, int]], least: bool) -> str:
+    """The fishes of which the most or the least is stated."""
+    (name, count), *others = rows
+    rest = ", ".join(f"{other} {n}" for other, n in others)
+    return sentence(f"the {name} has the {'fewest' if least else 'most'} statements of its own, {count}; then {rest}")
+
+
 NO_CONFLICT = "None: where several sources speak of the same feature there, they say the same."
 
 
 def conflicts(count: int) -> str:
     """How many features have sources that differ."""
-    return f"{count} feature{'' if count == 1 else 's'} on which the sources held do not say the same; none is dropped:"
+    return f"{count} feature{'' if count == 1 else 's'} on which the sources held do not say the same; {NONE_DROPPED}"
+
+
+NONE_DROPPED = "none is dropped:"
 
 
 def conflict(name: str, values: list[str]) -> str:

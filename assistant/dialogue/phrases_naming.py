@@ -249,6 +249,17 @@ def sources_lead(count: int, name: str) -> str:
     return f"{count} source{'s' if count != 1 else ''} stand{'' if count != 1 else 's'} behind what I said{of}."
 
 
+def sources_used(count: int, name: str) -> str:
+    """Lead of a list of sources of a fish of which nothing was said yet."""
+    of = f" for what is held of the {name}" if name else ""
+    return f"{count} source{'s are' if count != 1 else ' is'} used{of}."
+
+
+def most_used(cited: str, count: int) -> str:
+    """The source that the most rests on."""
+    return f"{cited}: {count} statement{'s' if count != 1 else ''}, more than any other."
+
+
 def source_line(cited: str, basis: str, used: str) -> str:
     """A source with its basis and what it was used for."""
     return f"{cited} [{basis}]" + (f" - {used}" if used else "")

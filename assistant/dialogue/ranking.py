@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from assistant.dialogue import phrases as core
 from assistant.dialogue import speak
 from assistant.dialogue.amount_words import system
-from assistant.dialogue.aspects import LONGEST, phrases_of
+from assistant.dialogue.aspects import LONGEST, aspects, phrases_of
 from assistant.dialogue.conversation import Order
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
@@ -25,6 +25,7 @@ from assistant.units import show_length
 
 SIZE = "max-total-length"
 MOST, LEAST = "aspect-most-of", "aspect-least-of"
+IN_ORDER, COUNTING = "in-order", frozenset({"number", "numbers", "count", "counts", "many"})
 OF_SIZE, FROM_SMALLEST, FROM_LARGEST = "sort-size", "smallest-first", "largest-first"
 """The sides of a matter by which fishes are put in the order of their size."""
 
@@ -59,12 +60,33 @@ def order_asked(turn: Turn, sides: Iterable[str], pool: Sequence[str]) -> Order 
             return Order(best.id, LEAST in found, run)
         if spoken:
             return Order(spoken[0].id, LEAST in found, run, able=False)
+    if ordered := _by_name(turn, pool):
+        return ordered
     before = turn.held.order if turn.held.intent == "list" and not turn.reading.of("taxon", "hybrid", "group") else None
     if before is not None and (least := other_end(turn, sides)) is not None:
         return before._replace(least_first=least)
     if OF_SIZE in sides:
         return Order(SIZE, from_smallest(sides))
     return before if "more" in turn.cues else None
+
+
+def _by_name(turn: Turn, pool: Sequence[str]) -> Order | None:
+    """The character that a line orders by without a word for more or less ("in order by number of dorsal spines")."""
+    kb, words = turn.kb, turn.reading.words
+    if IN_ORDER not in turn.cues:
+        return None
+    for i, word in enumerate(words):
+        if word not in ("by", "of"):
+            continue
+        for at in range(i + 1, min(i + 4, len(words))):
+            spoken, run = _characters(kb, words[at : at + LONGEST])
+            able = [c for c in spoken if c.kind != "states" and not (c.is_stated and not _scale(kb, c.id))]
+            if COUNTING & set(words) and any(c.kind == "count" for c in able):
+                able = [c for c in able if c.kind == "count"]
+            if able:
+                best = max(able, key=lambda c: sum(bool(about(kb, t, c.id)[0]) for t in pool))
+                return Order(best.id, FROM_SMALLEST in aspects(kb, turn.reading), run)
+    return None
 
 
 def from_smallest(sides: Iterable[str]) -> bool:

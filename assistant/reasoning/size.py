@@ -142,7 +142,10 @@ def length_for_weight(kb: KnowledgeBase, taxon: str, grams: float) -> Weight | N
 
 
 def category(kb: KnowledgeBase, taxon: str, length: float) -> tuple[str, SizeRecord] | None:
-    """The published size category of a length (mm total): below stock, stock, quality, preferred, memorable, trophy."""
+    """The published size category of a length (mm total): below stock, stock, quality, preferred, memorable, trophy.
+
+    The tables give whole inches beside rounded metric values; a fish of just those inches belongs to the step.
+    """
     tables = [s for s in kb.sizes(taxon) if s.kind == "size-categories"]
     if not tables:
         return None
@@ -155,7 +158,7 @@ def category(kb: KnowledgeBase, taxon: str, length: float) -> tuple[str, SizeRec
         ("stock", table.stock),
     )
     for name, edge in steps:
-        if edge is not None and length >= edge:
+        if edge is not None and length >= min(edge, round(edge / MM_PER_INCH) * MM_PER_INCH) - 0.05:
             return name, table
     return "below stock", table
 

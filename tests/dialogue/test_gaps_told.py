@@ -6,6 +6,7 @@ import pytest
 
 from assistant.dialogue.answer import Answer
 from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Statement
 from tests.dialogue.conftest import Talk
 
 
@@ -70,3 +71,44 @@ def test_who_is_cited_for_one_feature(talk: Talk, kb: KnowledgeBase) -> None:
     answer, _ = talk("tell me about the northern sunfish", "and who is cited for the flap angle?")
     cited = {kb.record_at(s).character for b in answer.blocks for s in b.statements}  # type: ignore[union-attr]
     assert cited == {"opercular-flap-angle"}
+
+
+@pytest.mark.parametrize(("lines", "start"), [
+    (("what don't you have on the flier",), "Flier: "),
+    (("what's not held for the rock bass",), "Rock bass: "),
+    (("how complete is Lepomis", "and Pomoxis?"), "White crappie: "),
+    (("show conflicts for the green sunfish",), "8 features on which"),
+    (("which sources disagree about pumpkinseed max length",), "None: only one source held speaks"),
+    (("which sources disagree about pumpkinseed max length", "and for bluegill?"), "1 feature on which"),
+    (("how many statements are from memory",), "All kinds together"),
+    (("which statements on the bluegill are from memory",), "Bluegill: "),
+    (("how many sources back the bluegill", "how many are from memory"), "Bluegill: "),
+    (("what statements have no source",), "None: each of the"),
+    (("which species has the most statements",), "The bluegill has the most statements"),
+    (("which fish do you know the least about",), "The "),
+    (("how many species do you cover",), "The base holds"),
+])
+def test_asked_by_a_curator(lines: tuple[str, ...], start: str, talk: Talk) -> None:
+    """What is missing, what conflicts, what rests on memory, of which kinds most is told: in many wordings."""
+    answer, _ = talk(*lines)
+    assert answer.intent == "list" and answer.blocks[0].text.startswith(start)
+
+
+def test_no_conflict_where_the_values_are_the_same(talk: Talk, kb: KnowledgeBase) -> None:
+    """Statements that differ only in whom they speak of, or how often it holds, are no conflict."""
+    answer, _ = talk("where do the sources conflict for the green sunfish")
+    for block in answer.blocks[1:]:
+        found = [s for i in block.statements if isinstance(s := kb.record_at(i), Statement)]
+        assert len({(s.states, s.low, s.high, s.usual_low, s.usual_high, s.mean, s.text) for s in found}) > 1
+
+
+@pytest.mark.parametrize(("lines", "count", "first"), [
+    (("how many sources back the bluegill",), 27, ""),
+    (("what page says bluegill reach 16 inches",), 2, "Greatest total length: 16.1 in"),
+    (("show the statement for flier anal spines with its source",), 2, "Anal spines: 7 to 9"),
+])
+def test_sources_of_what_is_asked(lines: tuple[str, ...], count: int, first: str, talk: Talk) -> None:
+    """The sources of a fish, of one figure, of one feature, with what each says."""
+    answer, _ = talk(*lines)
+    assert answer.intent == "sources" and answer.blocks[0].text.startswith(f"{count} sources")
+    assert answer.blocks[1].text.startswith(first)

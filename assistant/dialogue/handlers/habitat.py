@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from assistant.dialogue import phrases as core
@@ -11,19 +10,23 @@ from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import asked_about, kinds_name, told_taxa
 from assistant.dialogue.aspects import aspects, characters, states
+from assistant.dialogue.compared import set_against
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import list_fishes
-from assistant.dialogue.life_asked import asks_spawning, living, seasons
+from assistant.dialogue.life_answered import states_by_words, whether
+from assistant.dialogue.life_asked import asks_food, asks_spawning, living, seasons
+from assistant.dialogue.life_order import by_age, by_spawning, shared_waters
+from assistant.dialogue.preying import eaters, food_told
 from assistant.dialogue.speak import fish as label
-from assistant.dialogue.subjects import species_of
+from assistant.dialogue.subjects import groups, named, species_of
 from assistant.dialogue.telling import advice, cut, ids, shown_note, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement
-from assistant.reasoning.advice import ABOUT_KIN, GENERAL, Found, weigh
-from assistant.reasoning.evidence import about, below, number_range
+from assistant.reasoning.advice import ABOUT_KIN, GENERAL, Found, Record, weigh
+from assistant.reasoning.evidence import about, number_range
 from assistant.reasoning.place_prior import expand_places
-from assistant.text import join
+from assistant.text import join, key, word_set
 from assistant.units import celsius_to_fahrenheit
 
 USES = ("life",)
@@ -35,6 +38,7 @@ TOGETHER = (
     ("life-history", "spawning-season"),
 )
 """Sides of life that are told together."""
+SAME_WATER, FED = "same-water", "diet"
 SEASON, GROUND, ACTIVITY = "spawning-season", "spawning-ground", "activity"
 BREEDING = frozenset({SEASON, GROUND, "spawning-temperature", "nest-form", "nest-habit"})
 BY_SIDE = (("when", "spawning-season"), ("where", "habitat"), ("waters", "habitat"))
@@ -46,9 +50,18 @@ ALSO_TOLD = 2
 EXPLICIT = ("salinity-tolerance", "air-breathing", "max-age", "spawning-temperature")
 """Sides so plainly asked for that their lack is said even where another one answers."""
 RUNNING = frozenset({"run", "runs", "running"})
-ASKS_MORE = frozenset({"asks-how", "asks-what", "asks-when", "asks-where", "why"})
-"""Question words that a yes or a no does not answer."""
-WITHOUT = ("none", "absent")
+WINTER, SEASONAL = "winter", ("depth", "cover")
+SEASONS = word_set("winter winters wintertime summer summertime spring fall autumn cold hot ice")
+PLACING = word_set("where wheres go goes do stay stays hold holds hang live lives move moves depth deep sleep")
+MARKS = {
+    **dict.fromkeys(("winter", "wintertime", "winters", "cold", "ice", "january", "february"), ("winter", "ice")),
+    **dict.fromkeys(("summer", "summertime", "hot", "july", "august"), ("summer",)),
+    **dict.fromkeys(("nest", "nests", "bed", "beds", "nesting", "bedding", "spawn", "spawning"), ("beds", "spawn")),
+    "spring": ("spring",), "fall": ("fall",), "autumn": ("fall",),
+}
+"""Words of a line for seasons and beds with the words by which advice on depth speaks of them."""
+MOST_KINDS = 8
+WHICH_KINDS = frozenset({"which-of", "which-group", "list", "asks-who", "asks-any"})
 ASKS_WHICH = frozenset({"list", "which-of", "asks-what", "asks-who", "asks-any", "fish-word"})
 """Cues of a line that asks for fishes rather than about one."""
 
@@ -57,17 +70,22 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     """What the base says of the side of life asked about, else of the main ones."""
     kb, held = turn.kb, turn.held
     asked, remarks = asked_about(turn)
-    asked = _eater(turn) or asked
+    asked = _eating(turn) or asked
     taxa = species_of(kb, asked)
     if not taxa and turn.cues & ASKS_WHICH and (living(turn) or (asks_spawning(turn) and seasons(turn))):
+        return list_fishes.handle(turn)
+    if _asks_which_kinds(turn):
         return list_fishes.handle(turn)
     if not taxa:
         return which_fish("habitat", say.WHICH_FISH), held
     wanted = _wanted(turn)
+    if (ordered := _ordered(turn, taxa, asked, wanted)) is not None:
+        return ordered, held
     practices = weigh(kb, PRACTICE, turn.reading.words, taxa)
     blocks = _practice(turn, practices, taxa) + [
-        b for i, t in enumerate(_few(kb, taxa)) for b in _one(turn, t, wanted, len(taxa) > 1, answers=not i)
+        b for i, t in enumerate(_few(kb, taxa)) for b in _one(turn, t, wanted, len(taxa) > 1, answers=len(taxa) == 1)
     ]
+    blocks = _of_kinds(turn, taxa, wanted) + shared_waters(turn, taxa) + blocks
     blocks = _heat(turn, taxa, wanted) + _merged(kb, blocks, taxa, asked) + _nests(practices)
     if "depth-of" in aspects(kb, turn.reading) and not any(
         s.startswith("practice:") for b in blocks for s in b.statements
@@ -84,18 +102,54 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     return Answer("habitat", (head, *rest), taxa=told_taxa(turn, asked), asked=asked_back), held
 
 
-def _eater(turn: Turn) -> tuple[str, ...]:
-    """The fish spoken of before, in "do they eat the redbreast?", where the one named is the prey."""
-    text = turn.reading.text.lower()
-    eats = _EATS.search(text)
-    named = turn.reading.of("taxon", "hybrid", "group")
-    prey = eats is not None and any(m.start >= eats.end() and not text[eats.end() : m.start].strip() for m in named)
-    return turn.held.taxa if prey else ()
+def _eating(turn: Turn) -> tuple[str, ...]:
+    """The fish asked about where others are its food: the one before the verb, or the one spoken of before."""
+    if not food_told(turn.reading):
+        return ()
+    before = eaters(turn.reading)
+    return tuple(dict.fromkeys(m.ids[0] for m in before if len(m.ids) == 1)) if before else turn.held.taxa
 
 
-_EATS = re.compile(
-    r"\b(?:they|it|he|she|these|those)\b[\w\s']{0,16}?\b(?:eat|eats|eating|prey on|feed on|hunt)"
-    r"(?: (?:up|the|any|all|my|our|small|young|baby))*\b")
+def _asks_which_kinds(turn: Turn) -> bool:
+    """True for "which sunfishes like muddy water": the kinds of a group are asked for by how they live."""
+    if not groups(turn.reading) or named(turn) or not turn.cues & WHICH_KINDS:
+        return False
+    return any(states_by_words(turn, c.id) for c in turn.kb.characters if c.use in USES and c.is_stated)
+
+
+def _ordered(turn: Turn, taxa: Sequence[str], asked: tuple[str, ...], wanted: Sequence[str]) -> Answer | None:
+    """Which of several kinds lives longest or spawns first, where that is asked."""
+    against = set_against(turn) if turn.cues & {"lives-longer", "which-of", "asks-do", "versus"} else ()
+    pool = against if len(against) > len(taxa) else taxa
+    if len(pool) < 2:
+        return None
+    blocks = by_age(turn, pool, asked) if AGE in wanted[:1] else []
+    if not blocks and set(wanted) & BREEDING:
+        blocks = by_spawning(turn, pool)
+    if not blocks:
+        return None
+    head = blocks[0]._replace(kind="lead")
+    return Answer("habitat", (head, *blocks[1:]), taxa=tuple(pool)[:MOST_KINDS] if against else told_taxa(turn, asked))
+
+
+def _of_kinds(turn: Turn, taxa: Sequence[str], wanted: Sequence[str]) -> list[Block]:
+    """Of which kinds of a group a thing asked about is told ("do bullheads live in muddy water")."""
+    if len(taxa) < 2 or SAME_WATER in turn.cues:
+        return []
+    kb = turn.kb
+    met: list[str] = []
+    statements: list[Statement] = []
+    for c in wanted[:2]:
+        for t in taxa:
+            found, _ = about(kb, t, c)
+            if whether(turn, c, found, _text(kb, c, found) if found else "") == core.YES:
+                met.append(t)
+                statements += found
+    kinds = list(dict.fromkeys(met))
+    if not kinds:
+        return []
+    text = care.yes_of_some(say.names_with([label(kb, t) for t in kinds[:MOST_KINDS]]), len(taxa) - len(kinds))
+    return [Block("point", text, statements=ids(statements[:MOST_KINDS]))]
 
 
 def _merged(
@@ -126,11 +180,14 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
     named = [c for c in characters(kb, reading, USES) if c != RISK or RISK in reading.words]
     if not named:
         named = [c.id for c in kb.characters if c.use in USES and states(kb, reading, c.id)]
+        named = [c for c in named if c != FED or asks_food(turn)] or named
     if not named:
         named = [c for side, c in BY_SIDE if side in aspects(kb, reading) | turn.cues]
     if not named and turn.held.intent == "habitat" and turn.held.last is not None:
         named = _last(turn)
     sides = aspects(kb, reading)
+    if SAME_WATER in turn.cues:
+        named = [BY_SIDE[1][1]]
     if "age" in sides:
         named = [AGE]
     if "temperature" in sides and set(named) & BREEDING:
@@ -167,20 +224,33 @@ def _last(turn: Turn) -> list[str]:
 
 def _practice(turn: Turn, practices: Sequence[Found], taxa: Sequence[str]) -> list[Block]:
     text = " ".join(turn.reading.words)
-    found = [
-        f
-        for f in practices
-        if f.met > 0
-        and f.fit >= ABOUT_KIN
-        and f.record.topic in TOPICS
-        and any(w in text for w in f.record.words)
-    ]
-    if "depth-of" not in aspects(turn.kb, turn.reading):
-        season = turn.reading.season if "asks-where" in turn.cues else ""
-        found = [f for f in found if (f.record.topic in ("pond", "predators") and f.met >= 2)
-                 or (f.record.topic == "depth" and season and season in f.record.words)]
+    met = [f for f in practices if f.met > 0 and f.fit >= ABOUT_KIN and f.record.topic in TOPICS]
+    found = [f for f in met if any(w in text for w in f.record.words)]
+    if (season := _marks(turn)) and _asks_of_season(turn):
+        found = [f for f in met if f.record.topic in SEASONAL and season & _words_of(f.record)] or found
+    elif "depth-of" in aspects(turn.kb, turn.reading):
+        found = [f for f in found if season & _words_of(f.record)] if season else found
+        found = [f for f in found if season or getattr(f.record, "season", "") != WINTER] or found
+    else:
+        found = [f for f in found if f.record.topic in ("pond", "predators") and f.met >= 2]
     name = label(turn.kb, taxa[0]) if len(taxa) == 1 else ""
     return [advice(PRACTICE, f.record, "point", say.titled(name, f.record.text) if name else "") for f in found[:2]]
+
+
+def _marks(turn: Turn) -> frozenset[str]:
+    """What the line says of the season, the bed or the hour, in the words of the advice on depth."""
+    return frozenset(x for w in turn.reading.words for x in MARKS.get(w, ()))
+
+
+def _asks_of_season(turn: Turn) -> bool:
+    """True for "where are they in winter", "where do they go when it gets cold": no question on breeding."""
+    words = set(turn.reading.words)
+    return bool(words & SEASONS) and bool(words & PLACING) and not BREEDING & set(
+        characters(turn.kb, turn.reading, USES))
+
+
+def _words_of(record: Record) -> set[str]:
+    return {w for text in (*record.words, record.text) for w in key(text).split()}
 
 
 def _heat(turn: Turn, taxa: Sequence[str], wanted: Sequence[str]) -> list[Block]:
@@ -238,7 +308,7 @@ def _told(turn: Turn, taxon: str, character: str, first: bool, answers: bool = T
     if whose:
         told = care.inherited(told, kinds_name(kb, whose))
     heading = care.ASPECT.get(character, kb.character(character).label)
-    answer = _yes_no(turn, character, chosen) if answers else ""
+    answer = whether(turn, character, chosen, told) if answers else ""
     name = label(kb, taxon)
     if answer and first:
         text = care.life_yes(answer, name, heading.lower(), told)
@@ -279,26 +349,6 @@ def _text(kb: KnowledgeBase, character: str, found: Sequence[Statement]) -> str:
         inside = "; ".join(x for x in (note, where) if x)
         told.setdefault(f"{value} ({inside})" if inside else value)
     return "; ".join(list(told)[:4])
-
-
-def _yes_no(turn: Turn, character: str, found: Sequence[Statement]) -> str:
-    """Yes or no where a state of the character is asked about."""
-    kb = turn.kb
-    if not turn.cues & {"asks-do", "asks-can"} or turn.cues & ASKS_MORE:
-        return ""
-    if found and all(s.text.startswith(WITHOUT) for s in found):
-        return core.NO
-    stated = {leaf for s in found for x in s.states for leaf in below(kb, x)}
-    if not stated:
-        return ""
-    without = {s.id for s in kb.states(character) if s.id.endswith(WITHOUT)}
-    if without:
-        return core.NO if stated <= without else core.YES
-    named = states(kb, turn.reading, character)
-    asked = {leaf for s in named for leaf in below(kb, s)}
-    if not asked or len(named) > 1:
-        return ""
-    return core.YES if asked & stated else core.MOSTLY_NOT
 
 
 def _north(turn: Turn) -> Asked | None:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue import phrases_lists as lists
+from assistant.dialogue import phrases_order as orders
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import kinds_name
@@ -18,16 +19,16 @@ from assistant.dialogue.handlers.describe import handle as describe
 from assistant.dialogue.handlers.names import in_languages
 from assistant.dialogue.handlers.term import words_for_lesson
 from assistant.dialogue.invented_waters import invented_place, told_of
+from assistant.dialogue.kinds_among import counts, invasive, membership
 from assistant.dialogue.life_asked import asks_spawning, living, seasons, spawners
-from assistant.dialogue.ranking import SIZE, from_smallest, order_asked, other_end, placed
+from assistant.dialogue.ranking import IN_ORDER, SIZE, Placed, from_smallest, order_asked, other_end, placed
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.speak import fish as label
-from assistant.dialogue.subjects import groups, named, species_of, subjects, unclear
+from assistant.dialogue.subjects import groups, named, species_of, unclear
 from assistant.dialogue.telling import place_names, plain
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import common_taxon
 from assistant.model.knowledge import KnowledgeBase
-from assistant.reasoning.evidence import about, below
 from assistant.reasoning.living import LIVING, living_in, status_in
 from assistant.reasoning.observed import Observation
 from assistant.reasoning.place_prior import expand_places
@@ -42,9 +43,7 @@ NATURAL = (*AT_HOME, "extirpated", "uncertain")
 """Statuses that speak for a native range somewhere."""
 HOLDING = frozenset({"everything", "all", "held", "hold", "have", "got", "statements", "records", "facts"})
 """Words of a line that asks for all that is held on one fish."""
-PRESENT = "present"
-WARNED, UNWANTED = "legal-caution", "legal-caution.unwanted"
-"""Warnings of law, and those among them that are given of a fish for the harm it does where it is brought."""
+PRESENT, LATER = "present", "later-place"
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -58,10 +57,10 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if asks_gaps(turn, sides):
         return gaps(turn, sides), held
     if ("how-many-held" in sides or "self-count" in turn.cues) and not groups(turn.reading):
-        return _counts(kb), held
+        return counts(kb), held
     if "invasive" in sides and not turn.reading.seen:
-        return _invasive(turn), held
-    if (answer := _membership(turn)) is not None:
+        return invasive(turn, _kinds_held(kb)), held
+    if (answer := membership(turn)) is not None:
         return answer, held
     pool, name = _pool(turn, sides)
     order = order_asked(turn, sides, pool)
@@ -84,6 +83,8 @@ def _pool(turn: Turn, sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
     """The fishes to choose from and the group they are asked for by; the last list for a narrowing follow-up."""
     kb, reading, held = turn.kb, turn.reading, turn.held
     wider = groups(reading)
+    if LATER in turn.cues and held.intent == "list" and not wider and len(held.shown) > 1:
+        return tuple(t for t in held.shown if (x := kb.find("taxon", t)) is not None and x.is_species), ""
     if wider:
         taxa = species_of(kb, (wider[0].ids[0],))
         for m in wider[1:]:
@@ -201,12 +202,36 @@ def _ranked(turn: Turn, fits: Sequence[Fitting], what: str, order: Order) -> Ans
         return plain("list", text, taxa=_wider(turn))
     shown = rows if len(rows) <= MOST_ORDERED or "more" in turn.cues else rows[:SHOWN]
     feature = "" if order.character == SIZE else kb.character(order.character).label
-    lead = Block("lead", lists.in_order(len(rows), len(shown), what, feature, order.least_first), claim=False)
-    blocks = [lead, *(Block("point", lists.with_value(label(kb, p.taxon), p.words), statements=p.statements)
-                      for p in shown)]
+    blocks = [Block("point", lists.with_value(label(kb, p.taxon), p.words), statements=p.statements) for p in shown]
+    if turn.cues & {IN_ORDER, "sized-ones"} or len(rows) < 2:
+        lead = Block("lead", lists.in_order(len(rows), len(shown), what, feature, order.least_first), claim=False)
+        blocks = [lead, *blocks]
+    else:
+        blocks = [_first(turn, rows, what, feature, order),
+                  Block("help", orders.then(len(shown), len(rows), order.least_first), claim=False), *blocks]
     if feature and (silent := len(fits) - len(rows)):
         blocks.append(Block("doubt", lists.not_told(silent), claim=False))
     return Answer("list", tuple(blocks), taxa=unique((*(p.taxon for p in shown), *_wider(turn))))
+
+
+def _first(turn: Turn, rows: Sequence[Placed], what: str, feature: str, order: Order) -> Block:
+    """Which fish comes first ("which is the biggest") or second."""
+    kb = turn.kb
+    nth = next((i for i, word in enumerate(orders.NTH) if i and word in turn.reading.words), 0)
+    if 0 < nth < len(rows):
+        text = orders.nth_of(orders.NTH[nth], label(kb, rows[nth].taxon), rows[nth].words)
+        return Block("lead", text, statements=rows[nth].statements)
+    top = [p for p in rows if p.height == rows[0].height][:MOST_FIRST]
+    names, ids = say.names_with([label(kb, p.taxon) for p in top]), tuple(s for p in top for s in p.statements)
+    if feature:
+        text = orders.top_by(len(rows), what, feature, names, top[0].words, order.least_first)
+    else:
+        text = orders.top_of(len(rows), what, names, top[0].words, order.least_first)
+    return Block("lead", text, statements=ids)
+
+
+MOST_FIRST = 4
+"""So many fishes that come first together are named."""
 
 
 def _what(
@@ -397,72 +422,3 @@ def _by_status(
         if (row := status_in(kb, f.taxon, wanted)) is not None:
             out.setdefault(row.status, []).append((f, f"range:{row.id}"))
     return out
-
-
-# --- counts, members, newcomers ---------------------------------------------------------------------------------
-
-
-def _counts(kb: KnowledgeBase) -> Answer:
-    crosses = sum(kb.taxon(t).is_hybrid for t in kb.species)
-    statements = sum(len(kb.statements(t)) for t in kb.ids("statement"))
-    ranges = sum(len(kb.ranges(t)) for t in kb.ids("range"))
-    return plain("list", lists.counts_held(len(kb.species) - crosses, crosses, statements, ranges))
-
-
-def _membership(turn: Turn) -> Answer | None:
-    """Which of the fishes named belong to a group ("which of these is a char: brook, brown, rainbow, lake")."""
-    kb = turn.kb
-    wider = groups(turn.reading)
-    own = tuple(dict.fromkeys(i for m in turn.reading.of("taxon", "hybrid") for i in m.ids))
-    if wider and len(own) < 2 and "which-of" in turn.cues:
-        own = _by_first_words(turn, wider[0].ids[0])
-    if len(own) < 2 or not wider or not any(kb.taxon(t).is_species for t in own):
-        return None
-    members = set(species_of(kb, (wider[0].ids[0],)))
-    inside = [t for t in own if t in members]
-    outside = [t for t in own if t not in members]
-    if not inside:
-        return None
-    name = kinds_name(kb, wider[0].ids[0], 2)
-    blocks = [
-        Block(
-            "lead",
-            lists.member_yes(say.names_with([label(kb, t) for t in inside]), name),
-            statements=tuple(f"taxon:{t}" for t in inside),
-        )
-    ]
-    if outside:
-        text = lists.member_no(say.names_with([label(kb, t) for t in outside]))
-        blocks.append(Block("point", text, statements=tuple(f"taxon:{t}" for t in outside)))
-    return Answer("list", tuple(blocks), taxa=tuple(inside))
-
-
-def _by_first_words(turn: Turn, group: str) -> tuple[str, ...]:
-    """Fishes of the same family told by the first words of their names ("brook, brown, rainbow, lake")."""
-    kb = turn.kb
-    families = {f for t in species_of(kb, (group,)) for f in kb.lineage(t) if kb.taxon(f).rank == "family"}
-    names = {t: key(label(kb, t)).split() for t in species_of(kb, tuple(sorted(families)))}
-    hits = [t for t, words in names.items() if len(words) == 2 and words[0] in turn.reading.words]
-    last = Counter(names[t][1] for t in hits).most_common(1)
-    return tuple(t for t in hits if names[t][1] == last[0][0])
-
-
-def _invasive(turn: Turn) -> Answer:
-    """Fishes that come with a warning of law; in a place, the introduced ones among them."""
-    kb = turn.kb
-    pool = species_of(kb, subjects(turn, carried=False)) or _kinds_held(kb)
-    wanted = expand_places(kb, turn.held.places)
-    found, unwanted = [], set(below(kb, UNWANTED))
-    for t in pool:
-        warnings = [s for s in about(kb, t, WARNED)[0] if unwanted & set(s.states)]
-        row = status_in(kb, t, wanted) if wanted else None
-        if warnings and (not wanted or row is None or row.status in ("introduced", "uncertain", "stocked")):
-            found.append((t, tuple(f"st:{s.id}" for s in warnings)))
-    if not found:
-        return plain("list", lists.list_none(lists.in_place(place_names(kb, turn.held.places)) if wanted else ""))
-    names = say.names_with([label(kb, t) for t, _ in found])
-    blocks = (
-        Block("lead", lists.invasive_lead(len(found), names), statements=tuple(i for _, ids in found for i in ids)),
-        Block("caution", lists.INVASIVE_NOTE, claim=False),
-    )
-    return Answer("list", blocks, taxa=tuple(t for t, _ in found)[:MOST_TAXA])

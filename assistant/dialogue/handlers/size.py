@@ -4,27 +4,42 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from assistant.dialogue import phrases as core
 from assistant.dialogue import phrases_info as say
+from assistant.dialogue import phrases_lists as lists
+from assistant.dialogue import phrases_order as order
 from assistant.dialogue.amount_words import Amounts, amounts, middle, span, system, typed
 from assistant.dialogue.answer import Answer, Asked, Block
-from assistant.dialogue.asked_about import asked_about, told_taxa
+from assistant.dialogue.asked_about import asked_about, kinds_name, told_taxa
 from assistant.dialogue.aspects import aspects
+from assistant.dialogue.compared import answered, less_asked, set_against, yes_or_no
 from assistant.dialogue.conversation import Held, Order
+from assistant.dialogue.handlers import list_fishes
+from assistant.dialogue.handlers.weight import heaviest
 from assistant.dialogue.ranking import OF_SIZE, SIZE, from_smallest, placed
 from assistant.dialogue.speak import fish as label
-from assistant.dialogue.subjects import named, species_of, subjects
-from assistant.dialogue.telling import basis_of, trusted, which_fish
+from assistant.dialogue.subjects import groups, named, species_of, subjects
+from assistant.dialogue.telling import basis_of, place_names, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import SizeRecord
-from assistant.reasoning.evidence import about, numbers
+from assistant.reasoning.evidence import about, number_range, numbers
 from assistant.reasoning.living import living_in
-from assistant.reasoning.size import MAXIMUM, USUAL, category, length_fit, size_range
-from assistant.units import show_length, show_weight
+from assistant.reasoning.place_prior import expand_places
+from assistant.reasoning.size import MAXIMUM, USUAL, category, length_fit, size_range, word_fit
+from assistant.text import word_set
+from assistant.units import show_length
 
-AGE, MATURITY, HEAVIEST = "max-age", "size-at-maturity", "max-weight"
-EACH = 5
-"""Up to so many fishes are told one by one."""
+AGE, MATURITY = "max-age", "size-at-maturity"
+EACH, MOST_IN_LINE = 5, 20
+"""Up to so many fishes are told one by one; up to so many in one line."""
+BIG = word_set("big large huge giant monster long nice good decent trophy")
+SMALL = word_set("small little tiny short dink")
+GROWTH = "growth"
+GENERAL = frozenset({"asks-how", "asks-what", "asks-who", "which-of", "bigger-than", "list"})
+"""Cues of a line that asks of a kind at large, not of a fish in hand."""
+TOP_STEPS = ("memorable", "trophy")
+"""Steps of the scale of sizes that make a fish a big one."""
 STEPS = ("stock", "quality", "preferred", "memorable", "trophy")
 
 
@@ -32,34 +47,86 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     """Usual and largest length, or how a given length compares with them."""
     kb, held = turn.kb, turn.held
     asked, remarks = asked_about(turn)
-    taxa = species_of(kb, asked)
+    against = set_against(turn) if "bigger-than" in turn.cues else ()
+    taxa = against or species_of(kb, asked)
     told = amounts(turn.reading, held, bool(named(turn)))
+    sides = aspects(kb, turn.reading)
+    if OF_SIZE in sides and told.length is None and (groups(turn.reading) or (held.intent == "list" and not against)):
+        return list_fishes.handle(turn)
     if not taxa:
         return which_fish("size", say.WHICH_FISH), held
-    shown = _fewest(kb, taxa)
-    sides = aspects(kb, turn.reading)
+    shown = against[:EACH] or _fewest(kb, taxa)
     if OF_SIZE in sides and len(taxa) > 1:
         here = living_in(kb, taxa, turn.reading.places) or taxa
         shown = tuple(p.taxon for p in placed(turn, here, Order(SIZE, from_smallest(sides))))[:EACH] or shown
         sides = sides | {"biggest"}
+    general = told.length is None and not against and OF_SIZE not in sides
     blocks = [b for t in shown for b in _one(turn, t, told, sides, len(shown) > 1)]
     if told.length is None and (OF_SIZE in sides or "bigger-than" in turn.cues):
-        blocks = _in_order(turn, shown) + blocks
+        blocks = _in_order(turn, against or shown) + blocks
+    elif general and len(taxa) > EACH and not sides & {"age", "maturity"}:
+        blocks = _of_many(turn, asked, taxa) or blocks
+    if general:
+        blocks = _growth(turn, shown, sides) + _of_place(turn, shown) + blocks
     blocks += _of_parents(kb, shown) + _terms(turn) + _general(turn, sides, told)
     first, *rest = blocks
     asked_back = _asked(turn, told)
     after = [Block("next", asked_back.question, claim=False)] if asked_back else []
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
-    return Answer("size", (head, *rest, *remarks, *after), taxa=told_taxa(turn, asked), asked=asked_back), held
+    of = against if against and not named(turn) else told_taxa(turn, asked)
+    return Answer("size", (head, *rest, *remarks, *after), taxa=of, asked=asked_back), held
 
 
 def _in_order(turn: Turn, shown: Sequence[str]) -> list[Block]:
-    """Which of several fishes grows longest, by the largest length held of each."""
-    found = placed(turn, shown, Order(SIZE, least_first=False))
+    """Which of several fishes grows longest (or stays smallest), yes or no first where that is asked for."""
+    least = less_asked(turn)
+    found = placed(turn, shown, Order(SIZE, least_first=least))
     if len(found) < 2:
         return []
-    text = say.size_order([(label(turn.kb, p.taxon), p.words) for p in found])
-    return [Block("point", text, statements=tuple(s for p in found for s in p.statements))]
+    answer = answered(turn, {p.taxon: p.height for p in found})
+    least = least and not answer
+    found = placed(turn, shown, Order(SIZE, least_first=least))
+    text = order.size_order([(label(turn.kb, p.taxon), p.words) for p in found], least)
+    return [Block("point", order.with_answer(answer, text), statements=tuple(s for p in found for s in p.statements))]
+
+
+def _of_many(turn: Turn, asked: Sequence[str], taxa: Sequence[str]) -> list[Block]:
+    """From which to which size the kinds of a group grow, and the largest known of each."""
+    kb, units = turn.kb, system(turn.held)
+    found = placed(turn, living_in(kb, taxa, turn.reading.places) or taxa, Order(SIZE, least_first=False))
+    if len(found) < 2:
+        return []
+    ids = tuple(s for p in found for s in p.statements)
+    first, last = found[0], found[-1]
+    kinds = kinds_name(kb, asked[0], len(found)) if len(asked) == 1 else lists.fishes(len(found))
+    ends = (label(kb, last.taxon), last.words, label(kb, first.taxon), first.words)
+    text = order.span_of_sizes(len(found), kinds, *ends)
+    rows = [(label(kb, p.taxon), show_length(p.height, units)) for p in found[:MOST_IN_LINE]]
+    return [Block("point", text, statements=(*first.statements, *last.statements)),
+            Block("point", order.sizes_of(rows), statements=ids)]
+
+
+def _growth(turn: Turn, shown: Sequence[str], sides: frozenset[str]) -> list[Block]:
+    """That growth is not held, where a line asks how fast a fish grows or how long it is at an age."""
+    if GROWTH not in sides:
+        return []
+    name = label(turn.kb, shown[0]) if len(shown) == 1 else ""
+    return [Block("point", order.no_growth(name), claim=False)]
+
+
+def _of_place(turn: Turn, shown: Sequence[str]) -> list[Block]:
+    """What is told of the usual length in the place that the line names."""
+    kb, places = turn.kb, turn.reading.places
+    if not places or len(shown) != 1:
+        return []
+    wanted, name = expand_places(kb, places), label(kb, shown[0])
+    found = [s for s in about(kb, shown[0], USUAL)[0] if wanted & set(s.regions)]
+    ranges = [r for s in found if (r := number_range(s)) is not None]
+    if not ranges:
+        return [Block("doubt", order.not_of_place(place_names(kb, places), name), claim=False)]
+    usual = span(min(r[0] for r in ranges), max(r[3] for r in ranges), system(turn.held))
+    text = order.in_place(place_names(kb, places), name, usual)
+    return [Block("point", trusted(text, basis_of(found)), statements=tuple(f"st:{s.id}" for s in found))]
 
 
 def _of_parents(kb: KnowledgeBase, shown: Sequence[str]) -> list[Block]:
@@ -85,10 +152,21 @@ def _one(turn: Turn, taxon: str, told: Amounts, sides: frozenset[str], many: boo
         blocks += _age(kb, taxon)
     if "maturity" in sides:
         blocks += _maturity(kb, taxon, units)
-    blocks.append(_lengths(kb, taxon, units, bool(sides & {"biggest", "record"})))
+    lengths = _lengths(kb, taxon, units, bool(sides & {"biggest", "record"}))
+    answer = "" if many else _is_big(turn, taxon)
+    blocks.append(lengths._replace(text=order.with_answer(answer, lengths.text)) if answer else lengths)
     if not many:
-        blocks += _scale(kb, taxon) + _heaviest(kb, taxon, units)
+        blocks += _scale(kb, taxon, units) + heaviest(kb, taxon, units)
     return blocks
+
+
+def _is_big(turn: Turn, taxon: str) -> str:
+    """Yes or no to "is it a small fish", "does it get very big", as fishes go."""
+    words = set(turn.reading.words)
+    if not yes_or_no(turn) or len(named(turn)) != 1 or not words & (BIG | SMALL):
+        return ""
+    small = word_fit(turn.kb, taxon, "small") > word_fit(turn.kb, taxon, "large")
+    return core.YES if small == bool(words & SMALL) else core.NO
 
 
 def _lengths(kb: KnowledgeBase, taxon: str, units: str, biggest: bool) -> Block:
@@ -120,53 +198,63 @@ def _verdict(turn: Turn, taxon: str, told: Amounts) -> list[Block]:
         return [lengths]
     usual = span(sizes.usual_low, sizes.usual_high, units)
     largest = show_length(sizes.largest, units) if sizes.largest else ""
-    text = say.size_verdict(typed(told.length, held), name, word, usual, largest)
+    step = category(kb, taxon, length)
+    top = word == "ordinary" and step is not None and step[0] in TOP_STEPS
+    text = say.size_verdict(typed(told.length, held), name, "top" if top else word, usual, largest)
+    text = order.with_answer(_judged(turn, word, top), text)
     statements = (*about(kb, taxon, USUAL)[0], *about(kb, taxon, MAXIMUM)[0])
     found = tuple(f"st:{s}" for s in dict.fromkeys((*sizes.usual_statements, *sizes.largest_statements)))
     out = [Block("point", trusted(text, basis_of(statements)), statements=found)]
+    longer = word == "beyond" and _scale_goes_on(kb, taxon)
     if word == "beyond":
-        out.append(Block("doubt", say.size_beyond(), claim=False))
-    if (step := category(kb, taxon, length)) is not None and word != "beyond":
-        out.append(
-            Block("point", say.size_category(step[0], _next(step[1], length)), statements=(f"size:{step[1].id}",))
-        )
+        out.append(Block("doubt", order.SCALE_LONGER if longer else say.size_beyond(), claim=False))
+    if step is not None and (word != "beyond" or longer):
+        told_step = say.size_category(step[0], _next(step[1], length, units))
+        out.append(Block("point", told_step, statements=(f"size:{step[1].id}",)))
     return out
 
 
-def steps(table: SizeRecord) -> list[tuple[float, str]]:
+def _judged(turn: Turn, word: str, top: bool) -> str:
+    """Yes or no to "is 20 inches big for a smallmouth"; "not especially" for an ordinary one."""
+    words = set(turn.reading.words)
+    if not yes_or_no(turn) or not words & (BIG | SMALL):
+        return ""
+    if words & SMALL:
+        return core.YES if word == "small" else core.NO
+    if word in ("large", "huge", "beyond") or top:
+        return core.YES
+    return order.NOT_ESPECIALLY if word == "ordinary" else core.NO
+
+
+def _scale_goes_on(kb: KnowledgeBase, taxon: str) -> bool:
+    """True where the scale of sizes names a length beyond the largest held."""
+    largest = size_range(kb, taxon).largest
+    tables = [s for s in kb.sizes(taxon) if s.kind == "size-categories"]
+    return bool(tables and largest and tables[0].trophy is not None and tables[0].trophy > largest)
+
+
+def steps(table: SizeRecord, units: str = "us") -> list[tuple[float, str]]:
     """The steps of a table of size categories in words, each with its length in mm.
 
     The published tables give whole inches beside rounded metric values, which are no exact conversions of each other.
     """
     known = [(s, value) for s in STEPS if (value := getattr(table, s)) is not None]
-    return [(value, say.step(word, f"{value / 25.4:.0f} in ({value / 10:g} cm)")) for word, value in known]
+    forms = "{0:g} cm ({1:.0f} in)" if units == "metric" else "{1:.0f} in ({0:g} cm)"
+    return [(value, say.step(word, forms.format(value / 10, value / 25.4))) for word, value in known]
 
 
-def _next(table: SizeRecord, length: float) -> str:
-    return next((text for edge, text in steps(table) if edge > length), "")
+def _next(table: SizeRecord, length: float, units: str) -> str:
+    """The step above a length; a fish of the whole inches of a step belongs to it, as ``category`` has it."""
+    return next((text for edge, text in steps(table, units) if round(edge / 25.4) * 25.4 > length + 0.05), "")
 
 
-def _scale(kb: KnowledgeBase, taxon: str) -> list[Block]:
+def _scale(kb: KnowledgeBase, taxon: str, units: str) -> list[Block]:
     table = next((s for s in kb.sizes(taxon) if s.kind == "size-categories"), None)
     if table is None:
         return []
-    return [
-        Block("point", say.size_scale(", ".join(text for _, text in steps(table))), statements=(f"size:{table.id}",))
-    ]
-
-
-def _heaviest(kb: KnowledgeBase, taxon: str, units: str) -> list[Block]:
-    found = numbers(kb, taxon, HEAVIEST) if kb.find("character", HEAVIEST) else None
-    if found is None:
-        return []
-    text = say.heaviest(label(kb, taxon), show_weight(found[1], units))
-    return [
-        Block(
-            "point",
-            trusted(text, basis_of(about(kb, taxon, HEAVIEST)[0])),
-            statements=tuple(f"st:{s}" for s in found[2]),
-        )
-    ]
+    told = say.size_scale(", ".join(text for _, text in steps(table, units)))
+    out = [Block("point", told, statements=(f"size:{table.id}",))]
+    return [*out, Block("doubt", order.SCALE_LONGER, claim=False)] if _scale_goes_on(kb, taxon) else out
 
 
 def _age(kb: KnowledgeBase, taxon: str) -> list[Block]:
@@ -216,5 +304,6 @@ def _general(turn: Turn, sides: frozenset[str], told: Amounts) -> list[Block]:
 
 def _asked(turn: Turn, told: Amounts) -> Asked | None:
     """A number is asked for where only a word of size was given."""
-    judged = bool(turn.reading.size_word) or "judge" in aspects(turn.kb, turn.reading)
+    judged = "judge" in aspects(turn.kb, turn.reading)
+    judged = judged or (bool(turn.reading.size_word) and not turn.cues & GENERAL and not named(turn))
     return Asked("length", say.LENGTH) if told.length is None and judged else None

@@ -2,21 +2,25 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
+from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue import phrases_self as own
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.parts import characters_asked
-from assistant.dialogue.subjects import named, subjects
+from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement
-from assistant.reasoning.evidence import about
+from assistant.reasoning.evidence import about, number_range
+from assistant.text import sentence
 
 MOST, MOST_ALL = 6, 40
+FEW = 2
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -25,11 +29,12 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         newest = max((s.year for s in turn.kb.all("source") if s.year.isdigit()), default="")
         lead = Block("lead", own.dated(newest), claim=False)
         return Answer("sources", (lead, *(b._replace(kind="point") for b in _whole(turn).blocks))), turn.held
-    fish = named(turn) or subjects(turn, carried=bool(turn.reading.of("character")))
+    fish = named(turn) or species_of(turn.kb, subjects(turn, carried=False))
+    fish = fish or subjects(turn, carried=bool(turn.reading.of("character")))
     if fish:
         records = _of_fish(turn, fish)
         if records:
-            return _listed(turn, records, fish), turn.held
+            return _listed(turn, records, fish, asked=True), turn.held
     last = turn.held.last
     if last is not None:
         records = _cited(turn.kb, (s for b in last.blocks for s in b.statements))
@@ -41,7 +46,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 
 def _of_fish(turn: Turn, fish: tuple[str, ...]) -> list[object]:
     kb = turn.kb
-    asked = characters_asked(kb, turn.reading)
+    asked = _characters(turn)
     out: list[object] = []
     for taxon in fish:
         if kb.find("taxon", taxon) is None:
@@ -52,9 +57,37 @@ def _of_fish(turn: Turn, fish: tuple[str, ...]) -> list[object]:
             out += kb.ranges(taxon)
         else:
             out += [s for s in kb.statements(taxon) if s.basis == "read"] or kb.statements(taxon)
+    out = _figures(turn, out)
     if not out and turn.held.last is None:
         out = [s for t in fish if kb.find("taxon", t) for s in kb.statements(t)]
     return out
+
+
+_BACKED = re.compile(r"\b(?:sources?|books?|papers?|works?|stud(?:y|ies)|pages?|what|that|who)\s+backs?\b(?! colou?r)")
+LENGTHS = ("max-total-length", "usual-adult-length")
+CLOSE = 0.03
+"""How near a figure typed must be to one stated."""
+
+
+def _characters(turn: Turn) -> tuple[str, ...]:
+    """The characters whose sources are asked for; not the back in "how many sources back that"."""
+    kb, text = turn.kb, turn.reading.text.lower()
+    found = characters_asked(kb, turn.reading)
+    backed = _BACKED.search(text)
+    if backed and not re.search(r"\bback\b", text[backed.end() :]):
+        found = tuple(c for c in found if kb.character(c).part != "back" and "back" not in c.split("-"))
+    if not found and any(m.kind == "length" for m in turn.reading.measures):
+        return LENGTHS
+    counts = tuple(c for c in found if kb.character(c).kind == "count")
+    return counts if counts and {"count", "counts"} & set(turn.reading.words) else found
+
+
+def _figures(turn: Turn, records: list[object]) -> list[object]:
+    """Of some statements those that give the figure typed ("what page says bluegill reach 16 inches")."""
+    typed = [float(m.low + m.high) / 2 for m in turn.reading.measures if m.kind == "length"]
+    near = [r for r in records if isinstance(r, Statement) and (span := number_range(r)) is not None and any(
+        abs(x - value) <= CLOSE * value for value in typed for x in (span[0], span[3]))]
+    return list(near) or records
 
 
 def _cited(kb: KnowledgeBase, shorts: Iterable[str]) -> list[object]:
@@ -62,7 +95,8 @@ def _cited(kb: KnowledgeBase, shorts: Iterable[str]) -> list[object]:
     return [r for r in found if r is not None and hasattr(r, "source") and r.source]
 
 
-def _listed(turn: Turn, records: list[object], taxa: tuple[str, ...]) -> Answer:
+def _listed(turn: Turn, records: list[object], taxa: tuple[str, ...], asked: bool = False) -> Answer:
+    """The sources of some records, the most used first; ``asked``: of a fish named, not of what was said before."""
     kb = turn.kb
     lines: dict[tuple[str, str], list[object]] = {}
     for record in records:
@@ -72,7 +106,14 @@ def _listed(turn: Turn, records: list[object], taxa: tuple[str, ...]) -> Answer:
     ranked = sorted(lines.items(), key=lambda kv: (getattr(kv[1][0], "basis", "") != "read", -len(kv[1]), kv[0]))
     most = MOST_ALL if "more" in turn.cues else MOST
     name = speak.fishes(kb, taxa[:3]) if taxa else ""
-    blocks = [Block("lead", wording.sources_lead(len({s for s, _ in lines}), name), claim=False)]
+    count = len({s for s, _ in lines})
+    said = not asked and turn.held.last is not None
+    lead = wording.sources_lead(count, name) if said else wording.sources_used(count, name)
+    blocks = [Block("lead", lead, claim=False), *_values(turn, records)]
+    if turn.held.intent == "sources" and {"most", "main"} & set(turn.reading.words) and ranked:
+        (source, _), used = max(ranked, key=lambda kv: len(kv[1]))
+        text = wording.most_used(speak.short_cite(kb, source), len(used))
+        blocks[0] = Block("lead", text, statements=tuple(dict.fromkeys(_short(r) for r in used))[:20])
     for (source, page), used in ranked[:most]:
         blocks.append(
             Block(
@@ -82,6 +123,17 @@ def _listed(turn: Turn, records: list[object], taxa: tuple[str, ...]) -> Answer:
     if len(ranked) > most:
         blocks.append(Block("help", wording.more_sources(len(ranked) - most), claim=False))
     return Answer("sources", tuple(blocks), taxa)
+
+
+def _values(turn: Turn, records: list[object]) -> list[Block]:
+    """What the sources say each, where they are asked for on one or two features of a fish."""
+    told = [r for r in records if isinstance(r, Statement)]
+    if len(told) != len(records) or len({s.character for s in told}) > FEW or len(told) > MOST:
+        return []
+    kb, units = turn.kb, turn.held.units
+    return [Block("point", lists.by_source(
+        sentence(speak.statement_words(kb, s, units)),
+        speak.short_cite(kb, s.source[0], s.page) if s.source else ""), statements=(f"st:{s.id}",)) for s in told]
 
 
 def _line(kb: KnowledgeBase, source: str, page: str, used: list[object]) -> str:

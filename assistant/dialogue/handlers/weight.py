@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from assistant.dialogue import phrases as core
 from assistant.dialogue import phrases_info as say
+from assistant.dialogue import phrases_order as order
 from assistant.dialogue.amount_words import Amounts, amounts, middle, system, typed
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import asked_about, told_taxa
 from assistant.dialogue.aspects import aspects
+from assistant.dialogue.compared import answered, in_order, less_asked, set_against, yes_or_no
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import groups, named, species_of
-from assistant.dialogue.telling import MEMORY, basis_of, plain, trusted
+from assistant.dialogue.telling import MEMORY, basis_of, place_names, plain, trusted
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about, numbers
@@ -20,17 +23,22 @@ from assistant.reasoning.size import (
     Weight,
     condition,
     girth_weight,
+    length_fit,
     length_for_weight,
     relative,
     size_range,
     standard_weight,
     total_length,
 )
+from assistant.text import unique, word_set
 from assistant.units import show_length, show_weight
 
 FEW = 2
+POUND = 453.59237
+"""Grams a pound: half of it and more is told in pounds."""
 HEAVIEST = "max-weight"
 GIRTH, CONDITION = "practice:girth-formula", "practice:condition-words"
+BIG, POUNDS = word_set("big large huge good nice decent monster heavy lot"), word_set("pound pounds lb lbs")
 STREAM = frozenset({"stream", "river", "creek", "brook", "streams", "rivers"})
 
 
@@ -38,48 +46,118 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     """The weight of the length told, the length of the weight told, or what both say of the fish's shape."""
     kb, held = turn.kb, turn.held
     asked, remarks = asked_about(turn)
-    taxa = species_of(kb, asked)
+    against = set_against(turn) if "heavier-than" in turn.cues else ()
+    taxa = against or species_of(kb, asked)
     told = amounts(turn.reading, held, bool(named(turn)) and not _same(turn))
     if told.empty and held.lengths and (_same(turn) or held.intent in ("weight", "undo")):
         told = Amounts(held.lengths[-1], None, None)
-    blocks = _blocks(turn, taxa, told)
+    if told.empty and held.lengths and _of_it(turn):
+        told = Amounts(held.lengths[-1], None, None)
+    blocks = _at_one_length(turn, against, told) + _blocks(turn, taxa, told)
+    of = against if against and not named(turn) else told_taxa(turn, asked)
     if not blocks:
-        return _ask(turn, asked, taxa), held
+        return _ask(turn, of, taxa), held
     blocks += _record(turn, taxa, told)
     first, *rest = [*blocks, *remarks]
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
-    return Answer("weight", (head, *rest), taxa=told_taxa(turn, asked)), held
+    return Answer("weight", (head, *rest), taxa=of), held
+
+
+def _of_it(turn: Turn) -> bool:
+    """True for "what would it weigh" after a length of the fish spoken of was judged."""
+    return turn.held.intent == "size" and not named(turn) and not groups(turn.reading) and "it" in turn.reading.words
+
+
+def _at_one_length(turn: Turn, against: Sequence[str], told: Amounts) -> list[Block]:
+    """Which of several fishes of one length weighs more, by their standard weights."""
+    if told.length is None or told.weight is not None or len(against) < 2:
+        return []
+    kb = turn.kb
+    found: dict[str, Weight] = {}
+    for t in _shown_against(turn, against):
+        line_of = relative(kb, t)
+        weight = _standard(turn, t, line_of, told) if line_of == t else None
+        if weight is not None:
+            found[t] = weight[0]
+    if len(found) < 2:
+        return []
+    heights = {t: w.grams for t, w in found.items()}
+    ranked = in_order(heights, least_first=False)
+    pounds = bool(POUNDS & set(turn.reading.words)) or any(g >= POUND for g in heights.values())
+    rows = [(label(kb, t), show_weight(heights[t], system(turn.held, told.length), pounds)) for t in ranked]
+    text = order.with_answer(answered(turn, heights), order.heavier_at(typed(told.length, turn.held), rows))
+    return [Block("point", text, statements=tuple(f"size:{found[t].record.id}" for t in ranked))]
+
+
+def _shown_against(turn: Turn, against: Sequence[str]) -> tuple[str, ...]:
+    """The fishes compared: named ones, and of each group the best known that have a line of their own."""
+    kb = turn.kb
+    own = set(named(turn))
+    others = [t for t in against if t not in own and relative(kb, t) == t]
+    return unique((*(t for t in against if t in own), *sorted(others, key=lambda t: (-len(kb.ranges(t)), t))[:FEW]))
 
 
 def _same(turn: Turn) -> bool:
     return "same" in turn.reading.words
 
 
-def _ask(turn: Turn, asked: tuple[str, ...], taxa: Sequence[str]) -> Answer:
-    """What is needed, with what is held of the heaviest."""
-    rest = [b for t in taxa[:FEW] for b in heaviest(turn.kb, t, system(turn.held))]
-    if "heavier-than" in turn.cues and (order := _in_order(turn, taxa)):
-        return Answer("weight", (order, *rest), taxa=told_taxa(turn, asked))
-    if rest and aspects(turn.kb, turn.reading) & {"biggest", "record"}:
-        head = Block("lead", rest[0].text, statements=rest[0].statements)
-        notes = Block("doubt", say.RECORD, claim=False)
-        return Answer("weight", (head, *rest[1:], notes), taxa=told_taxa(turn, asked))
-    return plain(
-        "weight", say.WEIGHT_NEEDS, asked=Asked("length", say.LENGTH), taxa=told_taxa(turn, asked), rest=rest
-    )
+def _ask(turn: Turn, of: tuple[str, ...], taxa: Sequence[str]) -> Answer:
+    """What is held of the heaviest and of weights by length; a length is asked for where a fish in hand is meant."""
+    kb, units = turn.kb, system(turn.held)
+    if "heavier-than" in turn.cues and (first := _in_order(turn, taxa)):
+        return Answer("weight", (first, *(b for t in taxa[:FEW] for b in heaviest(kb, t, units))), taxa=of)
+    tops = [b for t in taxa[:FEW] for b in heaviest(kb, t, units)]
+    notes: list[Block] = []
+    if aspects(kb, turn.reading) & {"biggest", "record"}:
+        notes.append(Block("doubt", say.RECORD, claim=False))
+    elif taxa:
+        tops += [b for t in _shown(turn, taxa) for b in _by_length(turn, t)]
+    if taxa and not heaviest(kb, taxa[0], units) and len(taxa) == 1:
+        tops.insert(0, Block("point", order.no_weight(label(kb, taxa[0])), claim=False))
+    if not tops:
+        return plain("weight", say.WEIGHT_NEEDS, asked=Asked("length", say.LENGTH), taxa=of)
+    head = tops[0]._replace(kind="lead")
+    if notes:
+        return Answer("weight", (head, *tops[1:], *notes), taxa=of)
+    asked = Asked("length", say.LENGTH)
+    blocks = (head, *tops[1:], Block("help", say.WEIGHT_NEEDS, claim=False))
+    return Answer("weight", blocks, taxa=of, asked=asked)
+
+
+def _by_length(turn: Turn, taxon: str) -> list[Block]:
+    """What a fish weighs at the ends of its usual length, by its own standard weight."""
+    kb, units = turn.kb, system(turn.held)
+    sizes = size_range(kb, taxon)
+    if relative(kb, taxon) != taxon or sizes.usual_low is None or sizes.usual_high is None:
+        return []
+    found = [(mm, w) for mm in (sizes.usual_low, sizes.usual_high) if (w := standard_weight(kb, taxon, mm)) is not None
+             and "below-minimum" not in w.limits]
+    if not found:
+        return []
+    rows = [(show_length(mm, units).partition(" (")[0], show_weight(w.grams, units)) for mm, w in found]
+    text = order.weights_by_length(label(kb, taxon), rows)
+    return [Block("point", text, statements=tuple(f"size:{w.record.id}" for _, w in found[:1]))]
 
 
 def _in_order(turn: Turn, taxa: Sequence[str]) -> Block | None:
-    """Which of several fishes grows heaviest, by the heaviest held of each."""
+    """Which of several fishes grows heaviest (or stays lightest), by the heaviest held of each, yes or no first."""
     kb, units = turn.kb, system(turn.held)
-    known = [(t, found) for t in taxa if (found := numbers(kb, t, HEAVIEST)) is not None]
+    known = {t: found for t in taxa if (found := numbers(kb, t, HEAVIEST)) is not None}
     if len(known) < 2:
-        return None
-    ranked = sorted(known, key=lambda pair: (-pair[1][1], pair[0]))
-    text = say.weight_order([(label(kb, t), show_weight(found[1], units)) for t, found in ranked])
-    bases = {basis_of(about(kb, t, HEAVIEST)[0]) for t, _ in ranked}
-    basis = MEMORY if MEMORY in bases else ""
-    return Block("lead", trusted(text, basis), statements=tuple(f"st:{s}" for _, found in ranked for s in found[2]))
+        lone = next(iter(known), "")
+        if not lone or len(taxa) < 2:
+            return None
+        others = say.names_with([label(kb, t) for t in taxa if t != lone][:FEW], "or")
+        text = order.one_known(label(kb, lone), show_weight(known[lone][1], units), others)
+        return Block("lead", text, statements=tuple(f"st:{s}" for s in known[lone][2]))
+    heights = {t: found[1] for t, found in known.items()}
+    answer = answered(turn, heights)
+    least = less_asked(turn) and not answer
+    ranked = in_order(heights, least)
+    rows = [(label(kb, t), show_weight(heights[t], units)) for t in ranked]
+    text = order.with_answer(answer, order.weight_order(rows, least))
+    basis = MEMORY if MEMORY in {basis_of(about(kb, t, HEAVIEST)[0]) for t in ranked} else ""
+    return Block("lead", trusted(text, basis), statements=tuple(f"st:{s}" for t in ranked for s in known[t][2]))
 
 
 def _blocks(turn: Turn, taxa: Sequence[str], told: Amounts) -> list[Block]:
@@ -148,7 +226,9 @@ def _weight(turn: Turn, taxon: str, line_of: str, told: Amounts, units: str) -> 
     assert told.length is not None
     weight, limits = found
     kb = turn.kb
-    text = say.weight_lead(label(kb, taxon), typed(told.length, turn.held), show_weight(weight.grams, units))
+    pounds = bool(POUNDS & set(turn.reading.words)) or weight.grams >= POUND / 2
+    shown = show_weight(weight.grams, units, pounds)
+    text = say.weight_lead(label(kb, taxon), typed(told.length, turn.held), shown)
     size = (f"size:{weight.record.id}",)
     note = say.weight_median_note if "median" in weight.record.label else say.weight_standard_note
     return [
@@ -166,12 +246,23 @@ def _length(turn: Turn, taxon: str, line_of: str, told: Amounts, units: str) -> 
         return []
     size = (f"size:{found.record.id}",)
     text = say.length_lead(label(kb, taxon), typed(told.weight, turn.held), show_length(found.grams, units))
+    text = order.with_answer(_is_big(turn, taxon, found.grams), text)
     limits = (*(("kin",) if line_of != taxon else ()), *found.limits)
     top = size_range(kb, taxon).largest
     beyond = (
         [Block("doubt", say.weight_beyond(label(kb, taxon)), statements=size)] if top and found.grams > top else []
     )
     return [Block("point", text, statements=size), *beyond, *_limits(limits, size), *heaviest(kb, taxon, units)]
+
+
+def _is_big(turn: Turn, taxon: str, length: float) -> str:
+    """Yes or no to "is a 3 pound bass big", by the length that such a fish has."""
+    if not yes_or_no(turn) or not BIG & set(turn.reading.words):
+        return ""
+    fit = length_fit(turn.kb, taxon, length)
+    if fit in ("large", "huge", "beyond"):
+        return core.YES
+    return order.NOT_ESPECIALLY if fit == "ordinary" else core.NO if fit else ""
 
 
 def _condition(turn: Turn, taxon: str, line_of: str, told: Amounts) -> list[Block]:
@@ -208,9 +299,10 @@ def heaviest(kb: KnowledgeBase, taxon: str, units: str) -> list[Block]:
     found = numbers(kb, taxon, HEAVIEST) if kb.find("character", HEAVIEST) else None
     if found is None:
         return []
-    text = trusted(
-        say.heaviest(label(kb, taxon), show_weight(found[1], units)), basis_of(about(kb, taxon, HEAVIEST)[0])
-    )
+    told = about(kb, taxon, HEAVIEST)[0]
+    local = [s.regions for s in told if s.high == found[1]]
+    where = place_names(kb, local[0]) if len(local) == 1 and local[0] else ""
+    text = trusted(say.heaviest(label(kb, taxon), show_weight(found[1], units), where), basis_of(told))
     return [Block("point", text, statements=tuple(f"st:{s}" for s in found[2]))]
 
 

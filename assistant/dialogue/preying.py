@@ -1,0 +1,44 @@
+"""Who eats whom in a line: the fish that eats stands before the verb, what it eats after it (layer 4)."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.dialogue.reading import Mention, Reading
+
+_VERB = r"(?:eat|eats|eating|eatin|prey on|preys on|feed on|feeds on|hunt|hunts|swallow|swallows)"
+_HOW = r"(?:\s+(?:usually|mostly|mainly|really|also|ever|often|even|just|only|still|likes? to|love to))*"
+_EATS = re.compile(rf"^{_HOW}\s+{_VERB}\b(?P<food>.*)$")
+_PRONOUN = re.compile(rf"\b(?:they|it|he|she|these|those|them)\b{_HOW}\s+{_VERB}\b(?P<food>.*)$")
+_NOTHING = re.compile(r"^[\s?.!]*(?:most|mostly|usually|a lot|much|anything|the most|best|well)?[\s?.!]*$")
+FISH = ("taxon", "hybrid", "group")
+
+
+def food_told(reading: Reading) -> str:
+    """What stands after the verb where a fish (or a pronoun) is said or asked to eat something; empty where none."""
+    text = reading.text.lower()
+    for m in reading.of(*FISH):
+        found = _EATS.search(text[m.end :])
+        if found and not _NOTHING.match(found["food"]):
+            return found["food"].strip(" ?.!")
+    found = _PRONOUN.search(text)
+    if found and not _NOTHING.match(found["food"]):
+        return found["food"].strip(" ?.!")
+    return ""
+
+
+def eaters(reading: Reading) -> tuple[Mention, ...]:
+    """The fishes that stand before the verb, where others stand after it as food."""
+    text = reading.text.lower()
+    named = sorted(reading.of(*FISH), key=lambda m: m.start)
+    for i, m in enumerate(named):
+        if _EATS.search(text[m.end :]):
+            return tuple(named[: i + 1])
+    return ()
+
+
+def prey(reading: Reading) -> tuple[Mention, ...]:
+    """The fishes that stand after the verb."""
+    food = food_told(reading)
+    at = len(reading.text.rstrip(" ?.!")) - len(food)
+    return tuple(m for m in reading.of(*FISH) if food and m.start >= at)
