@@ -17,9 +17,11 @@ from assistant.text import unique, word_set
 _GRADE = re.compile(r"\b(?:grade\s*\d+|\d+(?:st|nd|rd|th)\s+grade\w*"
                     r"|(?:first|second|third|fourth|fifth|sixth)\s+grade\w*|grade\w*\s+\w+)")
 _YOUNG = re.compile(r"\b(kids?|child(?:ren)?|pupils?|elementary|kindergarten|little ones|simple words"
-                    r"|plain words|year olds?|scouts?|campers?)\b")
+                    r"|plain words|year olds?|scouts?|campers?|easy|easier|simpler|simple (?:key|quiz|questions?))\b")
 _TRADE = re.compile(r"\b(biologists?|college|university|technical|latin|curators?|professionals?)\b")
-_PICTURE = re.compile(r"\b(photos?|pictures?|pics?|images?|at a glance|without touching|from the outside)\b")
+_PICTURE = re.compile(r"\b(photos?|pictures?|pics?|images?|at a glance|without touching|from the outside|outside marks"
+                      r"|(?:only|just) (?:the )?(?:things?|stuff|marks?|features?|what)\b.{0,24}\b(?:see|spot)"
+                      r"|easy to (?:see|spot)|by eye|by looking)\b")
 _UNCOUNTED = re.compile(r"\bno count\w*|\bwithout count\w*|\bnot? count\w*|\bdon'?t count")
 _TOUCH = re.compile(r"\b(touch|by feel|feel only|blind)\b")
 _LAB = re.compile(r"\b(lab|laboratory|bench|dissect\w*|dead)\b")

@@ -225,12 +225,19 @@ def quiz_fewer(made: int, wanted: int) -> str:
 
 # --- keys and quizzes in talk -----------------------------------------------------------------------------------
 
+PRINT_WORDS = 12
+"""Words up to which a line that speaks of printing asks for what was made before on paper."""
+LEFT_WORDS = frozenset(["left", "remain", "remaining", "possible", "possibilities", "still"])
+LEFT_CUES = frozenset(["asks-what", "which-of", "list", "asks-many", "what-is"])
 BACK_WORDS = frozenset(["back", "previous", "undo", "backup", "oops"])
 DROP_WORDS = frozenset(["drop", "remove", "without", "minus", "omit", "leave", "skip", "except", "lose", "toss"])
 WITHOUT_WORDS = DROP_WORDS | {"not"}
 ADD_WORDS = frozenset(["add", "include", "plus", "put"])
 SWAP_WORDS = frozenset(["swap", "replace", "trade", "switch", "exchange"])
 START_WORDS = frozenset(["start", "begin", "go", "ready", "walk", "through", "guide"])
+YES_NO_WORDS = frozenset(["yes", "no", "yeah", "yep", "nope", "nah", "yup", "y", "n", "right", "it", "does", "doesnt"])
+DENYING_WORDS = frozenset(["no", "none", "absent", "not", "without", "never"])
+WHETHER_WORDS = frozenset(["is", "are", "does", "do", "has", "have", "did", "can"])
 STOP_WORDS = frozenset(["stop", "quit", "end", "exit", "enough", "cancel"])
 KEY_WHICH = "Name some fishes or a group, for instance: a key of the sunfishes in Ohio."
 KEY_FROM_FAMILIES = "Let us find the family first. Say a or b; \"back\" and \"not sure\" work too."
@@ -239,9 +246,10 @@ KEY_BACK = "One step back."
 KEY_AT_START = "That was the first step already."
 
 
-def key_title_line(title: str, count: int, look: str) -> str:
-    """The head of a key in talk."""
-    return f"{title}: {count} fishes, features for {LOOK.get(look, LOOK_MORE.get(look, look))}."
+def key_title_line(title: str, count: int, look: str, kinds: bool = False) -> str:
+    """The head of a key in talk; ``kinds`` where genera or families are keyed."""
+    seen = LOOK_SEEN.get(look) or f"features for {LOOK.get(look, LOOK_MORE.get(look, look))}"
+    return f"{title}: {count} {'kinds' if kinds else 'fishes'}, {seen}."
 
 
 def key_line(number: str, says: str, goes: str) -> str:
@@ -249,6 +257,7 @@ def key_line(number: str, says: str, goes: str) -> str:
     return f"{number} {says} -> {goes}"
 
 
+LOOK_SEEN = {"picture": "by what a picture shows"}
 LOOK_MORE = {"uncounted": "a fish in the hand, nothing counted", "touch": "touch alone"}
 
 
@@ -280,7 +289,58 @@ def key_taken(taken: str) -> str:
 
 def key_passed(label: str) -> str:
     """A couplet passed over."""
-    return f"Then without the {label}."
+    return f"Left out: {label}."
+
+
+def key_which(answer: str) -> str:
+    """A yes or no to a question that offers two things."""
+    return f"\"{sentence(answer).rstrip('.')}\" does not choose between these two."
+
+
+def key_why(feature: str, ways: Sequence[str]) -> str:
+    """What a couplet is asked for: the fishes left on its two ways."""
+    return f"{sentence(feature)[:-1]}: this step parts what is left. After (a): {ways[0]}; after (b): {ways[1]}."
+
+
+def key_left(names: str) -> str:
+    """The fishes still in play."""
+    return sentence(f"still possible: {names}")
+
+
+def so_many_kinds(count: int) -> str:
+    """Fishes or groups too many to name."""
+    return f"{count} kinds"
+
+
+def key_overlap(step: int, feature: str, told: str, settles: str) -> str:
+    """Counts by which a few fish take the wrong lead, and the feature that settles it."""
+    return f"{sentence(f'the counts overlap at step {step} ({feature}): {told}')}{settles}"
+
+
+def key_overlap_end(feature: str, told: str, settles: str) -> str:
+    """The same at the end of a walk."""
+    return f"{sentence(f'but the counts overlap ({feature}): {told}')}{settles}"
+
+
+def count_met(low: int, high: int, names: str) -> str:
+    """A count that is met in a few of some fishes."""
+    number = f"{low} is" if low == high else f"{low} to {high} are"
+    return f"{number} also met in the {names}"
+
+
+def settled_by(feature: str, leads: Sequence[str]) -> str:
+    """The feature to look at besides."""
+    return f" Check as well: {feature}; {' and '.join(leads)}."
+
+
+def lead_in(choice: str, fish: str) -> str:
+    """What a fish shows of a feature."""
+    return f"{choice} in the {fish}"
+
+
+def key_print(command: str) -> str:
+    """How a key is put on paper."""
+    return f"To print it, copy these lines{f', or write them to a page: {command}' if command else '.'}"
 
 
 def key_unread(how: str) -> str:
@@ -396,3 +456,10 @@ def table_cells(names: Sequence[str], cells: Sequence[str]) -> str:
 def unrecorded(names: str) -> str:
     """Fishes that stand on both sides of a couplet because nothing is recorded of them for it."""
     return sentence(f"listed on both sides of a choice for which nothing is recorded of them: {names}")
+
+
+def key_command(names: str, level: str, look: str) -> str:
+    """The command that writes a key to a page."""
+    looks = f" --look {look}" if look in LOOK and look != "hand" else ""
+    levels = "" if level == "plain" else f" --level {level}"
+    return f"tellfin key {names}{levels}{looks} --format html -o key.html"
