@@ -193,6 +193,11 @@ def quiz_term(plain: str) -> str:
     return f"Which word means this: {plain}"
 
 
+def quiz_term_where(label: str) -> str:
+    """Where a part of the body is."""
+    return f"Where on a fish do you look for the {label}?"
+
+
 def quiz_term_reason(label: str, others: str) -> str:
     """The word asked for."""
     return f"The word is {label}" + (f", also called {others}." if others else ".")
@@ -415,27 +420,26 @@ def quiz_wrong(letter: str, choice: str, reason: str, mistake: str) -> str:
     return " ".join(x for x in (f"Not quite; the answer is {letter}, {choice}.", reason, mistake) if x)
 
 
-def quiz_score(score: int, done: int, count: int) -> str:
+def quiz_score(score: int, done: int, count: int, passed: int = 0) -> str:
     """How the quiz stands."""
-    return f"Score: {score} of {done} answered" + (f", {count - done} to go." if done < count else ".")
+    return (f"Score: {score} of {done - passed} answered" + (f", {passed} passed over" if passed else "")
+            + (f", {count - done} to go." if done < count else "."))
 
 
-def quiz_final(score: int, done: int, count: int) -> str:
-    """How a quiz ended that was stopped early or done."""
+def quiz_final(score: int, done: int, count: int, passed: int = 0) -> str:
+    """How a quiz ended that was stopped early or done; ``passed`` of those done were passed over."""
+    answered = done - passed
     if not done:
         return "You stopped before answering any question."
-    left = f"; {count - done} of the {count} questions were left" if done < count else ""
-    return f"You had {score} of {done} right{left}."
+    rest = [f"{passed} passed over"] if passed else []
+    rest += [f"{count - done} of the {count} questions were left"] if done < count else []
+    right = f"You had {score} of {answered} right" if answered else "No question was answered"
+    return f"{'; '.join([right, *rest])}."
 
 
 def quiz_review(question: str, answer: str, reason: str) -> str:
     """A missed item again."""
     return f"{REVIEW}: {question} - {answer}. {reason}"
-
-
-def quiz_paper(count: int) -> str:
-    """The head of a quiz for a class."""
-    return f"A quiz of {count} questions; the answers follow apart. \"tellfin quiz\" writes one to files for printing."
 
 
 def quiz_answer_line(number: int, letter: str, choice: str, reason: str, mistake: str) -> str:
