@@ -41,6 +41,9 @@ SURE_ROWS: tuple[Row, ...] = (
         ("what-about", "after-info", "one-fish", "no-ask", "short", "!seen|two-fish|place|date|part|sex|stage"),
         ("describe the banded sunfish for grade 4 / And the blackbanded?",)),
     # Telling apart, describing, crosses.
+    Row("describe", 93, ("each-line", "group|two-fish|two-kinds|two-mentions",
+                         "!seen|contrast|sources|rules|names|size|weight|tackle|habitat|handling|hybrid|range|key|quiz"),
+        ("sheet with the sunfishes of minnesota one line each",)),
     Row("describe", 94, ("asks-what", "looks", "breeding|sex|stage|age-young", "fish|held-fish",
                          "!two-fish|two-kinds|contrast|seen|hybrid|rules|names|story"),
         ("what do male longears look like while breeding",)),
@@ -60,12 +63,20 @@ SURE_ROWS: tuple[Row, ...] = (
     # Names and words.
     Row("term", 93, ("what-is-a", "term-word", "rules", "short6", "!fish|place|water|len|date"),
         ("bluegill at Vennimoor Lake, can I keep it / what is a daily bag",)),
+    Row("term", 94, ("lesson-words", "!fish|quiz|key|held-seen|story|asked-quiz|asked-key|rules|names"),
+        ("vocabulary sheet for fish fins and scales", "list of words for parts of a fish")),
     # Sources.
     # Keys and quizzes.
     Row("quiz", 95, ("asked-quiz", "short6", "!start-over|sources|help|undo|how-sure")),
     Row("key", 95,
         ("asked-key", "answer|choice|first|second|seen|count|short|lesson-look|cant-see|skip",
          "!sources|help|rules|handling|quiz")),
+    Row("quiz", 96, ("asked-quiz", "lesson-answers|lesson-reveal|lesson-hint|lesson-again|lesson-print", "!fish|seen"),
+        ("quiz me on pikes / ok i really cant say, whats the answer to that one",)),
+    Row("quiz", 96, ("after-quiz", "lesson-answers|lesson-print", "!fish|seen|asked"),
+        ("make a quiz on pikes for my class / can i have just the answers",)),
+    Row("key", 96, ("asked-key", "lesson-hint|lesson-again|lesson-print|lesson-reveal", "!fish|quiz|rules"),
+        ("walk me through a key of pikes / can you print that key for my students please",)),
     Row("key", 97, ("asked-key", "fish", "undo|undo-weak|retract", "!seen")),
     Row("key", 93, ("asked-key", "term-word", "what-is|term|explain", "!fish")),
     # The assistant itself, small talk, what it is not for.

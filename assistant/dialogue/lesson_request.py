@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 from dataclasses import dataclass
 
 from assistant.dialogue.subjects import subjects
@@ -68,14 +69,20 @@ class Request:
 def request_of(turn: Turn, look: str, carried: bool = True) -> Request:
     """What the line asks for; ``look`` where it names none, the fishes held where it names none and ``carried``."""
     text = turn.reading.text.lower()
-    simple = bool(_GRADE.search(text) or _YOUNG.search(text) or "plainer" in turn.cues)
-    level = "young" if simple else "trade" if _TRADE.search(text) else "plain"
+    level = level_of(text, turn.cues)
     taxa = fishes_of(turn, carried)
     if _GENERA.search(text):
         taxa = genera_of(turn.kb, taxa) or taxa
     paper = bool(_PAPER.search(text)) or bool(_OTHERS.search(text) and not _ME.search(text))
     return Request(taxa, look_of(text) or look, level, items_of(text), paper, named_in(turn, carried),
                    bool(_CARDS.search(text)), bool(_TRUE_FALSE.search(text)), body_of(turn))
+
+
+def level_of(text: str, cues: Collection[str]) -> str:
+    """The level of words that a line asks for: young where it speaks of children, grades or plain words."""
+    if _GRADE.search(text) or _YOUNG.search(text) or "plainer" in cues:
+        return "young"
+    return "trade" if _TRADE.search(text) else "plain"
 
 
 def body_of(turn: Turn) -> tuple[str, ...] | None:

@@ -39,6 +39,12 @@ def with_bracket(text: str, more: str) -> str:
     return f"{text} ({more})"
 
 
+def each_kind(group: str, shown: int, count: int, where: str) -> str:
+    """The head of a line on each kind of a group."""
+    some = f"the first {shown} of {count}" if shown < count else f"{count}"
+    return f"{some[:1].upper()}{some[1:]} kinds of {group}{f' in {where}' if where else ''}, a line on each:"
+
+
 def from_memory(text: str) -> str:
     """A value nobody has looked up."""
     return f"{text} [from memory, unchecked]"

@@ -378,7 +378,6 @@ def key_check(names: str) -> str:
     return f"A key knows only the fishes in it; look at the {names} too before you settle."
 
 
-ASKING_WORDS = frozenset(["why", "what", "how", "which", "hint", "where", "huh", "pardon", "repeat", "again"])
 SCORE_WORDS = frozenset(["score", "points"])
 MISSED_WORDS = frozenset(["miss", "missed", "misses", "wrong"])
 REVIEW = "To look at again"

@@ -78,3 +78,11 @@ SOME_FISHES = "fishes"
 def words_for(part: str) -> str:
     """Words that a quiz is on."""
     return f"words for {part}"
+
+
+NO_PICTURES = "I have no pictures in talk; \"tellfin sheet\" draws fishes on a page with the words under them."
+
+
+def no_words(topic: str, count: int) -> str:
+    """No words are held on a thing."""
+    return f"No words on {topic} are held here; {count} words for the parts of a fish instead:"
