@@ -9,7 +9,8 @@ from assistant.dialogue import phrases_lesson as say
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Block
 from assistant.dialogue.key_walk import KeyWalk
-from assistant.dialogue.levels import character_words, choice_words
+from assistant.dialogue.lesson_sheet import terms_in
+from assistant.dialogue.levels import character_words, choice_words, question_words
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about
 from assistant.reasoning.key import Key
@@ -17,7 +18,7 @@ from assistant.reasoning.key_overlaps import Overlap, overlaps, settling, way_to
 from assistant.reasoning.selection import species_below
 from assistant.text import join
 
-MOST_NAMED, MOST_IN_COMMAND = 5, 8
+MOST_NAMED, MOST_IN_COMMAND, MOST_WORDS = 5, 8, 3
 TOLD_AT_END = 2
 """Overlaps told of at the end of a walk."""
 
@@ -57,6 +58,15 @@ def why_asked(kb: KnowledgeBase, walk: KeyWalk) -> str:
     """Why the open step is asked: the fishes to which its two leads go."""
     feature = character_words(kb, walk.couplet.character, walk.level)
     return say.key_why(feature, [_named(kb, lead.taxa) for lead in walk.couplet.leads])
+
+
+def step_explained(kb: KnowledgeBase, walk: KeyWalk) -> str:
+    """How to look at the open step, and what its words of the body mean."""
+    character = kb.character(walk.couplet.character)
+    choices = (choice_words(kb, lead, walk.level) for lead in walk.couplet.leads)
+    texts = [question_words(kb, character.id, walk.level), *choices]
+    words = [say.word_means(term, plain) for term, plain, _ in terms_in(kb, texts, walk.level, MOST_WORDS)]
+    return " ".join([character.how, *words]).strip()
 
 
 def left_told(kb: KnowledgeBase, walk: KeyWalk) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from assistant.dialogue import phrases_lesson as say
@@ -10,6 +12,7 @@ from assistant.dialogue.levels import choice_words, reader_of
 from assistant.dialogue.quiz_words import by_words
 from assistant.dialogue.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
+from assistant.model.stems import DROPPED, NEGATORS
 from assistant.reasoning.evidence import below
 from assistant.reasoning.key import Couplet, Key, Lead, build_key
 from assistant.text import key as folded
@@ -17,6 +20,7 @@ from assistant.text import singular
 
 FIRST = frozenset(["a", "1", "first", "former", "one", "1a", "upper", "top"])
 SECOND = frozenset(["b", "2", "second", "latter", "two", "1b", "lower", "bottom"])
+_PAUSE = re.compile(r"[,;.]|\b(?:but|or|and)\b")
 BACK, NOT_SURE, STOP, WHICH = "back", "not-sure", "stop", "which"
 _OFFERS = " or "
 """What a question holds that offers several things, so that yes and no answer nothing."""
@@ -131,14 +135,42 @@ def _holds(lead: Lead, value: float) -> bool:
 
 def _worded(kb: KnowledgeBase, walk: KeyWalk, reading: Reading, words: list[str]) -> int | str | None:
     texts = [choice_words(kb, lead, walk.level) for lead in walk.couplet.leads]
-    if reading.answer not in ("yes", "no"):
-        return by_words(texts, words) if words else None
-    if (named := by_words(texts, [w for w in words if w not in say.YES_NO_WORDS])) is not None:
-        return named
+    told = [w for w in words if w not in say.YES_NO_WORDS]
+    if told and (found := _by_denial(texts, reading.words)) is not None:
+        return found
+    if told and (found := by_words(texts, told)) is not None:
+        return found
+    if reading.answer not in ("yes", "no") or len(told) > 1:
+        return None
     affirms = _affirmed(kb.character(walk.couplet.character).question, texts)
     if affirms is None:
         return WHICH
     return affirms if reading.answer == "yes" else 1 - affirms
+
+
+def _by_denial(texts: list[str], words: Sequence[str]) -> int | None:
+    """The choice that says what the line says and denies what it denies ("it has spines", not "no spines")."""
+    says, denies = _said_and_denied(" ".join(words))
+    scores = []
+    for text in texts:
+        there, lacking = _said_and_denied(text)
+        scores.append(len(says & there) + len(denies & lacking) - len(says & lacking) - len(denies & there))
+    mixed = any(_said_and_denied(text)[1] for text in texts) or denies
+    return scores.index(max(scores)) if mixed and max(scores) > 0 and scores[0] != scores[1] else None
+
+
+def _said_and_denied(text: str) -> tuple[set[str], set[str]]:
+    """The words that a text says, and those that it denies: after a word of denial, up to a pause or a joining word."""
+    says: set[str] = set()
+    denies: set[str] = set()
+    for part in _PAUSE.split(text.lower()):
+        into = says
+        for word in folded(part).split():
+            if word in say.DENYING_WORDS or word in NEGATORS:
+                into = denies
+            elif word not in DROPPED:
+                into.add(singular(word))
+    return says, denies
 
 
 def _affirmed(question: str, texts: list[str]) -> int | None:

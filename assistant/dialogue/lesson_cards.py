@@ -11,7 +11,7 @@ from assistant.dialogue.answer import Block
 from assistant.dialogue.levels import clause_words
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.quiz import Pool, marks_of
-from assistant.reasoning.quiz_terms import body_words
+from assistant.reasoning.quiz_terms import body_words, most_spoken_of
 
 MARKS = 2
 """Marks on the back of a card."""
@@ -22,8 +22,7 @@ def fish_cards(kb: KnowledgeBase, taxa: Sequence[str], looks: Collection[str], l
     pool = Pool(kb, taxa, looks, plain=True)
     out = []
     for taxon in pool.taxa[:most]:
-        mine = pool.of(taxon) or [f for f in pool.facts if f.taxon == taxon]
-        marks = marks_of(pool, taxon, mine, MARKS)
+        marks = marks_of(pool, taxon, pool.of(taxon), MARKS)
         told = [clause_words(kb, f.state, level) for f in sorted(marks, key=lambda f: f.usual)]
         ids = speak.short_ids(s for f in marks for s in f.statements)
         back = say.card_marks(lesson.either(told, "and"), any(f.usual for f in marks)) if told else say.CARD_EMPTY
@@ -34,5 +33,5 @@ def fish_cards(kb: KnowledgeBase, taxa: Sequence[str], looks: Collection[str], l
 def word_cards(kb: KnowledgeBase, about: Sequence[str], looks: Collection[str], most: int) -> list[Block]:
     """A card for each word of the body, with what it means."""
     return [Block("point", say.card(t.label, t.plain), statements=(f"term:{t.id}",))
-            for t in body_words(kb, about, looks)[:most]]
+            for t in (body_words(kb, about) if about else most_spoken_of(kb, body_words(kb, (), looks)))[:most]]
 

@@ -6,13 +6,13 @@ import re
 
 from assistant.dialogue.reading import Reading
 
-SKIP, UNSURE, REVEAL, ANSWERS, WHY, HINT, AGAIN, WORD, PRINT = (
-    "skip", "unsure", "reveal", "answers", "why", "hint", "again", "word", "print")
+SKIP, UNSURE, REVEAL, ANSWERS, WHY, HINT, AGAIN, WORD, PRINT, LEFT, LOST = (
+    "skip", "unsure", "reveal", "answers", "why", "hint", "again", "word", "print", "left", "lost")
 _WORD_ASKED = re.compile(r"\bwhat(?:'?s| is| are| was| does| do)\b|\bwhat\b.*\b(?:is|are|means?)\W*$"
                          r"|\bmean(?:s|ing)?\b|\b(?:explain|define|which part)\b|\bwhere(?:'?s| is| are)\b")
 _GROUNDS = re.compile(r"^\W*(?:but |and |ok |so )*(?:why|how come|how so|explain|because of what)\b")
 _CUES = (("lesson-answers", ANSWERS), ("lesson-reveal", REVEAL), ("lesson-hint", HINT), ("lesson-again", AGAIN),
-         ("lesson-print", PRINT))
+         ("lesson-print", PRINT), ("lesson-left", LEFT), ("lesson-lost", LOST))
 _LONG = 9
 """A longer line is no mere "pass" or "not sure"."""
 

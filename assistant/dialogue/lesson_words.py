@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from itertools import chain, zip_longest
 
 from assistant.dialogue import phrases_care as care
@@ -15,7 +14,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Term
 from assistant.model.stems import DROPPED, NUMBERS
 from assistant.reasoning.contrast import LOOKS
-from assistant.reasoning.quiz_terms import body_words
+from assistant.reasoning.quiz_terms import body_words, most_spoken_of
 from assistant.text import join, key, singular, unique, word_set
 
 CUE = "lesson-words"
@@ -41,7 +40,7 @@ def words_for_lesson(turn: Turn) -> Answer:
     in_turn = chain.from_iterable(zip_longest(*piles.values()))
     found = tuple({t.id: t for t in in_turn if t is not None}.values())
     looks = LOOKS["picture"] if level_of(reading.text.lower(), turn.cues) == "young" else LOOKS["hand"]
-    shown = (found or _most_used(kb, body_words(kb, (), looks)))[:count]
+    shown = (found or most_spoken_of(kb, body_words(kb, (), looks)))[:count]
     head = care.term_list(len(shown)) if found or not missing else lesson.no_words(join(missing), len(shown))
     blocks = [Block("lead", head, claim=False)]
     blocks += [Block("point", say.titled(t.label, t.plain), statements=(f"term:{t.id}",)) for t in shown]
@@ -62,11 +61,3 @@ def _about(kb: KnowledgeBase, word: str) -> list[Term]:
 
 def _words(*texts: str) -> set[str]:
     return {singular(w) for text in texts for w in key(text).split()}
-
-
-def _most_used(kb: KnowledgeBase, terms: Sequence[Term]) -> tuple[Term, ...]:
-    """Words in the order of how many features of fishes speak of them."""
-    texts = [f" {key(c.label)} {key(c.question)} " for c in kb.characters if c.use == "identify"]
-    often = {t.id: sum(any(f" {key(w)} " in text for w in (t.label, *t.words)) for text in texts) for t in terms}
-    nouns = [t for t in terms if not any(f" {key(t.label)} " in f" {key(o.label)}" for o in terms if o.id != t.id)]
-    return tuple(sorted(nouns, key=lambda t: (-often[t.id], t.id)))

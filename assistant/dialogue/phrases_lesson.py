@@ -230,12 +230,9 @@ def quiz_fewer(made: int, wanted: int) -> str:
 
 # --- keys and quizzes in talk -----------------------------------------------------------------------------------
 
-PRINT_WORDS = 12
-"""Words up to which a line that speaks of printing asks for what was made before on paper."""
-LEFT_WORDS = frozenset(["left", "remain", "remaining", "possible", "possibilities", "still"])
-LEFT_CUES = frozenset(["asks-what", "which-of", "list", "asks-many", "what-is"])
 BACK_WORDS = frozenset(["back", "previous", "undo", "backup", "oops"])
 DROP_WORDS = frozenset(["drop", "remove", "without", "minus", "omit", "leave", "skip", "except", "lose", "toss"])
+WITHOUT = "without "
 WITHOUT_WORDS = DROP_WORDS | {"not"}
 ADD_WORDS = frozenset(["add", "include", "plus", "put"])
 SWAP_WORDS = frozenset(["swap", "replace", "trade", "switch", "exchange"])
@@ -361,6 +358,11 @@ def word_means(word: str, plain: str) -> str:
 def key_family(family: str, count: int) -> str:
     """From a family on into its species."""
     return f"That leads to the {family}, {count} kinds. On we go."
+
+
+def key_over(names: str) -> str:
+    """A letter after the end of a walk."""
+    return f"The key ended at {names}; say \"back\" to go a step back, or ask for a new key."
 
 
 def key_end(name: str) -> str:

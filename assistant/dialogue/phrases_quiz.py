@@ -13,6 +13,7 @@ NOT_A_CHOICE = "That is none of the choices."
 PAPER_COMMAND = ("\"tellfin quiz\" writes one to files for printing, the answers apart; "
                  "say \"quiz me\" to be asked one by one.")
 CARDS_HOW = "Front: the name. Back: what to look for."
+WORD_CARDS_HOW = "Front: the word. Back: what it means."
 CARD_EMPTY = "nothing is recorded that is sure enough to tell it from the others"
 
 
@@ -56,9 +57,9 @@ def paper(count: int, subject: str) -> str:
     return f"{count} question{'' if count == 1 else 's'} on {subject}; the answers follow apart."
 
 
-def cards(count: int, subject: str) -> str:
-    """The head of a set of cards."""
-    return f"{count} card{'' if count == 1 else 's'}{f' on {subject}' if subject else ''}. {CARDS_HOW}"
+def cards(count: int, subject: str, words: bool) -> str:
+    """The head of a set of cards, with fishes or with words on them."""
+    return f"{count} card{'' if count == 1 else 's'} on {subject}. {WORD_CARDS_HOW if words else CARDS_HOW}"
 
 
 def card(front: str, back: str) -> str:
@@ -72,7 +73,6 @@ def card_marks(told: str, usual: bool) -> str:
 
 
 PARTS = "the parts of a fish"
-SOME_FISHES = "fishes"
 
 
 def words_for(part: str) -> str:

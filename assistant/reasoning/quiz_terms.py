@@ -29,6 +29,14 @@ def body_words(kb: KnowledgeBase, about: Sequence[str] = (), looks: Collection[s
     return (*sorted(named, key=lambda t: (t not in terms, t.id)), *sorted(told, key=lambda t: (t not in terms, t.id)))
 
 
+def most_spoken_of(kb: KnowledgeBase, terms: Sequence[Term]) -> tuple[Term, ...]:
+    """Words in the order of how many features of fishes speak of them; none that only begins the name of another."""
+    texts = [f" {key(c.label)} {key(c.question)} " for c in kb.characters if c.use == "identify"]
+    often = {t.id: sum(any(f" {key(w)} " in text for w in (t.label, *t.words)) for text in texts) for t in terms}
+    whole = [t for t in terms if not any(f" {key(t.label)} " in f" {key(o.label)}" for o in terms if o.id != t.id)]
+    return tuple(sorted(whole, key=lambda t: (-often[t.id], t.id)))
+
+
 def _words(*texts: str) -> set[str]:
     return {singular(w) for text in texts for w in key(text).split()}
 

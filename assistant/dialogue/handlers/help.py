@@ -19,6 +19,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     blocks = [Block("lead", say.HELP_LEAD if words else say.EMPTY, claim=False)]
     if words & CURATING or "curating" in turn.cues:
         blocks = [Block("lead", say.HELP_CURATE, claim=False)]
+    elif "lesson-other" in turn.cues:
+        blocks = [Block("lead", say.HELP_LESSON, claim=False)]
     elif words & SALT:
         blocks = [Block("lead", say.HELP_SALT, claim=False)]
     elif "asks-many" in turn.cues:

@@ -8,10 +8,29 @@ from assistant.dialogue import phrases_lesson as say
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.key_told import left_told, overlaps_at_end, overlaps_told, print_command, why_asked
-from assistant.dialogue.key_walk import BACK, NOT_SURE, STOP, WHICH, KeyWalk, meaning, pass_over, start, take
+from assistant.dialogue.key_told import (
+    left_told,
+    overlaps_at_end,
+    overlaps_told,
+    print_command,
+    step_explained,
+    why_asked,
+)
+from assistant.dialogue.key_walk import (
+    BACK,
+    FIRST,
+    NOT_SURE,
+    SECOND,
+    STOP,
+    WHICH,
+    KeyWalk,
+    meaning,
+    pass_over,
+    start,
+    take,
+)
 from assistant.dialogue.lesson_key import notes_of, title_of
-from assistant.dialogue.lesson_reply import AGAIN, HINT, PRINT, WHY, WORD, reply
+from assistant.dialogue.lesson_reply import AGAIN, HINT, LEFT, LOST, PRINT, WHY, WORD, reply
 from assistant.dialogue.lesson_request import Request, look_of, request_of
 from assistant.dialogue.levels import choice_words, lead_words, question_words, reader_of
 from assistant.dialogue.set_changed import moved
@@ -23,7 +42,7 @@ from assistant.reasoning.evidence import about
 from assistant.reasoning.key import Key, Lead, build_key
 from assistant.text import join, key, singular, unique
 
-INTENT = "key"
+INTENT, PAPER_CUE = "key", "lesson-print"
 WALK_WORDS = frozenset(["walk", "walking", "questions", "step", "steps", "guide", "through", "twenty"])
 ANSWER_WORDS = 6
 """Words up to which a line is taken for an answer to the couplet asked."""
@@ -31,6 +50,10 @@ MOST_TOLD = 24
 """Fishes and groups of a key that its answer names."""
 PRINTED = 24
 """Couplets up to which a key is shown whole."""
+COLOUR = {"color": "colour"}
+NAMED = ("taxon", "hybrid", "group")
+REMEMBERED = 4
+"""Turns after the end of a walk in which its key can be asked for once more."""
 KINDS = 8
 """Species up to which a key takes the genera that are named beside single fishes apart."""
 RANK = "family"
@@ -45,6 +68,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     look = look_of(turn.reading.text.lower())
     if walk is not None and asked and (told := _aside(turn, walk)) is not None:
         return told
+    if (over := _after_the_end(turn)) is not None:
+        return over
     changes = bool(turn.reading.of("taxon", "hybrid", "group")) and set(key(turn.reading.text).split()) & (
         say.DROP_WORDS | say.ADD_WORDS | say.SWAP_WORDS)
     features = _features_left_out(turn, walk) if walk is not None and not changes else frozenset()
@@ -81,15 +106,36 @@ def _aside(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held] | None:
     if asks == WORD:
         meant = [kb.find("term", m.ids[0]) for m in turn.reading.of("term") if m.ids]
         return _ask(turn, walk, " ".join(say.word_means(t.label, t.plain) for t in meant if t is not None))
-    if asks == HINT:
-        return _ask(turn, walk, kb.character(walk.couplet.character).how)
+    if asks in (HINT, LOST):
+        return _ask(turn, walk, step_explained(kb, walk))
     if asks == AGAIN:
         return _ask(turn, walk, "")
-    if asks == PRINT and len(turn.reading.words) <= say.PRINT_WORDS:
+    if asks == LEFT:
+        return _ask(turn, walk, left_told(kb, walk))
+    if asks == PRINT and not turn.reading.of(*NAMED):
         return _printed(turn, walk, paper=True)
-    if set(key(turn.reading.text).split()) & say.LEFT_WORDS and len(turn.reading.words) <= ANSWER_WORDS:
-        return _ask(turn, walk, left_told(kb, walk)) if turn.cues & say.LEFT_CUES else None
     return None
+
+
+def _after_the_end(turn: Turn) -> tuple[Answer, Held] | None:
+    """What may be said of a key that was walked to its end: that it be printed, or a letter that comes too late."""
+    if turn.held.walk is not None or turn.reading.of(*NAMED):
+        return None
+    held: Held | None = turn.held
+    for _ in range(REMEMBERED):
+        held = held.before if held is not None else None
+        if held is None or isinstance(held.walk, KeyWalk):
+            break
+    if held is None or not isinstance(held.walk, KeyWalk):
+        return None
+    first = held.walk
+    while first.before is not None:
+        first = first.before
+    if reply(turn.reading) == PRINT:
+        return _printed(turn, replace(first, at=1), paper=True)
+    if turn.held.intent != INTENT or len(turn.reading.words) > 1 or not set(turn.reading.words) & (FIRST | SECOND):
+        return None
+    return _said(say.key_over(speak.fishes(turn.kb, turn.held.taxa[:2], "or")), turn.held, turn.held.taxa)
 
 
 def _described(turn: Turn, walk: KeyWalk, left_out: frozenset[str]) -> bool:
@@ -116,7 +162,7 @@ def _label_words(kb: KnowledgeBase, character: str) -> set[str]:
 
 
 def _words(text: str) -> set[str]:
-    return {singular(w) for w in key(text).split()}
+    return {COLOUR.get(w, w) for w in map(singular, key(text).split())}
 
 
 def _without(turn: Turn, walk: KeyWalk, features: frozenset[str]) -> tuple[Answer, Held]:
@@ -156,7 +202,7 @@ def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
         return _ask(turn, begun, say.KEY_FROM_FAMILIES) if begun else _said(say.KEY_WHICH, held)
     if len(wanted.taxa) < 2:
         return _said(say.key_one(speak.fishes(kb, wanted.taxa)), held, wanted.taxa)
-    made = build_key(kb, wanted.taxa, wanted.look, reader=reader_of(wanted.level))
+    made = _made(turn, wanted)
     if not made.couplets:
         text = say.not_parted(speak.fishes(kb, made.taxa, "or"))
         return Answer(INTENT, (Block("lead", text, statements=_any(kb, made)),), made.taxa[:8]), held
@@ -164,7 +210,16 @@ def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
     if words & WALK_WORDS or len(made.couplets) > PRINTED:
         lead = say.key_long(len(made.taxa), len(made.couplets)) if len(made.couplets) > PRINTED else ""
         return _ask(turn, walk, " ".join([_head(turn, walk), lead]).strip(), wanted.named)
-    return _printed(turn, walk, wanted.named)
+    return _printed(turn, walk, wanted.named, paper=PAPER_CUE in turn.cues)
+
+
+def _made(turn: Turn, wanted: Request) -> Key:
+    """The key asked for, without the features that the line leaves out from the beginning ("without the tail fin")."""
+    kb, after = turn.kb, turn.reading.text.lower().partition(say.WITHOUT)[2]
+    speaks = {c.id: _words(f"{c.label} {c.question}") for c in kb.characters} if after else {}
+    named = (_words(after) & {w for words in speaks.values() for w in words}) - DROPPED
+    left_out = {c for c, words in speaks.items() if named <= words} if named else set()
+    return build_key(kb, wanted.taxa, wanted.look, without=left_out, reader=reader_of(wanted.level))
 
 
 def _head(turn: Turn, walk: KeyWalk) -> str:

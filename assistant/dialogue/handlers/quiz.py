@@ -10,8 +10,9 @@ from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lesson_cards import fish_cards, word_cards
-from assistant.dialogue.lesson_reply import AGAIN, ANSWERS, HINT, PRINT, REVEAL, SKIP, UNSURE, WHY, WORD, reply
+from assistant.dialogue.lesson_reply import AGAIN, ANSWERS, HINT, LOST, PRINT, REVEAL, SKIP, UNSURE, WHY, WORD, reply
 from assistant.dialogue.lesson_request import Request, request_of
+from assistant.dialogue.lesson_sheet import terms_in
 from assistant.dialogue.quiz_words import LETTERS, Question, judge, worded
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
@@ -24,8 +25,9 @@ from assistant.text import join, key
 INTENT = "quiz"
 ITEMS = 5
 NAMED = ("taxon", "hybrid", "group")
-SEEDS, REMEMBERED, NAMED_IN_HEAD, MOST_CARDS = 4, 8, 4, 24
-"""Quizzes tried for one with new questions, turns looked back for these, fishes named in a head, cards of a set."""
+SEEDS, REMEMBERED, NAMED_IN_HEAD, MOST_CARDS, MOST_WORDS = 4, 8, 4, 24, 3
+"""Quizzes tried for one with new questions, turns looked back for these, fishes named in a head, cards of a set, words
+of a question explained."""
 KNOWN = 24
 """Fishes drawn on where none are named: those that most is told of."""
 
@@ -58,7 +60,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return _answers(turn, run) if asks == ANSWERS else _paper(turn, run.questions, run.taxa)
     if asks == ANSWERS and (told := _answers_before(turn)) is not None:
         return told
-    if run is not None and asked and INTENT not in turn.cues:
+    if run is not None and asked and (INTENT not in turn.cues or (asks and not turn.reading.of(*NAMED))):
         return _aside(turn, run, asks) or _judge(turn, run, asks)
     return _begin(turn, request_of(turn, "picture"))
 
@@ -67,6 +69,7 @@ def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
     kb = turn.kb
     taxa = wanted.taxa if len(wanted.taxa) > 1 else _beside(kb, wanted.taxa)
     taxa = () if wanted.body is not None else taxa
+    wanted = _as_before(turn, wanted)
     if wanted.cards:
         return _cards(turn, wanted, taxa)
     questions = _unasked(turn, wanted, taxa)
@@ -77,6 +80,15 @@ def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
     run = QuizRun(questions, wanted.named or taxa)
     fewer = [say.quiz_fewer(len(questions), wanted.items)] if len(questions) < wanted.items else []
     return _ask(turn, run, [Block("lead", text, claim=False) for text in (*fewer, say.quiz_begin(len(questions)))])
+
+
+def _as_before(turn: Turn, wanted: Request) -> Request:
+    """The request on paper and with as many items as the quiz that it only puts otherwise ("easier words please")."""
+    last = turn.held.last
+    if last is None or turn.held.intent != INTENT or turn.reading.of(*NAMED) or INTENT in turn.cues:
+        return wanted
+    at = next((i for i, b in enumerate(last.blocks) if b.text == say.QUIZ_ANSWERS_APART), 0)
+    return replace(wanted, paper=True, items=wanted.items or at - 1) if at else wanted
 
 
 def _questions(turn: Turn, wanted: Request, taxa: tuple[str, ...], seed: int) -> tuple[Question, ...]:
@@ -150,6 +162,10 @@ def _aside(turn: Turn, run: QuizRun, asks: str) -> tuple[Answer, Held] | None:
         wrong = [i for i in range(len(question.choices)) if i != question.answer]
         text = wording.not_this(LETTERS[wrong[-1]], question.choices[wrong[-1]]) if len(wrong) > 1 else wording.NO_HINT
         return _ask(turn, run, [Block("lead", text, claim=False)])
+    if asks == LOST:
+        told = terms_in(turn.kb, [question.text, *question.choices], "plain", MOST_WORDS)
+        shown = [say.word_means(term, plain) for term, plain, _ in told if key(term) not in map(key, question.choices)]
+        return _ask(turn, run, [Block("lead", " ".join(shown) or say.QUIZ_UNREAD, claim=False)])
     if asks == WORD:
         terms = [t for m in turn.reading.of("term") for i in m.ids if (t := turn.kb.find("term", i)) is not None]
         if {key(t.label) for t in terms} & {key(c) for c in question.choices}:
@@ -272,7 +288,7 @@ def _cards(turn: Turn, wanted: Request, taxa: tuple[str, ...]) -> tuple[Answer, 
     named = wanted.taxa or taxa
     cards = word_cards(kb, wanted.body, looks, most) if wanted.body is not None else fish_cards(
         kb, taxa, looks, wanted.level, min(most, len(named)) if len(named) == 1 else most)
-    head = wording.cards(len(cards), _subject(turn, (wanted.named or named) if taxa else (), wanted.body))
+    head = wording.cards(len(cards), _subject(turn, (wanted.named or named) if taxa else (), wanted.body), not taxa)
     blocks = (Block("lead", head, claim=False), *cards)
     return Answer(INTENT, blocks, named[:8] if taxa else ()), turn.held.after(walk=None)
 
