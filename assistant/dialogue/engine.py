@@ -73,12 +73,15 @@ def respond_to(base: Base, reading: Reading, held: Held, clock: date) -> tuple[A
     turn = with_catch(Turn(kb, reading, absorb(kb, held, reading), clock, lambda: base.table, intent))
     answer, after = handler_of(intent)(turn)
     second = other in phrases.ALSO and other != answer.intent and answer.intent == intent
-    if second and _JOINED.search(reading.text):
+    inside = answer.intent in LESSONS and other in WITHIN_LESSONS
+    if second and not inside and _JOINED.search(reading.text):
         answer = answer._replace(blocks=(*answer.blocks, Block("next", phrases.also(phrases.ALSO[other]), claim=False)))
     answer = answer._replace(wider=wider(kb, reading, answer, held))
     return answer, carry(held, after, answer)
 
 
+LESSONS, WITHIN_LESSONS = ("key", "quiz"), ("names", "list", "contrast", "describe", "term")
+"""Intents whose lines name many fishes and parts of fishes, and what these words ask for elsewhere."""
 IN_UNITS = ("size", "weight")
 """Intents whose last answer is said again in other units when a line names only these ("kg?")."""
 

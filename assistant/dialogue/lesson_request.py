@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 from dataclasses import dataclass
 
 from assistant.dialogue.subjects import subjects
@@ -12,24 +13,38 @@ from assistant.model.stems import NUMBERS
 from assistant.reasoning.living import living_in
 from assistant.reasoning.place_prior import expand_places
 from assistant.reasoning.selection import species_below
-from assistant.text import unique, word_set
+from assistant.text import singular, unique, word_set
 
 _GRADE = re.compile(r"\b(?:grade\s*\d+|\d+(?:st|nd|rd|th)\s+grade\w*"
                     r"|(?:first|second|third|fourth|fifth|sixth)\s+grade\w*|grade\w*\s+\w+)")
 _YOUNG = re.compile(r"\b(kids?|child(?:ren)?|pupils?|elementary|kindergarten|little ones|simple words"
-                    r"|plain words|year olds?|scouts?|campers?)\b")
+                    r"|plain words|year olds?|scouts?|campers?|easy|easier|simpler|simple (?:key|quiz|questions?))\b")
 _TRADE = re.compile(r"\b(biologists?|college|university|technical|latin|curators?|professionals?)\b")
-_PICTURE = re.compile(r"\b(photos?|pictures?|pics?|images?|at a glance|without touching|from the outside)\b")
+_PICTURE = re.compile(r"\b(photos?|pictures?|pics?|images?|at a glance|without touching|from the outside|outside marks"
+                      r"|(?:only|just) (?:the )?(?:things?|stuff|marks?|features?|what)\b.{0,24}\b(?:see|spot)"
+                      r"|easy to (?:see|spot)|by eye|by looking)\b")
 _UNCOUNTED = re.compile(r"\bno count\w*|\bwithout count\w*|\bnot? count\w*|\bdon'?t count")
 _TOUCH = re.compile(r"\b(touch|by feel|feel only|blind)\b")
 _LAB = re.compile(r"\b(lab|laboratory|bench|dissect\w*|dead)\b")
+_TRUE_FALSE = re.compile(r"\b(?:true (?:or|and|/) false|true/false|t/f|t or f|yes (?:or|/) no|yes/no)\b")
 _GENERA = re.compile(r"\b(genera|genuses|genus)\b")
-_ITEMS = re.compile(r"\b(\d+|" + "|".join(w for w in NUMBERS if w != "zero") + r")[\s-]+(?:quick\s+|short\s+|good\s+)?"
-                    r"(?:questions?|items?|q's|qs|problems?|rounds?|cards?)\b")
+_ITEMS = re.compile(r"\b(\d+|" + "|".join(w for w in NUMBERS if w != "zero") + r")[\s-]+"
+                    r"(?:(?:quick|short|good|easy|hard|simple|fun|quiz|trivia|multiple choice|true or false|flash"
+                    r"|yes or no)\s+)?(?:questions?|items?|q's|qs|problems?|rounds?|cards?|flashcards?)\b")
 _QUIZ_OF = re.compile(r"\bquiz(?:zes)? of (\d+|" + "|".join(w for w in NUMBERS if w != "zero") + r")\b")
 _PAPER = re.compile(r"\b(answers? (?:key |sheet )?(?:separate|apart|at the end|on the back)|separate answers?"
                     r"|print\w*|hand ?outs?|worksheet|the class"
                     r"|answer key|for (?:my|the) (?:class|students|pupils))\b")
+_OTHERS = re.compile(r"\b(?:for|to quiz|i quiz|to test|to give)\s+(?:(?:my|our|the|some|a|an|his|her|their|grade)\s+)?"
+                     r"(?:\w+[\s-]+){0,2}?(?:kids?|children|class\w*|students?|pupils?|scouts?|campers?|graders?|grades?"
+                     r"|sixes|year olds?|troop|group|club)\b"
+                     r"|\b(?:questions?|quiz|something) to (?:ask|read|give|hand|copy|use)\b"
+                     r"|\bread (?:it |them )?(?:out|aloud)\b")
+_ME = re.compile(r"\b(?:quiz|test|ask|question|drill|grill) (?:me|us)\b")
+_CARDS = re.compile(r"\b(?:flash ?-?cards?|study cards?|cards)\b")
+_BODY = re.compile(r"\b(?:body parts?|(?:parts?|bits) of (?:a|the) fish(?:es)?|fish parts?|anatomy|vocabulary|vocab"
+                   r"|terminology|glossary|(?:on|about|with|for) (?:(?:the|fish|new|key) )*(?:parts|words|terms))\b")
+_BODY_WORDS = word_set("fins fin scales scale mouth mouths teeth gill gills")
 _POINTING = word_set("it that this against them")
 MOST_ITEMS = 20
 
@@ -45,18 +60,38 @@ class Request:
     paper: bool
     named: tuple[str, ...] = ()
     """The taxa that the line names, as wide as it names them: a genus stays a genus."""
+    cards: bool = False
+    true_false: bool = False
+    body: tuple[str, ...] | None = None
+    """Words of the body that a quiz is about instead of fishes (empty: any of them); None for one on fishes."""
 
 
 def request_of(turn: Turn, look: str, carried: bool = True) -> Request:
     """What the line asks for; ``look`` where it names none, the fishes held where it names none and ``carried``."""
     text = turn.reading.text.lower()
-    simple = bool(_GRADE.search(text) or _YOUNG.search(text) or "plainer" in turn.cues)
-    level = "young" if simple else "trade" if _TRADE.search(text) else "plain"
+    level = level_of(text, turn.cues)
     taxa = fishes_of(turn, carried)
     if _GENERA.search(text):
         taxa = genera_of(turn.kb, taxa) or taxa
-    return Request(taxa, look_of(text) or look, level, items_of(text), bool(_PAPER.search(text)), named_in(turn,
-                                                                                                           carried))
+    paper = bool(_PAPER.search(text)) or bool(_OTHERS.search(text) and not _ME.search(text))
+    return Request(taxa, look_of(text) or look, level, items_of(text), paper, named_in(turn, carried),
+                   bool(_CARDS.search(text)), bool(_TRUE_FALSE.search(text)), body_of(turn))
+
+
+def level_of(text: str, cues: Collection[str]) -> str:
+    """The level of words that a line asks for: young where it speaks of children, grades or plain words."""
+    if _GRADE.search(text) or _YOUNG.search(text) or "plainer" in cues:
+        return "young"
+    return "trade" if _TRADE.search(text) else "plain"
+
+
+def body_of(turn: Turn) -> tuple[str, ...] | None:
+    """The words of the body that a quiz is asked on ("fins", "parts of a fish"), where no fish is named."""
+    words = set(turn.reading.words)
+    if turn.reading.of("taxon", "hybrid", "group"):
+        return None
+    named = tuple(sorted({singular(w) for w in words & _BODY_WORDS}))
+    return named if named or _BODY.search(turn.reading.text.lower()) else None
 
 
 def look_of(text: str) -> str:

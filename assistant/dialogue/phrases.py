@@ -39,6 +39,12 @@ def with_bracket(text: str, more: str) -> str:
     return f"{text} ({more})"
 
 
+def each_kind(group: str, shown: int, count: int, where: str) -> str:
+    """The head of a line on each kind of a group."""
+    some = f"the first {shown} of {count}" if shown < count else f"{count}"
+    return f"{some[:1].upper()}{some[1:]} kinds of {group}{f' in {where}' if where else ''}, a line on each:"
+
+
 def from_memory(text: str) -> str:
     """A value nobody has looked up."""
     return f"{text} [from memory, unchecked]"
@@ -325,12 +331,14 @@ def ask(question: str, how: str) -> str:
 
 
 HELP_LEAD = "I know freshwater fishes of North America. Just type what you want to know."
+HELP_LESSON = ("That I do not make. For a lesson there are: a key, a quiz or worksheet with its answers, cards, "
+               "a list of words, a table of fishes side by side, and \"tellfin sheet\" for a drawn page.")
 HELP_POINTS = (
     'Name a catch: "black ear, long side fins, dark smudge at the back of the top fin, Ohio".',
     'Tell two apart: "white crappie or black crappie?"',
     'Ask about one: "tell me about the flier", "how big do rock bass get", "what do redears eat".',
     "Rules of the invented demo waters, handling, bait, names, words: just ask.",
-    'For a class: "make me a key for ...", "quiz me on ...".',
+    'For a class: "make me a key for ...", "quiz me on ...", "a worksheet on ...", "cards for ...", "a word list".',
     "At any time: why, sources, next, undo, start over, units metric.",
 )
 

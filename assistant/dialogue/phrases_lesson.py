@@ -193,6 +193,11 @@ def quiz_term(plain: str) -> str:
     return f"Which word means this: {plain}"
 
 
+def quiz_term_where(label: str) -> str:
+    """Where a part of the body is."""
+    return f"Where on a fish do you look for the {label}?"
+
+
 def quiz_term_reason(label: str, others: str) -> str:
     """The word asked for."""
     return f"The word is {label}" + (f", also called {others}." if others else ".")
@@ -227,10 +232,14 @@ def quiz_fewer(made: int, wanted: int) -> str:
 
 BACK_WORDS = frozenset(["back", "previous", "undo", "backup", "oops"])
 DROP_WORDS = frozenset(["drop", "remove", "without", "minus", "omit", "leave", "skip", "except", "lose", "toss"])
+WITHOUT = "without "
 WITHOUT_WORDS = DROP_WORDS | {"not"}
 ADD_WORDS = frozenset(["add", "include", "plus", "put"])
 SWAP_WORDS = frozenset(["swap", "replace", "trade", "switch", "exchange"])
 START_WORDS = frozenset(["start", "begin", "go", "ready", "walk", "through", "guide"])
+YES_NO_WORDS = frozenset(["yes", "no", "yeah", "yep", "nope", "nah", "yup", "y", "n", "right", "it", "does", "doesnt"])
+DENYING_WORDS = frozenset(["no", "none", "absent", "not", "without", "never"])
+WHETHER_WORDS = frozenset(["is", "are", "does", "do", "has", "have", "did", "can"])
 STOP_WORDS = frozenset(["stop", "quit", "end", "exit", "enough", "cancel"])
 KEY_WHICH = "Name some fishes or a group, for instance: a key of the sunfishes in Ohio."
 KEY_FROM_FAMILIES = "Let us find the family first. Say a or b; \"back\" and \"not sure\" work too."
@@ -239,9 +248,10 @@ KEY_BACK = "One step back."
 KEY_AT_START = "That was the first step already."
 
 
-def key_title_line(title: str, count: int, look: str) -> str:
-    """The head of a key in talk."""
-    return f"{title}: {count} fishes, features for {LOOK.get(look, LOOK_MORE.get(look, look))}."
+def key_title_line(title: str, count: int, look: str, kinds: bool = False) -> str:
+    """The head of a key in talk; ``kinds`` where genera or families are keyed."""
+    seen = LOOK_SEEN.get(look) or f"features for {LOOK.get(look, LOOK_MORE.get(look, look))}"
+    return f"{title}: {count} {'kinds' if kinds else 'fishes'}, {seen}."
 
 
 def key_line(number: str, says: str, goes: str) -> str:
@@ -249,6 +259,7 @@ def key_line(number: str, says: str, goes: str) -> str:
     return f"{number} {says} -> {goes}"
 
 
+LOOK_SEEN = {"picture": "by what a picture shows"}
 LOOK_MORE = {"uncounted": "a fish in the hand, nothing counted", "touch": "touch alone"}
 
 
@@ -280,7 +291,58 @@ def key_taken(taken: str) -> str:
 
 def key_passed(label: str) -> str:
     """A couplet passed over."""
-    return f"Then without the {label}."
+    return f"Left out: {label}."
+
+
+def key_which(answer: str) -> str:
+    """A yes or no to a question that offers two things."""
+    return f"\"{sentence(answer).rstrip('.')}\" does not choose between these two."
+
+
+def key_why(feature: str, ways: Sequence[str]) -> str:
+    """What a couplet is asked for: the fishes left on its two ways."""
+    return f"{sentence(feature)[:-1]}: this step parts what is left. After (a): {ways[0]}; after (b): {ways[1]}."
+
+
+def key_left(names: str) -> str:
+    """The fishes still in play."""
+    return sentence(f"still possible: {names}")
+
+
+def so_many_kinds(count: int) -> str:
+    """Fishes or groups too many to name."""
+    return f"{count} kinds"
+
+
+def key_overlap(step: int, feature: str, told: str, settles: str) -> str:
+    """Counts by which a few fish take the wrong lead, and the feature that settles it."""
+    return f"{sentence(f'the counts overlap at step {step} ({feature}): {told}')}{settles}"
+
+
+def key_overlap_end(feature: str, told: str, settles: str) -> str:
+    """The same at the end of a walk."""
+    return f"{sentence(f'but the counts overlap ({feature}): {told}')}{settles}"
+
+
+def count_met(low: int, high: int, names: str) -> str:
+    """A count that is met in a few of some fishes."""
+    number = f"{low} is" if low == high else f"{low} to {high} are"
+    return f"{number} also met in the {names}"
+
+
+def settled_by(feature: str, leads: Sequence[str]) -> str:
+    """The feature to look at besides."""
+    return f" Check as well: {feature}; {' and '.join(leads)}."
+
+
+def lead_in(choice: str, fish: str) -> str:
+    """What a fish shows of a feature."""
+    return f"{choice} in the {fish}"
+
+
+def key_print(command: str) -> str:
+    """How a key is put on paper."""
+    return f"To print it, copy these lines{f', or write them to a page: {command}' if command else '.'}"
 
 
 def key_unread(how: str) -> str:
@@ -298,6 +360,11 @@ def key_family(family: str, count: int) -> str:
     return f"That leads to the {family}, {count} kinds. On we go."
 
 
+def key_over(names: str) -> str:
+    """A letter after the end of a walk."""
+    return f"The key ended at {names}; say \"back\" to go a step back, or ask for a new key."
+
+
 def key_end(name: str) -> str:
     """The end of a walk."""
     return f"The key ends at the {name}."
@@ -313,7 +380,6 @@ def key_check(names: str) -> str:
     return f"A key knows only the fishes in it; look at the {names} too before you settle."
 
 
-ASKING_WORDS = frozenset(["why", "what", "how", "which", "hint", "where", "huh", "pardon", "repeat", "again"])
 SCORE_WORDS = frozenset(["score", "points"])
 MISSED_WORDS = frozenset(["miss", "missed", "misses", "wrong"])
 REVIEW = "To look at again"
@@ -355,27 +421,26 @@ def quiz_wrong(letter: str, choice: str, reason: str, mistake: str) -> str:
     return " ".join(x for x in (f"Not quite; the answer is {letter}, {choice}.", reason, mistake) if x)
 
 
-def quiz_score(score: int, done: int, count: int) -> str:
+def quiz_score(score: int, done: int, count: int, passed: int = 0) -> str:
     """How the quiz stands."""
-    return f"Score: {score} of {done} answered" + (f", {count - done} to go." if done < count else ".")
+    return (f"Score: {score} of {done - passed} answered" + (f", {passed} passed over" if passed else "")
+            + (f", {count - done} to go." if done < count else "."))
 
 
-def quiz_final(score: int, done: int, count: int) -> str:
-    """How a quiz ended that was stopped early or done."""
+def quiz_final(score: int, done: int, count: int, passed: int = 0) -> str:
+    """How a quiz ended that was stopped early or done; ``passed`` of those done were passed over."""
+    answered = done - passed
     if not done:
         return "You stopped before answering any question."
-    left = f"; {count - done} of the {count} questions were left" if done < count else ""
-    return f"You had {score} of {done} right{left}."
+    rest = [f"{passed} passed over"] if passed else []
+    rest += [f"{count - done} of the {count} questions were left"] if done < count else []
+    right = f"You had {score} of {answered} right" if answered else "No question was answered"
+    return f"{'; '.join([right, *rest])}."
 
 
 def quiz_review(question: str, answer: str, reason: str) -> str:
     """A missed item again."""
     return f"{REVIEW}: {question} - {answer}. {reason}"
-
-
-def quiz_paper(count: int) -> str:
-    """The head of a quiz for a class."""
-    return f"A quiz of {count} questions; the answers follow apart. \"tellfin quiz\" writes one to files for printing."
 
 
 def quiz_answer_line(number: int, letter: str, choice: str, reason: str, mistake: str) -> str:
@@ -396,3 +461,10 @@ def table_cells(names: Sequence[str], cells: Sequence[str]) -> str:
 def unrecorded(names: str) -> str:
     """Fishes that stand on both sides of a couplet because nothing is recorded of them for it."""
     return sentence(f"listed on both sides of a choice for which nothing is recorded of them: {names}")
+
+
+def key_command(names: str, level: str, look: str) -> str:
+    """The command that writes a key to a page."""
+    looks = f" --look {look}" if look in LOOK and look != "hand" else ""
+    levels = "" if level == "plain" else f" --level {level}"
+    return f"tellfin key {names}{levels}{looks} --format html -o key.html"

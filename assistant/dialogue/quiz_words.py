@@ -56,12 +56,16 @@ def _choice(kb: KnowledgeBase, item: Item, choice: str, level: str) -> str:
         return clause(kb, choice, level)
     if item.kind == "term":
         return _term(kb, choice).label
+    if item.kind == "term-where":
+        return _term(kb, choice).where
     return speak.fish(kb, choice)
 
 
 def _question(kb: KnowledgeBase, item: Item, level: str) -> str:
     if item.kind == "term":
         return say.quiz_term(_term(kb, item.facts[0].state).plain)
+    if item.kind == "term-where":
+        return say.quiz_term_where(_term(kb, item.facts[0].state).label)
     told = say.either([clause(kb, f.state, level) for f in item.facts], "and")
     usual = any(f.usual for f in item.facts)
     if item.kind == "which-fish":
@@ -77,6 +81,8 @@ def _reason(kb: KnowledgeBase, item: Item, level: str) -> str:
     if item.kind == "term":
         term = _term(kb, item.facts[0].state)
         return say.quiz_term_reason(term.label, join(list(term.words), "or"))
+    if item.kind == "term-where":
+        return _term(kb, item.facts[0].state).plain
     if item.kind == "true-false" and item.answer == 1:
         return join([_has(kb, f, level) for f in item.because]) or say.quiz_not_so(speak.fish(kb, item.taxon))
     first = item.facts[0]
@@ -90,7 +96,7 @@ def _has(kb: KnowledgeBase, fact: Fact, level: str) -> str:
 
 
 def _mistake(kb: KnowledgeBase, item: Item, choices: Sequence[str], level: str) -> str:
-    if item.tempting is None or item.kind == "term":
+    if item.tempting is None or item.kind in ("term", "term-where"):
         return ""
     if item.kind == "true-false":
         return say.quiz_mixed_up(speak.fish(kb, item.facts[0].taxon)) if item.answer == 1 else ""

@@ -30,6 +30,8 @@ SURE = 0.22
 """Observer's error up to which a character is fit for a quiz."""
 CHOICES, LEAST = 4, 3
 """Choices of a question at most, and at least where there are as many fishes; two stand beside true and false alone."""
+FEW_WORDS = 6
+"""Words of a choice that children are offered at most."""
 FEATURES = 3
 """Features told of a described catch."""
 KINDS = ("which-fish", "which-feature", "true-false", "catch", "term")
@@ -77,8 +79,11 @@ class Quiz:
 class Pool:
     """What may be asked about some fishes at some looks."""
 
-    def __init__(self, kb: KnowledgeBase, taxa: Sequence[str], looks: Collection[str], plain: bool = False) -> None:
+    def __init__(self, kb: KnowledgeBase, taxa: Sequence[str], looks: Collection[str], plain: bool = False,
+                 about: str = "") -> None:
         self.kb = kb
+        self.plain = plain
+        self.about = about
         self.taxa = tuple(taxa)
         self.characters = tuple(c for c in kb.characters if usable(c, looks) and c.error <= SURE
                                 and (c.kind == "states" or (c.is_stated and not plain)))
@@ -101,8 +106,9 @@ class Pool:
         return found is not None and found.share(below(self.kb, state)) <= LEFT_OVER
 
     def fresh(self, used: set[tuple[str, ...]]) -> tuple[Fact, ...]:
-        """The telling facts on characters not asked about yet; else all of them."""
-        return tuple(f for f in self.telling if ("character", f.character) not in used) or self.telling
+        """The telling facts on characters not asked about yet; else all of them; of the one fish that it is about."""
+        mine = tuple(f for f in self.telling if f.taxon == self.about) if self.about else self.telling
+        return tuple(f for f in mine if ("character", f.character) not in used) or mine
 
     def terms(self) -> list[Term]:
         """The words of the body in what these fishes are told apart by."""
@@ -161,13 +167,14 @@ def possible(kb: KnowledgeBase, taxon: str, character: str) -> frozenset[str] | 
 
 
 def build_quiz(kb: KnowledgeBase, taxa: Sequence[str], count: int, seed: int, looks: Collection[str],
-               kinds: Sequence[str] = KINDS, plain: bool = False) -> Quiz:
+               kinds: Sequence[str] = KINDS, plain: bool = False, about: str = "") -> Quiz:
     """A quiz of up to ``count`` items; fewer where the base does not tell enough of these fishes.
 
-    A ``plain`` one, for children, asks no measure that is only more or less.
+    A ``plain`` one, for children, asks no measure that is only more or less and offers no long choices. All items of
+    one ``about`` a fish ask of that fish; the others are only there to be taken for it.
     """
     rng = random.Random(seed)
-    pool = Pool(kb, taxa, looks, plain)
+    pool = Pool(kb, taxa, looks, plain, about)
     items: list[Item] = []
     used: set[tuple[str, ...]] = set()
     dry = 0
@@ -197,10 +204,18 @@ def _which_feature(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -
         if (fact.taxon, fact.character) in used:
             continue
         wrong = _wrong_states(pool, rng, fact)
+        if pool.plain:
+            wrong = [s for s in wrong if _short(pool.kb, s)] if _short(pool.kb, fact.state) else []
         if len(wrong) >= LEAST - 1:
             used |= {(fact.taxon, fact.character), ("character", fact.character)}
             return _item(rng, pool, "which-feature", fact, fact.state, wrong[: CHOICES - 1])
     return None
+
+
+def _short(kb: KnowledgeBase, state: str) -> bool:
+    """True for a state told in few words."""
+    found = kb.state(state)
+    return len((found.clause or found.label).partition("|")[0].split()) <= FEW_WORDS
 
 
 def _wrong_states(pool: Pool, rng: random.Random, fact: Fact) -> list[str]:
@@ -232,14 +247,15 @@ def _line(kb: KnowledgeBase, state: str) -> list[str]:
 
 def _true_false(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> Item | None:
     wants_true = rng.random() < 0.5
-    for fact in _shuffled(rng, pool.fresh(used)):
+    facts = pool.fresh(used) if wants_true or not pool.about else [f for f in pool.telling if f.taxon != pool.about]
+    for fact in _shuffled(rng, facts):
         if ("tf", fact.state) in used:
             continue
         if wants_true:
             used |= {("tf", fact.state), ("character", fact.character)}
             return Item("true-false", fact.taxon, (fact,), ("true", "false"), 0, 1, ())
-        victims = [t for t in pool.taxa if t != fact.taxon and pool.wrong(t, fact.state) and pool.fact(t,
-                                                                                                       fact.character)]
+        victims = [t for t in ((pool.about,) if pool.about else pool.taxa)
+                   if t != fact.taxon and pool.wrong(t, fact.state) and pool.fact(t, fact.character)]
         if victims:
             used |= {("tf", fact.state), ("character", fact.character)}
             taxon = _nearest_first(pool, rng, fact.taxon, victims)[0]
@@ -250,14 +266,9 @@ def _true_false(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> I
 
 def _catch(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> Item | None:
     """A fish described by features that together exclude every wrong choice."""
-    for taxon in _shuffled(rng, pool.taxa):
-        facts = _shuffled(rng, pool.of(taxon))
-        parts: dict[str, Fact] = {}
-        for fact in facts:
-            parts.setdefault(pool.kb.character(fact.character).part, fact)
+    for taxon in _shuffled(rng, (pool.about,) if pool.about else pool.taxa):
         others = [t for t in pool.taxa if t != taxon]
-        telling = sorted(parts.values(), key=lambda f: (-sum(pool.wrong(t, f.state) for t in others),
-                                                        f.state))[:FEATURES]
+        telling = marks_of(pool, taxon, _shuffled(rng, pool.of(taxon)))
         wrong = [t for t in others if any(pool.wrong(t, f.state) for f in telling)]
         if ("catch", taxon) in used or len(telling) < 2 or len(wrong) < pool.least - 1:
             continue
@@ -267,6 +278,15 @@ def _catch(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> Item |
         return Item(made.kind, taxon, tuple(telling), made.choices, made.answer, made.tempting,
                     _against(pool, made, telling))
     return None
+
+
+def marks_of(pool: Pool, taxon: str, facts: Sequence[Fact], most: int = FEATURES) -> list[Fact]:
+    """The facts that tell a fish from most of the others, one of each part of the body."""
+    parts: dict[str, Fact] = {}
+    for fact in facts:
+        parts.setdefault(pool.kb.character(fact.character).part, fact)
+    others = [t for t in pool.taxa if t != taxon]
+    return sorted(parts.values(), key=lambda f: (-sum(pool.wrong(t, f.state) for t in others), f.state))[:most]
 
 
 def _against(pool: Pool, item: Item, telling: Sequence[Fact]) -> tuple[Fact, ...]:

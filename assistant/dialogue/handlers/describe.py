@@ -10,6 +10,8 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held, Wanted
 from assistant.dialogue.handlers.contrast import look_alikes
+from assistant.dialogue.lesson_request import fishes_of, level_of
+from assistant.dialogue.levels import character_words, value_words, young
 from assistant.dialogue.parts import characters_asked, near_words, part_word
 from assistant.dialogue.portrait import COLOUR, NARROW, SHAPE, features, lacks, told_of
 from assistant.dialogue.sexes import asks_sexes, sexes_told
@@ -18,14 +20,14 @@ from assistant.dialogue.turn import Turn
 from assistant.dialogue.whether import answered, point
 from assistant.dialogue.whose import who_told, whose
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.records import Range
+from assistant.model.records import Character, Range
 from assistant.model.stems import DROPPED
-from assistant.reasoning.contrast import tell
+from assistant.reasoning.contrast import Told, tell
 from assistant.reasoning.evidence import ANY
 from assistant.reasoning.size import size_range
 from assistant.text import join, key, singular, unique
 
-SHOWN, SHOWN_ALL, IN_GROUP, PLACES, PARTS_NAMED = 6, 14, 5, 6, 3
+SHOWN, SHOWN_ALL, IN_GROUP, PLACES, PARTS_NAMED, MOST_LINES = 6, 14, 5, 6, 3, 16
 AFRESH = frozenset({"describe", "looks", "explain"})
 """Cues of a line that asks for the whole fish anew."""
 HOW_MANY = frozenset({"many", "lots", "number", "count", "plenty"})
@@ -33,6 +35,7 @@ HOW_MANY = frozenset({"many", "lots", "number", "count", "plenty"})
 COLOURED = "colour"
 ON_BACK = frozenset({"back", "top", "dorsal"})
 NUMERIC = "numeric"
+YOUNG = "young"
 HYBRID_TEXTS = ("appearance", "hybrid-note", "characters-to-check", "fertility")
 
 
@@ -52,6 +55,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     kinds = species_of(kb, fish)
     if len(fish) == 1 and kb.find("taxon", fish[0]) is not None and kb.taxon(fish[0]).is_species:
         return _one(turn, fish[0], wanted), after
+    if "each-line" in turn.cues and len(fish) == 1:
+        return _each(turn, fish, fishes_of(turn) or kinds), after
     if wanted.characters and kinds:
         return _parts_of_several(turn, fish, kinds, wanted.characters), after
     return _several(turn, fish, kinds), after
@@ -195,16 +200,25 @@ def portrait(turn: Turn, taxon: str) -> list[Block]:
     colour = tell(kb, kb.character(COLOUR), taxon) if kb.find("character", COLOUR) else None
     if colour is not None and "shorter" not in turn.cues and all(c.id != COLOUR for c, _ in chosen):
         chosen = [(kb.character(COLOUR), colour), *chosen]
-    for character, told in chosen:
-        text = say.entry(speak.heading(character), speak.told_words(kb, told, character, turn.held.units))
-        out.append(Block("point", text, statements=speak.short_ids(told.statements)))
-    out += [*_size(turn, taxon), *_range(turn, taxon)]
+    simple = level_of(turn.reading.text.lower(), turn.cues) == YOUNG
+    out += [_young_point(turn, c, told) if simple else point(turn, c, told) for c, told in chosen]
+    out += [*_size(turn, taxon), *_range(turn, taxon, simple)]
     if near:
         other, record = near[0]
         found = kb.record_at(f"alike:{record}")
-        text = say.look_alike(speak.fish(kb, other), found.settles if found else "")
+        settles = found.settles if found else ""
+        text = say.look_alike(speak.fish(kb, other), young(kb, settles) if simple else settles)
         out.append(Block("point", text, statements=(f"alike:{record}",)))
     return out
+
+
+def _young_point(turn: Turn, character: Character, told: Told) -> Block:
+    """A feature in the words of children, without the trade's term."""
+    kb = turn.kb
+    value = value_words(kb, told, YOUNG)
+    value = say.from_memory(value) if told.basis == "memory" else value
+    return Block("point", say.entry(character_words(kb, character.id, YOUNG), value),
+                 statements=speak.short_ids(told.statements))
 
 
 def _siblings(kb: KnowledgeBase, taxon: str) -> list[str]:
@@ -245,10 +259,11 @@ def _size(turn: Turn, taxon: str) -> list[Block]:
     )
 
 
-def _range(turn: Turn, taxon: str) -> list[Block]:
+def _range(turn: Turn, taxon: str, simple: bool = False) -> list[Block]:
     kb = turn.kb
     rows = [r for key in kb.lineage(taxon) if kb.taxon(key).is_species for r in kb.ranges(key)]
     native, brought = _places(kb, rows, ("native",)), _places(kb, rows, ("introduced", "stocked"))
+    brought = "" if simple and native else brought
     if not native and not brought:
         return []
     ids = tuple(f"range:{r.id}" for r in rows if r.status in ("native", "introduced", "stocked"))[:40]
@@ -274,6 +289,16 @@ def _several(turn: Turn, fish: tuple[str, ...], kinds: tuple[str, ...]) -> Answe
     for taxon in order[: 8 if listed else IN_GROUP]:
         out.append(_line(turn, taxon, "lead" if listed and not out else "point"))
     return Answer("describe", tuple(out), fish if listed else (*fish, *order[:IN_GROUP]))
+
+
+def _each(turn: Turn, fish: tuple[str, ...], kinds: tuple[str, ...]) -> Answer:
+    """A line on each kind of a group, those of the place named where one is."""
+    kb = turn.kb
+    where = [p.label for k in turn.reading.places if (p := kb.place(k)) is not None]
+    head = Block("lead", say.each_kind(speak.fish(kb, fish[0]), min(len(kinds), MOST_LINES), len(kinds), join(where)),
+                 statements=tuple(f"taxon:{t}" for t in kinds[:MOST_LINES]))
+    lines = [_line(turn, t, "point") for t in kinds[:MOST_LINES]]
+    return Answer("describe", (head, *lines), (*fish, *kinds[:IN_GROUP]))
 
 
 def _line(turn: Turn, taxon: str, kind: str) -> Block:

@@ -24,6 +24,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     blocks = [Block("lead", first if words else say.EMPTY, claim=False)]
     if words & CURATING or "curating" in turn.cues:
         blocks = [Block("lead", say.HELP_CURATE, claim=False)]
+    elif "lesson-other" in turn.cues:
+        blocks = [Block("lead", say.HELP_LESSON, claim=False)]
     elif words & SALT:
         blocks = [Block("lead", say.HELP_SALT, claim=False)]
     elif "asks-many" in turn.cues:

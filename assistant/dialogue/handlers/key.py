@@ -8,8 +8,29 @@ from assistant.dialogue import phrases_lesson as say
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.key_walk import BACK, NOT_SURE, STOP, KeyWalk, meaning, pass_over, start, take
+from assistant.dialogue.key_told import (
+    left_told,
+    overlaps_at_end,
+    overlaps_told,
+    print_command,
+    step_explained,
+    why_asked,
+)
+from assistant.dialogue.key_walk import (
+    BACK,
+    FIRST,
+    NOT_SURE,
+    SECOND,
+    STOP,
+    WHICH,
+    KeyWalk,
+    meaning,
+    pass_over,
+    start,
+    take,
+)
 from assistant.dialogue.lesson_key import notes_of, title_of
+from assistant.dialogue.lesson_reply import AGAIN, HINT, LEFT, LOST, PRINT, WHY, WORD, reply
 from assistant.dialogue.lesson_request import Request, look_of, request_of
 from assistant.dialogue.levels import choice_words, lead_words, question_words, reader_of
 from assistant.dialogue.set_changed import moved
@@ -21,7 +42,7 @@ from assistant.reasoning.evidence import about
 from assistant.reasoning.key import Key, Lead, build_key
 from assistant.text import join, key, singular, unique
 
-INTENT = "key"
+INTENT, PAPER_CUE = "key", "lesson-print"
 WALK_WORDS = frozenset(["walk", "walking", "questions", "step", "steps", "guide", "through", "twenty"])
 ANSWER_WORDS = 6
 """Words up to which a line is taken for an answer to the couplet asked."""
@@ -29,6 +50,12 @@ MOST_TOLD = 24
 """Fishes and groups of a key that its answer names."""
 PRINTED = 24
 """Couplets up to which a key is shown whole."""
+COLOUR = {"color": "colour"}
+NAMED = ("taxon", "hybrid", "group")
+REMEMBERED = 4
+"""Turns after the end of a walk in which its key can be asked for once more."""
+KINDS = 8
+"""Species up to which a key takes the genera that are named beside single fishes apart."""
 RANK = "family"
 WIDER = (RANK, "genus")
 """Ranks from which a walk goes on into a key of the species below."""
@@ -39,6 +66,10 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     walk = turn.held.walk if isinstance(turn.held.walk, KeyWalk) else None
     asked = turn.held.asked is not None and turn.held.asked.kind == INTENT
     look = look_of(turn.reading.text.lower())
+    if walk is not None and asked and (told := _aside(turn, walk)) is not None:
+        return told
+    if (over := _after_the_end(turn)) is not None:
+        return over
     changes = bool(turn.reading.of("taxon", "hybrid", "group")) and set(key(turn.reading.text).split()) & (
         say.DROP_WORDS | say.ADD_WORDS | say.SWAP_WORDS)
     features = _features_left_out(turn, walk) if walk is not None and not changes else frozenset()
@@ -49,12 +80,15 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if walk is not None and features:
         return _without(turn, walk, features)
     answers = asked and len(turn.reading.words) <= ANSWER_WORDS and INTENT not in turn.cues and not changes
-    if walk is not None and answers and not look:
+    if walk is not None and answers and not look and "plainer" not in turn.cues:
         return _step(turn, walk)
     wanted = request_of(turn, walk.key.look if walk else "hand", carried=False)
     if walk is not None and not wanted.taxa:
         if look and look != walk.key.look:
-            return _begin(turn, replace(wanted, taxa=walk.key.taxa, level=walk.level))
+            level = walk.level if wanted.level == "plain" else wanted.level
+            return _begin(turn, replace(wanted, taxa=walk.key.taxa, level=level))
+        if wanted.level not in ("plain", walk.level):
+            return _begin(turn, replace(wanted, taxa=walk.key.taxa, look=walk.key.look))
         if asked:
             return _step(turn, walk)
     if walk is not None and wanted.taxa and (changed := _changed(turn, walk, wanted.taxa)):
@@ -62,6 +96,46 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if not wanted.taxa:
         wanted = request_of(turn, "hand")
     return _begin(turn, wanted)
+
+
+def _aside(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held] | None:
+    """What the line asks beside answering the step: why, a word, the key on paper, the fishes left; else None."""
+    kb, asks = turn.kb, reply(turn.reading)
+    if asks == WHY:
+        return _ask(turn, walk, why_asked(kb, walk))
+    if asks == WORD:
+        meant = [kb.find("term", m.ids[0]) for m in turn.reading.of("term") if m.ids]
+        return _ask(turn, walk, " ".join(say.word_means(t.label, t.plain) for t in meant if t is not None))
+    if asks in (HINT, LOST):
+        return _ask(turn, walk, step_explained(kb, walk))
+    if asks == AGAIN:
+        return _ask(turn, walk, "")
+    if asks == LEFT:
+        return _ask(turn, walk, left_told(kb, walk))
+    if asks == PRINT and not turn.reading.of(*NAMED):
+        return _printed(turn, walk, paper=True)
+    return None
+
+
+def _after_the_end(turn: Turn) -> tuple[Answer, Held] | None:
+    """What may be said of a key that was walked to its end: that it be printed, or a letter that comes too late."""
+    if turn.held.walk is not None or turn.reading.of(*NAMED):
+        return None
+    held: Held | None = turn.held
+    for _ in range(REMEMBERED):
+        held = held.before if held is not None else None
+        if held is None or isinstance(held.walk, KeyWalk):
+            break
+    if held is None or not isinstance(held.walk, KeyWalk):
+        return None
+    first = held.walk
+    while first.before is not None:
+        first = first.before
+    if reply(turn.reading) == PRINT:
+        return _printed(turn, replace(first, at=1), paper=True)
+    if turn.held.intent != INTENT or len(turn.reading.words) > 1 or not set(turn.reading.words) & (FIRST | SECOND):
+        return None
+    return _said(say.key_over(speak.fishes(turn.kb, turn.held.taxa[:2], "or")), turn.held, turn.held.taxa)
 
 
 def _described(turn: Turn, walk: KeyWalk, left_out: frozenset[str]) -> bool:
@@ -88,7 +162,7 @@ def _label_words(kb: KnowledgeBase, character: str) -> set[str]:
 
 
 def _words(text: str) -> set[str]:
-    return {singular(w) for w in key(text).split()}
+    return {COLOUR.get(w, w) for w in map(singular, key(text).split())}
 
 
 def _without(turn: Turn, walk: KeyWalk, features: frozenset[str]) -> tuple[Answer, Held]:
@@ -111,8 +185,16 @@ def _changed(turn: Turn, walk: KeyWalk, named: tuple[str, ...]) -> tuple[str, ..
     return unique((*(t for t in first.key.taxa if t not in out), *into))
 
 
+def _kinds(kb: KnowledgeBase, wanted: Request) -> Request:
+    """The request with its genera as they are named, where a fish stands beside them and their species are many."""
+    ranks = {found.rank for t in wanted.named if (found := kb.find("taxon", t)) is not None}
+    mixed = "species" in ranks and ranks & set(WIDER) and all(kb.find("taxon", t) for t in wanted.named)
+    return replace(wanted, taxa=wanted.named) if mixed and len(wanted.taxa) > KINDS else wanted
+
+
 def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
     kb, held = turn.kb, turn.held
+    wanted = _kinds(kb, wanted)
     words = set(key(turn.reading.text).split())
     if not wanted.taxa:
         families = tuple(t.id for t in kb.all("taxon") if t.rank == RANK)
@@ -120,7 +202,7 @@ def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
         return _ask(turn, begun, say.KEY_FROM_FAMILIES) if begun else _said(say.KEY_WHICH, held)
     if len(wanted.taxa) < 2:
         return _said(say.key_one(speak.fishes(kb, wanted.taxa)), held, wanted.taxa)
-    made = build_key(kb, wanted.taxa, wanted.look, reader=reader_of(wanted.level))
+    made = _made(turn, wanted)
     if not made.couplets:
         text = say.not_parted(speak.fishes(kb, made.taxa, "or"))
         return Answer(INTENT, (Block("lead", text, statements=_any(kb, made)),), made.taxa[:8]), held
@@ -128,28 +210,44 @@ def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
     if words & WALK_WORDS or len(made.couplets) > PRINTED:
         lead = say.key_long(len(made.taxa), len(made.couplets)) if len(made.couplets) > PRINTED else ""
         return _ask(turn, walk, " ".join([_head(turn, walk), lead]).strip(), wanted.named)
-    return _printed(turn, walk, wanted.named)
+    return _printed(turn, walk, wanted.named, paper=PAPER_CUE in turn.cues)
+
+
+def _made(turn: Turn, wanted: Request) -> Key:
+    """The key asked for, without the features that the line leaves out from the beginning ("without the tail fin")."""
+    kb, after = turn.kb, turn.reading.text.lower().partition(say.WITHOUT)[2]
+    speaks = {c.id: _words(f"{c.label} {c.question}") for c in kb.characters} if after else {}
+    named = (_words(after) & {w for words in speaks.values() for w in words}) - DROPPED
+    left_out = {c for c, words in speaks.items() if named <= words} if named else set()
+    return build_key(kb, wanted.taxa, wanted.look, without=left_out, reader=reader_of(wanted.level))
 
 
 def _head(turn: Turn, walk: KeyWalk) -> str:
     groups = [m for m in turn.reading.of("group") if set(walk.key.taxa) <= set(species_of(turn.kb, m.ids))]
     title = title_of(turn.kb, walk.key.taxa, groups[0].ids[0] if groups else "", turn.reading.places[0]
                      if turn.reading.places else "")
-    return say.key_title_line(title, len(walk.key.taxa), walk.key.look)
+    kinds = any(turn.kb.taxon(t).rank in WIDER for t in walk.key.taxa)
+    return say.key_title_line(title, len(walk.key.taxa), walk.key.look, kinds)
 
 
-def _printed(turn: Turn, walk: KeyWalk, named: tuple[str, ...] = ()) -> tuple[Answer, Held]:
-    kb = turn.kb
+def _printed(turn: Turn, walk: KeyWalk, named: tuple[str, ...] = (), paper: bool = False) -> tuple[Answer, Held]:
+    """The whole key, and the walk offered under it."""
+    kb, walk = turn.kb, walk if walk.before is not None else replace(walk, printed=True)
     blocks = [Block("lead", _head(turn, walk), claim=False)]
+    doubtful = overlaps_told(kb, walk)
     for couplet in walk.key.couplets:
         ids = speak.short_ids(statements(kb, walk.key, couplet.number))
         blocks += [Block("point", say.key_line(f"{couplet.number}{letter}",
                                                lead_words(kb, couplet.character, lead, walk.level),
                                                _end(kb, lead)), statements=ids)
                    for letter, lead in zip("ab", couplet.leads, strict=True)]
+        if couplet.number in doubtful:
+            blocks.append(doubtful[couplet.number])
     blocks += [Block("doubt", note, claim=False) for note in notes_of(kb, walk.key)]
+    if paper:
+        blocks.append(Block("help", say.key_print(print_command(kb, walk.key, walk.level)), claim=False))
     asked = _asked(kb, walk)
-    first = say.key_ask(walk.at, asked.question, [c for _, c in asked.choices])
+    first = say.key_ask(walk.step, asked.question, [c for _, c in asked.choices])
     blocks.append(Block("next", say.key_offer(first), claim=False))
     taxa = unique((*named, *walk.key.taxa))[:MOST_TOLD]
     return Answer(INTENT, tuple(blocks), taxa, asked=asked), turn.held.after(walk=walk)
@@ -169,16 +267,19 @@ def _step(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held]:
             _ended(turn, walk, found))
     if choice is None and set(key(turn.reading.text).split()) & say.START_WORDS:
         return _ask(turn, walk, "")
+    if choice == WHICH:
+        return _ask(turn, walk, say.key_which(turn.reading.answer))
     if choice is None:
         meant = [kb.find("term", m.ids[0]) for m in turn.reading.of("term") if m.ids]
         told = [say.word_means(t.label, t.plain) for t in meant if t is not None]
         return _ask(turn, walk, " ".join(told) or say.key_unread(kb.character(walk.couplet.character).how))
     found = take(walk, int(choice))
     taken = lead_words(kb, walk.couplet.character, walk.couplet.leads[int(choice)], walk.level)
-    return _ask(turn, found, say.key_taken(taken)) if isinstance(found, KeyWalk) else _ended(turn, walk, found)
+    return _ask(turn, found, say.key_taken(taken)) if isinstance(found, KeyWalk) else _ended(turn, walk, found,
+                                                                                                   int(choice))
 
 
-def _ended(turn: Turn, walk: KeyWalk, taxa: tuple[str, ...]) -> tuple[Answer, Held]:
+def _ended(turn: Turn, walk: KeyWalk, taxa: tuple[str, ...], lead: int | None = None) -> tuple[Answer, Held]:
     """The fish that the walk leads to; from a family on into its own key."""
     kb = turn.kb
     if len(taxa) == 1 and kb.taxon(taxa[0]).rank in WIDER:
@@ -194,7 +295,9 @@ def _ended(turn: Turn, walk: KeyWalk, taxa: tuple[str, ...]) -> tuple[Answer, He
     alike = [speak.fish(kb, x.other) for t in taxa for x in kb.look_alikes(t)
              if x.other not in taxa][:2] if len(taxa) == 1 else []
     blocks = [Block("lead", text, statements=ids)]
-    if alike:
+    missed = overlaps_at_end(kb, walk, lead) if lead is not None else []
+    blocks += missed
+    if alike and not missed:
         blocks.append(Block("doubt", say.key_check(join(alike, "and")), statements=speak.short_ids(
             f"alike:{x.id}" for x in kb.look_alikes(taxa[0])[:2])))
     return Answer(INTENT, tuple(blocks), taxa[:8]), turn.held.after(walk=None)
@@ -211,7 +314,7 @@ def _ask(turn: Turn, walk: KeyWalk, lead: str, named: tuple[str, ...] = ()) -> t
     asked = _asked(turn.kb, walk)
     ids = speak.short_ids(statements(turn.kb, walk.key, walk.at))
     blocks = [Block("lead", lead, statements=ids)] if lead else []
-    blocks.append(Block("next", say.key_ask(walk.at, asked.question, [c for _, c in asked.choices]), statements=ids))
+    blocks.append(Block("next", say.key_ask(walk.step, asked.question, [c for _, c in asked.choices]), statements=ids))
     return Answer(INTENT, tuple(blocks), (named or walk.left)[:8], asked=asked), turn.held.after(walk=walk)
 
 

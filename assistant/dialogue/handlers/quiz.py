@@ -5,33 +5,43 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from assistant.dialogue import phrases_lesson as say
+from assistant.dialogue import phrases_quiz as wording
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.lesson_cards import fish_cards, word_cards
+from assistant.dialogue.lesson_reply import AGAIN, ANSWERS, HINT, LOST, PRINT, REVEAL, SKIP, UNSURE, WHY, WORD, reply
 from assistant.dialogue.lesson_request import Request, request_of
+from assistant.dialogue.lesson_sheet import terms_in
 from assistant.dialogue.quiz_words import LETTERS, Question, judge, worded
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.contrast import LOOKS
 from assistant.reasoning.key import KEY_LOOKS
-from assistant.reasoning.quiz import build_quiz
-from assistant.text import key
+from assistant.reasoning.quiz import KINDS, build_quiz
+from assistant.reasoning.quiz_terms import body_words, build_words_quiz
+from assistant.text import join, key
 
 INTENT = "quiz"
 ITEMS = 5
+NAMED = ("taxon", "hybrid", "group")
+SEEDS, REMEMBERED, NAMED_IN_HEAD, MOST_CARDS, MOST_WORDS = 4, 8, 4, 24, 3
+"""Quizzes tried for one with new questions, turns looked back for these, fishes named in a head, cards of a set, words
+of a question explained."""
 KNOWN = 24
 """Fishes drawn on where none are named: those that most is told of."""
 
 
 @dataclass(frozen=True, slots=True)
 class QuizRun:
-    """The questions, the one asked now, how many were right, the places of the missed ones, and the fishes."""
+    """The questions, the one asked now, how many were right, the places of those missed and passed over, the fishes."""
 
     questions: tuple[Question, ...]
     taxa: tuple[str, ...]
     at: int = 0
     score: int = 0
     missed: tuple[int, ...] = ()
+    passed: tuple[int, ...] = ()
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -39,33 +49,84 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     run = turn.held.walk if isinstance(turn.held.walk, QuizRun) else None
     asked = turn.held.asked is not None and turn.held.asked.kind == INTENT
     words = set(key(turn.reading.text).split())
+    asks = reply(turn.reading)
     if run is not None and words & say.SCORE_WORDS:
-        return _said(turn, run, say.quiz_score(run.score, run.at, len(run.questions)))
+        return _said(turn, run, say.quiz_score(run.score, run.at, len(run.questions), len(run.passed)))
     if words & say.MISSED_WORDS and (run is not None or turn.held.intent == INTENT):
         return _missed_told(turn, run)
     if run is not None and words & say.STOP_WORDS:
         return _finish(turn, run, say.QUIZ_STOPPED)
-    if run is not None and asked and INTENT not in turn.cues:
-        return _judge(turn, run)
+    if run is not None and asks in (ANSWERS, PRINT) and (INTENT not in turn.cues or not turn.reading.of(*NAMED)):
+        return _answers(turn, run) if asks == ANSWERS else _paper(turn, run.questions, run.taxa)
+    if asks == ANSWERS and (told := _answers_before(turn)) is not None:
+        return told
+    if run is not None and asked and (INTENT not in turn.cues or (asks and not turn.reading.of(*NAMED))):
+        return _aside(turn, run, asks) or _judge(turn, run, asks)
     return _begin(turn, request_of(turn, "picture"))
 
 
 def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
     kb = turn.kb
     taxa = wanted.taxa if len(wanted.taxa) > 1 else _beside(kb, wanted.taxa)
-    count = wanted.items or ITEMS
-    looks = KEY_LOOKS.get(wanted.look, LOOKS["hand"])
-    plain = wanted.level == "young"
-    quiz = build_quiz(kb, taxa, count, turn.clock.toordinal(), looks, plain=plain)
-    if len(quiz.items) < count:
-        quiz = build_quiz(kb, taxa, count, turn.clock.toordinal(), LOOKS["hand"], plain=plain)
-    questions = tuple(worded(kb, item, wanted.level) for item in quiz.items)
+    taxa = () if wanted.body is not None else taxa
+    wanted = _as_before(turn, wanted)
+    if wanted.cards:
+        return _cards(turn, wanted, taxa)
+    questions = _unasked(turn, wanted, taxa)
     if not questions:
         return Answer(INTENT, (Block("lead", say.quiz_none(speak.fishes(kb, taxa)), claim=False),), taxa[:8]), turn.held
     if wanted.paper:
-        return _paper(turn, questions, wanted.named or taxa)
+        return _paper(turn, questions, taxa and (wanted.named or taxa), wanted.body)
     run = QuizRun(questions, wanted.named or taxa)
-    return _ask(turn, run, [Block("lead", say.quiz_begin(len(questions)), claim=False)])
+    fewer = [say.quiz_fewer(len(questions), wanted.items)] if len(questions) < wanted.items else []
+    return _ask(turn, run, [Block("lead", text, claim=False) for text in (*fewer, say.quiz_begin(len(questions)))])
+
+
+def _as_before(turn: Turn, wanted: Request) -> Request:
+    """The request on paper and with as many items as the quiz that it only puts otherwise ("easier words please")."""
+    last = turn.held.last
+    if last is None or turn.held.intent != INTENT or turn.reading.of(*NAMED) or INTENT in turn.cues:
+        return wanted
+    at = next((i for i, b in enumerate(last.blocks) if b.text == say.QUIZ_ANSWERS_APART), 0)
+    return replace(wanted, paper=True, items=wanted.items or at - 1) if at else wanted
+
+
+def _questions(turn: Turn, wanted: Request, taxa: tuple[str, ...], seed: int) -> tuple[Question, ...]:
+    """The questions in words: on parts of the body, or on fishes, with features further off where too few are plain."""
+    kb, count, plain = turn.kb, wanted.items or ITEMS, wanted.level == "young"
+    if wanted.body is not None:
+        looks = LOOKS["picture"] if plain else LOOKS["hand"]
+        made = build_words_quiz(kb, body_words(kb, wanted.body, looks), count, seed, looks)
+        return tuple(worded(kb, i, wanted.level) for i in made.items)
+    kinds = ("true-false",) if wanted.true_false else KINDS
+    about = wanted.taxa[0] if len(wanted.taxa) == 1 else ""
+    for looks in (KEY_LOOKS.get(wanted.look, LOOKS["hand"]), LOOKS["hand"]):
+        quiz = build_quiz(kb, taxa, count, seed, looks, kinds, plain=plain, about=about)
+        if len(quiz.items) >= count:
+            break
+    return tuple(worded(kb, item, wanted.level) for item in quiz.items)
+
+
+def _unasked(turn: Turn, wanted: Request, taxa: tuple[str, ...]) -> tuple[Question, ...]:
+    """A quiz with as few questions of the turns before as some tries give."""
+    best = _questions(turn, wanted, taxa, turn.clock.toordinal())
+    told = _told_before(turn, best)
+    for n in range(1, SEEDS if told else 0):
+        made = _questions(turn, wanted, taxa, turn.clock.toordinal() + n)
+        if len(made) >= len(best) and _told_before(turn, made) < told:
+            best, told = made, _told_before(turn, made)
+    return best
+
+
+def _told_before(turn: Turn, questions: tuple[Question, ...]) -> int:
+    """How many of the questions were asked in the turns before."""
+    told, held = "", turn.held
+    for _ in range(REMEMBERED):
+        told += "".join(b.text for b in held.last.blocks) if held.last is not None else ""
+        if held.before is None:
+            break
+        held = held.before
+    return sum(q.text in told for q in questions)
 
 
 def _beside(kb: KnowledgeBase, taxa: tuple[str, ...]) -> tuple[str, ...]:
@@ -88,24 +149,61 @@ def _ask(turn: Turn, run: QuizRun, before: list[Block]) -> tuple[Answer, Held]:
     return Answer(INTENT, (*before, block), run.taxa[:8], asked=asked), turn.held.after(walk=run)
 
 
-def _judge(turn: Turn, run: QuizRun) -> tuple[Answer, Held]:
+def _aside(turn: Turn, run: QuizRun, asks: str) -> tuple[Answer, Held] | None:
+    """What the line asks beside answering: the reason of the last answer, a word, a hint, the question again."""
     question = run.questions[run.at]
-    given_up = turn.reading.answer in ("unsure", "skip") or bool(turn.cues & {"skip", "cant-see"})
-    choice = None if given_up else judge(question, turn.reading.text)
-    if choice is None and not given_up and turn.reading.answer:
+    if asks == WHY:
+        if not run.at:
+            return _ask(turn, run, [Block("lead", wording.FIRST_ANSWER, claim=False)])
+        last = run.questions[run.at - 1]
+        text = wording.because(run.at, last.reason, last.mistake)
+        return _ask(turn, run, [Block("lead", text, statements=last.statements, claim=bool(last.statements))])
+    if asks == HINT:
+        wrong = [i for i in range(len(question.choices)) if i != question.answer]
+        text = wording.not_this(LETTERS[wrong[-1]], question.choices[wrong[-1]]) if len(wrong) > 1 else wording.NO_HINT
+        return _ask(turn, run, [Block("lead", text, claim=False)])
+    if asks == LOST:
+        told = terms_in(turn.kb, [question.text, *question.choices], "plain", MOST_WORDS)
+        shown = [say.word_means(term, plain) for term, plain, _ in told if key(term) not in map(key, question.choices)]
+        return _ask(turn, run, [Block("lead", " ".join(shown) or say.QUIZ_UNREAD, claim=False)])
+    if asks == WORD:
+        terms = [t for m in turn.reading.of("term") for i in m.ids if (t := turn.kb.find("term", i)) is not None]
+        if {key(t.label) for t in terms} & {key(c) for c in question.choices}:
+            return _ask(turn, run, [Block("lead", wording.GIVES_AWAY, claim=False)])
+        return _ask(turn, run, [Block("lead", say.word_means(t.label, t.plain), statements=(f"term:{t.id}",))
+                                for t in terms])
+    return _ask(turn, run, []) if asks == AGAIN else None
+
+
+GIVEN_UP = {SKIP: wording.skipped, UNSURE: wording.not_known, REVEAL: wording.revealed}
+"""What is said to those who do not answer, by what they said."""
+
+
+def _judge(turn: Turn, run: QuizRun, asks: str) -> tuple[Answer, Held]:
+    question = run.questions[run.at]
+    typed = turn.reading.words[-1:] if len(turn.reading.words) > 1 else ()
+    if asks in GIVEN_UP and not set(typed) & set(LETTERS[1: len(question.choices)]):
+        text = GIVEN_UP[asks](question.letter, question.choices[question.answer], question.reason)
+        return _on(turn, replace(run, passed=(*run.passed, run.at)), text)
+    choice = judge(question, typed[0] if asks in GIVEN_UP else turn.reading.text)
+    if choice is None and turn.reading.answer:
         choice = judge(question, turn.reading.answer)
+    if choice is None and (not turn.reading.of(*NAMED) or _one_of(question, turn.reading.text)):
+        return _ask(turn, run, [Block("lead", say.QUIZ_UNREAD, claim=False)])
+    if choice is None:
+        return _ask(turn, run, [Block("lead", wording.NOT_A_CHOICE, claim=False)])
     right = choice == question.answer
     told = question.choices[question.answer]
-    asks = bool(set(key(turn.reading.text).split()) & say.ASKING_WORDS)
-    if choice is None and not given_up and (asks or _one_of(question, turn.reading.text)):
-        return _ask(turn, run, [Block("lead", say.QUIZ_UNREAD, claim=False)])
     lead = say.quiz_right(question.reason) if right else say.quiz_wrong(question.letter, told, question.reason,
                                                                         question.mistake)
+    return _on(turn, replace(run, score=run.score + right, missed=run.missed if right else (*run.missed, run.at)), lead)
+
+
+def _on(turn: Turn, run: QuizRun, lead: str) -> tuple[Answer, Held]:
+    """The next item after what is said of this one, or the end."""
+    question, after = run.questions[run.at], replace(run, at=run.at + 1)
     block = Block("lead", lead, statements=question.statements, claim=bool(question.statements))
-    after = replace(run, at=run.at + 1, score=run.score + right, missed=run.missed if right else (*run.missed, run.at))
-    if after.at < len(run.questions):
-        return _ask(turn, after, [block])
-    return _finish(turn, after, "", [block])
+    return _ask(turn, after, [block]) if after.at < len(run.questions) else _finish(turn, after, "", [block])
 
 
 def _one_of(question: Question, text: str) -> bool:
@@ -118,13 +216,14 @@ def _finish(turn: Turn, run: QuizRun, lead: str, before: list[Block] | None = No
     blocks = before or []
     if lead:
         blocks.append(Block("lead", lead, claim=False))
-    blocks.append(Block("point", say.quiz_final(run.score, run.at, len(run.questions)), claim=False))
+    blocks.append(Block("point", say.quiz_final(run.score, run.at, len(run.questions), len(run.passed)),
+                        claim=False))
     return Answer(INTENT, (*blocks, *_review(run)), run.taxa[:8]), turn.held.after(walk=None)
 
 
 def _review(run: QuizRun) -> list[Block]:
-    """The items missed, each with its answer."""
-    asked = [run.questions[place] for place in run.missed]
+    """The items missed or passed over, each with its answer."""
+    asked = [run.questions[place] for place in sorted((*run.missed, *run.passed))]
     return [Block("point", say.quiz_review(q.text, q.choices[q.answer], q.reason), statements=q.statements,
                   claim=bool(q.statements)) for q in asked]
 
@@ -138,18 +237,60 @@ def _missed_told(turn: Turn, run: QuizRun | None) -> tuple[Answer, Held]:
     return _ask(turn, run, told) if run is not None else (Answer(INTENT, tuple(told), turn.held.taxa[:8]), turn.held)
 
 
-def _paper(turn: Turn, questions: tuple[Question, ...], taxa: tuple[str, ...]) -> tuple[Answer, Held]:
+def _answer_lines(questions: tuple[Question, ...]) -> list[Block]:
+    return [Block("point", say.quiz_answer_line(number, q.letter, q.choices[q.answer], q.reason, q.mistake),
+                  statements=q.statements, claim=bool(q.statements)) for number, q in enumerate(questions, 1)]
+
+
+def _answers(turn: Turn, run: QuizRun) -> tuple[Answer, Held]:
+    """The answers of the whole quiz, which ends with them."""
+    letters = [wording.answer_short(number, q.letter) for number, q in enumerate(run.questions, 1)]
+    blocks = (Block("lead", wording.answer_key(letters), claim=False), *_answer_lines(run.questions))
+    return Answer(INTENT, blocks, run.taxa[:8]), turn.held.after(walk=None)
+
+
+def _answers_before(turn: Turn) -> tuple[Answer, Held] | None:
+    """The answers told under the last quiz on paper once more; None where there was none."""
+    last = turn.held.last
+    if last is None or turn.held.intent != INTENT:
+        return None
+    at = next((i for i, b in enumerate(last.blocks) if b.text == say.QUIZ_ANSWERS_APART), None)
+    return (Answer(INTENT, last.blocks[at:], last.taxa), turn.held) if at is not None else None
+
+
+def _paper(turn: Turn, questions: tuple[Question, ...], taxa: tuple[str, ...],
+           body: tuple[str, ...] | None = None) -> tuple[Answer, Held]:
     """All questions, and apart from them the answers."""
-    blocks = [Block("lead", say.quiz_paper(len(questions)), claim=False)]
+    blocks = [Block("lead", wording.paper(len(questions), _subject(turn, taxa, body)), claim=False)]
     for number, q in enumerate(questions, 1):
-        text = say.quiz_ask(number, len(questions), q.text, [f"({a}) {c}" for a,
-                                                             c in zip(LETTERS, q.choices, strict=False)])
-        blocks.append(Block("point", text, statements=q.statements, claim=bool(q.statements)))
-    blocks.append(Block("lead", say.QUIZ_ANSWERS_APART, claim=False))
-    for number, q in enumerate(questions, 1):
-        text = say.quiz_answer_line(number, q.letter, q.choices[q.answer], q.reason, q.mistake)
-        blocks.append(Block("point", text, statements=q.statements, claim=bool(q.statements)))
+        choices = [f"({a}) {c}" for a, c in zip(LETTERS, q.choices, strict=False)]
+        blocks.append(Block("point", say.quiz_ask(number, len(questions), q.text, choices), statements=q.statements,
+                            claim=bool(q.statements)))
+    blocks += [Block("lead", say.QUIZ_ANSWERS_APART, claim=False), *_answer_lines(questions),
+               Block("help", wording.PAPER_COMMAND, claim=False)]
     return Answer(INTENT, tuple(blocks), taxa[:8]), turn.held.after(walk=None)
+
+
+def _subject(turn: Turn, taxa: tuple[str, ...], body: tuple[str, ...] | None) -> str:
+    """What a quiz is on, in words."""
+    if not taxa:
+        return wording.words_for(join(body)) if body else wording.PARTS
+    groups = [m for m in turn.reading.of("group") if m.ids]
+    if len(taxa) > NAMED_IN_HEAD:
+        return speak.fish(turn.kb, groups[0].ids[0]) if groups else say.so_many(len(taxa))
+    return speak.fishes(turn.kb, taxa)
+
+
+def _cards(turn: Turn, wanted: Request, taxa: tuple[str, ...]) -> tuple[Answer, Held]:
+    """Cards with a name in front and what to look for behind."""
+    kb, most = turn.kb, wanted.items or MOST_CARDS
+    looks = KEY_LOOKS.get(wanted.look, LOOKS["hand"])
+    named = wanted.taxa or taxa
+    cards = word_cards(kb, wanted.body, looks, most) if wanted.body is not None else fish_cards(
+        kb, taxa, looks, wanted.level, min(most, len(named)) if len(named) == 1 else most)
+    head = wording.cards(len(cards), _subject(turn, (wanted.named or named) if taxa else (), wanted.body), not taxa)
+    blocks = (Block("lead", head, claim=False), *cards)
+    return Answer(INTENT, blocks, named[:8] if taxa else ()), turn.held.after(walk=None)
 
 
 def _said(turn: Turn, run: QuizRun, text: str) -> tuple[Answer, Held]:

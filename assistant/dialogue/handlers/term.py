@@ -7,6 +7,7 @@ from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.aspects import aspects, phrases_of
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.lesson_words import CUE, words_for_lesson
 from assistant.dialogue.telling import plain
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
@@ -14,7 +15,7 @@ from assistant.model.records import Term
 from assistant.model.stems import DROPPED
 from assistant.text import key, singular
 
-FEW, LISTED, MOST_LISTED = 3, 8, 20
+FEW = 3
 SUGGESTED = ("adipose-fin", "lateral-line", "operculum", "truncate")
 ASKING = frozenset(
     [
@@ -41,7 +42,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     """The words named in the line explained; the last ones again for a follow-up; a list of words for a lesson."""
     kb, reading, held = turn.kb, turn.reading, turn.held
     sides = aspects(kb, reading)
-    if "vocabulary" in sides:
+    if "vocabulary" in sides or CUE in turn.cues:
         return words_for_lesson(turn), held
     terms = _terms(turn)
     if not terms and (not _strange(turn) or sides & {"plain-young"} or turn.cues & {"plainer"}):
@@ -166,16 +167,3 @@ def _unknown(turn: Turn) -> Answer:
     terms = [t for k in SUGGESTED if (t := kb.find("term", k)) is not None]
     rest = [Block("help", care.term_near(say.names_with([t.label for t in terms])), claim=False)] if terms else []
     return plain("term", care.term_unknown(_strange(turn)), rest=rest)
-
-
-def words_for_lesson(turn: Turn) -> Answer:
-    """So many words about a thing ("eight words for a fins lesson")."""
-    kb, reading = turn.kb, turn.reading
-    wanted = {singular(w) for w in reading.words if w not in DROPPED and w not in ASKING}
-    count = min(reading.counts[0] if reading.counts else LISTED, MOST_LISTED)
-    pool = kb.all("term")
-    about = [t for t in pool if wanted & {singular(w) for w in key(f"{t.label} {t.plain}").split()}]
-    about.sort(key=lambda t: (not wanted & set(key(t.label).split()), t.id))
-    shown = (about or sorted(pool, key=lambda t: (not t.where, t.id)))[: max(count, 1)]
-    blocks = [Block("point", say.titled(t.label, t.plain), statements=(f"term:{t.id}",)) for t in shown]
-    return Answer("term", (Block("lead", care.term_list(len(shown)), claim=False), *blocks))
