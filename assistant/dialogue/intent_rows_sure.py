@@ -51,7 +51,7 @@ SURE_ROWS: tuple[Row, ...] = (
         ("Is Lake Skarrowin a real lake?", "does Drennick Reservoir actually exist")),
     Row("rules", 93, ("rules-real", "!fish|seen|tackle|quiz|key"),
         ("are these real rules", "where do your rules come from", "can I trust you about rules")),
-    Row("rules", 93, ("fishing-licence", "!seen|hurt|quiz|key|curating"),
+    Row("rules", 93, ("fishing-licence", "!seen|hurt|quiz|key|curating|other-licence"),
         ("how old before i need a licence", "how much is a fishing license")),
     Row("rules", 93, ("rules-measure", "!seen|hurt|quiz|key|what-is|weight|story"),
         ("fork length or total length for size limit?", "do you pinch the tail when measuring a bass")),
