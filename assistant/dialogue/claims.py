@@ -73,7 +73,7 @@ TALKED_OF = 0.3
 LITERAL = 0.12
 """What it is worth that a value stands in the base just as it is typed ("dark spots", not "dark blotches")."""
 USES = ("identify", "describe", "hybrid", "reserved")
-WHOLE = "whole-fish"
+WHOLE, COLOUR = "whole-fish", "colour"
 SIDE = "side"
 _AT = word_set("on in at under below behind through near across beneath")
 
@@ -219,11 +219,12 @@ def _usual(character: str, state: str, lexicon: Lexicon) -> float:
 
 
 def _of_whole_fish(hit: Hit, line: Line) -> bool:
-    """True for a single value of the whole fish right before the word for that fish or after "it is" ("brown sunfish",
+    """True for a single colour of the whole fish right before the word for that fish or after "it is" ("brown sunfish",
     "its green"), or as the colour it is said to be of ("bronze colour").
     """
     character = line.lexicon.kb.character(hit.phrase.character)
-    if character.part != WHOLE or len(set(hit.at)) != 1 or hit.phrase.denies:
+    colour = COLOUR in key(character.label).split() and character.part == WHOLE
+    if not colour or len(set(hit.at)) != 1 or hit.phrase.denies:
         return False
     first, last, tokens = line.content[hit.first].first, line.content[hit.last].last, line.tokens
     following = tokens[last + 1 : last + 2]

@@ -21,17 +21,23 @@ def characters_asked(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
     Where a mark is read, a word that may mean many characters ("scales on its cheek") adds nothing to it.
     """
     seen = {s.observation.character for s in reading.seen}
-    out = [i for m in reading.of("character") for i in m.ids if not (m.ambiguous and seen)]
+    exact = {m: ids for m in reading.of("character") if (ids := _called_so(kb, m.words, m.ids))}
+    out = [i for m in reading.of("character") for i in exact.get(m, m.ids) if not (m.ambiguous and seen)]
     out += [i.partition(".")[0] for m in reading.of("state") for i in m.ids]
     out += [s.observation.character for s in reading.seen]
     known = [c for c in unique(out) if kb.find("character", c) is not None]
     known = known or list(spoken_characters(kb, reading))
-    known = known if reading.seen else [*known, *_of_kind(kb, reading, known)]
+    known = known if reading.seen or exact else [*known, *_of_kind(kb, reading, known)]
     parts = named_parts(kb, reading)
-    loose = len(known) <= 1 or all(m.ambiguous for m in reading.of("character", "state"))
+    loose = len(known) <= 1 or all(m.ambiguous and m not in exact for m in reading.of("character", "state"))
     if loose and parts and not reading.seen:
         known += [c.id for c in kb.characters if c.part in parts and c.id not in known]
     return tuple(known)
+
+
+def _called_so(kb: KnowledgeBase, words: str, ids: Sequence[str]) -> tuple[str, ...]:
+    """Those of some characters whose very name was typed ("anal spines" is no grading of them)."""
+    return tuple(i for i in ids if (c := kb.find("character", i)) is not None and key(c.label) == key(words))
 
 
 def spoken_characters(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:

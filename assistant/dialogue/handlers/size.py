@@ -198,7 +198,7 @@ def _verdict(turn: Turn, taxon: str, told: Amounts) -> list[Block]:
         return [lengths]
     usual = span(sizes.usual_low, sizes.usual_high, units)
     largest = show_length(sizes.largest, units) if sizes.largest else ""
-    step = category(kb, taxon, length)
+    step = category(kb, taxon, length, told.length.unit in ("in", "ft"))
     top = word == "ordinary" and step is not None and step[0] in TOP_STEPS
     text = say.size_verdict(typed(told.length, held), name, "top" if top else word, usual, largest)
     text = order.with_answer(_judged(turn, word, top), text)
