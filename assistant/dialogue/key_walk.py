@@ -21,6 +21,8 @@ from assistant.text import singular
 FIRST = frozenset(["a", "1", "first", "former", "one", "1a", "upper", "top"])
 SECOND = frozenset(["b", "2", "second", "latter", "two", "1b", "lower", "bottom"])
 _PAUSE = re.compile(r"[,;.]|\b(?:but|or|and)\b")
+NUMBER_WORDS = frozenset(["one", "two"])
+"""Words that choose a lead by themselves alone ("that one" chooses none)."""
 BACK, NOT_SURE, STOP, WHICH = "back", "not-sure", "stop", "which"
 _OFFERS = " or "
 """What a question holds that offers several things, so that yes and no answer nothing."""
@@ -96,16 +98,36 @@ def meaning(kb: KnowledgeBase, walk: KeyWalk, reading: Reading) -> int | str | N
     if len(words) <= 3 and (found := _ordinal(words, {walk.at, walk.step})) is not None:
         return found
     seen = _seen(kb, walk.couplet, reading)
-    return seen if seen is not None else _worded(kb, walk, reading, words)
+    if seen is not None or elsewhere(kb, walk, reading):
+        return seen
+    return _worded(kb, walk, reading, words)
 
 
 def _ordinal(words: list[str], numbers: set[int]) -> int | None:
+    denied = bool(set(words) & NEGATORS)
     for word in words:
+        if word in NUMBER_WORDS and len(words) > 1:
+            continue
         if word in FIRST or word in {f"{n}a" for n in numbers}:
-            return 0
+            return int(denied)
         if word in SECOND or word in {f"{n}b" for n in numbers}:
-            return 1
+            return 1 - int(denied)
     return None
+
+
+def elsewhere(kb: KnowledgeBase, walk: KeyWalk, reading: Reading) -> str:
+    """The other character that an answer tells of, by words that the step does not speak of; empty where of none."""
+    asked = kb.character(walk.couplet.character)
+    here = " ".join([asked.label, asked.question, *(choice_words(kb, lead, walk.level) for lead in walk.couplet.leads)])
+    known, said = _folded(here), _folded(" ".join(reading.words))
+    if any(s.observation.character == asked.id for s in reading.seen):
+        return ""
+    return next((c for s in reading.seen if (c := s.observation.character) and (_folded(
+        kb.character(c).label) & said) - known), "")
+
+
+def _folded(text: str) -> set[str]:
+    return {singular(w) for w in folded(text).split()} - DROPPED
 
 
 def _seen(kb: KnowledgeBase, couplet: Couplet, reading: Reading) -> int | None:

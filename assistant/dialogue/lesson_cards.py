@@ -19,10 +19,10 @@ MARKS = 2
 
 def fish_cards(kb: KnowledgeBase, taxa: Sequence[str], looks: Collection[str], level: str, most: int) -> list[Block]:
     """A card for each fish with the marks that tell it from most of the others."""
-    pool = Pool(kb, taxa, looks, plain=True)
+    pool, wider = Pool(kb, taxa, looks, plain=True), Pool(kb, taxa, looks)
     out = []
     for taxon in pool.taxa[:most]:
-        marks = marks_of(pool, taxon, pool.of(taxon), MARKS)
+        marks = marks_of(pool, taxon, pool.of(taxon), MARKS) or marks_of(wider, taxon, wider.of(taxon), MARKS)
         told = [clause_words(kb, f.state, level) for f in sorted(marks, key=lambda f: f.usual)]
         ids = speak.short_ids(s for f in marks for s in f.statements)
         back = say.card_marks(lesson.either(told, "and"), any(f.usual for f in marks)) if told else say.CARD_EMPTY

@@ -13,7 +13,7 @@ from assistant.model.stems import NUMBERS
 from assistant.reasoning.living import living_in
 from assistant.reasoning.place_prior import expand_places
 from assistant.reasoning.selection import species_below
-from assistant.text import singular, unique, word_set
+from assistant.text import key, singular, unique, word_set
 
 _GRADE = re.compile(r"\b(?:grade\s*\d+|\d+(?:st|nd|rd|th)\s+grade\w*"
                     r"|(?:first|second|third|fourth|fifth|sixth)\s+grade\w*|grade\w*\s+\w+)")
@@ -31,6 +31,7 @@ _GENERA = re.compile(r"\b(genera|genuses|genus)\b")
 _ITEMS = re.compile(r"\b(\d+|" + "|".join(w for w in NUMBERS if w != "zero") + r")[\s-]+"
                     r"(?:(?:quick|short|good|easy|hard|simple|fun|quiz|trivia|multiple choice|true or false|flash"
                     r"|yes or no)\s+)?(?:questions?|items?|q's|qs|problems?|rounds?|cards?|flashcards?)\b")
+_SINGLY = re.compile(r"\bone (?:question )?(?:at a time|by one|after (?:the other|another))\b")
 _QUIZ_OF = re.compile(r"\bquiz(?:zes)? of (\d+|" + "|".join(w for w in NUMBERS if w != "zero") + r")\b")
 _PAPER = re.compile(r"\b(answers? (?:key |sheet )?(?:separate|apart|at the end|on the back)|separate answers?"
                     r"|print\w*|hand ?outs?|worksheet|the class"
@@ -41,10 +42,12 @@ _OTHERS = re.compile(r"\b(?:for|to quiz|i quiz|to test|to give)\s+(?:(?:my|our|t
                      r"|\b(?:questions?|quiz|something) to (?:ask|read|give|hand|copy|use)\b"
                      r"|\bread (?:it |them )?(?:out|aloud)\b")
 _ME = re.compile(r"\b(?:quiz|test|ask|question|drill|grill) (?:me|us)\b")
-_CARDS = re.compile(r"\b(?:flash ?-?cards?|study cards?|cards)\b")
+_CARDS = re.compile(r"\b(?:flash ?-?cards?|cards?)\b")
 _BODY = re.compile(r"\b(?:body parts?|(?:parts?|bits) of (?:a|the) fish(?:es)?|fish parts?|anatomy|vocabulary|vocab"
                    r"|terminology|glossary|(?:on|about|with|for) (?:(?:the|fish|new|key) )*(?:parts|words|terms))\b")
 _BODY_WORDS = word_set("fins fin scales scale mouth mouths teeth gill gills")
+_FISH = word_set("fish fishes")
+_THOSE = word_set("those these them")
 _POINTING = word_set("it that this against them")
 MOST_ITEMS = 20
 
@@ -86,12 +89,19 @@ def level_of(text: str, cues: Collection[str]) -> str:
 
 
 def body_of(turn: Turn) -> tuple[str, ...] | None:
-    """The words of the body that a quiz is asked on ("fins", "parts of a fish"), where no fish is named."""
-    words = set(turn.reading.words)
+    """The words of the body that a quiz is asked on ("fins", "parts of a fish", "those"), where no fish is named."""
+    kb, words = turn.kb, set(turn.reading.words)
     if turn.reading.of("taxon", "hybrid", "group"):
         return None
-    named = tuple(sorted({singular(w) for w in words & _BODY_WORDS}))
-    return named if named or _BODY.search(turn.reading.text.lower()) else None
+    named = {singular(w) for w in words & _BODY_WORDS}
+    named |= {singular(w) for m in turn.reading.of("character") for w in key(m.words).split()
+              if any(kb.character(c).use == "identify" for c in m.ids)} - _FISH
+    terms = [t for m in turn.reading.of("term") for i in m.ids if (t := kb.find("term", i)) is not None]
+    last = turn.held.last if turn.held.intent == "term" and words & (_POINTING | _THOSE) else None
+    told = dict.fromkeys(s.removeprefix("term:") for b in last.blocks for s in b.statements) if last is not None else {}
+    terms += [t for i in told if (t := kb.find("term", i)) is not None]
+    named |= {singular(w) for t in terms if t.where for w in key(t.label).split()}
+    return tuple(sorted(named)) if named or _BODY.search(turn.reading.text.lower()) else None
 
 
 def look_of(text: str) -> str:
@@ -104,7 +114,7 @@ def look_of(text: str) -> str:
 
 def items_of(text: str) -> int:
     """The number of items asked for, 0 where none is said."""
-    found = _ITEMS.search(_GRADE.sub(" ", text)) or _QUIZ_OF.search(text)
+    found = _ITEMS.search(_SINGLY.sub(" ", _GRADE.sub(" ", text))) or _QUIZ_OF.search(text)
     if found is None:
         return 0
     return max(1, min(MOST_ITEMS, int(NUMBERS.get(found[1], found[1]))))
@@ -135,9 +145,9 @@ def named_in(turn: Turn, carried: bool) -> tuple[str, ...]:
     """The taxa named, groups as the taxa that they consist of."""
     kb = turn.kb
     out: dict[str, None] = {}
-    for key in _meant(turn, carried):
-        group = kb.find("group", key) if kb.find("taxon", key) is None else None
-        for member in group.members if group is not None else (key,):
+    for named in _meant(turn, carried):
+        group = kb.find("group", named) if kb.find("taxon", named) is None else None
+        for member in group.members if group is not None else (named,):
             out.setdefault(member)
     return tuple(out)
 

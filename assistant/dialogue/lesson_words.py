@@ -24,7 +24,8 @@ _FRAME = word_set(
     "pupil third fourth fifth second first sixth make give need want please teach me my with and for about on picture "
     "drawing page simple easy plain short important basic common meaning definition define explain mean called say "
     "write print printable handout something there each line one fish fishes use good old year someone help learn "
-    "identification id anatomy part body bodies outside whole different name lot")
+    "identification id anatomy part body bodies outside whole different name lot describe "
+    "scout camper field trip to of the a an what which should")
 """Words that frame the wish for a list and name nothing that it is on."""
 _PICTURES = word_set("picture pictures photo photos drawing drawings illustrated diagram diagrams image images pics")
 

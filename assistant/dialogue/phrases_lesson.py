@@ -243,6 +243,9 @@ WHETHER_WORDS = frozenset(["is", "are", "does", "do", "has", "have", "did", "can
 STOP_WORDS = frozenset(["stop", "quit", "end", "exit", "enough", "cancel"])
 KEY_WHICH = "Name some fishes or a group, for instance: a key of the sunfishes in Ohio."
 KEY_FROM_FAMILIES = "Let us find the family first. Say a or b; \"back\" and \"not sure\" work too."
+KEY_HOW = ("A key asks one choice after another: look at the fish, take the line that fits it, and go to the step "
+           "at its end until it names the fish. Say a or b; \"back\" and \"not sure\" work too.")
+USE_WORDS = frozenset(["use", "work", "works", "read", "follow", "using", "do"])
 KEY_STOPPED = "The key is put away."
 KEY_BACK = "One step back."
 KEY_AT_START = "That was the first step already."
@@ -251,7 +254,8 @@ KEY_AT_START = "That was the first step already."
 def key_title_line(title: str, count: int, look: str, kinds: bool = False) -> str:
     """The head of a key in talk; ``kinds`` where genera or families are keyed."""
     seen = LOOK_SEEN.get(look) or f"features for {LOOK.get(look, LOOK_MORE.get(look, look))}"
-    return f"{title}: {count} {'kinds' if kinds else 'fishes'}, {seen}."
+    number = f"{count} {'kinds' if kinds else 'fishes'}"
+    return f"{title}{'' if title.endswith(number) else f': {number}'}, {seen}."
 
 
 def key_line(number: str, says: str, goes: str) -> str:
@@ -350,6 +354,11 @@ def key_unread(how: str) -> str:
     return "I could not tell which of the two you mean." + (f" {how}" if how else "")
 
 
+def key_elsewhere(feature: str) -> str:
+    """An answer that tells of another feature than the one asked."""
+    return sentence(f"that tells of the {feature}; this step asks of another feature")
+
+
 def word_means(word: str, plain: str) -> str:
     """A word explained on the way."""
     return f"{word[:1].upper()}{word[1:]}: {plain}"
@@ -393,7 +402,8 @@ TABLE_OFFER = "Ask for a key or a quiz on the same fishes; \"tellfin sheet\" pri
 
 def quiz_begin(count: int) -> str:
     """The start of a quiz."""
-    return f"{count} questions. A letter, a name or a word will do; \"skip\" passes one over, \"stop\" ends the quiz."
+    number = f"{count} question{'' if count == 1 else 's'}"
+    return f"{number}. A letter, a name or a word will do; \"skip\" passes one over, \"stop\" ends the quiz."
 
 
 def quiz_none(names: str) -> str:

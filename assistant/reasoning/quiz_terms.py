@@ -7,7 +7,7 @@ from collections.abc import Collection, Sequence
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Term
-from assistant.reasoning.quiz import CHOICES, Fact, Item, Quiz
+from assistant.reasoning.quiz import CHOICES, LEAST, Fact, Item, Quiz
 from assistant.text import key, singular
 
 KINDS = ("term", "term-where")
@@ -43,11 +43,15 @@ def _words(*texts: str) -> set[str]:
 
 def build_words_quiz(kb: KnowledgeBase, terms: Sequence[Term], count: int, seed: int,
                      looks: Collection[str] = ALL) -> Quiz:
-    """A quiz of up to ``count`` items on some words, each asked once; wrong choices from words seen at some looks."""
+    """A quiz of up to ``count`` items on some words, each asked once; wrong choices from words seen at some looks.
+
+    Where the words are very few, others are asked after them.
+    """
     rng = random.Random(seed)
     pool = list(dict.fromkeys((*terms, *body_words(kb, (), looks))))
-    asked = list(terms)
-    rng.shuffle(asked)
+    asked = _shuffled(rng, terms)
+    if len(asked) < LEAST:
+        asked += _shuffled(rng, [t for t in pool if t not in terms])
     items: list[Item] = []
     for term in asked:
         kind = KINDS[len(items) % len(KINDS)]

@@ -24,6 +24,7 @@ from assistant.dialogue.key_walk import (
     STOP,
     WHICH,
     KeyWalk,
+    elsewhere,
     meaning,
     pass_over,
     start,
@@ -199,7 +200,8 @@ def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
     if not wanted.taxa:
         families = tuple(t.id for t in kb.all("taxon") if t.rank == RANK)
         begun = start(kb, families, wanted.look, wanted.level)
-        return _ask(turn, begun, say.KEY_FROM_FAMILIES) if begun else _said(say.KEY_WHICH, held)
+        how = turn.cues & {"asks-how", "help"} and words & say.USE_WORDS
+        return _ask(turn, begun, say.KEY_HOW if how else say.KEY_FROM_FAMILIES) if begun else _said(say.KEY_WHICH, held)
     if len(wanted.taxa) < 2:
         return _said(say.key_one(speak.fishes(kb, wanted.taxa)), held, wanted.taxa)
     made = _made(turn, wanted)
@@ -267,6 +269,8 @@ def _step(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held]:
             _ended(turn, walk, found))
     if choice is None and set(key(turn.reading.text).split()) & say.START_WORDS:
         return _ask(turn, walk, "")
+    if choice is None and (other := elsewhere(kb, walk, turn.reading)):
+        return _ask(turn, walk, say.key_elsewhere(kb.character(other).label))
     if choice == WHICH:
         return _ask(turn, walk, say.key_which(turn.reading.answer))
     if choice is None:
