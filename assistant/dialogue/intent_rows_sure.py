@@ -58,6 +58,21 @@ SURE_ROWS: tuple[Row, ...] = (
     Row("list", 94, ("gaps", "!why|rules|asks-name|held-seen"), ("characters with no statement yet for Acantharchus",)),
     Row("list", 94, ("which-group", "sources", "list-weak")),
     # Names and words.
+    Row("names", 94, ("asks-kin", "fish|held-fish",
+                      "!seen|which-group|list-weak|rules|hybrid|quiz|key|place|water|story"),
+        ("what family is the freshwater drum", "which genus does the flier belong to")),
+    Row("names", 94, ("name-spelling|name-saying|name-plural", "fish", "!seen|term-word|hybrid|quiz|key"),
+        ("how do you spell muskellunge", "what is the plural of warmouth")),
+    Row("names", 94, ("name-author", "fish", "!seen|sources|quiz|key|rules|place|hybrid"),
+        ("who described the longear sunfish",)),
+    Row("names", 93, ("name-origin", "fish|held-fish", "!seen|quiz|key|rules|story"),
+        ("how did the warmouth get its name",)),
+    Row("names", 93, ("overlap", "sameness", "two-mentions",
+                      "!seen|held-seen|story|part|quiz|key|other|rules|size|weight|habitat|tackle|handling|hybrid|cross|"
+                      "sex|stage|taste|meat"),
+        ("what is the difference between a sunny and a bluegill", "is a bream the same as a sunfish")),
+    Row("names", 93, ("old-genus", "!seen|outside|story"), ("what was Stizostedion",)),
+    Row("term", 93, ("names-young", "!seen|rules|place|water|part"), ("what do you call a baby trout",)),
     Row("term", 93, ("what-is-a", "term-word", "rules", "short6", "!fish|place|water|len|date"),
         ("bluegill at Vennimoor Lake, can I keep it / what is a daily bag",)),
     # Sources.
