@@ -8,6 +8,8 @@ from typing import NamedTuple
 
 from assistant.dialogue.conversation import Held, Wanted
 from assistant.dialogue.cues import Cue
+from assistant.dialogue.kinship import overlapping
+from assistant.dialogue.name_forms import old_genus
 from assistant.dialogue.preying import food_told
 from assistant.dialogue.reading import Mention, Reading
 from assistant.dialogue.unlawful import unlawful_means
@@ -101,6 +103,8 @@ def gather(kb: KnowledgeBase, reading: Reading, cues: Sequence[Cue], held: Held)
         names -= {"asks-do"}
     if names & QUESTIONING or "?" in reading.text or "yes-no" in out:
         out.add("asking-form")
+    if "fish" not in out and old_genus(kb, reading.words)[1]:
+        out.add("old-genus")
     if not names & ASKING:
         out.add("no-ask")
         if "seen" not in out:
@@ -149,6 +153,8 @@ def _things(kb: KnowledgeBase, reading: Reading) -> set[str]:
         out.add("many-names")
     if len(named) + len(grouped) + len(reading.of("likeness")) >= 2:
         out.add("two-mentions")
+    if overlapping(kb, reading):
+        out.add("overlap")
     if len({m.ids for m in (*named, *grouped)}) >= 2:
         out.add("two-kinds")
     if len(taxa) == 1 and not grouped:

@@ -4,16 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from assistant.dialogue import phrases_names as names_say
 from assistant.dialogue import phrases_sameness as say
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Block
+from assistant.dialogue.kinship import accepted_of, both_loose, is_a
 from assistant.dialogue.reading import Mention
 from assistant.dialogue.speak import fish as label
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.text import join, key, unique
 
-ASKED_BY = frozenset({"asks-do", "names-weak", "equals"})
+ASKED_BY = frozenset({"asks-do", "names-weak", "equals", "sameness"})
 """Cues of a line that may ask whether two names mean one fish."""
 
 
@@ -33,6 +35,8 @@ def sameness(turn: Turn, mentions: Sequence[Mention], meanings: Sequence[Sequenc
         fish = shared.pop()
         text = say.same_fish_all(join([f'"{p}"' for p in names]), speak.fish_both(kb, fish))
         return [Block("point", text, statements=(f"taxon:{fish}",))]
+    if len(names) == 3 and (found := _either(kb, told)) is not None:
+        return [found]
     if len(names) != 2:
         return []
     (first, one), (second, two) = (next((m, ids) for m, ids in told if key(m.words) == p) for p in names)
@@ -40,14 +44,42 @@ def sameness(turn: Turn, mentions: Sequence[Mention], meanings: Sequence[Sequenc
         return []
     if len(one) == 1 and len(two) == 1:
         return [_single(kb, first, one[0], second, two[0])]
-    loose, many, own = (first, one, two) if len(one) > 1 else (second, two, one)
-    if len(own) != 1:
-        return []
-    ids = tuple(f"taxon:{t}" for t in (*own, *(t for t in many if t not in own))[:4])
-    rest = [t for t in many if t != own[0]]
-    text = (say.sometimes_same(loose.words, label(kb, own[0]), len(rest)) if own[0] in many
-            else say.never_same(loose.words, label(kb, own[0])))
-    return [Block("point", text, statements=ids)]
+    if min(len(one), len(two)) > 1:
+        one, two = accepted_of(kb, first, one), accepted_of(kb, second, two)
+    elif (near := accepted_of(kb, first, one)) == accepted_of(kb, second, two):
+        one = two = near
+    if len(one) == len(two) == 1:
+        return [_single(kb, first, one[0], second, two[0])]
+    if min(len(one), len(two)) > 1:
+        found = both_loose(kb, first, one, second, two)
+        return [found] if found is not None else []
+    return _loose(turn, *((first, one, two[0], second) if len(one) > 1 else (second, two, one[0], first)))
+
+
+def _loose(turn: Turn, loose: Mention, many: Sequence[str], own: str, named: Mention) -> list[Block]:
+    """The answer on a loose name and a fish: is the fish of these kinds, and is the name used for it."""
+    kb = turn.kb
+    rest = [t for t in many if t != own]
+    ids = tuple(f"taxon:{t}" for t in (own, *rest)[:4])
+    asks_kind = "asks-do" in turn.cues and not turn.cues & {"sameness", "equals"}
+    if asks_kind and named.start < loose.start and (found := is_a(kb, own, loose, many)) is not None:
+        return [found]
+    if own not in many:
+        found = is_a(kb, own, loose, many)
+        never = Block("point", say.never_same(loose.words, label(kb, own)), statements=ids)
+        return [found if found is not None else never]
+    say_so = names_say.often_none if "contrast" in turn.cues else say.sometimes_same
+    return [Block("point", say_so(loose.words, label(kb, own), len(rest)), statements=ids)]
+
+
+def _either(kb: KnowledgeBase, told: Sequence[tuple[Mention, tuple[str, ...]]]) -> Block | None:
+    """The answer where a loose name may stand for each of the two fishes that follow it."""
+    (loose, many), *others = told
+    if len(many) < 2 or any(len(ids) != 1 or ids[0] not in many for _, ids in others):
+        return None
+    fishes = [ids[0] for _, ids in others]
+    parts = join([names_say.in_region(label(kb, t), "") for t in fishes])
+    return Block("point", names_say.either(loose.words, parts), statements=tuple(f"taxon:{t}" for t in fishes))
 
 
 def _single(kb: KnowledgeBase, first: Mention, one: str, second: Mention, two: str) -> Block:

@@ -16,11 +16,11 @@ from assistant.dialogue.conversation import Held, Order
 from assistant.dialogue.fitting import Fitting, Found, by_size, fitting
 from assistant.dialogue.gaps_told import asks_gaps, gaps
 from assistant.dialogue.handlers.describe import handle as describe
-from assistant.dialogue.handlers.names import in_languages
 from assistant.dialogue.invented_waters import invented_place, told_of
 from assistant.dialogue.kinds_among import counts, invasive, membership
 from assistant.dialogue.lesson_words import words_for_lesson
 from assistant.dialogue.life_asked import asks_spawning, living, seasons, spawners
+from assistant.dialogue.name_languages import in_languages
 from assistant.dialogue.ranking import IN_ORDER, SIZE, Placed, from_smallest, order_asked, other_end, placed
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.speak import fish as label

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue import speak
@@ -11,6 +11,24 @@ from assistant.dialogue.asked_about import carried_on, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.contrast import points
+from assistant.dialogue.kinship import accepted_of, kin, together
+from assistant.dialogue.name_forms import (
+    author,
+    formerly,
+    forms,
+    group_latin,
+    in_place,
+    latin_word,
+    told_old_genus,
+)
+from assistant.dialogue.name_languages import (
+    LANGUAGES,
+    distinct,
+    group_in_language,
+    in_language,
+    in_languages,
+    singular_key,
+)
 from assistant.dialogue.reading import Mention
 from assistant.dialogue.sameness import sameness
 from assistant.dialogue.speak import fish as label
@@ -22,16 +40,14 @@ from assistant.model.records import Name, Taxon
 from assistant.model.stems import DROPPED
 from assistant.reasoning.contrast import contrast
 from assistant.reasoning.living import living_in
-from assistant.reasoning.names import UNDERSTOOD, spread
+from assistant.reasoning.names import spread
 from assistant.reasoning.place_prior import expand_places
 from assistant.text import fold, join, key, singular, unique
 
 SHOWN = 8
-MOST_LISTED = 20
 AT_ONCE = 6
 NOTES = ("nomenclature-note", "taxonomy-note")
 LOCAL = ("vernacular", "ambiguous")
-LANGUAGES = (("lang-fr", "fr"), ("lang-es", "es"))
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -42,11 +58,24 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return spoken, held
     asked = subjects(turn, carried=False) or carried_on(turn)
     local = [m for m in reading.of("taxon", "hybrid", "group") if _is_local(kb, m)]
+    if not turn.reading.of("taxon", "hybrid", "group") and (old := told_old_genus(turn)):
+        return Answer("names", tuple(b._replace(kind="lead") for b in old)), held
     if not asked or (pointing(turn) and not subjects(turn, carried=False)):
         return _by_word(turn), held
+    sides |= _sides_again(turn, sides)
+    if special := _special(turn, asked, sides):
+        first, *rest = special
+        head = first._replace(kind="lead")
+        return Answer("names", (head, *rest), taxa=told_taxa(turn, asked)), held
     asks_name_of = bool(sides & {"latin", "called", "origin-of-name", "lang-fr", "lang-es"})
+    old = formerly(turn, asked) if "current-name" in sides or "asks-do" in turn.cues else []
+    if old:
+        turn_fish = tuple(s.removeprefix("taxon:") for s in old[0].statements if s.startswith("taxon:"))
+        return Answer("names", (old[0]._replace(kind="lead"), *_notes(kb, turn_fish[0]),
+                                *_scientific(kb, kb.taxon(turn_fish[0]))[:1]), taxa=turn_fish), held
     same = [] if asks_name_of else _same(turn)
     blocks = same or _kinship(turn, asked, sides)
+    settled = bool(blocks)
     if same and local:
         blocks = [*same, *_meanings(turn, local)]
     if not blocks and turn.reading.places and not subjects(turn, carried=False):
@@ -55,9 +84,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         blocks = _meanings(turn, local)
     if not blocks:
         blocks = [b for t in species_of(kb, asked)[:3] for b in _called(turn, t, sides)]
-    if "origin-of-name" in sides:
+    if "origin-of-name" in sides or "name-origin" in turn.cues:
         blocks = [Block("lead", say.NO_ORIGIN, claim=False), *blocks]
-    question = None if asks_name_of else _question(turn, local)
+    question = None if asks_name_of or settled else _question(turn, local)
     after = [Block("next", question.question, claim=False)] if question else []
     first, *rest = blocks
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
@@ -65,16 +94,40 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     return Answer("names", (head, *rest, *after), taxa=about, asked=question), held
 
 
-def in_languages(turn: Turn, sides: frozenset[str], intent: str = "names") -> Answer | None:
-    """The names of every fish listed before in a language asked for; None where none is, or a fish is named."""
-    wanted = [language for side, language in LANGUAGES if side in sides]
-    listed = [t for t in turn.held.shown if (x := turn.kb.find("taxon", t)) is not None and x.is_species]
-    about_one = len(turn.held.taxa) == 1 or {"it", "its", "that", "this"} & set(turn.reading.words)
-    if not wanted or len(listed) < 2 or about_one or turn.reading.of("taxon", "hybrid", "group"):
-        return None
-    blocks = [b for t in listed[:MOST_LISTED] for b in _in_language(turn.kb, turn.kb.taxon(t), wanted[0])]
-    head = Block("lead", blocks[0].text, statements=blocks[0].statements, claim=blocks[0].claim)
-    return Answer(intent, (head, *blocks[1:]), tuple(listed))
+def _special(turn: Turn, asked: Sequence[str], sides: frozenset[str]) -> list[Block]:
+    """The answer to what is asked of a name by cues of its own: kin, spelling, author, Latin, place, a whole group."""
+    cues = turn.cues
+    if "asks-kin" in cues and (told := kin(turn, asked)):
+        return told
+    if told := forms(turn):
+        return told
+    if "name-author" in cues and (told := author(turn, asked)):
+        return told
+    if "term" in cues and (told := latin_word(turn)):
+        return told
+    if "names-of" in cues and turn.reading.places and not sides & {"latin", "current-name", "lang-fr", "lang-es"}:
+        return in_place(turn, asked)
+    if "latin" in sides and (told := group_latin(turn, asked)):
+        return told
+    for side, language in LANGUAGES:
+        if side in sides and (told := group_in_language(turn, asked, language)):
+            return [*told, *(b for t in species_of(turn.kb, tuple(asked)) for b in in_language(
+                turn.kb, turn.kb.taxon(t), language) if b.claim)]
+    return []
+
+
+def _sides_again(turn: Turn, sides: frozenset[str]) -> frozenset[str]:
+    """The side that the last answer began with, for a short line that names another fish ("and white crappie")."""
+    kb, last = turn.kb, turn.held.last
+    if sides or last is None or turn.held.intent != "names" or not last.blocks or len(turn.reading.words) > 6:
+        return frozenset()
+    before = [kb.taxon(t) for t in last.taxa[:1] if kb.find("taxon", t) is not None]
+    texts = {trusted(say.scientific_lead(r.label, speak.scientific_of(kb, r.id)), "") for r in before}
+    if last.blocks[0].text in texts:
+        return frozenset({"latin"})
+    tongues = {n.language.lower().split("-")[0] for s in last.blocks[0].statements if s.startswith("name:")
+               for n in [kb.record_at(s)] if isinstance(n, Name)}
+    return frozenset(side for side, language in LANGUAGES if tongues == {language})
 
 
 def pointing(turn: Turn) -> bool:
@@ -92,12 +145,6 @@ def names_like(kb: KnowledgeBase, taxon: str, words: str) -> list[Name]:
     squeezed = {w.replace(" ", "") for w in wanted}
     near = [n for n in kb.names(taxon) if fold(n.text[:1]) == first]
     return [n for n in near if key(n.text) in wanted or singular_key(n.text).replace(" ", "") in squeezed]
-
-
-def singular_key(words: str) -> str:
-    """The folded words, the last one without its plural ending."""
-    folded = key(words).split()
-    return " ".join([*folded[:-1], singular(folded[-1])]) if folded else ""
 
 
 def _is_local(kb: KnowledgeBase, mention: Mention) -> bool:
@@ -300,15 +347,20 @@ def _called(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
     out: list[Block] = []
     for side, language in LANGUAGES:
         if side in sides or (side == "lang-fr" and any(p == "ca-qc" for p in turn.reading.places)):
-            out += _in_language(kb, record, language)
+            out += in_language(kb, record, language)
     scientific = _scientific(kb, record)
     local = _local_names(turn, record)
     if out:
         return [*out, *scientific[:1]]
     if _in_latin(turn, taxon):
         return [*_notes(kb, taxon), *scientific, *local]
-    if sides & {"latin", "current-name"} and "called" not in sides:
-        return [*scientific, *_notes(kb, taxon), *local]
+    if "name-older" in turn.cues and len(scientific) > 2:
+        return [scientific[-1], *scientific[:-1], *_notes(kb, taxon), *local]
+    notes = _notes(kb, taxon)
+    if "current-name" in sides and notes and turn.cues & {"asks-when", "asks-do"}:
+        return [*notes, *scientific, *local]
+    if "latin" in sides or ("current-name" in sides and "called" not in sides):
+        return [*scientific, *notes, *local]
     return [*local, *scientific, *_notes(kb, taxon)] if local else [*scientific, *_notes(kb, taxon)]
 
 
@@ -354,7 +406,7 @@ def _local_names(turn: Turn, record: Taxon, skip: str = "") -> list[Block]:
     ]
     wanted = expand_places(kb, turn.held.places)
     near = [n for n in pool if wanted and wanted & expand_places(kb, n.regions)]
-    shown = _distinct(sorted(near or pool, key=lambda n: (n.kind != "vernacular", -len(n.regions))))[:SHOWN]
+    shown = distinct(sorted(near or pool, key=lambda n: (n.kind != "vernacular", -len(n.regions))))[:SHOWN]
     if not shown:
         return []
     names = join([n.text for n in shown])
@@ -364,23 +416,6 @@ def _local_names(turn: Turn, record: Taxon, skip: str = "") -> list[Block]:
         else say.also_called(record.label, names)
     )
     return [Block("point", text, statements=tuple(f"name:{n.id}" for n in shown))]
-
-
-def _distinct(names: Iterable[Name]) -> list[Name]:
-    out: dict[str, Name] = {}
-    for n in names:
-        out.setdefault(singular_key(n.text).replace(" ", ""), n)
-    return list(out.values())
-
-
-def _in_language(kb: KnowledgeBase, record: Taxon, language: str) -> list[Block]:
-    found = _distinct(
-        n for n in kb.names(record.id) if n.language.lower().split("-")[0] == language and n.kind not in UNDERSTOOD
-    )
-    if not found:
-        return [Block("point", say.no_name_in(record.label, say.LANGUAGES[language]), claim=False)]
-    text = say.in_language(record.label, say.LANGUAGES[language], join([n.text for n in found[:SHOWN]]))
-    return [Block("point", text, statements=tuple(f"name:{n.id}" for n in found[:SHOWN]))]
 
 
 def _notes(kb: KnowledgeBase, taxon: str) -> list[Block]:
@@ -401,6 +436,8 @@ def _same(turn: Turn) -> list[Block]:
     """Whether two names of the line mean one fish, and what tells two fishes apart that they mean."""
     mentions = turn.reading.of("taxon", "hybrid", "group", "likeness")
     meanings = [meant(turn.kb, m) for m in mentions]
+    if "asks-do" in turn.cues and len(mentions) > 1:
+        meanings[0] = accepted_of(turn.kb, mentions[0], meanings[0])
     blocks = sameness(turn, mentions, meanings)
     apart = unique(i for m, ids in zip(mentions, meanings, strict=True) if m.exact and len(ids) == 1 for i in ids)
     if blocks and len(apart) == 2:
@@ -414,7 +451,6 @@ def _same(turn: Turn) -> list[Block]:
 
 def _kinship(turn: Turn, asked: Sequence[str], sides: frozenset[str]) -> list[Block]:
     """Whether two groups belong together ("are bass sunfish"), for fishes named outright."""
-    kb = turn.kb
     if (
         len(asked) < 2
         or unclear(turn)
@@ -422,25 +458,7 @@ def _kinship(turn: Turn, asked: Sequence[str], sides: frozenset[str]) -> list[Bl
         or sides & {"current-name", "latin", "called", "origin-of-name", "lang-fr", "lang-es", "lang-en"}
     ):
         return []
-    taxa = [species_of(kb, (a,)) for a in asked[:2]]
-    if not all(taxa):
-        return []
-    families = [unique(f for t in some for f in kb.lineage(t) if kb.taxon(f).rank == "family") for some in taxa]
-    a, b = (label(kb, x) for x in asked[:2])
-    ids = tuple(f"taxon:{f}" for f in unique(f for fs in families for f in fs)[:4])
-    if families[0] == families[1] and len(families[0]) == 1:
-        family = kb.taxon(families[0][0])
-        return [
-            Block(
-                "point",
-                say.both_in_family(say.names_with([a, b]), f"{family.label} ({family.scientific})"),
-                statements=ids,
-            )
-        ]
-    if set(families[0]) & set(families[1]) or not families[0] or not families[1]:
-        return []
-    first, second = (join([kb.taxon(f).label for f in fs[:2]]) for fs in families)
-    return [Block("point", say.apart_in_family(a, b, first, second), statements=ids)]
+    return together(turn, asked)
 
 
 def _by_word(turn: Turn) -> Answer:

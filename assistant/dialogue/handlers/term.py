@@ -17,6 +17,7 @@ from assistant.text import key, singular
 
 FEW = 3
 SUGGESTED = ("adipose-fin", "lateral-line", "operculum", "truncate")
+YOUNG = ("fry", "fingerling", "young-of-the-year")
 ASKING = frozenset(
     [
         "mean",
@@ -45,6 +46,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if "vocabulary" in sides or CUE in turn.cues:
         return words_for_lesson(turn), held
     terms = _terms(turn)
+    if "names-young" in turn.cues:
+        terms = [t for k in YOUNG if (t := kb.find("term", k)) is not None]
     if not terms and (not _strange(turn) or sides & {"plain-young"} or turn.cues & {"plainer"}):
         terms = _last(turn)
     if not terms and (shares := _frequencies(turn)):

@@ -1,0 +1,51 @@
+"""Questions about the assistant itself get an answer of their own, and never a reset (layer 4)."""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.engine import Base, respond
+
+CLOCK = date(2026, 7, 4)
+
+
+@pytest.mark.parametrize(("line", "intent", "part"), [
+    ("Can we add a new fish to your database?", "help", "tellfin add"),
+    ("how would I fix a mistake in your records", "help", "tellfin"),
+    ("who maintains the data", "help", "tellfin add"),
+    ("your data on crappie must be wrong", "help", "sources"),
+    ("do you learn from me", "help", "learn nothing"),
+    ("how reliable are you", "why", "I can be wrong"),
+    ("how reliable is colour", "why", "in 100"),
+    ("how old is your data", "sources", "newest"),
+    ("can I send you a photo of it", "out-of-scope", "picture"),
+    ("how many fish do you know", "list", "species"),
+    ("are you an AI", "small-talk", "computer program"),
+    ("do you speak Spanish", "help", "English"),
+    ("do you know european fish", "help", "Not all"),
+    ("what does nearly always mean", "term", "in 100"),
+    ("yes", "small-talk", "not asked"),
+    ("stop", "small-talk", "All right"),
+])
+def test_what_is_asked_of_the_assistant_is_answered(open_base: Base, line: str, intent: str, part: str) -> None:
+    """The intent and a telling part of the first block."""
+    answer, _ = respond(open_base, line, Held(), CLOCK)
+    assert answer.intent == intent
+    assert part in answer.blocks[0].text
+
+
+def test_the_last_answer_is_said_again(open_base: Base) -> None:
+    """ "Say that again" repeats the answer before."""
+    first, held = respond(open_base, "how big do rock bass get", Held(), CLOCK)
+    again, _ = respond(open_base, "say that again", held, CLOCK)
+    assert again.blocks == first.blocks
+
+
+def test_a_question_about_the_data_keeps_the_talk(open_base: Base) -> None:
+    """A question about adding to the base does not clear what was told."""
+    _, held = respond(open_base, "sunfish with an orange belly", Held(), CLOCK)
+    _, after = respond(open_base, "can I add a new fish to the database", held, CLOCK)
+    assert after.seen == held.seen
