@@ -141,10 +141,12 @@ def length_for_weight(kb: KnowledgeBase, taxon: str, grams: float) -> Weight | N
     return Weight(low, found.record, found.limits)
 
 
-def category(kb: KnowledgeBase, taxon: str, length: float) -> tuple[str, SizeRecord] | None:
+def category(
+    kb: KnowledgeBase, taxon: str, length: float, inches: bool = False
+) -> tuple[str, SizeRecord] | None:
     """The published size category of a length (mm total): below stock, stock, quality, preferred, memorable, trophy.
 
-    The tables give whole inches beside rounded metric values; a fish of just those inches belongs to the step.
+    The tables give whole inches beside rounded metric values; a length told in ``inches`` is held against the inches.
     """
     tables = [s for s in kb.sizes(taxon) if s.kind == "size-categories"]
     if not tables:
@@ -158,7 +160,7 @@ def category(kb: KnowledgeBase, taxon: str, length: float) -> tuple[str, SizeRec
         ("stock", table.stock),
     )
     for name, edge in steps:
-        if edge is not None and length >= min(edge, round(edge / MM_PER_INCH) * MM_PER_INCH) - 0.05:
+        if edge is not None and length >= (round(edge / MM_PER_INCH) * MM_PER_INCH - 0.05 if inches else edge):
             return name, table
     return "below stock", table
 

@@ -16,7 +16,7 @@ from tests.dialogue.conftest import Talk
         (("what do green sunfish eat", "do they get bigger than pumpkinseeds"), "No: the pumpkinseed grows longest"),
         (("how big do fliers get", "how about a mud sunfish", "which is bigger"), "The flier grows longest"),
         (("how big do flatheads get", "and blues", "which one is heavier"), "The blue catfish grows heaviest"),
-        (("which weighs more at 10 inches, a bluegill or a crappie",), "At 10 inches (25.4 cm) the bluegill is the hea"),
+        (("which weighs more at 10 inches, a bluegill or a crappie",), "At 10 inches (25.4 cm) the bluegill"),
         (("which lives longer, a bluegill or a crappie",), "The black crappie lives longest, to 13 years"),
         (("do sunfish live longer than bass",), "No: the smallmouth bass lives longest"),
         (("how long do sunfish live",), "True sunfishes: greatest ages from 3 years"),
