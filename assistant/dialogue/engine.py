@@ -43,7 +43,8 @@ class Base(Protocol):
         """The score table, compiled when first asked for."""
 
 
-_JOINED = re.compile(r"[,;&]|\b(?:and|also|plus|then|or)\b|[?.!]\s*\w", re.I)
+_JOINED = re.compile(
+    r"[,;&]|\b(?:and|also|plus|then)\b|\bor (?:is|are|do|does|can|how|what|where|when)\b|[?.!]\s*\w", re.I)
 """What a line holds that asks two things; a second intent in any other is only another reading of the same wish."""
 
 
@@ -155,6 +156,11 @@ BRIEF = ("brief", "each-line")
 CHATTING = ("greeting", "bye", "thanks", *BRIEF)
 
 
+def _how(text: str, at: int) -> bool:
+    """True where a stretch begins with "how": what it reaches into is asked, not told ("how long do fish live")."""
+    return text[at : at + 4].lower() == "how "
+
+
 def unasked(reading: Reading, cues: Sequence[Cue]) -> Reading:
     """The reading without observations made of the words of a question ("how long do they get" tells no long body)."""
     words = (*ASKING, *CHATTING)
@@ -164,7 +170,7 @@ def unasked(reading: Reading, cues: Sequence[Cue]) -> Reading:
     seen = tuple(
         s
         for s in reading.seen
-        if not any(a <= s.start and s.end <= b for a, b in asking)
+        if not any(a <= s.start and (s.end <= b or (s.start < b and _how(reading.text, a))) for a, b in asking)
         and not any(a < s.end and s.start < b for a, b in other)
         and not (asks and not s.retract and whole_line(reading, s))
     )

@@ -10,7 +10,7 @@ from assistant.dialogue.conversation import Held, Wanted
 from assistant.dialogue.cues import Cue
 from assistant.dialogue.kinship import overlapping
 from assistant.dialogue.name_forms import old_genus
-from assistant.dialogue.preying import food_told
+from assistant.dialogue.preying import food_told, who_eats
 from assistant.dialogue.reading import Mention, Reading
 from assistant.dialogue.unlawful import unlawful_means
 from assistant.model.knowledge import KnowledgeBase
@@ -226,6 +226,7 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "counted": any(s.observation.value is not None and not s.retract for s in reading.seen),
         "guess": _guess(reading),
         "fish-eats": bool(food_told(reading)),
+        "who-eats": who_eats(reading),
         "own-evidence": _own_evidence(reading),
         "seen-many": seen > 1,
         "seen-3": features > 2,

@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from assistant.dialogue.aspects import characters, states
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.turn import Turn
 from assistant.reasoning.evidence import about
-from assistant.reasoning.months import seasons_of
+from assistant.reasoning.months import MONTHS, seasons_of
 from assistant.reasoning.observed import Observation
-from assistant.text import key, singular, word_set
+from assistant.text import key, singular, unique, word_set
 
 LIFE = ("life",)
 WITHOUT = ("none", "absent")
-SEASON = "season-"
+SEASON, BREEDING = "season-", "season-spawning"
+_MONTH = re.compile(r"^(?:\d{4}|-)-(?P<month>\d\d)")
 WATERS, PLAIN_WATER = "habitat", "cue-waters"
 SPAWNING = "spawning-season"
 FED = "diet"
@@ -73,8 +75,11 @@ def waters_meant(turn: Turn) -> dict[str, frozenset[str]]:
 
 def seasons(turn: Turn) -> tuple[str, ...]:
     """The seasons the line names, by the word that stands for each."""
-    found = (turn.kb.find("word", f"cue-{c}") for c in sorted(turn.cues) if c.startswith(SEASON))
-    return tuple(w.head for w in found if w is not None)
+    cues = sorted(c for c in turn.cues if c.startswith(SEASON) and c != BREEDING)
+    found = (turn.kb.find("word", f"cue-{c}") for c in cues)
+    month = _MONTH.search(turn.reading.date or "")
+    told = seasons_of(MONTHS[int(month["month"]) - 1]) if month else frozenset()
+    return unique((*(w.head for w in found if w is not None), *sorted(told)))
 
 
 def spawners(turn: Turn, pool: Sequence[str], wanted: Sequence[str]) -> tuple[tuple[str, tuple[str, ...]], ...]:

@@ -30,12 +30,20 @@ def likeness(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> tuple[b
     after = tokens[named.after : named.after + 2]
     asked = tokens[0].word in _ASKING
     if after and not asked and after[0].clause == clause and "like-after" in lexicon.cues(after[0].word):
+        if after[0].word == "like" and _does(named, tokens):
+            return False, False
         return after[0].word != "like" or _looks_like(after, lexicon), False
     return False, False
 
 
 _ASKING = word_set("what whats how")
 """Words that open a question in which "like" ends it ("what are the females of the bowfin like")."""
+
+
+def _does(named: Named, tokens: Sequence[Token]) -> bool:
+    """True for "do bluegills like": the fish is asked what it likes."""
+    before = [t for t in tokens[max(0, named.first - 2) : named.first] if t.word not in ("a", "an", "the", "most")]
+    return bool(before) and before[-1].word in ("do", "does", "did", "would")
 
 
 def _looks_like(after: Sequence[Token], lexicon: Lexicon) -> bool:

@@ -236,7 +236,9 @@ def _colour_follows(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> 
     word = tokens[named.after].word
     counted = any(s.text in lexicon.count_nouns for s in lexicon.stems([word]))
     tint = lexicon.head(tokens[named.first].word) is not None
-    return (lexicon.head(word) is not None and not counted) or word in _COLOURED or (tint and lexicon.names_part(word))
+    sized = any(c.startswith(_OF_THE_FISH) for c in lexicon.cues(word))
+    coloured = lexicon.head(word) is not None and not counted and not sized
+    return coloured or word in _COLOURED or (tint and lexicon.names_part(word))
 
 
 def _guessed(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
@@ -252,7 +254,7 @@ def _guessed(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     if not article and (its_part or lexicon.head(word) is not None):
         return False
     before = before[:-1] if article else before
-    if before[-1:] == ["or"] and "weak-name" in lexicon.cues(word):
+    if "weak-name" in lexicon.cues(word) and (before[-1:] == ["or"] or (before[-1:] == ["it"] and not article)):
         return False
     return any("names-next" in lexicon.cues(" ".join(before[i:])) for i in range(len(before)))
 

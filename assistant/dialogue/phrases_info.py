@@ -92,8 +92,10 @@ ANSWER_OF = {
 }
 
 
-def range_here(name: str, place: str, status: str) -> str:
-    """The status of a fish in a place."""
+def range_here(name: str, place: str, status: str, where: bool = False) -> str:
+    """The status of a fish in a place; ``where``: asked where it lives, so that no yes or no stands first."""
+    if where:
+        return sentence(STATUS_SAID[status].format(name=name, place=place))
     return sentence(f"{ANSWER_OF[status]}: {STATUS_SAID[status].format(name=name, place=place)}")
 
 
@@ -139,7 +141,7 @@ def range_part(area: str) -> str:
 
 def range_part_of(name: str, status: str, part: str) -> str:
     """A status known for a part of the place asked about only."""
-    return sentence(f"in a part of it ({part}) the {name} {STATUS_VERB[status]}")
+    return sentence(f"in a part of it ({part}) the {name} {STATUS_VERB[status].rstrip(',')}")
 
 
 def range_wider(name: str, status: str, part: str, place: str) -> str:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from assistant.dialogue.phrases_info import STATUS_SAID
 from assistant.text import join, sentence
 
 
@@ -193,6 +194,48 @@ def invasive_lead(count: int, names: str, where: str = "") -> str:
     """Newcomers to watch for."""
     what = f"of those brought in by people {where}" if where else "held here"
     return sentence(f"{count} {what} {'come' if count > 1 else 'comes'} with a warning of that kind: {names}")
+
+
+def not_native(name: str, place: str) -> str:
+    """A fish asked after as native that is not."""
+    return f"No: the {name} is not native to {place}."
+
+
+def namesake(kin: str, name: str, place: str, status: str) -> str:
+    """A kin of like name that lives in the place."""
+    told = STATUS_SAID[status].format(name=kin, place=place)
+    return sentence(f"{told}; it is the fish called {name} there")
+
+
+def states_not_waters(region: str) -> str:
+    """That a region named after waters is told by its states."""
+    return f"That is told of states and provinces on {region}, not of these waters themselves."
+
+
+def parts_of(place: str) -> str:
+    """A place of which only a part is meant."""
+    return f"parts of {place}"
+
+
+def is_unwanted(name: str, native: bool) -> str:
+    """A fish that the base warns of."""
+    tail = " where it is not native" if native else ""
+    return f"Yes: the base warns of the {name} as an unwanted newcomer{tail}."
+
+
+def brought_elsewhere(name: str, native: bool) -> str:
+    """A fish brought to places, with no warning held."""
+    if not native:
+        return f"The {name} was brought in by people; no warning that it is unwanted is held here."
+    return (
+        f"In places: the {name} is native in one part of the continent and was brought to others; no warning that it "
+        "is unwanted there is held here."
+    )
+
+
+def not_brought(name: str) -> str:
+    """A fish brought nowhere that the base lists."""
+    return f"No: the base lists no place to which the {name} was brought."
 
 
 def no_newcomers(where: str) -> str:

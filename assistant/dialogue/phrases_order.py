@@ -62,7 +62,7 @@ def not_of_place(place: str, name: str) -> str:
 def no_growth(name: str) -> str:
     """How fast a fish grows is not held."""
     who = f"the {name} grows, or how long it is" if name else "these grow, or how long they are"
-    return f"How fast {who} at an age is not held in this base; growth varies from water to water."
+    return f"How fast {who} at an age, is not held in this base; growth varies from water to water."
 
 
 AT_ONE_LENGTH = "at {length} the {name} is the heavier, about {weight}; then {rest}"
@@ -73,6 +73,11 @@ def heavier_at(length: str, weights: Sequence[tuple[str, str]]) -> str:
     (name, first), *others = weights
     rest = ", ".join(f"the {other}, about {weight}" for other, weight in others)
     return sentence(AT_ONE_LENGTH.format(length=length, name=name, weight=first, rest=rest))
+
+
+def usual_weight(name: str, weight: str) -> str:
+    """What a grown fish usually weighs."""
+    return sentence(f"the {name} usually weighs {weight}")
 
 
 def no_weight(name: str) -> str:
@@ -99,6 +104,14 @@ def oldest(rows: Sequence[tuple[str, str]], least_first: bool = False) -> str:
 def span_of_ages(kinds: str, least: str, youngest: str, most: str, old: str) -> str:
     """From which to which age the kinds of a group live."""
     return sentence(f"{kinds}: greatest ages from {least} years (the {youngest}) to {most} (the {old})")
+
+
+def more_of(feature: str, rows: Sequence[tuple[str, str]], least_first: bool, even: bool) -> str:
+    """Which of several fishes has more (or fewer) of what is counted or measured."""
+    told = "; ".join(f"{name} {words}" for name, words in rows)
+    if even:
+        return sentence(f"about the same in {feature}: {told}")
+    return sentence(f"{'fewest or least' if least_first else 'most'} by {feature}: {told}")
 
 
 def no_age(count: int) -> str:

@@ -10,6 +10,7 @@ _VERB = r"(?:eat|eats|eating|eatin|prey on|preys on|feed on|feeds on|hunt|hunts|
 _HOW = r"(?:\s+(?:usually|mostly|mainly|really|also|ever|often|even|just|only|still|likes? to|love to))*"
 _EATS = re.compile(rf"^{_HOW}\s+{_VERB}\b(?P<food>.*)$")
 _PRONOUN = re.compile(rf"\b(?:they|it|he|she|these|those|them)\b{_HOW}\s+{_VERB}\b(?P<food>.*)$")
+_WHO = re.compile(rf"\b(?:what|which|wich|any|name|list)\b[\w\s]{{0,12}}\bfish(?:es)?{_HOW}\s+{_VERB}\b(?P<food>.*)$")
 _NOTHING = re.compile(r"^[\s?.!]*(?:most|mostly|usually|a lot|much|anything|the most|best|well)?[\s?.!]*$")
 FISH = ("taxon", "hybrid", "group")
 
@@ -25,6 +26,12 @@ def food_told(reading: Reading) -> str:
     if found and not _NOTHING.match(found["food"]):
         return found["food"].strip(" ?.!")
     return ""
+
+
+def who_eats(reading: Reading) -> bool:
+    """True for "what fish eat crayfish": the eaters are asked for, of no fish named."""
+    found = _WHO.search(reading.text.lower())
+    return found is not None and not _NOTHING.match(found["food"])
 
 
 def eaters(reading: Reading) -> tuple[Mention, ...]:

@@ -51,7 +51,21 @@ def read_where(tokens: Sequence[Token], lexicon: Lexicon, taken: Sequence[Span])
                 break
         at += step
     mentions = _fitting(mentions, lexicon)
-    return _collected(mentions, lexicon, _unknown(tokens, lexicon, covered | _positions(tokens, mentions)))
+    beyond = [m for m in mentions if _lies_beyond(m, tokens)]
+    mentions = [m for m in mentions if m not in beyond]
+    unknown = _unknown(tokens, lexicon, covered | _positions(tokens, [*mentions, *beyond]))
+    return _collected(mentions, lexicon, unknown or (_with_direction(beyond[0], tokens) if beyond else ""))
+
+
+def _lies_beyond(mention: Mention, tokens: Sequence[Token]) -> bool:
+    """True for "west of the Rockies": what lies on one side of a place is not that place."""
+    at = next(i for i, t in enumerate(tokens) if t.start >= mention.start)
+    return at > 1 and tokens[at - 1].word == "of" and tokens[at - 2].word in _DIRECTIONS
+
+
+def _with_direction(mention: Mention, tokens: Sequence[Token]) -> str:
+    at = next(i for i, t in enumerate(tokens) if t.start >= mention.start)
+    return " ".join([*(t.typed for t in tokens[at - 2 : at]), mention.words])
 
 
 def _fitting(mentions: Sequence[Mention], lexicon: Lexicon) -> list[Mention]:

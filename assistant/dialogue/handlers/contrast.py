@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from assistant.dialogue import phrases as say
+from assistant.dialogue import phrases_order as orders
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
@@ -12,6 +13,7 @@ from assistant.dialogue.handlers.out_of_scope import safe_echo
 from assistant.dialogue.parts import named_parts
 from assistant.dialogue.phrases_lesson import ADD_WORDS, DROP_WORDS, SWAP_WORDS
 from assistant.dialogue.portrait import lacks
+from assistant.dialogue.ranking import SIZE, order_asked, placed
 from assistant.dialogue.set_changed import moved
 from assistant.dialogue.sexes import asks_sexes, sexes_told
 from assistant.dialogue.subjects import MOST, groups, named, species_of, unclear
@@ -54,9 +56,24 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     rows = told_first(kb, _kept(turn, sides, found.separating))
     rows = tuple(sorted(rows, key=lambda r: r.character not in asked))
     alike = _alike(turn, _kept(turn, sides, found.shared))
-    blocks = [*points(turn, found, rows, asked), *_sizes(turn, taxa), *alike, *_caveats(turn, found),
+    told = _in_order(turn, taxa, sides)
+    first = [b._replace(kind="point") if told and b.kind == "lead" else b for b in points(turn, found, rows, asked)]
+    blocks = [*told, *first, *_sizes(turn, taxa), *alike, *_caveats(turn, found),
               *_taken_for(turn, taxa)]
     return Answer("contrast", tuple(blocks), taxa=taxa), held
+
+
+def _in_order(turn: Turn, taxa: tuple[str, ...], sides: frozenset[str]) -> list[Block]:
+    """Which has more of a count or measure that the line names ("which has more dorsal spines"), as the first line."""
+    order = order_asked(turn, sides, taxa)
+    if order is None or not order.able or order.character == SIZE:
+        return []
+    kb, rows = turn.kb, placed(turn, taxa, order)
+    if len(rows) < 2:
+        return []
+    text = orders.more_of(kb.character(order.character).label, [(speak.fish(kb, p.taxon), p.words) for p in rows],
+                          order.least_first, rows[0].height == rows[-1].height)
+    return [Block("lead", text, statements=tuple(s for p in rows for s in p.statements))]
 
 
 def _one_fish(turn: Turn) -> tuple[Answer, Held] | None:

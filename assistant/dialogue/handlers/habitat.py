@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from assistant.dialogue import phrases as core
@@ -9,10 +10,11 @@ from assistant.dialogue import phrases_care as care
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import asked_about, kinds_name, told_taxa
-from assistant.dialogue.aspects import aspects, characters, states
+from assistant.dialogue.aspects import aspects, characters, states, without_fish
 from assistant.dialogue.compared import set_against
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import list_fishes
+from assistant.dialogue.handlers.range import overall
 from assistant.dialogue.life_answered import states_by_words, whether
 from assistant.dialogue.life_asked import asks_food, asks_spawning, living, seasons
 from assistant.dialogue.life_order import by_age, by_spawning, shared_waters
@@ -25,6 +27,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement
 from assistant.reasoning.advice import ABOUT_KIN, GENERAL, Found, Record, weigh
 from assistant.reasoning.evidence import about, number_range
+from assistant.reasoning.living import living_in
 from assistant.reasoning.place_prior import expand_places
 from assistant.text import join, key, word_set
 from assistant.units import celsius_to_fahrenheit
@@ -51,16 +54,29 @@ EXPLICIT = ("salinity-tolerance", "air-breathing", "max-age", "spawning-temperat
 """Sides so plainly asked for that their lack is said even where another one answers."""
 RUNNING = frozenset({"run", "runs", "running"})
 WINTER, SEASONAL = "winter", ("depth", "cover")
-SEASONS = word_set("winter winters wintertime summer summertime spring fall autumn cold hot ice")
-PLACING = word_set("where wheres go goes do stay stays hold holds hang live lives move moves depth deep sleep")
+_GROUND_ASKED = re.compile(r"\b(?:on|in|over) what\b|\bwhat (?:on|over)\b")
+SEASONS = word_set("winter winters wintertime summer summertime spring fall autumn cold hot ice day daytime night")
+PLACING = word_set(
+    "hide hides where wheres go goes do stay stays hold holds hang live lives move moves depth deep sleep")
 MARKS = {
     **dict.fromkeys(("winter", "wintertime", "winters", "cold", "ice", "january", "february"), ("winter", "ice")),
     **dict.fromkeys(("summer", "summertime", "hot", "july", "august"), ("summer",)),
     **dict.fromkeys(("nest", "nests", "bed", "beds", "nesting", "bedding", "spawn", "spawning"), ("beds", "spawn")),
+    "day": ("day",), "daytime": ("day",), "night": ("night",),
     "spring": ("spring",), "fall": ("fall",), "autumn": ("fall",),
 }
 """Words of a line for seasons and beds with the words by which advice on depth speaks of them."""
 MOST_KINDS = 8
+FEW_KINDS = 2
+HOW_HOT, LIMIT = "how-hot", "warm-limit"
+MEASURING = word_set("big wide large deep size across diameter width depth small")
+NESTING = ("nest-habit", "nest-form", GROUND)
+MATURES = "matur"
+"""How a note on age begins to tell when a fish first breeds."""
+CARE, YOUNG = "parental-care", "juvenile"
+UNHELD = (("egg-number", care.EGGS), ("hatching", care.HATCHING), ("maturity", care.MATURE))
+"""Sides of life that the base holds nowhere."""
+LANDS = word_set("found live lives living occur range from")
 WHICH_KINDS = frozenset({"which-of", "which-group", "list", "asks-who", "asks-any"})
 ASKS_WHICH = frozenset({"list", "which-of", "asks-what", "asks-who", "asks-any", "fish-word"})
 """Cues of a line that asks for fishes rather than about one."""
@@ -72,6 +88,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     asked, remarks = asked_about(turn)
     asked = _eating(turn) or asked
     taxa = species_of(kb, asked)
+    taxa = living_in(kb, taxa, turn.reading.places) or taxa if len(taxa) > FEW_KINDS else taxa
     if not taxa and turn.cues & ASKS_WHICH and (living(turn) or (asks_spawning(turn) and seasons(turn))):
         return list_fishes.handle(turn)
     if _asks_which_kinds(turn):
@@ -87,12 +104,14 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     ]
     blocks = _of_kinds(turn, taxa, wanted) + shared_waters(turn, taxa) + blocks
     blocks = _heat(turn, taxa, wanted) + _merged(kb, blocks, taxa, asked) + _nests(practices)
-    if "depth-of" in aspects(kb, turn.reading) and not any(
+    measured = _nest_measure(turn, taxa)
+    blocks = measured + blocks
+    if not measured and "depth-of" in aspects(kb, turn.reading) and not any(
         s.startswith("practice:") for b in blocks for s in b.statements
     ):
         blocks.insert(0, Block("point", care.nowhere_said(label(kb, taxa[0]), care.DEPTH), claim=False))
-    if "egg-number" in aspects(kb, turn.reading):
-        blocks.insert(0, Block("point", care.nowhere_said(label(kb, taxa[0]), care.EGGS), claim=False))
+    blocks = _unheld(turn, taxa) or blocks
+    blocks = _of_young(turn) + blocks + _lands(turn, taxa, wanted)
     blocks = cut(blocks, "more" in turn.cues, 6)
     asked_back = _north(turn)
     if asked_back:
@@ -112,7 +131,9 @@ def _eating(turn: Turn) -> tuple[str, ...]:
 
 def _asks_which_kinds(turn: Turn) -> bool:
     """True for "which sunfishes like muddy water": the kinds of a group are asked for by how they live."""
-    if not groups(turn.reading) or named(turn) or not turn.cues & WHICH_KINDS:
+    text = turn.reading.text.lower()
+    which = any(text[: m.start].split()[-1:] in (["which"], ["what"]) for m in groups(turn.reading))
+    if not groups(turn.reading) or named(turn) or not (which or turn.cues & WHICH_KINDS):
         return False
     return any(states_by_words(turn, c.id) for c in turn.kb.characters if c.use in USES and c.is_stated)
 
@@ -130,6 +151,52 @@ def _ordered(turn: Turn, taxa: Sequence[str], asked: tuple[str, ...], wanted: Se
         return None
     head = blocks[0]._replace(kind="lead")
     return Answer("habitat", (head, *blocks[1:]), taxa=tuple(pool)[:MOST_KINDS] if against else told_taxa(turn, asked))
+
+
+def _nest_measure(turn: Turn, taxa: Sequence[str]) -> list[Block]:
+    """How wide or deep a nest is: what holds a figure among what is told of the nests, or that it is not held."""
+    words, kb = set(turn.reading.words), turn.kb
+    if not {"nest", "nests"} & words or not MEASURING & words or len(taxa) > FEW_KINDS:
+        return []
+    out = []
+    for t in taxa:
+        told = [s for c in NESTING if kb.find("character", c) for s in about(kb, t, c)[0]
+                if any(x.isdigit() for x in shown_note(s.note) + s.text)]
+        if told:
+            text = "; ".join(dict.fromkeys(x for s in told for x in (s.text, shown_note(s.note)) if x))
+            out.append(Block("point", care.life_lead(label(kb, t), care.NESTS, text), statements=ids(told)))
+        else:
+            out.append(Block("point", care.nowhere_said(label(kb, t), care.NEST_SIZE), claim=False))
+    return [] if any(b.claim for b in out) is False and "deep" in words else out
+
+
+def _unheld(turn: Turn, taxa: Sequence[str]) -> list[Block]:
+    """What the base holds nowhere (eggs laid, days to hatch, age at maturity) with the care of the young beside it."""
+    kb, sides = turn.kb, aspects(turn.kb, turn.reading)
+    asked = next((what for side, what in UNHELD if side in sides), "")
+    if not asked:
+        return []
+    told = [s for s in about(kb, taxa[0], AGE)[0] if asked == care.MATURE and MATURES in s.note.lower()]
+    if told:
+        note = "; ".join(dict.fromkeys(shown_note(s.note) for s in told))
+        return [Block("point", care.life_lead(label(kb, taxa[0]), care.MATURE, note), statements=ids(told))]
+    kept = about(kb, taxa[0], CARE)[0] if asked != care.MATURE and kb.find("character", CARE) is not None else ()
+    out = [Block("point", care.nowhere_said(label(kb, taxa[0]), asked), claim=False)]
+    return out + ([_told(turn, taxa[0], CARE, first=True, answers=False)] if kept else [])
+
+
+def _of_young(turn: Turn) -> list[Block]:
+    """That what follows speaks of grown fish, where the line asks of young ones."""
+    return [Block("doubt", care.OF_GROWN, claim=False)] if turn.reading.stage == YOUNG else []
+
+
+def _lands(turn: Turn, taxa: Sequence[str], wanted: Sequence[str]) -> list[Block]:
+    """Where a fish is native and introduced, beside the kinds of water, in "where are bluegill found"."""
+    if tuple(wanted) != (BY_SIDE[1][1],) or "asks-where" not in turn.cues or len(taxa) != 1 or _marks(turn):
+        return []
+    if turn.reading.stage == YOUNG or not LANDS & set(turn.reading.words):
+        return []
+    return overall(turn.kb, taxa[0], full=False)[:2]
 
 
 def _of_kinds(turn: Turn, taxa: Sequence[str], wanted: Sequence[str]) -> list[Block]:
@@ -179,7 +246,8 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
     kb, reading = turn.kb, turn.reading
     named = [c for c in characters(kb, reading, USES) if c != RISK or RISK in reading.words]
     if not named:
-        named = [c.id for c in kb.characters if c.use in USES and states(kb, reading, c.id)]
+        told = reading._replace(words=without_fish(reading))
+        named = [c.id for c in kb.characters if c.use in USES and states(kb, told, c.id)]
         named = [c for c in named if c != FED or asks_food(turn)] or named
     if not named:
         named = [c for side, c in BY_SIDE if side in aspects(kb, reading) | turn.cues]
@@ -188,15 +256,22 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
     sides = aspects(kb, reading)
     if SAME_WATER in turn.cues:
         named = [BY_SIDE[1][1]]
-    if "age" in sides:
+    if "age" in sides or ("live" in turn.cues and "how long" in reading.text.lower()):
         named = [AGE]
-    if "temperature" in sides and set(named) & BREEDING:
-        named = [TOGETHER[0][1], *named]
+    if HOW_HOT in turn.cues and not set(named) & BREEDING:
+        named = [LIMIT]
+    before = _last(turn) if turn.held.intent == "habitat" and turn.held.last is not None else []
+    if "temperature" in sides and (set(named) & BREEDING or (set(before) & BREEDING and not turn.reading.taxa())):
+        named = [TOGETHER[0][1], *(c for c in named if c in BREEDING)]
+    if set(named) & BREEDING and _GROUND_ASKED.search(turn.reading.text.lower()):
+        named = [*named, GROUND]
     said = sides | turn.cues
     if "asks-where" in said and set(named) & BREEDING:
         named = [GROUND, *(c for c in named if c != SEASON)]
     elif said & {"when", "asks-when"} and set(named) & BREEDING:
         named = [SEASON, *named]
+    elif said & {"when", "asks-when"} and named == [FED]:
+        named = [ACTIVITY, FED]
     elif "asks-where" in said and named == [ACTIVITY]:
         named = [BY_SIDE[1][1], ACTIVITY]
     if states(kb, reading, ACTIVITY):

@@ -25,7 +25,7 @@ from assistant.dialogue.ranking import IN_ORDER, SIZE, Placed, from_smallest, or
 from assistant.dialogue.reading import Seen
 from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import groups, named, species_of, unclear
-from assistant.dialogue.telling import place_names, plain
+from assistant.dialogue.telling import place_names, plain, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import common_taxon
 from assistant.model.knowledge import KnowledgeBase
@@ -43,6 +43,7 @@ NATURAL = (*AT_HOME, "extirpated", "uncertain")
 """Statuses that speak for a native range somewhere."""
 HOLDING = frozenset({"everything", "all", "held", "hold", "have", "got", "statements", "records", "facts"})
 """Words of a line that asks for all that is held on one fish."""
+OF_THOSE = frozenset({"those", "these", "them"})
 PRESENT, LATER = "present", "later-place"
 
 
@@ -52,7 +53,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     sides = aspects(kb, turn.reading)
     if "vocabulary" in sides:
         return words_for_lesson(turn), held
-    if (spoken := in_languages(turn, sides, "list")) is not None:
+    if not _of_other_place(turn) and (spoken := in_languages(turn, sides, "list")) is not None:
         return spoken, held
     if asks_gaps(turn, sides):
         return gaps(turn, sides), held
@@ -90,7 +91,9 @@ def _pool(turn: Turn, sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
         for m in wider[1:]:
             both = tuple(t for t in taxa if t in species_of(kb, (m.ids[0],)))
             taxa = both or unique((*taxa, *species_of(kb, (m.ids[0],))))
-        return taxa, wider[0].ids[0]
+        few = len(held.shown) < MOST_TAXA
+        of_those = tuple(t for t in taxa if t in held.shown) if OF_THOSE & set(reading.words) and few else ()
+        return of_those if of_those and held.intent == "list" else taxa, wider[0].ids[0]
     own = named(turn)
     if own:
         higher = tuple(t for t in own if not kb.taxon(t).is_species)
@@ -98,12 +101,19 @@ def _pool(turn: Turn, sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
     if loose := [m for m in unclear(turn) if m.words]:
         wide = [thing for m in loose for kind, thing, _ in kb.spoken(key(m.words)) if kind == "group"]
         return species_of(kb, tuple(wide[:1]) or loose[0].ids), wide[0] if wide else ""
-    if _other_end(turn, sides):
+    if _other_end(turn, sides) or _of_other_place(turn):
         above = [t for t in held.taxa if (x := kb.find("taxon", t)) is None or not x.is_species]
         return species_of(kb, tuple(above)) or _kinds_held(kb), above[0] if above else ""
     if held.intent in ("list", "range") and len(held.shown) > 1:
         return tuple(t for t in held.shown if (x := kb.find("taxon", t)) is not None and x.is_species), ""
     return _kinds_held(kb), ""
+
+
+def _of_other_place(turn: Turn) -> bool:
+    """True for "what about quebec" after a list of the fishes of another place: the whole group is asked for anew."""
+    reading, held = turn.reading, turn.held
+    return (bool(reading.places) and held.intent == "list" and bool(turn.cues & {"what-about", "same-again"})
+            and not reading.seen and not OF_THOSE & set(reading.words))
 
 
 def _kinds_held(kb: KnowledgeBase) -> tuple[str, ...]:
@@ -131,6 +141,8 @@ def _listed(
         return told_of(kb, invented, turn.clock, "list")
     if asks_spawning(turn) and seasons(turn):
         return _spawning(turn, pool, name, places)
+    if asks_spawning(turn) and "asks-when" in turn.cues and not (name or named(turn) or narrowing):
+        return which_fish("habitat", say.WHICH_FISH)
     seen = seen or ([] if places else list(living(turn)))
     if not (seen or places or name or narrowing or order or turn.reading.measures) and not named(turn):
         return plain("list", lists.LIST_NEEDS, asked=Asked("place", say.WHERE))
@@ -143,10 +155,15 @@ def _listed(
     if order is not None and order.able and found.fits:
         here = set(living_in(kb, [f.taxon for f in found.fits], places))
         fits = [f for f in found.fits if f.taxon in here]
-        return _ranked(turn, fits, _what(turn, name, seen, places, len(fits), size_words), order)
+        statuses = _statuses(turn, sides)
+        if places and statuses != LIVING:
+            by_status = _by_status(kb, fits, places)
+            fits = [f for s in statuses for f, _ in by_status.get(s, ())]
+        what = _what(turn, name, seen, places, len(fits), size_words)
+        return _ranked(turn, fits, " ".join([what, *(_as_asked(statuses) if places else ())]), order)
     if places:
         return _by_place(turn, found, name, places, seen, size_words, sides)
-    if _statuses(sides) == BROUGHT and not (seen or narrowing):
+    if _statuses(turn, sides) == BROUGHT and not (seen or narrowing):
         return _from_elsewhere(turn, found.fits, name)
     return _plain_list(turn, found, name, seen, sides, size_words)
 
@@ -352,8 +369,14 @@ def _whole_families(kb: KnowledgeBase, fits: Sequence[Fitting], name: str) -> tu
 # --- places -----------------------------------------------------------------------------------------------------
 
 
-def _statuses(sides: frozenset[str]) -> tuple[str, ...]:
-    """The statuses asked for: "which natives", "which were brought in", else all that live there."""
+def _statuses(turn: Turn, sides: frozenset[str]) -> tuple[str, ...]:
+    """The statuses asked for: "which natives", "which were brought in", else all that live there.
+
+    "Which of those are sunfishes" keeps those of the list before.
+    """
+    last = turn.held.last
+    if not sides & {"native", "introduced"} and OF_THOSE & set(turn.reading.words) and last is not None and last.blocks:
+        sides = frozenset({"native"}) if lists.AT_HOME in last.blocks[0].text else sides
     return BROUGHT if "introduced" in sides else AT_HOME if "native" in sides else LIVING
 
 
@@ -383,7 +406,7 @@ def _by_place(
 ) -> Answer:
     """The fitting fishes of a place by status, the widest spread first; those of the statuses asked for."""
     kb = turn.kb
-    statuses = _statuses(sides)
+    statuses = _statuses(turn, sides)
     by_status = _by_status(kb, found.fits, places)
     living = [x for s in statuses for x in by_status.get(s, ())]
     what = " ".join([_what(turn, name, seen, places, len(living), size_words), *_as_asked(statuses)])

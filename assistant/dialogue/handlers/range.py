@@ -9,17 +9,21 @@ from assistant.dialogue import phrases_info as say
 from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import asked_about, told_taxa
+from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.handlers import list_fishes
+from assistant.dialogue.kinds_among import UNWANTED, WARNED
 from assistant.dialogue.speak import fish as label
-from assistant.dialogue.subjects import species_of
+from assistant.dialogue.subjects import groups, named, species_of
 from assistant.dialogue.telling import MEMORY, place_name, place_names, plain, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import common_taxon
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Place, Range
-from assistant.reasoning.evidence import about
+from assistant.reasoning.evidence import about, below
 from assistant.reasoning.living import LIVING, ORDER, rows, status_in, telling
 from assistant.reasoning.place_prior import covered
+from assistant.text import key
 
 PLACES = ("state", "province", "territory", "district")
 MOST_PLACES = 14
@@ -27,6 +31,9 @@ MOST_SHOWN = 8
 FEW = 3
 """More fishes than this are told by status, not one by one."""
 RISK = "conservation-status"
+BROUGHT, NATURAL = ("introduced", "stocked"), ("native", "reintroduced", "extirpated")
+PLAIN_WATER = "cue-waters"
+NATIVE, INVASIVE = "native", "invasive"
 STATES = frozenset({"state", "states", "province", "provinces", "list", "every", "all"})
 """Words that ask for every place by name."""
 
@@ -52,13 +59,20 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     places = reading.places or (() if turn.cues & {"asks-where"} else held.places)
     if places and (invented := _invented(kb, (*((reading.water,) if reading.water else ()), *places))):
         return plain("range", say.range_invented(invented), taxa=told_taxa(turn, asked)), held
+    sides = aspects(kb, reading)
+    if places and (groups(reading) or len(taxa) > MOST_SHOWN) and not (named(turn) or reading.water):
+        answer, after = list_fishes.handle(turn)
+        return answer._replace(intent="list" if groups(reading) else "range"), after
     if len(taxa) > MOST_SHOWN:
         blocks = _group(kb, asked, taxa, places)
     elif places:
-        blocks = [b for t in taxa for b in here(kb, t, places)]
+        native = NATIVE in sides and "introduced" not in sides
+        blocks = [b for t in taxa for b in here(kb, t, places, "asks-where" in turn.cues, native)]
     else:
         full = bool(set(reading.words) & STATES) or "more" in turn.cues
         blocks = [b for t in taxa for b in overall(kb, t, full)[: len(ORDER) if len(taxa) <= FEW else 1]]
+        if INVASIVE in sides and len(taxa) == 1:
+            blocks = _unwanted(turn, taxa[0]) + blocks
     first, *rest = [*blocks, *remarks]
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
     return Answer("range", (head, *rest), taxa=told_taxa(turn, asked)), held
@@ -69,30 +83,54 @@ def _invented(kb: KnowledgeBase, places: Iterable[str]) -> str:
     return found[0].label if found and all(p.invented for p in found) else ""
 
 
-def here(kb: KnowledgeBase, taxon: str, places: Sequence[str]) -> list[Block]:
-    """The status of a fish in some places, each told apart; an unknown one is said to be unknown."""
-    return [b for place in places for b in _one_place(kb, taxon, place)]
+def _unwanted(turn: Turn, taxon: str) -> list[Block]:
+    """Whether a fish is an unwanted newcomer: by the warnings held, and by where it was brought."""
+    kb, name = turn.kb, label(turn.kb, taxon)
+    unwanted = set(below(kb, UNWANTED))
+    warnings = [s for s in about(kb, taxon, WARNED)[0] if unwanted & set(s.states)]
+    brought = [r for r in rows(kb, taxon) if r.status in BROUGHT]
+    native = any(r.status == "native" for r in rows(kb, taxon))
+    if warnings:
+        return [Block("point", lists.is_unwanted(name, native), statements=tuple(f"st:{s.id}" for s in warnings))]
+    if not brought:
+        return [Block("point", lists.not_brought(name), claim=False)]
+    return [Block("point", lists.brought_elsewhere(name, native), statements=(f"range:{brought[0].id}",))]
 
 
-def _one_place(kb: KnowledgeBase, taxon: str, key: str) -> list[Block]:
-    place, name = kb.place(key), label(kb, taxon)
+def here(
+    kb: KnowledgeBase, taxon: str, places: Sequence[str], where: bool = False, native: bool = False
+) -> list[Block]:
+    """The status of a fish in some places, each told apart; an unknown one is said to be unknown.
+
+    ``where``: asked where it lives, so no yes or no stands first; ``native``: asked whether it is native there.
+    """
+    return [b for place in places for b in _one_place(kb, taxon, place, where, native)]
+
+
+def _one_place(kb: KnowledgeBase, taxon: str, at: str, where: bool = False, native: bool = False) -> list[Block]:
+    place, name = kb.place(at), label(kb, taxon)
     if place is None:
         return []
-    found = telling([r for r in rows(kb, taxon) if r.place == key])
+    found = telling([r for r in rows(kb, taxon) if r.place == at])
     if found:
-        return _told(kb, taxon, name, place, found)
+        told = _told(kb, taxon, name, place, found, where)
+        if native and found[0].status not in BROUGHT and not any(r.status in NATURAL for r in found):
+            ids = tuple(f"range:{r.id}" for r in found[:3])
+            told = [Block("point", lists.not_native(name, place_name(place)), statements=ids), *told]
+        return told
     if kb.taxon(taxon).is_hybrid:
-        return _cross(kb, taxon, key)
+        return _cross(kb, taxon, at)
     parts = telling([r for r in rows(kb, taxon) if r.place in covered(kb, place)])
     if parts:
-        return _parts(kb, name, place, parts)
-    wider = telling([r for r in rows(kb, taxon) if (w := kb.place(r.place)) is not None and key in w.covers])
+        return _parts(kb, name, place, parts, where)
+    wider = telling([r for r in rows(kb, taxon) if (w := kb.place(r.place)) is not None and at in w.covers])
     if wider:
         first = wider[0]
         text = trusted(say.range_wider(name, first.status, place_names(kb, (first.place,)), place.label), first.basis)
         return [Block("point", text, statements=(f"range:{first.id}",))]
     listed = [r for r in rows(kb, taxon) if r.status == "native"]
-    out = [
+    out = [*_namesake(kb, taxon, at)]
+    out += [
         Block(
             "point",
             say.range_unknown(name, place.label),
@@ -105,11 +143,27 @@ def _one_place(kb: KnowledgeBase, taxon: str, key: str) -> list[Block]:
     return out
 
 
-def _told(kb: KnowledgeBase, taxon: str, name: str, place: Place, found: list[Range]) -> list[Block]:
+def _namesake(kb: KnowledgeBase, taxon: str, at: str) -> list[Block]:
+    """The kin of like name that lives in a place of which this fish is not listed ("bowfin": the eyetail bowfin)."""
+    name = label(kb, taxon)
+    kin = [t for t in kb.children.get(kb.taxon(taxon).parent or "", ()) if t != taxon and kb.taxon(t).is_species]
+    for t in kin:
+        row = status_in(kb, t, [at])
+        if row is not None and row.status in LIVING and label(kb, t).endswith(f" {name}"):
+            place = kb.place(at)
+            where = place_name(place) if place is not None else at
+            text = trusted(lists.namesake(label(kb, t), name, where, row.status), row.basis)
+            return [Block("point", text, statements=(f"range:{row.id}",))]
+    return []
+
+
+def _told(
+    kb: KnowledgeBase, taxon: str, name: str, place: Place, found: list[Range], where: bool
+) -> list[Block]:
     first = found[0]
     same = [r for r in found if r.status == first.status]
     sure = next((r for r in same if r.basis != MEMORY), first)
-    text = trusted(say.range_here(name, place_name(place), first.status), sure.basis)
+    text = trusted(say.range_here(name, place_name(place), first.status, where), sure.basis)
     out = [Block("point", text, statements=tuple(f"range:{r.id}" for r in same[:6]))]
     if first.area and _speaks(first.area):
         out.append(Block("point", say.range_part(first.area), statements=(f"range:{first.id}",)))
@@ -128,20 +182,24 @@ def _speaks(area: str) -> bool:
     return len(area) > 3 and not area.lower().startswith(("stocked", "native", "introduced"))
 
 
-def _parts(kb: KnowledgeBase, name: str, place: Place, found: list[Range]) -> list[Block]:
+def _parts(kb: KnowledgeBase, name: str, place: Place, found: list[Range], where: bool = False) -> list[Block]:
     out: list[Block] = []
+    living = {r.place for r in found if r.status in LIVING}
+    found = [r for r in found if r.status in LIVING or r.place not in living]
+    waters = place.kind == "region" and any(
+        kind == "cue" and thing == PLAIN_WATER for w in key(place.label).split() for kind, thing, _ in kb.spoken(w))
     count = {s: sum(r.status == s for r in found) for s in ORDER}
     for status in sorted(ORDER, key=lambda s: (s not in LIVING, -count[s])):
         same = [r for r in found if r.status == status]
         if same:
             names = _places(kb, [r.place for r in same], full=False)
             text = (
-                say.range_here(name, f"{place_name(place)}: {names}", status)
+                say.range_here(name, f"{place_name(place)}, by state: {names}", status, where)
                 if not out
                 else say.range_line(status, names)
             )
             out.append(Block("point", text, statements=tuple(f"range:{r.id}" for r in same)))
-    return out
+    return [*out, *([Block("doubt", lists.states_not_waters(place_name(place)), claim=False)] if waters else [])]
 
 
 def _risk(kb: KnowledgeBase, taxon: str, name: str, place: Place) -> list[Block]:
@@ -156,10 +214,10 @@ def _risk(kb: KnowledgeBase, taxon: str, name: str, place: Place) -> list[Block]
     return out[:1]
 
 
-def _cross(kb: KnowledgeBase, taxon: str, key: str) -> list[Block]:
+def _cross(kb: KnowledgeBase, taxon: str, at: str) -> list[Block]:
     parents = kb.taxon(taxon).parents
     out = [_where_parents(kb, taxon)]
-    return out + [b for p in parents for b in _one_place(kb, p, key)[:1]]
+    return out + [b for p in parents for b in _one_place(kb, p, at)[:1]]
 
 
 def _where_parents(kb: KnowledgeBase, taxon: str) -> Block:
@@ -178,10 +236,14 @@ def overall(kb: KnowledgeBase, taxon: str, full: bool) -> list[Block]:
     if not found and parents:
         return [_where_parents(kb, taxon)]
     out: list[Block] = []
+    told: set[str] = set()
+    living = {r.place for r in found if r.status in LIVING}
     for status in ORDER:
         same = [r for r in found if r.status == status and not (r.area and status in ("absent", "extirpated"))]
+        same = [r for r in same if status in LIVING or status == "uncertain" or r.place not in living]
         if same and (status != "absent" or full):
-            out.append(_line(kb, name, same, lead=not out, full=full))
+            out.append(_line(kb, name, same, lead=not out, full=full, partly=frozenset(told)))
+            told |= {r.place for r in same}
     rest = [r for r in rows(kb, taxon) if r not in found and r.status in ("native", "introduced")]
     if not out and rest:
         out = [
@@ -191,17 +253,21 @@ def overall(kb: KnowledgeBase, taxon: str, full: bool) -> list[Block]:
     return out or [Block("point", say.range_nothing(name), claim=False)]
 
 
-def _line(kb: KnowledgeBase, name: str, found: Sequence[Range], lead: bool, full: bool = False) -> Block:
-    names = _places(kb, [r.place for r in found], full)
+def _line(
+    kb: KnowledgeBase, name: str, found: Sequence[Range], lead: bool, full: bool = False,
+    partly: frozenset[str] = frozenset(),
+) -> Block:
+    """Where a fish has one status; ``partly``: places told with another one, of which only parts are meant."""
+    names = _places(kb, [r.place for r in found], full, partly)
     text = say.range_lead(name, found[0].status, names) if lead else say.range_line(found[0].status, names)
     basis = MEMORY if all(r.basis == MEMORY for r in found) else "read"
     return Block("point", trusted(text, basis), statements=tuple(f"range:{r.id}" for r in found))
 
 
-def _places(kb: KnowledgeBase, keys: Iterable[str], full: bool) -> str:
+def _places(kb: KnowledgeBase, keys: Iterable[str], full: bool, partly: frozenset[str] = frozenset()) -> str:
     """Places by name; whole regions in place of all their states, the list cut unless all are wanted."""
     left = set(keys)
-    named: list[str] = []
+    regions: list[str] = []
     if not full:
         wide = [
             p
@@ -213,10 +279,11 @@ def _places(kb: KnowledgeBase, keys: Iterable[str], full: bool) -> str:
         ]
         for region in sorted(wide, key=lambda p: (-len(p.covers), p.id)):
             if set(region.covers) <= left:
-                named.append(place_name(region))
+                regions.append(place_name(region))
                 left -= set(region.covers)
-    rest = sorted(place_name(p) for k in left if (p := kb.place(k)) is not None)
-    names = [*named, *rest]
+    rest = sorted(place_name(p) for k in left - partly if (p := kb.place(k)) is not None)
+    parts = sorted(place_name(p) for k in left & partly if (p := kb.place(k)) is not None)
+    names = [*regions, *rest, *(lists.parts_of(n) for n in parts)]
     if full or len(names) <= MOST_PLACES + 2:
         return say.names_with(names)
     return say.counted(", ".join(names[:MOST_PLACES]), len(names) - MOST_PLACES)

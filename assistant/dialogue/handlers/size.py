@@ -35,7 +35,7 @@ EACH, MOST_IN_LINE = 5, 20
 """Up to so many fishes are told one by one; up to so many in one line."""
 BIG = word_set("big large huge giant monster long nice good decent trophy")
 SMALL = word_set("small little tiny short dink")
-GROWTH = "growth"
+GROWTH, METRIC = "growth", ("mm", "cm", "m")
 GENERAL = frozenset({"asks-how", "asks-what", "asks-who", "which-of", "bigger-than", "list"})
 """Cues of a line that asks of a kind at large, not of a fish in hand."""
 TOP_STEPS = ("memorable", "trophy")
@@ -198,7 +198,8 @@ def _verdict(turn: Turn, taxon: str, told: Amounts) -> list[Block]:
         return [lengths]
     usual = span(sizes.usual_low, sizes.usual_high, units)
     largest = show_length(sizes.largest, units) if sizes.largest else ""
-    step = category(kb, taxon, length, told.length.unit in ("in", "ft"))
+    inches = told.length.unit not in METRIC
+    step = category(kb, taxon, length, inches)
     top = word == "ordinary" and step is not None and step[0] in TOP_STEPS
     text = say.size_verdict(typed(told.length, held), name, "top" if top else word, usual, largest)
     text = order.with_answer(_judged(turn, word, top), text)
@@ -209,7 +210,7 @@ def _verdict(turn: Turn, taxon: str, told: Amounts) -> list[Block]:
     if word == "beyond":
         out.append(Block("doubt", order.SCALE_LONGER if longer else say.size_beyond(), claim=False))
     if step is not None and (word != "beyond" or longer):
-        told_step = say.size_category(step[0], _next(step[1], length, units))
+        told_step = say.size_category(step[0], _next(step[1], length, units, inches))
         out.append(Block("point", told_step, statements=(f"size:{step[1].id}",)))
     return out
 
@@ -243,9 +244,10 @@ def steps(table: SizeRecord, units: str = "us") -> list[tuple[float, str]]:
     return [(value, say.step(word, forms.format(value / 10, value / 25.4))) for word, value in known]
 
 
-def _next(table: SizeRecord, length: float, units: str) -> str:
-    """The step above a length; a fish of the whole inches of a step belongs to it, as ``category`` has it."""
-    return next((text for edge, text in steps(table, units) if round(edge / 25.4) * 25.4 > length + 0.05), "")
+def _next(table: SizeRecord, length: float, units: str, inches: bool) -> str:
+    """The step above a length; one told in inches is held against the inches of the table, as ``category`` has it."""
+    edges = [(round(edge / 25.4) * 25.4 if inches else edge, text) for edge, text in steps(table, units)]
+    return next((text for edge, text in edges if edge > length + 0.05), "")
 
 
 def _scale(kb: KnowledgeBase, taxon: str, units: str) -> list[Block]:

@@ -109,7 +109,7 @@ def _listed(turn: Turn, records: list[object], taxa: tuple[str, ...], asked: boo
     count = len({s for s, _ in lines})
     said = not asked and turn.held.last is not None
     lead = wording.sources_lead(count, name) if said else wording.sources_used(count, name)
-    blocks = [Block("lead", lead, claim=False), *_values(turn, records)]
+    blocks = [Block("lead", lead, claim=False), *(_values(turn, records) if asked else ())]
     if turn.held.intent == "sources" and {"most", "main"} & set(turn.reading.words) and ranked:
         (source, _), used = max(ranked, key=lambda kv: len(kv[1]))
         text = wording.most_used(speak.short_cite(kb, source), len(used))

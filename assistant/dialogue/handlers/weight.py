@@ -31,12 +31,12 @@ from assistant.reasoning.size import (
     total_length,
 )
 from assistant.text import unique, word_set
-from assistant.units import show_length, show_weight
+from assistant.units import joined, show_length, show_weight
 
 FEW = 2
 POUND = 453.59237
 """Grams a pound: half of it and more is told in pounds."""
-HEAVIEST = "max-weight"
+HEAVIEST, USUAL = "max-weight", "usual-adult-weight"
 GIRTH, CONDITION = "practice:girth-formula", "practice:condition-words"
 BIG, POUNDS = word_set("big large huge good nice decent monster heavy lot"), word_set("pound pounds lb lbs")
 STREAM = frozenset({"stream", "river", "creek", "brook", "streams", "rivers"})
@@ -106,13 +106,14 @@ def _ask(turn: Turn, of: tuple[str, ...], taxa: Sequence[str]) -> Answer:
     kb, units = turn.kb, system(turn.held)
     if "heavier-than" in turn.cues and (first := _in_order(turn, taxa)):
         return Answer("weight", (first, *(b for t in taxa[:FEW] for b in heaviest(kb, t, units))), taxa=of)
-    tops = [b for t in taxa[:FEW] for b in heaviest(kb, t, units)]
+    usual = [] if "biggest" in aspects(kb, turn.reading) else [b for t in taxa[:FEW] for b in _usual(turn, t)]
+    tops = usual + [b for t in taxa[:FEW] for b in heaviest(kb, t, units)]
     notes: list[Block] = []
     if aspects(kb, turn.reading) & {"biggest", "record"}:
         notes.append(Block("doubt", say.RECORD, claim=False))
     elif taxa:
         tops += [b for t in _shown(turn, taxa) for b in _by_length(turn, t)]
-    if taxa and not heaviest(kb, taxa[0], units) and len(taxa) == 1:
+    if taxa and not usual and not heaviest(kb, taxa[0], units) and len(taxa) == 1:
         tops.insert(0, Block("point", order.no_weight(label(kb, taxa[0])), claim=False))
     if not tops:
         return plain("weight", say.WEIGHT_NEEDS, asked=Asked("length", say.LENGTH), taxa=of)
@@ -122,6 +123,18 @@ def _ask(turn: Turn, of: tuple[str, ...], taxa: Sequence[str]) -> Answer:
     asked = Asked("length", say.LENGTH)
     blocks = (head, *tops[1:], Block("help", say.WEIGHT_NEEDS, claim=False))
     return Answer("weight", blocks, taxa=of, asked=asked)
+
+
+def _usual(turn: Turn, taxon: str) -> list[Block]:
+    """What a grown fish usually weighs, where that is held."""
+    kb, units = turn.kb, system(turn.held)
+    found = numbers(kb, taxon, USUAL) if kb.find("character", USUAL) else None
+    if found is None:
+        return []
+    low, high = (show_weight(x, units) for x in found[:2])
+    shown = joined(low, high) if low != high else low
+    text = trusted(order.usual_weight(label(kb, taxon), shown), basis_of(about(kb, taxon, USUAL)[0]))
+    return [Block("point", text, statements=tuple(f"st:{s}" for s in found[2]))]
 
 
 def _by_length(turn: Turn, taxon: str) -> list[Block]:

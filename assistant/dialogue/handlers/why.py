@@ -13,13 +13,17 @@ from assistant.dialogue.grounds import COLOURS, both, general, row_words, trust
 from assistant.dialogue.observing import evidence_of
 from assistant.dialogue.rule_grounds import rule_grounds
 from assistant.dialogue.subjects import named, species_of, subjects
+from assistant.dialogue.telling import advice
 from assistant.dialogue.turn import Turn
+from assistant.reasoning.advice import ABOUT_KIN, weigh
 from assistant.reasoning.contrast import LOOKS, contrast, contrast_row
 from assistant.reasoning.identify import identify
 from assistant.reasoning.observed import NAMING, Candidate, Identification, statements_for
 from assistant.text import join
 
 MOST = 5
+STUNTING, PRACTICE, POND, STUNTED = "stunting", "practice", "pond", "stunted"
+"""The cue of fish that stay small, and the advice on crowded ponds."""
 SPREAD = 0.015
 """Probability from which what is left for all other fishes is told of."""
 VERDICT_TERM = "verdict-"
@@ -28,6 +32,8 @@ VERDICT_TERM = "verdict-"
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """Answer from the evidence held where a fish is being named, else from the statements of the last answer."""
     held, cues = turn.held, turn.cues
+    if STUNTING in cues and (small := _stay_small(turn)) is not None:
+        return small, held
     if held.last is not None and held.last.intent == "rules" and (rules := rule_grounds(turn.kb, held.last)):
         return Answer("why", rules, held.last.taxa), held
     if "self-asked" in cues:
@@ -52,6 +58,17 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         if not named(turn) or set(named(turn)) & {c.taxon for c in found.candidates}:
             return _grounds(turn, found), held
     return general(turn), held
+
+
+def _stay_small(turn: Turn) -> Answer | None:
+    """Why the fish of a pond stay small: the practice held on crowded ponds, where it speaks of these kinds."""
+    asked = subjects(turn)
+    taxa = species_of(turn.kb, asked)
+    found = [f for f in weigh(turn.kb, PRACTICE, turn.reading.words, taxa) if f.record.topic == POND
+             and f.fit >= ABOUT_KIN and STUNTED in f.record.words]
+    if not taxa or not found:
+        return None
+    return Answer("why", (advice(PRACTICE, found[0].record, "lead"),), taxa=asked)
 
 
 def _other(turn: Turn, found: Identification) -> str:
