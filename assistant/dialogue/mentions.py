@@ -212,7 +212,7 @@ def _coloured(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     if named.after - named.first != 2 or named.first == 0 or lexicon.head(tokens[named.first].word) is None:
         return False
     before = tokens[named.first - 1]
-    plain = any(c.startswith(_OF_THE_FISH) for c in lexicon.cues(before.word))
+    plain = any(c.startswith((*_OF_THE_FISH, _SORTING)) for c in lexicon.cues(before.word))
     shade = (lexicon.head(before.word) is not None and not plain) or before.word in _SHADES
     return shade and before.clause == tokens[named.first].clause
 
@@ -246,7 +246,8 @@ def _colour_follows(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> 
     word = tokens[named.after].word
     counted = any(s.text in lexicon.count_nouns for s in lexicon.stems([word]))
     tint = lexicon.head(tokens[named.first].word) is not None
-    return (lexicon.head(word) is not None and not counted) or word in _COLOURED or (tint and lexicon.names_part(word))
+    look = lexicon.head(word) is not None and _SORTING not in lexicon.cues(word)
+    return (look and not counted) or word in _COLOURED or (tint and lexicon.names_part(word))
 
 
 def _guessed(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
@@ -329,6 +330,8 @@ _MARKS = word_set("spot spots bar bars stripe stripes speck specks streak edge")
 _COLOURED = word_set("coloured colored colour color tinted")
 _FORMING = word_set("into form forming like to by into joined fused its")
 _SHAPED = word_set("shaped like type kind style under below")
+_SORTING = "contrast"
+"""The cue of words for telling fishes from each other ("apart"), which are no words for a look."""
 _OF_THE_FISH = ("sex-", "stage-", "size-")
 """How the cues begin of words for a fish as a whole ("female", "young", "big"), which are no shades of a colour."""
 _SHADES = word_set("bright dark pale light dull deep shiny")
