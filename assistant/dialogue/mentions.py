@@ -236,7 +236,7 @@ def _colour_follows(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> 
     word = tokens[named.after].word
     counted = any(s.text in lexicon.count_nouns for s in lexicon.stems([word]))
     tint = lexicon.head(tokens[named.first].word) is not None
-    sized = any(c.startswith(_OF_THE_FISH) for c in lexicon.cues(word))
+    sized = any(c.startswith((*_OF_THE_FISH, _SORTING)) for c in lexicon.cues(word))
     coloured = lexicon.head(word) is not None and not counted and not sized
     return coloured or word in _COLOURED or (tint and lexicon.names_part(word))
 
@@ -321,6 +321,10 @@ _MARKS = word_set("spot spots bar bars stripe stripes speck specks streak edge")
 _COLOURED = word_set("coloured colored colour color tinted")
 _FORMING = word_set("into form forming like to by into joined fused its")
 _SHAPED = word_set("shaped like type kind style under below")
+_SORTING = "contrast"
+"""The cue of words for telling fishes from each other ("apart"), which are no words for a look."""
+_OF_THE_FISH = ("sex-", "stage-", "size-")
+"""How the cues begin of words for a fish as a whole ("female", "young", "big"), which are no colours."""
 _SHADES = word_set("bright dark pale light dull deep shiny")
 _ADVERBS = word_set("all very so really super kinda sorta totally all mostly bright dark pale solid")
 

@@ -89,6 +89,8 @@ class Character(NamedTuple):
     words: tuple[str, ...]
     hidden: tuple[str, ...]
     use: str
+    colouring: bool
+    """True for a matter of colour or of marks in the skin, which change with water and season and fade after death."""
     note: str
 
     @property

@@ -68,7 +68,8 @@ KINDS: tuple[Kind, ...] = (
         F("question", "tf:question", "lang"), F("how", "tf:howToLook", "lang"), F("look", "tf:look", "tf", need=True),
         F("error", "tf:observerError", "number", need=True), F("min_length", "tf:smallestFish", "number"),
         F("needs", "tf:needsState", "state", many=True), F("words", "skos:altLabel", "lang", many=True),
-        F("hidden", "skos:hiddenLabel", "lang", many=True), F("use", "tf:use", "tf", need=True), _NOTE)),
+        F("hidden", "skos:hiddenLabel", "lang", many=True), F("use", "tf:use", "tf", need=True),
+        F("colouring", "tf:colouring", "bool"), _NOTE)),
     Kind("state", "state", ("tf:State",), r.State, (
         F("character", "tf:stateOf", "char", need=True), F("label", "skos:prefLabel", "lang", need=True),
         F("clause", "tf:clause", "lang"), F("trade", "tf:tradeLabel", "lang"), F("order", "tf:order", "int"),

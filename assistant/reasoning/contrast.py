@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Collection, Mapping, Sequence
 from itertools import combinations
 from typing import NamedTuple
@@ -25,6 +26,15 @@ BREEDING = "breeding"
 ADULT = Scope(stage="adult")
 """People ask of grown fish; what the young show is told apart, as misleading."""
 EASE: Mapping[str, float] = {"glance": 1.0, "hand": 0.92, "count": 0.78, "dead": 0.35}
+COLOURED, OF_SOME, REMEMBERED = 0.9, 0.5, 0.8
+"""What a row is worth as the first to look at that is a matter of colour, true of some fish only, or unchecked."""
+DECIDES = 1.1
+"""What it counts for the first to look at that the list of look-alikes says that it settles the pair."""
+MEASURED = "ratio"
+NEARLY = 0.7
+"""A row that needs no counting leads when it is this firm beside the firmest."""
+_BOUNDS = frozenset({"least", "most", "about"})
+_DENIAL = ("no-", "none", "absent")
 SEPARATES = 0.3
 """Total variation distance from which a character counts as separating two taxa."""
 SHARED = 0.2
@@ -65,6 +75,8 @@ class ContrastRow(NamedTuple):
     separation: float
     worth: float
     told: tuple[Told | None, ...]
+    decides: bool = False
+    """True where the list of look-alikes names the character as what settles the pair."""
 
 
 class Misleading(NamedTuple):
@@ -90,10 +102,11 @@ def contrast(kb: KnowledgeBase, taxa: Sequence[str], looks: Collection[str] = LO
     deciding = frozenset(c for c in told_of(kb, taxa) if decides(kb, c, named))
     characters = (kb.character(key) for key in told_of(kb, taxa))
     rows = [row for c in characters if c.look in looks and (row := contrast_row(kb, c, taxa))]
-    rows = [row._replace(worth=row.worth * (NAMED if mentions(kb, row.character, named) else 1.0)) for row in rows]
+    rows = [row._replace(worth=row.worth * (NAMED if mentions(kb, row.character, named) else 1.0),
+                         decides=row.character in deciding) for row in rows]
     rows.sort(key=lambda row: (-row.worth, row.character))
     separating = tuple(sorted(by_part(kb, [r for r in rows if r.separation >= SEPARATES]),
-                              key=lambda row: standing(kb, row, deciding)))
+                              key=lambda row: standing(kb, row)))
     shared = tuple(r for r in rows if r.separation <= SHARED and all(r.told) and kb.character(r.character).is_stated)
     main = [r.character for r in separating[:8]]
     return Contrast(tuple(taxa), separating, shared, misleading(kb, taxa, main), crosses_between(kb, taxa))
@@ -113,6 +126,7 @@ def contrast_row(kb: KnowledgeBase, character: Character, taxa: Sequence[str]) -
     trust = sum(_TRUST.get(t.basis, 0.8) for t in told if t) / sum(t is not None for t in told)
     trust *= 1.0 if len(narrowed) == 1 else UNLIKE
     trust *= WITHIN if _one_within_other(kb, told) else 1.0
+    separation *= WITHIN if _denied_of_all_kin(told) else 1.0
     certain = sum(t is not None for t in told) / len(told)
     worth = separation * EASE.get(character.look, 0.7) * trust * certain**0.5
     return ContrastRow(character.id, separation, worth, told)
@@ -124,6 +138,60 @@ def _one_within_other(kb: KnowledgeBase, told: Sequence[Told | None]) -> bool:
         return False
     first, second = (set(below(kb, t.states[0][0])) for t in told if t is not None)
     return first != second and (first <= second or second <= first)
+
+
+def _denied_of_all_kin(told: Sequence[Told | None]) -> bool:
+    """True for two fishes of which one is told only by what its whole family lacks ("no ringed eyespot")."""
+    sides = [t for t in told if t is not None]
+    if len(told) != 2 or len(sides) != 2 or bool(sides[0].inherited_from) == bool(sides[1].inherited_from):
+        return False
+    kin = next(t for t in sides if t.inherited_from)
+    return bool(kin.states) and kin.states[0][0].partition(".")[2].startswith(_DENIAL)
+
+
+def firm_first(kb: KnowledgeBase, rows: Sequence[ContrastRow]) -> tuple[ContrastRow, ...]:
+    """The rows with the one in front that is best looked at first: firm, and without counting where that is nearly
+    as firm as anything.
+    """
+    if not rows:
+        return ()
+    firm = {r.character: firmness(kb, r) for r in rows}
+    best = max(rows, key=lambda r: firm[r.character])
+    simple = (r for r in rows if kb.character(r.character).look in _EASY and kb.character(r.character).kind != MEASURED)
+    easy = max(simple, key=lambda r: firm[r.character], default=best)
+    lead = easy if firm[easy.character] >= NEARLY * firm[best.character] else best
+    return (lead, *(r for r in rows if r is not lead))
+
+
+def firmness(kb: KnowledgeBase, row: ContrastRow) -> float:
+    """How far a row can be relied on: its worth, less for colour, for what is true of some fish only, for gaps."""
+    character = kb.character(row.character)
+    value = row.worth * (COLOURED if character.colouring else 1.0) * (DECIDES if row.decides else 1.0)
+    shares = [_most(character, t) for t in row.told if t is not None]
+    value *= math.sqrt(math.sqrt(row.separation) if character.is_number else min(shares))
+    value *= OF_SOME if any(t is not None and (t.only or t.bound in _BOUNDS) for t in row.told) else 1.0
+    value *= REMEMBERED if any(t is not None and t.basis == "memory" for t in row.told) else 1.0
+    return value * _pairs_apart(row) * (1.0 if all(row.told) else OF_SOME)
+
+
+def _pairs_apart(row: ContrastRow) -> float:
+    """The share of the pairs of three or more fishes that show different things, as most of them do; 1 for two."""
+    pairs = [(a, b) for a, b in combinations(row.told, 2) if a is not None and b is not None]
+    return sum(_differ(a, b) for a, b in pairs) / len(pairs) if len(pairs) > 1 else 1.0
+
+
+def _differ(a: Told, b: Told) -> bool:
+    if a.numbers and b.numbers:
+        return a.numbers[1] > b.numbers[2] or b.numbers[1] > a.numbers[2]
+    return {s for s, _ in a.states[:1]} != {s for s, _ in b.states[:1]}
+
+
+def _most(character: Character, told: Told) -> float:
+    """The share of fish that show what is told: of steps that follow on each other together, else of the commonest."""
+    if not told.states:
+        return 1.0
+    shares = [share for _, share in told.states]
+    return min(1.0, sum(shares)) if character.kind == "ordered" else shares[0]
 
 
 def by_part(kb: KnowledgeBase, rows: Sequence[ContrastRow]) -> tuple[ContrastRow, ...]:
@@ -150,11 +218,11 @@ def settled_by(kb: KnowledgeBase, taxa: Sequence[str]) -> frozenset[str]:
     return frozenset(singular(w) for text in texts for w in key(text).split() if len(w) > 2)
 
 
-def standing(kb: KnowledgeBase, row: ContrastRow, deciding: Collection[str]) -> int:
+def standing(kb: KnowledgeBase, row: ContrastRow) -> int:
     """Where a row belongs: what the pair's own list names first, then what is read and easily seen, then the rest."""
     memory = any(t is not None and t.basis == "memory" for t in row.told)
     easy = kb.character(row.character).look in _EASY and row.separation >= CLEARLY
-    if row.character in deciding:
+    if row.decides:
         return 1 if memory else 0
     return 1 if easy and not memory and all(row.told) else 2
 

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import pytest
+
 from assistant.model.knowledge import KnowledgeBase
-from assistant.reasoning.contrast import CLEARLY, LOOKS, WITHIN, contrast, decides, settled_by, tell
+from assistant.reasoning.contrast import CLEARLY, LOOKS, WITHIN, contrast, decides, firm_first, settled_by, tell
 from assistant.reasoning.evidence import below
 
 
@@ -101,3 +103,29 @@ def test_a_word_that_covers_the_other_separates_little(kb: KnowledgeBase) -> Non
             first, second = (set(below(kb, t.states[0][0])) for t in told)
             if first < second or second < first:
                 assert row.worth <= WITHIN
+
+
+@pytest.mark.parametrize(("pair", "lead"), [
+    (("esox-lucius", "esox-masquinongy"), "mandibular-pores"),
+    (("micropterus-nigricans", "micropterus-dolomieu"), "upper-jaw-reach"),
+    (("lepomis-macrochirus", "lepomis-cyanellus"), "upper-jaw-reach"),
+    (("pomoxis-annularis", "pomoxis-nigromaculatus"), "dorsal-spines"),
+    (("lepomis-megalotis", "lepomis-marginatus"), "pectoral-rays"),
+    (("lepomis-macrochirus", "lepomis-microlophus"), "opercular-flap-edge")])
+def test_a_firm_feature_leads_before_a_mark_that_only_some_fish_show(
+        kb: KnowledgeBase, pair: tuple[str, str], lead: str) -> None:
+    """A count or structure that nearly always holds goes before a colour mark that often does."""
+    rows = firm_first(kb, contrast(kb, pair, LOOKS["hand"]).separating)
+    assert rows[0].character == lead
+
+
+def test_what_a_whole_family_lacks_tells_no_two_of_it_apart(kb: KnowledgeBase) -> None:
+    """No sunfish has a ringed tail spot; that is no difference from one told to have no tail spot."""
+    rows = contrast(kb, ("micropterus-nigricans", "micropterus-dolomieu"), LOOKS["hand"]).separating
+    assert "caudal-base-spot" not in [r.character for r in rows[:6]]
+
+
+def test_of_three_fishes_a_feature_that_parts_every_pair_leads(kb: KnowledgeBase) -> None:
+    """The anal rays part all three catfishes, the outline of the anal fin only one from two."""
+    three = ("ictalurus-punctatus", "ictalurus-furcatus", "pylodictis-olivaris")
+    assert firm_first(kb, contrast(kb, three, LOOKS["hand"]).separating)[0].character == "anal-soft-rays"

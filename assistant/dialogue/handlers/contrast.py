@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from assistant.dialogue import contrast_wants as wants
 from assistant.dialogue import phrases as say
+from assistant.dialogue import phrases_contrast as wording
 from assistant.dialogue import phrases_order as orders
 from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
@@ -10,7 +14,7 @@ from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import compare, out_of_scope
 from assistant.dialogue.handlers.out_of_scope import safe_echo
-from assistant.dialogue.parts import named_parts
+from assistant.dialogue.parts import GENERAL, characters_asked, named_parts
 from assistant.dialogue.phrases_lesson import ADD_WORDS, DROP_WORDS, SWAP_WORDS
 from assistant.dialogue.portrait import lacks
 from assistant.dialogue.ranking import SIZE, order_asked, placed
@@ -21,17 +25,22 @@ from assistant.dialogue.telling import place_names
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import LookAlike
-from assistant.reasoning.contrast import LOOKS, Contrast, ContrastRow, contrast
+from assistant.reasoning.contrast import LOOKS, Contrast, ContrastRow, contrast, firm_first
 from assistant.reasoning.size import size_range
 from assistant.text import join, key, singular, unique
 
 SHOWN, SHOWN_SHORT = 9, 2
+BESIDE = 3
+"""Rows told beside those that were asked for."""
+ALL_FINS = frozenset({"unpaired-fins", "lower-fins"})
+"""Parts that stand for several fins."""
+ALSO = (("what", "about"), ("how", "about"))
+SET = 3
+"""A set of so many fishes takes in another."""
 SEVERAL = frozenset({"them", "both", "two", "these", "they", "each"})
 """Words for more fishes than the one spoken of last."""
 NOT_LIVING = frozenset({"absent", "extirpated"})
-COLOUR, NUMERIC = "colour", "numeric"
-NEARLY = 0.55
-"""A row that needs no counting leads when it is worth at least this share of the best."""
+COLOUR, NUMERIC, BY_EYE = "colour", "numeric", "by-eye"
 SIZE_RATIO = 1.4
 OTHERS = 4
 """Fishes named that a word might have meant instead."""
@@ -54,13 +63,69 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     sides, asked = aspects(kb, turn.reading), _asked(turn)
     found = contrast(kb, taxa, _looks(turn, sides))
     rows = told_first(kb, _kept(turn, sides, found.separating))
-    rows = tuple(sorted(rows, key=lambda r: r.character not in asked))
-    alike = _alike(turn, _kept(turn, sides, found.shared))
+    if _dead(turn):
+        rows = wants.lasting(turn, rows)
+    blocks = _wanted(turn, found, rows, sides, asked)
     told = _in_order(turn, taxa, sides)
-    first = [b._replace(kind="point") if told and b.kind == "lead" else b for b in points(turn, found, rows, asked)]
-    blocks = [*told, *first, *_sizes(turn, taxa), *alike, *_caveats(turn, found),
-              *_taken_for(turn, taxa)]
-    return Answer("contrast", tuple(blocks), taxa=taxa), held
+    if not blocks:
+        kin = {(kb.character(c).part, kb.character(c).colouring) for c in asked}
+        inside = firm_first(kb, [r for r in rows if r.character in asked]) or firm_first(
+            kb, [r for r in rows if (kb.character(r.character).part, kb.character(r.character).colouring) in kin])
+        others = tuple(r for r in rows if r not in inside)
+        rows = (*inside, *(others[:BESIDE] if inside else others))
+        alike = _alike(turn, _kept(turn, sides, found.shared))
+        asked = asked | {r.character for r in inside}
+        blocks = [*points(turn, found, rows, asked), *_sizes(turn, taxa), *alike, *_caveats(turn, found)]
+        blocks = _hedged(turn, found, sides, blocks)
+    first = [x._replace(kind="point") if told and x.kind == "lead" else x for x in blocks]
+    return Answer("contrast", (*told, *first, *_taken_for(turn, taxa)), taxa=taxa), held
+
+
+def _wanted(turn: Turn, found: Contrast, rows: tuple[ContrastRow, ...], sides: frozenset[str],
+            asked: frozenset[str]) -> list[Block]:
+    """The answer to a want of its own: what misleads, whether a mark will do, one mark alone, fish of some kind."""
+    if wants.MISLEADING in sides:
+        return [*wants.misled(turn, found), *_caveats(turn, found)]
+    if wants.RELIED in sides and (told := wants.relied_on(turn, found, sides, asked)):
+        return [*told, *_caveats(turn, found)]
+    if wants.ONE in sides and rows:
+        best = next((r for r in rows if r.character in asked), rows[0])
+        return [_lead(turn, found, best), *_hard(turn, found)]
+    if some := wants.of_some(turn, found):
+        first, *rest = some
+        known = {i for b in some for i in b.statements}
+        more = [r for r in wants.lasting(turn, rows) if not known & set(wants.row_ids(r))][:BESIDE]
+        return [first._replace(kind="lead"), *rest, *_points_of(turn, found, more), *_caveats(turn, found)]
+    return []
+
+
+def _hedged(turn: Turn, found: Contrast, sides: frozenset[str], blocks: list[Block]) -> list[Block]:
+    """The blocks; first that the eye does not settle it where that is so and asked, or where one is a cross of another;
+    of a dead fish that its colours fade.
+    """
+    kb, (lead, *rest) = turn.kb, blocks
+    pair = _pair_listed(kb, found.taxa)
+    if pair is not None and pair.settles and (pair.separable == "not-by-eye" or BY_EYE in sides):
+        first = Block("lead", wording.not_by_eye(pair.settles), statements=(f"alike:{pair.id}",))
+        return [first, lead._replace(kind="point"), *(b for b in rest if b.statements != first.statements)]
+    parents = {p for t in found.taxa for p in kb.taxon(t).parents}
+    more = wording.NOT_SURE if parents & set(found.taxa) else wording.FADED if _dead(turn) else ""
+    return [lead._replace(text=f"{lead.text} {more}"), *rest] if more else blocks
+
+
+def _dead(turn: Turn) -> bool:
+    return turn.held.dead or "dead" in turn.cues
+
+
+def _pair_listed(kb: KnowledgeBase, taxa: Sequence[str]) -> LookAlike | None:
+    """What the list of look-alikes says of two fishes that are hard to tell; None of others."""
+    pair = next((x for t in taxa for x in kb.look_alikes(t) if x.other in taxa), None)
+    return pair if pair is not None and pair.separable != "yes" and len(taxa) == 2 else None
+
+
+def _points_of(turn: Turn, found: Contrast, rows: Sequence[ContrastRow]) -> list[Block]:
+    told = ((wants.row_text(turn, found.taxa, r), r) for r in rows)
+    return [Block("point", say.entry(*text), statements=wants.row_ids(r)) for text, r in told]
 
 
 def _in_order(turn: Turn, taxa: tuple[str, ...], sides: frozenset[str]) -> list[Block]:
@@ -101,6 +166,7 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
     wider = (*groups(turn.reading), *unclear(turn))
     if len(own) + len(wider) == 1 and held.taxa and held.taxa[0] not in own:
         adding = ADD_WORDS & set(turn.reading.words) or turn.reading.words[:1] in (("and",), ("plus",))
+        adding = adding or (turn.reading.words[:2] in ALSO and 1 < len(held.taxa) <= SET)
         before = held.taxa if adding else held.taxa[:1]
         own = [*(t for t in before if kb.find("taxon", t) is not None and kb.taxon(t).is_species), *own]
     for mention in wider:
@@ -161,7 +227,7 @@ def _listed(kb: KnowledgeBase, own: list[str], pool: tuple[str, ...], words: int
 
 
 def _looks(turn: Turn, sides: frozenset[str]) -> frozenset[str]:
-    if turn.cues & {"dead"} or turn.held.dead or NUMERIC in sides:
+    if _dead(turn) or NUMERIC in sides:
         return LOOKS["lab"]
     return LOOKS["picture"] if "in-hand" in turn.cues else LOOKS["hand"] | {"dead"}
 
@@ -178,26 +244,21 @@ def _kept(turn: Turn, sides: frozenset[str], rows: tuple[ContrastRow, ...]) -> t
 
 
 def _asked(turn: Turn) -> frozenset[str]:
-    """The characters of which the line itself speaks ("which has the forked tail, ...")."""
-    parts = named_parts(turn.kb, turn.reading)
-    of_parts = (c.id for c in turn.kb.characters if c.part in parts)
-    return frozenset((*(s.observation.character for s in turn.reading.seen), *of_parts))
+    """The characters of which the line itself speaks ("which has the forked tail, ...", "by the spots")."""
+    kb, reading = turn.kb, turn.reading
+    parts = named_parts(kb, reading)
+    words = {w for p in parts for w in p.split("-")} - GENERAL - {"tail"} | ({"tail"} if "tail-fin" in parts else set())
+    of_parts = (c.id for c in kb.characters if c.part in parts or (
+        c.part in ALL_FINS and words & {singular(w) for w in key(c.label).split()}))
+    named_so = characters_asked(kb, reading) if reading.of("character") else ()
+    return frozenset((*(s.observation.character for s in reading.seen), *of_parts, *named_so))
 
 
 def told_first(kb: KnowledgeBase, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
-    """The rows told of every fish, the easy one in front, then those that are not recorded of some."""
+    """The rows told of every fish, the one to look at first in front, then those that are not recorded of some."""
     full = tuple(r for r in rows if None not in r.told)
     gaps = sorted((r for r in rows if None in r.told), key=lambda r: r.told.count(None))
-    return (*easy_first(kb, full), *gaps) if full else easy_first(kb, tuple(gaps))
-
-
-def easy_first(kb: KnowledgeBase, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
-    """The rows with the best one that needs no counting in front, where it decides nearly as well as the best."""
-    lead = next(
-        (r for r in rows if kb.character(r.character).look in ("glance", "hand") and r.worth >= NEARLY * rows[0].worth),
-        None,
-    )
-    return rows if lead is None else (lead, *(r for r in rows if r is not lead))
+    return (*firm_first(kb, full), *gaps) if full else firm_first(kb, tuple(gaps))
 
 
 def _sizes(turn: Turn, taxa: tuple[str, ...]) -> list[Block]:
@@ -237,7 +298,7 @@ def _alike(turn: Turn, shared: tuple[ContrastRow, ...]) -> list[Block]:
         if r.told[0]
     )
     return (
-        [Block("point", say.alike(told), statements=speak.short_ids(s for r in rows for s in _statements(r)))]
+        [Block("point", say.alike(told), statements=speak.short_ids(s for r in rows for s in wants.row_ids(r)))]
         if told
         else []
     )
@@ -320,8 +381,8 @@ def points(
         if not out and row.character not in asked:
             out.append(_lead(turn, found, row))
             continue
-        text = say.entry(speak.heading(kb.character(row.character)), _each(turn, found, row))
-        out.append(Block("point" if out else "lead", text, statements=_statements(row)))
+        text = say.entry(speak.heading(kb.character(row.character)), wants.row_text(turn, found.taxa, row)[1])
+        out.append(Block("point" if out else "lead", text, statements=wants.row_ids(row)))
     if len(rows) > most:
         out.append(Block("help", say.more_left(len(rows) - most), claim=False))
     return out
@@ -332,46 +393,38 @@ def _lead(turn: Turn, found: Contrast, row: ContrastRow) -> Block:
     character = kb.character(row.character)
     heading = speak.heading(character)
     if len(found.taxa) > 2:
-        text = say.contrast_lead_many(speak.fishes(kb, found.taxa), heading, _each(turn, found, row))
-        return Block("lead", text, statements=_statements(row))
+        text = say.contrast_lead_many(speak.fishes(kb, found.taxa), heading, wants.row_text(turn, found.taxa, row)[1])
+        return Block("lead", text, statements=wants.row_ids(row))
     values = [
         speak.told_words(kb, t, character, turn.held.units, clause=True) if t else say.not_told() for t in row.told
     ]
     text = say.contrast_lead(speak.fish(kb, found.taxa[0]), speak.fish(kb, found.taxa[1]), heading, *values)
-    return Block("lead", text, statements=_statements(row))
-
-
-def _each(turn: Turn, found: Contrast, row: ContrastRow) -> str:
-    kb = turn.kb
-    character = kb.character(row.character)
-    values = [
-        (speak.fish(kb, taxon), speak.told_words(kb, told, character, turn.held.units) if told else say.not_told())
-        for taxon, told in zip(found.taxa, row.told, strict=True)
-    ]
-    return "; ".join(say.each(name, value) for name, value in values)
-
-
-def _statements(row: ContrastRow) -> tuple[str, ...]:
-    return speak.short_ids(s for t in row.told if t for s in t.statements)
+    return Block("lead", text, statements=wants.row_ids(row))
 
 
 def _any_statement(kb: KnowledgeBase, found: Contrast) -> tuple[str, ...]:
-    ids = [s for row in found.shared[:3] for s in _statements(row)]
+    ids = [s for row in found.shared[:3] for s in wants.row_ids(row)]
     return speak.short_ids(ids or [s.id for t in found.taxa for s in kb.statements(t)[:1]])
 
 
 def _caveats(turn: Turn, found: Contrast) -> list[Block]:
     kb = turn.kb
     out: list[Block] = []
-    pair = next((x for t in found.taxa for x in kb.look_alikes(t) if x.other in found.taxa), None)
-    if pair is not None and pair.separable != "yes" and pair.settles and len(found.taxa) == 2:
-        out.append(Block("doubt", say.hard_pair(pair.settles), statements=(f"alike:{pair.id}",)))
+    out += _hard(turn, found)
     out += _fools(turn, found)
     if found.crosses and "shorter" not in turn.cues:
         names = speak.fishes(kb, found.crosses)
         ids = [s.id for c in found.crosses for s in kb.statements(c)] or [f"taxon:{c}" for c in found.crosses]
         out.append(Block("doubt", say.crosses(names), statements=speak.short_ids(ids[:4])))
     return out + place_remarks(turn, found.taxa)
+
+
+def _hard(turn: Turn, found: Contrast) -> list[Block]:
+    """That two fishes are listed as hard to tell, and what settles them."""
+    pair = _pair_listed(turn.kb, found.taxa)
+    if pair is None or not pair.settles:
+        return []
+    return [Block("doubt", say.hard_pair(pair.settles), statements=(f"alike:{pair.id}",))]
 
 
 def _fools(turn: Turn, found: Contrast) -> list[Block]:

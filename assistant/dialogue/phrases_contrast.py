@@ -1,0 +1,99 @@
+"""The wording of answers to wants within a comparison: one mark, what misleads, colour, dead, young fish (layer 4)."""
+
+from __future__ import annotations
+
+from assistant.text import join, lower_first, sentence
+
+COLOUR_CHANGES = "colour changes with water, light and season and fades in a dead fish"
+COLOUR_WORD = "colour"
+
+
+def in_each(heading: str, told: str) -> str:
+    """A feature and what each fish shows, inside a sentence."""
+    return f"{heading} ({told})"
+
+
+def surer(heading: str, told: str) -> str:
+    """What to go by instead."""
+    return sentence(f"go by the {heading}: {told}")
+
+
+def misled(headings: list[str]) -> str:
+    """The marks that mislead."""
+    told = join([f"the {x}" for x in headings], "or")
+    return sentence(f"do not rely on {told}, in which they overlap: {COLOUR_CHANGES}")
+
+
+def nothing_misleads(names: str) -> str:
+    """No mark is held in which the fishes overlap."""
+    return sentence(f"no mark is held in which {names} are alike though people go by it; {COLOUR_CHANGES}")
+
+
+def alike_in(heading: str, told: str) -> str:
+    """A mark that does not tell, as a point."""
+    return sentence(f"alike or overlapping, {heading}: {told}")
+
+
+def colour_verdict(told: str) -> str:
+    """Whether colour tells two fishes apart; ``told`` is the colour that does so best, if any."""
+    if not told:
+        return sentence(f"no: no colour is held that sets them apart, and {COLOUR_CHANGES}")
+    return sentence(f"not by itself: {COLOUR_CHANGES}; of the colours the best is the {told}")
+
+
+def size_verdict(told: str, apart: bool) -> str:
+    """Whether size tells two fishes apart."""
+    if not told:
+        return "No: every large fish was small once, and I hold no lengths that set them apart."
+    why = "only a fish too large for the one is surely the other" if apart else "grown fish overlap"
+    return sentence(f"not by itself: every large fish was small once, and {why} (grown: {told})")
+
+
+def mark_verdict(told: str, separation: float) -> str:
+    """Whether a named feature tells two fishes apart."""
+    word = "yes, mostly" if separation >= MOSTLY else "it helps, but not by itself" if separation >= HELPS else "no"
+    return sentence(f"{word}: {told}")
+
+
+MOSTLY, HELPS = 0.55, 0.3
+"""Separation from which a feature is said to tell two fishes apart, or to help."""
+
+
+def of_some(who: str, heading: str, told: str) -> str:
+    """What the young, the breeding fish or one sex of each fish show."""
+    return sentence(f"{who}, {heading}: {told}")
+
+
+def young_too(heading: str, told: str) -> str:
+    """A feature that young fish show as well, as the first to look at."""
+    return sentence(f"in small fish, too, look at the {heading}: {told}")
+
+
+def none_of_some(who: str) -> str:
+    """Nothing is held of such fish alone."""
+    return sentence(f"nothing is held on {who} of these alone")
+
+
+def of_all(told: str) -> str:
+    """What is told of all fish of a kind where nothing is told of those asked about."""
+    return f"{told} (told of all)"
+
+
+def not_by_eye(settles: str) -> str:
+    """That two fishes cannot be told surely by eye, and what settles it."""
+    return sentence(f"not surely by eye: {lower_first(settles)}")
+
+
+FADED = "Colours fade in a dead fish, so go by structure and counts."
+NOT_SURE = "Looks alone do not make it sure, for one of them is a cross of the other."
+
+
+def advice(fish: str, text: str) -> str:
+    """Advice on the young of one fish."""
+    return sentence(f"on young {fish}: {text}")
+
+
+def who_are(sex: str, stage: str, breeding: str) -> str:
+    """The fish of one sex or age, or breeding ones, as a plural: "breeding males"."""
+    noun = f"{sex}s" if sex else "young fish" if stage == "juvenile" else "fish"
+    return f"{breeding} {noun}".strip()
