@@ -222,6 +222,11 @@ def nowhere_said(name: str, label: str) -> str:
     return f"The {label} of the {name} is not held in this base."
 
 
+def depth_not_held(name: str, season: str) -> str:
+    """No depth held for a season."""
+    return f"How deep the {name} stays in {season} is not held in this base."
+
+
 DEPTH = "depth it keeps to"
 EGGS = "number of eggs"
 HABITAT_ASK = "where it lives, when it spawns, what it eats"

@@ -19,7 +19,7 @@ from assistant.dialogue.subjects import species_of
 from assistant.dialogue.telling import advice, cut, ids, shown_note, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.records import Statement
+from assistant.model.records import Practice, Statement
 from assistant.reasoning.advice import ABOUT_KIN, GENERAL, Found, weigh
 from assistant.reasoning.evidence import about, below, number_range
 from assistant.reasoning.place_prior import expand_places
@@ -41,6 +41,7 @@ BY_SIDE = (("when", "spawning-season"), ("where", "habitat"), ("waters", "habita
 PRACTICE, CAUTION = "practice", "caution"
 TOPICS = ("pond", "predators", "depth", "cover")
 """Practices that answer questions on life: stunted ponds, what eats it, how deep it stays."""
+ALL_YEAR, AUTUMN, FALL = "all year", "autumn", "fall"
 TEMPERATURE, RISK, AGE = "temperature", "conservation-status", "max-age"
 ALSO_TOLD = 2
 EXPLICIT = ("salinity-tolerance", "air-breathing", "max-age", "spawning-temperature")
@@ -72,7 +73,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if "depth-of" in aspects(kb, turn.reading) and not any(
         s.startswith("practice:") for b in blocks for s in b.statements
     ):
-        blocks.insert(0, Block("point", care.nowhere_said(label(kb, taxa[0]), care.DEPTH), claim=False))
+        name, season = label(kb, taxa[0]), turn.reading.season
+        said = care.depth_not_held(name, season) if season else care.nowhere_said(name, care.DEPTH)
+        blocks.insert(0, Block("point", said, claim=False))
     if "egg-number" in aspects(kb, turn.reading):
         blocks.insert(0, Block("point", care.nowhere_said(label(kb, taxa[0]), care.EGGS), claim=False))
     blocks = cut(blocks, "more" in turn.cues, 6)
@@ -178,9 +181,19 @@ def _practice(turn: Turn, practices: Sequence[Found], taxa: Sequence[str]) -> li
     if "depth-of" not in aspects(turn.kb, turn.reading):
         season = turn.reading.season if "asks-where" in turn.cues else ""
         found = [f for f in found if (f.record.topic in ("pond", "predators") and f.met >= 2)
-                 or (f.record.topic == "depth" and season and season in f.record.words)]
+                 or (f.record.topic == "depth" and season and _fits_season(f, season))]
+    elif turn.reading.season:
+        found = [f for f in found if f.record.topic != "depth" or _fits_season(f, turn.reading.season)]
     name = label(turn.kb, taxa[0]) if len(taxa) == 1 else ""
     return [advice(PRACTICE, f.record, "point", say.titled(name, f.record.text) if name else "") for f in found[:2]]
+
+
+def _fits_season(found: Found, season: str) -> bool:
+    """True for a depth of the season told, or of no season in particular."""
+    record = found.record
+    told = record.season if isinstance(record, Practice) else ""
+    names = {season, FALL} if season == AUTUMN else {season}
+    return not names.isdisjoint(record.words) or told in ("", ALL_YEAR)
 
 
 def _heat(turn: Turn, taxa: Sequence[str], wanted: Sequence[str]) -> list[Block]:
