@@ -231,6 +231,11 @@ def yes_of_some(names: str, count: int) -> str:
         f"Yes: of all of them the base says so ({names}).")
 
 
+def depth_not_held(name: str, season: str) -> str:
+    """No depth held for a season."""
+    return f"How deep the {name} stays in {season} is not held in this base."
+
+
 DEPTH = "depth it keeps to"
 EGGS, HATCHING, MATURE = "number of eggs", "hatching time of the eggs", "age at first breeding"
 NESTS, NEST_SIZE = "nests", "size of the nest"

@@ -48,6 +48,7 @@ BY_SIDE = (("when", "spawning-season"), ("where", "habitat"), ("waters", "habita
 PRACTICE, CAUTION = "practice", "caution"
 TOPICS = ("pond", "predators", "depth", "cover")
 """Practices that answer questions on life: stunted ponds, what eats it, how deep it stays."""
+ALL_YEAR, AUTUMN, FALL = "all year", "autumn", "fall"
 TEMPERATURE, RISK, AGE = "temperature", "conservation-status", "max-age"
 ALSO_TOLD = 2
 EXPLICIT = ("salinity-tolerance", "air-breathing", "max-age", "spawning-temperature")
@@ -109,7 +110,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if not measured and "depth-of" in aspects(kb, turn.reading) and not any(
         s.startswith("practice:") for b in blocks for s in b.statements
     ):
-        blocks.insert(0, Block("point", care.nowhere_said(label(kb, taxa[0]), care.DEPTH), claim=False))
+        name, season = label(kb, taxa[0]), turn.reading.season
+        said = care.depth_not_held(name, season) if season else care.nowhere_said(name, care.DEPTH)
+        blocks.insert(0, Block("point", said, claim=False))
     blocks = _unheld(turn, taxa) or blocks
     blocks = _of_young(turn) + blocks + _lands(turn, taxa, wanted)
     blocks = cut(blocks, "more" in turn.cues, 6)

@@ -28,8 +28,8 @@ BY_LAW = frozenset({"kill", "eat", "move-live", "bait", "keep-alive"})
 BY_HAND = frozenset({"hold", "unhook", "touch", "clean", "move-live"})
 LAW_CHARACTERS = ("legal-caution", "eating-caution")
 PREFIX = "caution"
-PRESSURE, DEEP = "barotrauma", 7600
-"""The word under which cautions on pressure are found, and the depth (mm, 25 ft) from which it is meant."""
+PRESSURE, DEEP_WATER, DEEP = "barotrauma", "deep-water", 7600
+"""The word under which cautions on pressure are found, their topic, and the depth (mm, 25 ft) that calls for them."""
 HEAT, WARM = ("heat", "wave", "warm", "water"), 18
 """The words under which cautions on warm water are found, and the temperature (degrees C) from which it is meant."""
 URGENT, URGENT_HURT = "first-aid", 0.5
@@ -53,7 +53,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     taxa = species_of(kb, asked)
     told = (*((PRESSURE,) if _from_the_deep(turn) else ()), *(HEAT if _in_warm_water(turn) else ()))
     found = weigh(kb, PREFIX, (*turn.reading.words, *told), taxa)
-    wanted = _deciding(found, _wanted(turn, found, bool(taxa)))
+    wanted = _deciding(found, _wanted(turn, found, bool(taxa)), _from_the_deep(turn))
     chosen = _chosen(found, wanted, bool(taxa))
     if not chosen:
         return plain("handling", care.NO_ADVICE), turn.held
@@ -99,14 +99,16 @@ def _wanted(turn: Turn, found: Sequence[Found], known: bool) -> tuple[str, ...]:
     return BASICS if known else carried or BASICS
 
 
-def _deciding(found: Sequence[Found], wanted: tuple[str, ...]) -> tuple[str, ...]:
+def _deciding(found: Sequence[Found], wanted: tuple[str, ...], deep: bool) -> tuple[str, ...]:
     """The topics behind those that say whether a fish of these kinds should be caught or let go at all.
 
-    Warm water must be told of; that a kind is unwanted always counts where it is handled or let go.
+    Warm water must be told of, and that it came from the ``deep``; that a kind is unwanted always counts where it is
+    handled or let go.
     """
     if not set(wanted) & {*BASICS, *DECIDING}:
         return wanted
-    leading = [f for f in found if _leads(f) and f.fit > GENERAL and f.record.topic in DECIDING]
+    wide = (*DECIDING, DEEP_WATER) if deep else DECIDING
+    leading = [f for f in found if _leads(f) and f.fit > GENERAL and f.record.topic in wide]
     before = dict.fromkeys(f.record.topic for f in leading if f.met > 0 or f.record.topic in UNWANTED)
     return (*before, *(t for t in wanted if t not in before))
 

@@ -11,6 +11,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.habitat import handle
 from assistant.dialogue.reading import Measure
 from assistant.model.knowledge import KnowledgeBase
+from tests.dialogue.conftest import Talk
 from tests.helpers.turns import fish, group, turn_of
 
 
@@ -113,3 +114,10 @@ def test_warm_water_told_is_warned_of(kb: KnowledgeBase) -> None:
         turn_of(kb, "water is 72 degrees can i fish trout", fish("oncorhynchus-mykiss"), measures=(warm,))
     )
     assert answer.blocks[0].statements == ("caution:heat-trout-watch",)
+
+
+def test_a_depth_of_another_season_is_not_told(talk: Talk) -> None:
+    """Where a bluegill stays in fall is not answered with the depth of its beds or under ice."""
+    answer, _ = talk("how deep are bluegill in fall")
+    told = " ".join(b.text for b in answer.blocks)
+    assert "stays in autumn is not held" in told and "Under ice" not in told and "beds" not in told.lower()
