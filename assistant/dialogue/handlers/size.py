@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from assistant.dialogue import phrases_info as say
+from assistant.dialogue import phrases_self as own
 from assistant.dialogue.amount_words import Amounts, amounts, middle, span, system, typed
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import asked_about, told_taxa
@@ -23,6 +24,7 @@ from assistant.reasoning.size import MAXIMUM, USUAL, category, length_fit, size_
 from assistant.units import show_length, show_weight
 
 AGE, MATURITY, HEAVIEST = "max-age", "size-at-maturity", "max-weight"
+METRIC_UNITS = frozenset({"mm", "cm", "m", "g", "kg"})
 EACH = 5
 """Up to so many fishes are told one by one."""
 STEPS = ("stock", "quality", "preferred", "memorable", "trophy")
@@ -34,6 +36,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     asked, remarks = asked_about(turn)
     taxa = species_of(kb, asked)
     told = amounts(turn.reading, held, bool(named(turn)))
+    if {"units-us", "units-metric"} <= turn.cues and not subjects(turn, carried=False) and (same := _converted(turn)):
+        return Answer("size", (Block("lead", same, claim=False),), taxa=held.taxa), held
     if not taxa:
         return which_fish("size", say.WHICH_FISH), held
     shown = _fewest(kb, taxa)
@@ -51,6 +55,16 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     after = [Block("next", asked_back.question, claim=False)] if asked_back else []
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
     return Answer("size", (head, *rest, *remarks, *after), taxa=told_taxa(turn, asked), asked=asked_back), held
+
+
+def _converted(turn: Turn) -> str:
+    """A length or weight typed in one unit, in the others; empty where none is typed."""
+    measure = next((m for m in turn.reading.measures if m.kind in ("length", "weight")), None)
+    if measure is None:
+        return ""
+    into = "us" if measure.unit in METRIC_UNITS else "metric"
+    shown = (show_length if measure.kind == "length" else show_weight)(measure.low, into)
+    return own.converted(measure.words, shown)
 
 
 def _in_order(turn: Turn, shown: Sequence[str]) -> list[Block]:

@@ -15,8 +15,10 @@ from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement
 from assistant.reasoning.evidence import about
+from assistant.reasoning.size import MAXIMUM, USUAL
 
 MOST, MOST_ALL = 6, 40
+LENGTHS = (MAXIMUM, USUAL)
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -48,6 +50,8 @@ def _of_fish(turn: Turn, fish: tuple[str, ...]) -> list[object]:
             continue
         if asked:
             out += [s for name in asked for s in about(kb, taxon, name)[0]]
+        elif "size" in turn.cues and (sized := [s for name in LENGTHS for s in about(kb, taxon, name)[0]]):
+            out += sized
         elif "range" in turn.cues:
             out += kb.ranges(taxon)
         else:
