@@ -12,6 +12,7 @@ from assistant.dialogue.kinship import overlapping
 from assistant.dialogue.name_forms import old_genus
 from assistant.dialogue.preying import food_told, who_eats
 from assistant.dialogue.reading import Mention, Reading
+from assistant.dialogue.terms_named import two_terms
 from assistant.dialogue.unlawful import unlawful_means
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import DROPPED
@@ -79,6 +80,8 @@ INFORMING = frozenset(
         "term",
     }
 )
+TELLING_APART = frozenset({"contrast", "vs", "sameness", "term-diff"})
+"""Cues of a line that sets two things side by side."""
 _WORDS = re.compile(r"[^\W_]+(?:['’][^\W_]+)*", re.UNICODE)
 _THE_ONE = re.compile(r"\bthe\s+(\w+(?:\s+\w+)?)\s+(one|ones|kind|sort|fish|1)\b")
 
@@ -103,6 +106,8 @@ def gather(kb: KnowledgeBase, reading: Reading, cues: Sequence[Cue], held: Held)
         names -= {"asks-do"}
     if names & QUESTIONING or "?" in reading.text or "yes-no" in out:
         out.add("asking-form")
+    if names & TELLING_APART and "fish" not in out and two_terms(kb, reading):
+        out.add("two-terms")
     if "fish" not in out and old_genus(kb, reading.words)[1]:
         out.add("old-genus")
     if not names & ASKING:
@@ -169,6 +174,8 @@ def _things(kb: KnowledgeBase, reading: Reading) -> set[str]:
         out.add("local-name")
     if any("x" in key(m.words).split() or "cross" in m.words.lower() for m in reading.of("hybrid", "taxon")):
         out.add("cross-words")
+    if any(e[0] == "term" for m in grouped for w in (key(m.words), singular(key(m.words))) for e in kb.spoken(w)):
+        out.add("group-term")
     if any(_nickname(kb, m) for m in grouped):
         out.add("group-nickname")
     uses = {kb.character(i).use for m in reading.of("character") for i in m.ids if kb.find("character", i)}

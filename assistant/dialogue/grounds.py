@@ -40,7 +40,10 @@ def general(turn: Turn) -> Answer:
         return Answer("why", tuple(renamed), fish)
     if asked and kinds and not purpose and (found := _feature(turn, fish, kinds, asked)) is not None:
         return found
-    if set(turn.reading.words) & (COLOURS | DOUBTING) and (told := trust(turn, asked)):
+    words = set(turn.reading.words)
+    of_colour = words & COLOURS and not subjects(turn, carried=False)
+    doubted = of_colour or words & DOUBTING or "self-reliable" in turn.cues
+    if doubted and (told := trust(turn, asked)):
         return Answer("why", told, fish)
     if notes := _notes(turn):
         return Answer("why", tuple(notes), fish)

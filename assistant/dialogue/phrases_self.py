@@ -25,9 +25,15 @@ ASKED = (
     'Type "skip" where you cannot tell.'
 )
 LOST = 'Sorry. Ask for the word or the part that is not plain and I will explain it; "shorter" gives less.'
+NO_FISH = "That animal is no fish; I only know fishes of fresh water."
 STOP = "All right. Ask again any time."
 NOTHING_ASKED = "I have not asked you anything yet. Name a fish, or tell me what one looked like."
 NOTHING_SAID = "I have not said anything yet. Name a fish, or tell me what one looked like."
+
+
+def converted(words: str, other: str) -> str:
+    """A typed measure in the other units."""
+    return f"{words} is {other}."
 
 
 def covers(species: int, hybrids: int) -> str:

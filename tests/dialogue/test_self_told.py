@@ -28,6 +28,14 @@ CLOCK = date(2026, 7, 4)
     ("do you know european fish", "help", "Not all"),
     ("what does nearly always mean", "term", "in 100"),
     ("yes", "small-talk", "not asked"),
+    ("is a crayfish a fish", "out-of-scope", "no fish"),
+    ("how do you tie a clinch knot", "out-of-scope", "outside"),
+    ("what does a red snapper look like", "out-of-scope", "red snapper"),
+    ("how do I fry bluegill", "handling", "cook it through"),
+    ("how do i identify a tilapia", "describe", "ilapia"),
+    ("what is 12 inches in cm", "size", "30.5 cm"),
+    ("how many sunfish are there", "list", "13"),
+    ("which book says bluegill has 10 dorsal spines", "sources", "sources"),
     ("stop", "small-talk", "All right"),
 ])
 def test_what_is_asked_of_the_assistant_is_answered(open_base: Base, line: str, intent: str, part: str) -> None:

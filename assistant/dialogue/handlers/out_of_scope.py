@@ -5,6 +5,7 @@ from __future__ import annotations
 from assistant.dialogue import phrases as say
 from assistant.dialogue import phrases_info as info
 from assistant.dialogue import phrases_naming as wording
+from assistant.dialogue import phrases_self as own
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.speak import fish as label
@@ -40,7 +41,7 @@ def _text(turn: Turn) -> str:
         return say.MEDICAL
     if {"pet", "ill"} <= cues:
         return say.PET
-    if "abundance" in cues or "asks-many" in cues:
+    if ("abundance" in cues or "asks-many" in cues) and "far-off" not in cues:
         return say.ABUNDANCE
     if reading.outside and (echo := safe_echo(reading.outside[0])):
         return say.outside_fish(echo)
@@ -48,7 +49,9 @@ def _text(turn: Turn) -> str:
         return say.HOSTILE
     if {"record", "records"} & set(reading.words) and (reading.of("taxon", "likeness") or turn.held.taxa):
         return info.RECORD
-    if not reading.words or reading.noise or "elsewhere" not in cues:
+    if "creature" in cues:
+        return own.NO_FISH
+    if not reading.words or reading.noise or not cues & {"elsewhere", "far-off", "kitchen"}:
         return say.NOT_UNDERSTOOD
     return say.OUTSIDE
 

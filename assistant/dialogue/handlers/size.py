@@ -8,6 +8,7 @@ from assistant.dialogue import phrases as core
 from assistant.dialogue import phrases_info as say
 from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue import phrases_order as order
+from assistant.dialogue import phrases_self as own
 from assistant.dialogue.amount_words import Amounts, amounts, middle, span, system, typed
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import asked_about, kinds_name, told_taxa
@@ -28,7 +29,7 @@ from assistant.reasoning.living import living_in
 from assistant.reasoning.place_prior import expand_places
 from assistant.reasoning.size import MAXIMUM, USUAL, category, length_fit, size_range, word_fit
 from assistant.text import word_set
-from assistant.units import show_length
+from assistant.units import show_length, show_weight
 
 AGE, MATURITY = "max-age", "size-at-maturity"
 EACH, MOST_IN_LINE = 5, 20
@@ -40,6 +41,7 @@ GENERAL = frozenset({"asks-how", "asks-what", "asks-who", "which-of", "bigger-th
 """Cues of a line that asks of a kind at large, not of a fish in hand."""
 TOP_STEPS = ("memorable", "trophy")
 """Steps of the scale of sizes that make a fish a big one."""
+METRIC_UNITS = frozenset({"mm", "cm", "m", "g", "kg"})
 STEPS = ("stock", "quality", "preferred", "memorable", "trophy")
 
 
@@ -50,6 +52,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     against = set_against(turn) if "bigger-than" in turn.cues else ()
     taxa = against or species_of(kb, asked)
     told = amounts(turn.reading, held, bool(named(turn)))
+    if {"units-us", "units-metric"} <= turn.cues and not subjects(turn, carried=False) and (same := _converted(turn)):
+        return Answer("size", (Block("lead", same, claim=False),), taxa=held.taxa), held
     sides = aspects(kb, turn.reading)
     if OF_SIZE in sides and told.length is None and (groups(turn.reading) or (held.intent == "list" and not against)):
         return list_fishes.handle(turn)
@@ -75,6 +79,16 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
     of = against if against and not named(turn) else told_taxa(turn, asked)
     return Answer("size", (head, *rest, *remarks, *after), taxa=of, asked=asked_back), held
+
+
+def _converted(turn: Turn) -> str:
+    """A length or weight typed in one unit, in the others; empty where none is typed."""
+    measure = next((m for m in turn.reading.measures if m.kind in ("length", "weight")), None)
+    if measure is None:
+        return ""
+    into = "us" if measure.unit in METRIC_UNITS else "metric"
+    shown = (show_length if measure.kind == "length" else show_weight)(measure.low, into)
+    return own.converted(measure.words, shown)
 
 
 def _in_order(turn: Turn, shown: Sequence[str]) -> list[Block]:

@@ -53,6 +53,8 @@ def _of_fish(turn: Turn, fish: tuple[str, ...]) -> list[object]:
             continue
         if asked:
             out += [s for name in asked for s in about(kb, taxon, name)[0]]
+        elif "size" in turn.cues and (sized := [s for name in LENGTHS for s in about(kb, taxon, name)[0]]):
+            out += sized
         elif "range" in turn.cues:
             out += kb.ranges(taxon)
         else:

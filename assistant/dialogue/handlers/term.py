@@ -9,6 +9,7 @@ from assistant.dialogue.aspects import aspects, phrases_of
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lesson_words import CUE, words_for_lesson
 from assistant.dialogue.telling import plain
+from assistant.dialogue.terms_named import by_meaning, by_stem, outermost, terms_named
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Term
@@ -17,6 +18,7 @@ from assistant.text import key, singular
 
 FEW = 3
 SUGGESTED = ("adipose-fin", "lateral-line", "operculum", "truncate")
+DIFFERING = frozenset({"contrast", "vs", "versus", "sameness", "term-diff"})
 YOUNG = ("fry", "fingerling", "young-of-the-year")
 ASKING = frozenset(
     [
@@ -48,6 +50,10 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     terms = _terms(turn)
     if "names-young" in turn.cues:
         terms = [t for k in YOUNG if (t := kb.find("term", k)) is not None]
+    if not terms and "term" in turn.cues:
+        terms = by_stem(kb, reading.words)
+    if not terms and turn.cues & {"names", "term"}:
+        terms = by_meaning(kb, reading.words)
     if not terms and (not _strange(turn) or sides & {"plain-young"} or turn.cues & {"plainer"}):
         terms = _last(turn)
     if not terms and (shares := _frequencies(turn)):
@@ -64,13 +70,14 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 
 def _terms(turn: Turn) -> list[Term]:
     kb = turn.kb
+    if turn.cues & DIFFERING and len(both := terms_named(kb, turn.reading)) > 1:
+        return both
     keys = dict.fromkeys(i for m in turn.reading.of("term") for i in m.ids)
     if not keys:
         keys = dict.fromkeys(
             thing for p in phrases_of(turn.reading.words) for kind, thing, _ in kb.spoken(p) if kind == "term"
         )
-    found = [t for k in keys if (t := kb.find("term", k)) is not None]
-    return [t for t in found if not _inside(t, found)]
+    return outermost([t for k in keys if (t := kb.find("term", k)) is not None])
 
 
 def _frequencies(turn: Turn) -> list[Block]:
@@ -89,11 +96,6 @@ def _by_part(turn: Turn) -> list[Term]:
     """Terms of which a word of the line is a part ("tubercle" of "nuptial tubercle")."""
     words = {singular(w) for w in _strange(turn).split() if len(w) > 4}
     return [t for t in turn.kb.all("term") if words & set(key(t.label).split())][:FEW]
-
-
-def _inside(term: Term, found: list[Term]) -> bool:
-    """True for a word that is only part of a longer one named ("fin" beside "anal fin")."""
-    return any(o.id != term.id and f" {key(term.label)} " in f" {key(o.label)} " for o in found)
 
 
 def _last(turn: Turn) -> list[Term]:

@@ -159,7 +159,7 @@ def _sure(turn: Turn, found: Identification) -> Answer:
     ]
     if rest:
         names = join([say.with_bracket(speak.fish(kb, c.taxon), wording.percent(c.probability)) for c in rest])
-        left = 1.0 - sum(c.probability for c in (top, *rest))
+        left = 1.0 - sum(round(c.probability, 2) for c in (top, *rest))
         spread = wording.percent(left) if left >= SPREAD else ""
         blocks.append(Block("point", wording.sure_rest(names, spread), statements=ids))
     term = kb.find("term", VERDICT_TERM + found.verdict) or kb.find("term", found.verdict)

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 import pytest
 
 from assistant.dialogue.answer import Answer
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.engine import Base, respond
 from assistant.dialogue.handlers.term import handle
 from assistant.dialogue.reading import Mention
 from assistant.model.knowledge import KnowledgeBase
@@ -64,3 +68,24 @@ def test_an_unknown_word_is_said_to_be_unknown(kb: KnowledgeBase) -> None:
     """No meaning is made up; words that are held are offered."""
     answer, _ = handle(turn_of(kb, "define flumbriation"))
     assert "not in my glossary" in text(answer) and not any(b.claim for b in answer.blocks)
+
+
+@pytest.mark.parametrize(
+    ("line", "labels"),
+    [
+        ("difference between fork length and total length", ("Fork length", "Total length")),
+        ("pectoral vs pelvic fins", ("Pectoral fin", "Pelvic fin")),
+        ("difference between dorsal and anal fin", ("Dorsal fin", "Anal fin")),
+        ("what does panfish mean", ("Panfish",)),
+        ("what is the lower jaw called", ("Mandible",)),
+        ("what does spawning mean", ("Spawn",)),
+        ("what do you call a baby bass", ("Fry", "Fingerling")),
+    ],
+)
+def test_each_word_asked_about_is_explained_in_its_order(
+    open_base: Base, line: str, labels: tuple[str, ...]
+) -> None:
+    """A difference explains both words, and a word of another ending or by its meaning is found."""
+    told, _ = respond(open_base, line, Held(), date(2026, 7, 4))
+    titles = [b.text.partition(":")[0] for b in told.blocks if b.text.partition(":")[0] in labels]
+    assert told.intent == "term" and tuple(titles) == labels
