@@ -16,6 +16,7 @@ from assistant.dialogue.handlers.out_of_scope import safe_echo
 from assistant.dialogue.parts import GENERAL, characters_asked, named_parts
 from assistant.dialogue.phrases_lesson import ADD_WORDS, DROP_WORDS, SWAP_WORDS
 from assistant.dialogue.portrait import lacks
+from assistant.dialogue.reading import Mention
 from assistant.dialogue.set_changed import moved
 from assistant.dialogue.sexes import asks_sexes, sexes_told
 from assistant.dialogue.subjects import MOST, groups, named, species_of, unclear
@@ -50,6 +51,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     kb, held = turn.kb, turn.held
     if turn.reading.outside and not (named(turn) or groups(turn.reading) or unclear(turn)):
         return out_of_scope.handle(turn)
+    if "vs" in turn.cues and any(_too_loose(turn, m) for m in unclear(turn)):
+        return _loose(turn)
     taxa = _taxa(turn)
     if len(taxa) < 2 and (same := _one_fish(turn)):
         return same
@@ -122,6 +125,20 @@ def _pair_listed(kb: KnowledgeBase, taxa: Sequence[str]) -> LookAlike | None:
 def _points_of(turn: Turn, found: Contrast, rows: Sequence[ContrastRow]) -> list[Block]:
     told = ((wants.row_text(turn, found.taxa, r), r) for r in rows)
     return [Block("point", say.entry(*text), statements=wants.row_ids(r)) for text, r in told]
+
+
+def _too_loose(turn: Turn, mention: Mention) -> bool:
+    """True for a name of many fishes of which none is called so in full ("goggle-eye")."""
+    pool = tuple(t for t in mention.ids if t not in named(turn))
+    return len(pool) >= SET and _called(turn.kb, mention.words, pool) == pool
+
+
+def _loose(turn: Turn) -> tuple[Answer, Held]:
+    """What a name may mean that stands for too many fishes to set one of them beside another."""
+    from assistant.dialogue.handlers import handler_of
+
+    answer, held = handler_of("names")(turn)
+    return answer, held
 
 
 def _one_fish(turn: Turn) -> tuple[Answer, Held] | None:
