@@ -167,6 +167,18 @@ SURE_ROWS: tuple[Row, ...] = (
         ("describe a bluegill / and breeding males", "pumpkinseed / and the female?")),
     Row("describe", 93, ("identify-a", "fish", "short6|one-fish", "!seen|held-seen|two-kinds|story|quiz|key|place|sex"),
         ("how do i identify a tilapia",)),
+    Row("contrast", 93, ("versus", "two-fish", "cross",
+                         "!seen|held-seen|hybrid|rules|size|weight|habitat|range|place|story|eat|tackle|handling|names|"
+                         "bigger-than|heavier-than|cross-words|life-part|water|asks-what|asks-many|asks-where"),
+        ("is that a saugeye or a walleye", "splake or lake trout?")),
+    Row("contrast", 93, ("vs", "unclear", "two-kinds", "short6",
+                         "!seen|held-seen|hybrid|rules|size|weight|habitat|range|place|water|tackle|handling|names|eat|"
+                         "sources|own-evidence|asks-name|list|two-fish"),
+        ("speckled perch vs black crappie",)),
+    Row("hybrids", 93, ("why", "hybrid", "!seen|held-seen|prove|how-sure|why-not|rules|quiz|key|names"),
+        ("why are hybrid stripers sterile", "why do bullheads hybridize")),
+    Row("hybrids", 93, ("after-hybrids", "looks|describe", "short6", "!fish|seen|part|place|stage|breeding"),
+        ("do bluegill and redear cross / what do they look like",)),
     # Size and weight.
     Row("size", 93, ("len|wt", "units-us", "units-metric", "!fish|seen|story|water|asked|rules"),
         ("what is 5 inches in cm",)),

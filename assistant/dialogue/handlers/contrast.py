@@ -18,6 +18,7 @@ from assistant.dialogue.parts import GENERAL, characters_asked, named_parts
 from assistant.dialogue.phrases_lesson import ADD_WORDS, DROP_WORDS, SWAP_WORDS
 from assistant.dialogue.portrait import lacks
 from assistant.dialogue.ranking import SIZE, order_asked, placed
+from assistant.dialogue.reading import Mention
 from assistant.dialogue.set_changed import moved
 from assistant.dialogue.sexes import asks_sexes, sexes_told
 from assistant.dialogue.subjects import MOST, groups, named, species_of, unclear
@@ -52,6 +53,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     kb, held = turn.kb, turn.held
     if turn.reading.outside and not (named(turn) or groups(turn.reading) or unclear(turn)):
         return out_of_scope.handle(turn)
+    if "vs" in turn.cues and any(_too_loose(turn, m) for m in unclear(turn)):
+        return _loose(turn)
     taxa = _taxa(turn)
     if len(taxa) < 2 and (same := _one_fish(turn)):
         return same
@@ -139,6 +142,20 @@ def _in_order(turn: Turn, taxa: tuple[str, ...], sides: frozenset[str]) -> list[
     text = orders.more_of(kb.character(order.character).label, [(speak.fish(kb, p.taxon), p.words) for p in rows],
                           order.least_first, rows[0].height == rows[-1].height)
     return [Block("lead", text, statements=tuple(s for p in rows for s in p.statements))]
+
+
+def _too_loose(turn: Turn, mention: Mention) -> bool:
+    """True for a name of many fishes of which none is called so in full ("goggle-eye")."""
+    pool = tuple(t for t in mention.ids if t not in named(turn))
+    return len(pool) >= SET and _called(turn.kb, mention.words, pool) == pool
+
+
+def _loose(turn: Turn) -> tuple[Answer, Held]:
+    """What a name may mean that stands for too many fishes to set one of them beside another."""
+    from assistant.dialogue.handlers import handler_of
+
+    answer, held = handler_of("names")(turn)
+    return answer, held
 
 
 def _one_fish(turn: Turn) -> tuple[Answer, Held] | None:

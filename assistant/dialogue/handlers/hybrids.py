@@ -5,14 +5,17 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from assistant.dialogue import crossing, speak
 from assistant.dialogue import phrases as core
 from assistant.dialogue import phrases_care as care
+from assistant.dialogue import phrases_crossing as crosswords
 from assistant.dialogue import phrases_info as say
-from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import carried_on, kinds_name, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.crosses_in_general import general as general_of
+from assistant.dialogue.crosses_in_general import limits
 from assistant.dialogue.grounds import both
 from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import MOST, species_of, subjects
@@ -38,13 +41,17 @@ TELLING = (
 )
 """Characters of crosses that are told, the most asked first."""
 SHOWN_LOOKS = 4
-OCCURRENCE = {"common": 0, "uncommon": 1, "rare": 2}
-BETWEEN = ("intermediate",)
 EACH, EACH_SIDE = 2, 6
 NOTE = "hybrid-note"
 ORIGIN_TOLD, STOCKED = "hybrid-origin", "stocked"
 """The side of a line that asks for raised crosses, and the origin of those."""
 LONGEST_NOTE = 200
+FACTS = frozenset({"fertile", "sex", "how-common"})
+LOOKS_ASKED = frozenset({"halfway", crossing.TELLING_ONE})
+POND_TOLD = ("catchability", "hybrid-note", MALES, FERTILITY, "growth")
+PERMIT = "stock-permit"
+"""The advice on stocking a pond."""
+WHY = frozenset({"why", "whys", "how come"})
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -52,7 +59,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     turn = _without_the_word(turn)
     kb, held = turn.kb, turn.held
     sides = aspects(kb, turn.reading)
-    general = _general(turn, sides)
+    general = general_of(turn, sides)
     asked = subjects(turn, carried=False) or (() if general else carried_on(turn))
     crosses = tuple(t for t in asked if (x := kb.find("taxon", t)) is not None and x.is_hybrid)
     plain_kinds = tuple(t for t in asked if t not in crosses)
@@ -61,10 +68,12 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         found = kb.taxon(own[0])
         lead = Block("point", care.own_species(found.label, found.scientific), statements=(f"taxon:{found.id}",))
         return _answer(turn, [lead, *general], own), held
+    if not crosses and (first := _of_kinds(turn, plain_kinds, sides)):
+        return first, held
     if general and (not asked or not sides & {"fertile", "sex", "how-common"}):
-        return _answer(turn, general, asked), held
+        return _answer(turn, [*_reasonless(turn), *general], asked), held
     if crosses:
-        blocks = [b for c in crosses[:EACH] for b in _cross(turn, c, sides)]
+        blocks = [*_reasonless(turn), *(b for c in crosses[:EACH] for b in _cross(turn, c, sides))]
         return _answer(turn, blocks, (*crosses, *plain_kinds)), held
     if len(plain_kinds) > 1:
         return _pair(turn, plain_kinds, sides), held
@@ -72,8 +81,53 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if len(pair) == 2 and cross_of(kb, *pair):
         return _pair(turn, pair, sides), held
     if plain_kinds:
-        return _answer(turn, _of_one(turn, plain_kinds[0], sides), plain_kinds), held
+        told = _of_one(turn, plain_kinds[0], sides)
+        if crossing.asks_whether(turn) and told[0].statements and not sides & {"how-common", crossing.GROWING}:
+            told[0] = told[0]._replace(text=crosswords.yes(told[0].text))
+        return _answer(turn, [*_reasonless(turn), *told], plain_kinds), held
     return _needs(), held
+
+
+def _of_kinds(turn: Turn, asked: tuple[str, ...], sides: frozenset[str]) -> Answer | None:
+    """The answer where kinds, not crosses, are named: whether two cross, what it is called, which cross a catch may be,
+    how one is known; None where the line wants something else.
+    """
+    kb, named = turn.kb, crossing.sides_of(turn)
+    own = tuple(t for _, ids in named if len(ids) == 1 for t in ids)
+    if len(named) > 1:
+        found = crossing.crosses_between(kb, named[0][1], named[1][1])
+        if found and crossing.asks_name(turn):
+            points = [crossing.called(turn, found[0]), *_features(turn, kb.taxon(found[0]))[:2]]
+            return _answer(turn, [*points, Block("doubt", care.NOT_BY_EYE, claim=False)], (found[0], *own))
+        if len(own) < 2 and not turn.reading.seen:
+            return _two_kinds(turn, named, found, own, sides)
+    kinds = tuple(c for t in asked for c in _crosses_of(kb, t))
+    if turn.reading.seen and len(own) == 1 and (fit := crossing.fitting(turn, own)):
+        return _answer(turn, [*fit, Block("doubt", care.NOT_BY_EYE, claim=False)], own)
+    if crossing.TELLING_ONE in sides and len(asked) == 1 and kinds:
+        return _answer(turn, [*crossing.how_known(turn, kinds, own[:1]), *_of_one(turn, asked[0], frozenset())], asked)
+    return None
+
+
+def _two_kinds(turn: Turn, named: Sequence[tuple[str, tuple[str, ...]]], found: tuple[str, ...], own: tuple[str, ...],
+               sides: frozenset[str]) -> Answer:
+    """Whether two kinds cross of which one at least is told by a word for several fishes."""
+    doubt = Block("doubt", care.NOT_BY_EYE, claim=False)
+    if len(found) == 1:
+        return _answer(turn, _crossed(turn, found[0], sides), (found[0], *own))
+    if found:
+        return _answer(turn, [crossing.kinds_crossed(turn, found, named), doubt], own or found[:MOST])
+    families = [{f for t in ids for f in _families(turn.kb, t)} for _, ids in named[:2]]
+    why = care.SAME_FAMILY if families[0] & families[1] else care.OTHER_FAMILY
+    lead = Block("point", care.cross_unknown(named[0][0], named[1][0], why),
+                 statements=tuple(f"taxon:{f}" for f in sorted(families[0] | families[1])[:4]))
+    known = [b for t in own[:1] for b in _of_one(turn, t, frozenset())[:1]]
+    return _answer(turn, [lead, *known], own)
+
+
+def _reasonless(turn: Turn) -> list[Block]:
+    """A word that the reason asked for is not held."""
+    return [Block("point", crosswords.WHY_NOT_HELD, claim=False)] if WHY & set(turn.reading.words) else []
 
 
 def _asked_whether_species(turn: Turn, sides: frozenset[str]) -> tuple[str, ...]:
@@ -138,14 +192,29 @@ def _cross(turn: Turn, cross: str, sides: frozenset[str]) -> list[Block]:
         statements=(f"taxon:{cross}",),
     )
     points = _facts(turn, found, sides)
-    if not sides & {"fertile", "sex", "how-common", "halfway", "by-eye", "new-species"}:
+    wanted = sides & (FACTS | LOOKS_ASKED | {"by-eye", "new-species", crossing.GROWING})
+    if crossing.POND in sides:
+        return _for_pond(turn, found, lead)
+    if crossing.asks_of_parents(turn) and not wanted - FACTS:
+        return _crossed(turn, cross, sides - {"fertile"})
+    if not wanted:
         points = [*_features(turn, found)[:1], *points]
+    if sides & LOOKS_ASKED and (looks := crossing.looks_of(turn, cross)):
+        points = [looks, *points]
     if "by-eye" in sides:
-        points = [Block("point", care.NOT_BY_EYE, statements=_limits(kb)), *points[:-1]]
+        points = [Block("point", care.NOT_BY_EYE, statements=limits(kb)), *points[:-1]]
     if sides & {"new-species"}:
         points = [Block("point", care.NOT_SPECIES, claim=False), *points]
-    asked_first = sides & {"fertile", "sex", "how-common", "halfway", "by-eye"} and not turn.reading.taxa()
-    return [*points[:1], lead, *points[1:]] if asked_first and points else [lead, *points]
+    return [*points[:1], lead, *points[1:]] if wanted and points else [lead, *points]
+
+
+def _for_pond(turn: Turn, found: Taxon, lead: Block) -> list[Block]:
+    """What is told of a cross that matters in a pond, the permit first."""
+    kb = turn.kb
+    advice = kb.find("caution", PERMIT)
+    told = [_fact(kb, c, rows) for c in POND_TOLD if (rows := [s for s in kb.statements(found.id) if s.character == c])]
+    permit = [Block("point", advice.text, statements=(f"caution:{advice.id}",))] if advice is not None else []
+    return [*permit, *told, lead]
 
 
 def _facts(turn: Turn, found: Taxon, sides: frozenset[str]) -> list[Block]:
@@ -156,10 +225,15 @@ def _facts(turn: Turn, found: Taxon, sides: frozenset[str]) -> list[Block]:
         "hybrid-occurrence": bool(sides & {"how-common"}),
     }
     out: list[Block] = []
+    first["growth"] = crossing.GROWING in sides
     order = sorted(TELLING, key=lambda c: not first.get(c, False))
     for character in order:
         statements = [s for s in kb.statements(found.id) if s.character == character]
-        if statements:
+        if statements and character == FERTILITY and first[FERTILITY]:
+            states = [x for s in statements for x in s.states]
+            told = join(list(dict.fromkeys(_words(kb, s) for s in statements))[:3])
+            out.append(crossing.young_of(turn, found.id, told, states, ids(statements)))
+        elif statements:
             out.append(_fact(kb, character, statements))
     for side, character, name in (("fertile", FERTILITY, "the fertility"), ("sex", MALES, "the share of males")):
         if side in sides and not any(s.character == character for s in kb.statements(found.id)):
@@ -253,6 +327,9 @@ def _crossed(turn: Turn, cross: str, sides: frozenset[str]) -> list[Block]:
         trusted(text, found.basis),
         statements=(f"taxon:{cross}", *ids(about(kb, cross, "hybrid-occurrence")[0])),
     )
+    looked = sides & LOOKS_ASKED and not crossing.asks_whether(turn)
+    if looked and (looks := crossing.looks_of(turn, cross)):
+        return [looks, lead, *_facts(turn, found, sides)]
     return [lead, *(_features(turn, found)[:2] if "halfway" not in sides else []), *_facts(turn, found, sides)]
 
 
@@ -260,15 +337,8 @@ def _of_one(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
     """The crosses known of a fish (or of the fishes of a group), the common ones first."""
     kb = turn.kb
     members = set(species_of(kb, (taxon,)))
-    found = [
-        t
-        for t in kb.species
-        if set(kb.taxon(t).parents)
-        & (members | {x for m in members for x in kb.lineage(m)[:2]} & set(kb.species))
-        or set(kb.taxon(t).parents) & members
-    ]
     crosses_alone = bool(members) and all(kb.taxon(m).is_hybrid for m in members)
-    found = sorted(members) if crosses_alone else found
+    found = list(_crosses_of(kb, taxon))
     if not found:
         return [
             Block("point", care.cross_none(label(kb, taxon)), claim=False),
@@ -276,7 +346,6 @@ def _of_one(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
         ]
     if STOCKED in sides:
         found = [t for t in found if _stocked(kb, t)] or found
-    found.sort(key=lambda t: (OCCURRENCE.get(kb.taxon(t).occurrence, 3), t))
     names = []
     for t in found:
         partner = [p for p in kb.taxon(t).parents if p not in members]
@@ -293,9 +362,28 @@ def _of_one(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
         else say.counted(", ".join(names[:most]), len(names) - most),
     )
     out = [Block("point", text, statements=tuple(f"taxon:{t}" for t in found))]
+    kinds = kinds_name(kb, taxon) if crosses_alone else crosswords.crosses_of(kinds_name(kb, taxon))
+    if "how-common" in sides:
+        out.insert(0, crossing.commonest(turn, kinds, found))
+    elif crossing.GROWING in sides:
+        out = [*crossing.growing(turn, found), *out]
+    elif "fertile" in sides and not crossing.asks_whether(turn):
+        return [*crossing.young_of_several(turn, kinds, found), *out, Block("doubt", care.NOT_BY_EYE, claim=False)]
     if sides & {"fertile", "sex"}:
-        out += [b for t in found for b in _fertility_of(kb, t)][:EACH_SIDE] or _cross(turn, found[0], sides)[:2]
+        character = MALES if "sex" in sides else FERTILITY
+        told = [b for t in found for b in _told_of_cross(kb, t, character)][:EACH_SIDE]
+        out = [*told, *out] if told and "sex" in sides else [*out, *(told or _cross(turn, found[0], sides)[:2])]
     return [*out, Block("doubt", care.NOT_BY_EYE, claim=False)]
+
+
+def _crosses_of(kb: KnowledgeBase, taxon: str) -> tuple[str, ...]:
+    """The crosses of a fish, of its species or of the fishes of a group (those of a group of crosses), common ones
+    first."""
+    members = set(species_of(kb, (taxon,)))
+    wider = {x for m in members for x in kb.lineage(m)[:2]} & set(kb.species)
+    own = bool(members) and all(kb.taxon(m).is_hybrid for m in members)
+    found = members if own else {t for t in kb.species if set(kb.taxon(t).parents) & (members | wider)}
+    return tuple(sorted(found, key=lambda t: (crossing.OCCURRENCE.get(kb.taxon(t).occurrence, 3), t)))
 
 
 def _origin(kb: KnowledgeBase, found: Taxon) -> str:
@@ -310,113 +398,10 @@ def _stocked(kb: KnowledgeBase, cross: str) -> bool:
     return kb.taxon(cross).origin == STOCKED or any(x.endswith(STOCKED) for x in told)
 
 
-def _fertility_of(kb: KnowledgeBase, cross: str) -> list[Block]:
-    """What is stated of the fertility of a cross, by its name."""
-    told = [s for s in kb.statements(cross) if s.character == FERTILITY]
+def _told_of_cross(kb: KnowledgeBase, cross: str, character: str) -> list[Block]:
+    """What is stated of the fertility, or of the share of males, of a cross, by its name."""
+    told = [s for s in kb.statements(cross) if s.character == character]
     if not told:
         return []
-    fact = _fact(kb, FERTILITY, told)
+    fact = _fact(kb, character, told)
     return [fact._replace(text=care.on_fish(label(kb, cross), fact.text))]
-
-
-# --- hybrids in general -----------------------------------------------------------------------------------------
-
-
-def _general(turn: Turn, sides: frozenset[str]) -> list[Block]:
-    """What holds of hybrids in general, where no fish is named."""
-    kb = turn.kb
-    if turn.reading.taxa() or turn.reading.of("group"):
-        return []
-    out: list[Block] = []
-    if "index" in sides:
-        out += _term(kb, "hybrid-index") + _between(kb)
-    if "new-species" in sides:
-        out += [Block("point", care.NOT_SPECIES, statements=("term:hybrid",)), *_term(kb, "hybrid")]
-    if "by-eye" in sides and not turn.held.taxa:
-        out.append(Block("point", care.NOT_BY_EYE, statements=_limits(kb)))
-    if "halfway" in sides and not turn.held.taxa:
-        out += [Block("point", care.HALFWAY, statements=_halfway(kb)), *_between(kb)]
-    if "fertile" in sides and not turn.held.taxa:
-        out += _fertility_of_all(kb)
-    if "how-common" in sides and not turn.held.taxa:
-        out += _how_common(kb)
-    if not out and not turn.held.taxa:
-        out = [*_term(kb, "hybrid"), Block("help", care.HYBRID_NEEDS, claim=False)]
-    return out
-
-
-def _term(kb: KnowledgeBase, key: str) -> list[Block]:
-    term = kb.find("term", key)
-    return (
-        [Block("point", say.titled(term.label, term.plain), statements=(f"term:{key}",))]
-        if term is not None
-        else []
-    )
-
-
-def _described(kb: KnowledgeBase) -> list[tuple[str, Statement]]:
-    """Statements that call something of a cross intermediate."""
-    return [
-        (t, s)
-        for t in kb.species
-        if kb.taxon(t).is_hybrid
-        for s in kb.statements(t)
-        if any(x.rpartition(".")[2] in BETWEEN for x in s.states)
-    ]
-
-
-def _halfway(kb: KnowledgeBase) -> tuple[str, ...]:
-    return ids(s for _, s in _described(kb))[:12]
-
-
-def _between(kb: KnowledgeBase) -> list[Block]:
-    found = _described(kb)
-    total = sum(kb.taxon(t).is_hybrid for t in kb.species)
-    if not found:
-        return []
-    return [
-        Block(
-            "point",
-            care.halfway_count(len({t for t, _ in found}), total),
-            statements=ids(s for _, s in found)[:12],
-        )
-    ]
-
-
-def _fertility_of_all(kb: KnowledgeBase) -> list[Block]:
-    """What is stated of the fertility of all crosses together."""
-    crosses = [t for t in kb.species if kb.taxon(t).is_hybrid]
-    told = [(t, s) for t in crosses for s in kb.statements(t) if s.character == FERTILITY]
-    counts: dict[str, set[str]] = {}
-    for t, s in told:
-        for state in s.states:
-            counts.setdefault(kb.state(state).label, set()).add(t)
-    if not counts:
-        return []
-    ranked = sorted(counts.items(), key=lambda kv: (-len(kv[1]), kv[0]))[:6]
-    text = care.fertility_of_all(
-        len({t for t, _ in told}), ", ".join(f"{name} {len(ids)}" for name, ids in ranked)
-    )
-    return [Block("point", text, statements=tuple(f"st:{s.id}" for _, s in told[:12]))]
-
-
-def _how_common(kb: KnowledgeBase) -> list[Block]:
-    """How many of the crosses held are common, uncommon and rare."""
-    crosses = [kb.taxon(t) for t in kb.species if kb.taxon(t).is_hybrid]
-    counts = {word: sum(t.occurrence == word for t in crosses) for word in OCCURRENCE}
-    told = ", ".join(f"{n} {word}" for word, n in counts.items() if n)
-    return [
-        Block(
-            "point", care.how_common(len(crosses), told), statements=tuple(f"taxon:{t.id}" for t in crosses[:12])
-        )
-    ]
-
-
-def _limits(kb: KnowledgeBase) -> tuple[str, ...]:
-    return ids(
-        s
-        for t in kb.species
-        if kb.taxon(t).is_hybrid
-        for s in kb.statements(t)
-        if s.character == "identification-limit"
-    )[:12]

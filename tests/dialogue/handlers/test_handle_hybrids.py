@@ -44,7 +44,7 @@ def test_follow_ups_lead_with_what_is_asked(kb: KnowledgeBase) -> None:
     held = Held(taxa=(CROSS,), intent="hybrids")
     sterile, _ = handle(turn_of(kb, "are the babies sterile", held=held))
     sex, _ = handle(turn_of(kb, "which sex mostly", held=held))
-    assert sterile.blocks[0].text.startswith("Fertility")
+    assert sterile.blocks[0].text.startswith("In part") and "fertile" in sterile.blocks[0].text
     assert sex.blocks[0].text.startswith("Males")
 
 
@@ -76,3 +76,11 @@ def test_fertility_over_all_crosses(kb: KnowledgeBase) -> None:
     """Can hybrids breed: it depends, with the counts of what is stated."""
     answer, _ = handle(turn_of(kb, "can hybrids breed with their parents"))
     assert "depends on the cross" in answer.blocks[0].text and answer.blocks[0].statements
+
+
+def test_whether_a_cross_has_young_is_answered_yes_or_no(kb: KnowledgeBase) -> None:
+    """The verdict is first and turns with the question: a fertile cross is not sterile."""
+    saugeye = fish("sander-canadensis-x-sander-vitreus")
+    fertile, _ = handle(turn_of(kb, "can they reproduce", saugeye))
+    sterile, _ = handle(turn_of(kb, "are they sterile", saugeye))
+    assert fertile.blocks[0].text.startswith("Yes") and sterile.blocks[0].text.startswith("No")
