@@ -328,7 +328,7 @@ SURE_ROWS: tuple[Row, ...] = (
                            "!asked|held-last|held-seen|fish|seen|place|water|question|asking-form|retract|undo|"
                            "tells-it|weak-name|help|count|term-word|state-word|part|tackle-word|hint|like|outside|unclear|len|wt"),
         ("yes", "nope")),
-    Row("why", 94, ("self-asked",), ("sunfish with an orange belly / why did you ask me that",)),
+    Row("why", 94, ("self-asked", "!asked-key|asked-quiz"), ("sunfish with an orange belly / why did you ask me that",)),
     Row("why", 93, ("self-reliable", "!fish|rules|self-base|self-trust|tackle|handling|place|water"),
         ("how reliable is colour", "are whiskers reliable")),
     Row("why", 94, ("self-trust", "!held-seen|fish|seen|rules|place"), ("how reliable are you",)),

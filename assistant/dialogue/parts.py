@@ -29,7 +29,7 @@ def characters_asked(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
     known = known or list(spoken_characters(kb, reading))
     known = known if reading.seen or exact else [*known, *_of_kind(kb, reading, known)]
     parts = named_parts(kb, reading)
-    loose = len(known) <= 1 or all(m.ambiguous and m not in exact for m in reading.of("character", "state"))
+    loose = not exact and (len(known) <= 1 or all(m.ambiguous for m in reading.of("character", "state")))
     if loose and parts and not reading.seen:
         known += [c.id for c in kb.characters if c.part in parts and c.id not in known]
     return tuple(known)
