@@ -167,7 +167,9 @@ def _parts(turn: Turn, taxon: str, asked: tuple[str, ...]) -> list[Block]:
         refs = speak.short_ids(s.id for s in kb.statements(taxon)[:1]) or (f"taxon:{taxon}",)
         return [Block("lead", say.nothing_on(speak.fish(kb, taxon), label), statements=refs)]
     outright = {i for m in turn.reading.of("character") if not m.ambiguous for i in m.ids} | {COLOUR}
-    known.sort(key=lambda x: x[0].id not in outright)
+    words = turn.reading.words
+    how = {words[i + 1] for i in range(len(words) - 1) if words[i] == "how"} - DROPPED
+    known.sort(key=lambda x: (not how & set(key(f"{x[0].question} {x[0].label}").split()), x[0].id not in outright))
     name = speak.fish(kb, taxon)
     known = [x for x in known if not lacks(x[1])] or known if all(c.kind == "count" for c, _ in known) else known
     if all(c.kind == "count" for c, _ in known) and len(known) <= NARROW:
