@@ -292,7 +292,7 @@ SURE_ROWS: tuple[Row, ...] = (
         ("quiz me on pikes / ok i really cant say, whats the answer to that one",)),
     Row("quiz", 96, ("after-quiz", "lesson-answers|lesson-print", "!fish|seen|asked"),
         ("make a quiz on pikes for my class / can i have just the answers",)),
-    Row("key", 94, ("asked-key", "why", "!fish|seen|quiz|rules|sources|how-sure|why-not"),
+    Row("key", 94, ("asked-key", "why|self-asked", "!fish|seen|quiz|rules|sources|how-sure|why-not"),
         ("make a key to the trouts / why do you ask that",)),
     Row("key", 96, ("after-key", "lesson-print", "!fish|quiz|rules"),
         ("make a simple key for perch, walleye and sauger / a / print it please",)),
@@ -328,7 +328,8 @@ SURE_ROWS: tuple[Row, ...] = (
                            "!asked|held-last|held-seen|fish|seen|place|water|question|asking-form|retract|undo|"
                            "tells-it|weak-name|help|count|term-word|state-word|part|tackle-word|hint|like|outside|unclear|len|wt"),
         ("yes", "nope")),
-    Row("why", 94, ("self-asked", "!asked-key|asked-quiz"), ("sunfish with an orange belly / why did you ask me that",)),
+    Row("why", 94, ("self-asked", "!asked-key|asked-quiz"),
+        ("sunfish with an orange belly / why did you ask me that",)),
     Row("why", 93, ("self-reliable", "!fish|rules|self-base|self-trust|tackle|handling|place|water"),
         ("how reliable is colour", "are whiskers reliable")),
     Row("why", 94, ("self-trust", "!held-seen|fish|seen|rules|place"), ("how reliable are you",)),

@@ -24,7 +24,7 @@ from assistant.dialogue.subjects import groups, named, species_of
 from assistant.dialogue.telling import advice, cut, ids, shown_note, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.records import Statement
+from assistant.model.records import Practice, Statement
 from assistant.reasoning.advice import ABOUT_KIN, GENERAL, Found, Record, weigh
 from assistant.reasoning.evidence import about, number_range
 from assistant.reasoning.living import living_in
@@ -55,6 +55,7 @@ EXPLICIT = ("salinity-tolerance", "air-breathing", "max-age", "spawning-temperat
 """Sides so plainly asked for that their lack is said even where another one answers."""
 RUNNING = frozenset({"run", "runs", "running"})
 WINTER, SEASONAL = "winter", ("depth", "cover")
+ALL_YEAR, AUTUMN, FALL = "all year", "autumn", "fall"
 _GROUND_ASKED = re.compile(r"\b(?:on|in|over) what\b|\bwhat (?:on|over)\b")
 SEASONS = word_set("winter winters wintertime summer summertime spring fall autumn cold hot ice day daytime night")
 PLACING = word_set(
@@ -311,8 +312,18 @@ def _practice(turn: Turn, practices: Sequence[Found], taxa: Sequence[str]) -> li
         found = [f for f in found if season or getattr(f.record, "season", "") != WINTER] or found
     else:
         found = [f for f in found if f.record.topic in ("pond", "predators") and f.met >= 2]
+    if told := turn.reading.season:
+        found = [f for f in found if f.record.topic != "depth" or _fits_season(f, told)]
     name = label(turn.kb, taxa[0]) if len(taxa) == 1 else ""
     return [advice(PRACTICE, f.record, "point", say.titled(name, f.record.text) if name else "") for f in found[:2]]
+
+
+def _fits_season(found: Found, season: str) -> bool:
+    """True for a depth of the season told, or of no season in particular."""
+    record = found.record
+    told = record.season if isinstance(record, Practice) else ""
+    names = {season, FALL} if season == AUTUMN else {season}
+    return not names.isdisjoint(record.words) or told in ("", ALL_YEAR)
 
 
 def _marks(turn: Turn) -> frozenset[str]:
