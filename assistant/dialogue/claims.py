@@ -229,7 +229,7 @@ def _of_whole_fish(hit: Hit, line: Line) -> bool:
     first, last, tokens = line.content[hit.first].first, line.content[hit.last].last, line.tokens
     following = tokens[last + 1 : last + 2]
     same = bool(following) and following[0].clause == tokens[last].clause
-    fish = same and not line.lexicon.names_part(following[0].word)
+    fish = same and not line.lexicon.names_part(following[0].word) and following[0].word not in _ONE
     if fish and (hit.last + 1 in line.talk.walls or "fish-word" in line.lexicon.cues(following[0].word)):
         return True
     ends = tokens[last + 2 : last + 3]
@@ -241,6 +241,7 @@ def _of_whole_fish(hit: Hit, line: Line) -> bool:
 
 _COLOURED = word_set("color colour colored coloured coloring colouring")
 _ALSO = word_set("and with n plus but")
+_ONE = word_set("one ones")
 _BEING = word_set("its is was be looked looks mostly all kinda")
 """Words before what the whole fish is said to be."""
 
