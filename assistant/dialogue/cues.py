@@ -22,6 +22,27 @@ NAMED = ("taxon", "hybrid", "place", "water", "likeness")
 
 UNNAMED = frozenset({"hybrid", "versus"})
 """Cues that count even where the word is also a name ."""
+ASIDE = frozenset(
+    {
+        "asks-kin",
+        "book-says",
+        "cooking",
+        "creature",
+        "far-off",
+        "identify-a",
+        "kitchen",
+        "name-author",
+        "name-older",
+        "name-origin",
+        "name-plural",
+        "name-saying",
+        "name-spelling",
+        "names-of",
+        "names-young",
+        "sameness",
+    }
+)
+"""Cues that narrow what others ask for: they neither hide a shorter cue nor are hidden by a longer one."""
 BURIED = frozenset(
     {
         "tackle",
@@ -73,8 +94,8 @@ def find_cues(kb: KnowledgeBase, reading: Reading) -> tuple[Cue, ...]:
             buried = " " not in phrase and _strictly(*at, told)
             free = not _inside(*at, named)
             found += [Cue(name, *at) for name in ids if (free or name in UNNAMED) and not (buried and name in BURIED)]
-    spans = sorted({(c.start, c.end) for c in found})
-    return tuple(c for c in found if not _nested(c, spans))
+    spans = sorted({(c.start, c.end) for c in found if c.id not in ASIDE})
+    return tuple(c for c in found if c.id in ASIDE or not _nested(c, spans))
 
 
 def _with_g(spoken: Callable[[str], tuple[Entry, ...]], phrase: str) -> str:

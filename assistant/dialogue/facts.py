@@ -253,6 +253,7 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "empty": not count,
         "short": 0 < count <= 3,
         "short6": 0 < count <= 6,
+        "short10": 0 < count <= 10,
         "answer": bool(reading.answer),
         f"answer-{reading.answer}": reading.answer in ANSWERS,
         "count": bool(reading.counts),

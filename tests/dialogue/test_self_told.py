@@ -21,7 +21,7 @@ CLOCK = date(2026, 7, 4)
     ("how reliable are you", "why", "I can be wrong"),
     ("how reliable is colour", "why", "in 100"),
     ("how old is your data", "sources", "newest"),
-    ("can I send you a photo of it", "out-of-scope", "picture"),
+    ("can I send you a photo of it", "help", "picture"),
     ("how many fish do you know", "list", "species"),
     ("are you an AI", "small-talk", "computer program"),
     ("do you speak Spanish", "help", "English"),

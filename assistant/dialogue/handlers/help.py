@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from assistant.dialogue import phrases as say
+from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue import phrases_self as own
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
@@ -41,6 +42,8 @@ def _topic(turn: Turn) -> str:
         return say.HELP_CURATE
     if "self-error" in cues or {"self-base", "self-wrong"} <= cues:
         return own.REPORT
+    if cues & {"picture", "self-sending"}:
+        return wording.lead_nothing_seen(picture=True)
     return next((text for cue, text in TOPICS if cue in cues), _covered(turn) if "self-covers" in cues else "")
 
 
