@@ -216,6 +216,7 @@ def yes_of_some(names: str, count: int) -> str:
 
 DEPTH = "depth it keeps to"
 EGGS, HATCHING, MATURE = "number of eggs", "hatching time of the eggs", "age at first breeding"
+COLD = "cold-water limit"
 NESTS, NEST_SIZE = "nests", "size of the nest"
 OF_GROWN = "What is held speaks of grown fish; of the young nothing is told here."
 HABITAT_ASK = "where it lives, when it spawns, what it eats"
