@@ -21,6 +21,8 @@ WATERS, PLAIN_WATER = "habitat", "cue-waters"
 SPAWNING = "spawning-season"
 FED = "diet"
 FISH = ("fish", "fishes")
+AS_FOOD = word_set("other small young little eat eats eating")
+"""Words after which "fish" is food."""
 FEEDING = word_set("feed feeds feeding live lives eater eaters crunch crunches crush crushes prey diet food")
 
 
@@ -50,8 +52,11 @@ def asks_food(turn: Turn) -> bool:
 
 def _spelt(turn: Turn, character: str) -> tuple[str, ...]:
     """The states of a side of life in the line; the word "fish" stands for what is asked for, not for food."""
-    words = tuple(w for w in turn.reading.words if w not in FISH)
+    told = turn.reading.words
+    words = tuple(w for i, w in enumerate(told) if w not in FISH or (i and told[i - 1] in AS_FOOD))
     found = states(turn.kb, turn.reading._replace(words=words), character)
+    if character not in characters(turn.kb, turn.reading, LIFE):
+        found = tuple(s for s in found if not s.endswith(WITHOUT))
     if found or character != WATERS:
         return found
     return tuple(sorted({s for named in waters_meant(turn).values() for s in named}))

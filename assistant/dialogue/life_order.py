@@ -67,10 +67,11 @@ def by_spawning(turn: Turn, taxa: Sequence[str]) -> list[Block]:
     spans = {t: span for t in taxa if (span := _warmth(turn, t)) is not None}
     if len(spans) < AT_ODDS or any(_autumn(turn, t) for t in spans):
         return []
-    edges = {t: span[1] if late else -span[0] for t, span in spans.items()}
+    edges = {t: round(span[1] if late else -span[0]) for t, span in spans.items()}
     ranked = sorted(edges, key=lambda t: (-edges[t], t))
     answer = answered(turn, {t: -h for t, h in edges.items()} if less_asked(turn) else edges)
     told = [(label(kb, t), _degrees(turn, *spans[t])) for t in ranked[:MOST]]
+    answer = answer if len(set(edges.values())) > 1 else ""
     together = [label(kb, t) for t in ranked if edges[t] == edges[ranked[0]]]
     text = order.with_answer(answer, order.spawns_first(told, late, say.names_with(together) if together[1:] else ""))
     found = [s for t in ranked for s in about(kb, t, WARMTH)[0]]

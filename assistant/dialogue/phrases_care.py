@@ -238,6 +238,7 @@ def depth_not_held(name: str, season: str) -> str:
 
 DEPTH = "depth it keeps to"
 EGGS, HATCHING, MATURE = "number of eggs", "hatching time of the eggs", "age at first breeding"
+COLD = "cold-water limit"
 NESTS, NEST_SIZE = "nests", "size of the nest"
 OF_GROWN = "What is held speaks of grown fish; of the young nothing is told here."
 HABITAT_ASK = "where it lives, when it spawns, what it eats"

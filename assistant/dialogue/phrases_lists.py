@@ -39,6 +39,11 @@ def list_none(what: str) -> str:
     return f"None: I hold no {what}."
 
 
+def none_of_life(what: str) -> str:
+    """No fish of which such a side of life is told."""
+    return f"None that the base tells of, among the {what}."
+
+
 def fishes(count: int) -> str:
     """Fishes of whatever group."""
     return "fish" if count == 1 else "fishes"

@@ -178,13 +178,16 @@ def _unheld(turn: Turn, taxa: Sequence[str]) -> list[Block]:
     """What the base holds nowhere (eggs laid, days to hatch, age at maturity) with the care of the young beside it."""
     kb, sides = turn.kb, aspects(turn.kb, turn.reading)
     asked = next((what for side, what in UNHELD if side in sides), "")
+    if HOW_HOT in turn.cues and "cold" in turn.reading.words:
+        asked = care.COLD
     if not asked:
         return []
     told = [s for s in about(kb, taxa[0], AGE)[0] if asked == care.MATURE and MATURES in s.note.lower()]
     if told:
         note = "; ".join(dict.fromkeys(shown_note(s.note) for s in told))
         return [Block("point", care.life_lead(label(kb, taxa[0]), care.MATURE, note), statements=ids(told))]
-    kept = about(kb, taxa[0], CARE)[0] if asked != care.MATURE and kb.find("character", CARE) is not None else ()
+    cared = asked in (care.EGGS, care.HATCHING) and kb.find("character", CARE) is not None
+    kept = about(kb, taxa[0], CARE)[0] if cared else ()
     out = [Block("point", care.nowhere_said(label(kb, taxa[0]), asked), claim=False)]
     return out + ([_told(turn, taxa[0], CARE, first=True, answers=False)] if kept else [])
 
@@ -262,7 +265,7 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
         named = [BY_SIDE[1][1]]
     if "age" in sides or ("live" in turn.cues and "how long" in reading.text.lower()):
         named = [AGE]
-    if HOW_HOT in turn.cues and not set(named) & BREEDING:
+    if HOW_HOT in turn.cues and "cold" not in reading.words and not set(named) & BREEDING:
         named = [LIMIT]
     before = _last(turn) if turn.held.intent == "habitat" and turn.held.last is not None else []
     if "temperature" in sides and (set(named) & BREEDING or (set(before) & BREEDING and not turn.reading.taxa())):

@@ -306,7 +306,8 @@ def _plain_list(
     what = _what(turn, name, seen, (), len(fits), size_words)
     local = any(s.observation.character == RISK for s in seen)
     if not fits:
-        blocks = [Block("lead", lists.list_none(what), claim=False)]
+        none = lists.none_of_life if seen and not seen[0].words else lists.list_none
+        blocks = [Block("lead", none(what), claim=False)]
     else:
         names = [_with_places(kb, f) if local else label(kb, f.taxon) for f in fits]
         text = lists.list_lead(len(fits), what, _shown(turn, names, SHOWN))

@@ -321,5 +321,6 @@ def _general(turn: Turn, sides: frozenset[str], told: Amounts) -> list[Block]:
 def _asked(turn: Turn, told: Amounts) -> Asked | None:
     """A number is asked for where only a word of size was given."""
     judged = "judge" in aspects(turn.kb, turn.reading)
-    judged = judged or (bool(turn.reading.size_word) and not turn.cues & GENERAL and not named(turn))
+    judged = judged or (bool(turn.reading.size_word) and not turn.cues & GENERAL and not (
+        named(turn) or groups(turn.reading)))
     return Asked("length", say.LENGTH) if told.length is None and judged else None
