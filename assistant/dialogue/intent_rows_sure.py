@@ -53,6 +53,8 @@ SURE_ROWS: tuple[Row, ...] = (
         ("difference between a young and an adult redbreast",)),
     Row("describe", 95, ("wanted", "always", "short6", "!fish|seen|part"),
         ("does a walleye have a white tip on its tail / is it always there",)),
+    Row("describe", 93, ("always", "seen", "one-fish", "yes-no", "!story|held-seen|rules|place|water|date|hybrid"),
+        ("does a forked tail always mean channel catfish",)),
     Row("describe", 94, ("wanted", "one-fish|the-one", "short6", "no-ask|same-again|what-about|names-next",
                          "!seen|part|place|date|two-fish|two-kinds|habitat|range|size|eat|rules|handling|names"),
         ("what color is a chinook's mouth inside / coho?",
