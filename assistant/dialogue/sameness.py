@@ -70,7 +70,8 @@ def of_group(turn: Turn) -> list[Block]:
     line does not ask for sameness."""
     kb, own = turn.kb, turn.reading.taxa()
     wide = turn.reading.of("group")
-    if not turn.cues & {"equals", "names-weak"} or not turn.cues & {"asks-do", "equals"} or len(own) != 1 or len(wide) != 1:
+    asks = "equals" in turn.cues or turn.cues >= {"names-weak", "asks-do"}
+    if not asks or len(own) != 1 or len(wide) != 1:
         return []
     pool = [t for t in species_of(kb, wide[0].ids) if not kb.taxon(t).is_hybrid]
     if own[0] not in pool or len(pool) < 2:
