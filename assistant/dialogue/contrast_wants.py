@@ -6,6 +6,7 @@ Each function gives the blocks that answer the want, the answer itself in front,
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from assistant.dialogue import phrases as core
@@ -16,6 +17,7 @@ from assistant.dialogue.turn import Turn
 from assistant.dialogue.whose import JUVENILE, NOTES, whose
 from assistant.model.records import Character
 from assistant.reasoning.contrast import (
+    ADULT,
     NEARLY,
     Contrast,
     ContrastRow,
@@ -26,7 +28,9 @@ from assistant.reasoning.contrast import (
     tell,
     tell_some,
 )
-from assistant.reasoning.evidence import ANY, Scope
+from assistant.reasoning.evidence import ANY, Scope, below
+from assistant.reasoning.observed import Observation
+from assistant.reasoning.observer import taxon_distribution
 from assistant.reasoning.size import SizeRange, size_range
 
 MISLEADING, RELIED, ONE, COLOUR, SIZE = "misleading", "relied-on", "one-mark", "colour-itself", "size-itself"
@@ -35,6 +39,10 @@ MOST = 5
 ALIKE = 3
 SMALLEST = 100.0
 """Young fish show a feature that shows from this length (mm) on."""
+HOW = frozenset({"contrast", "vs", "asks-how"})
+"""Cues of a line that wants to know how, not which."""
+CLEAR, LEAST = 4.0, 0.03
+"""A fish that what was seen fits so many times better is the one; a share below the second counts as that much."""
 SMALL = frozenset({"small", "tiny"})
 
 
@@ -164,6 +172,37 @@ def _overlap(sizes: Sequence[SizeRange]) -> bool:
     lows = [float(low) for low, high in spans if low is not None and high is not None]
     highs = [float(high) for low, high in spans if low is not None and high is not None]
     return len(lows) < len(sizes) or max(lows) <= min(highs)
+
+
+def by_seen(turn: Turn, found: Contrast) -> list[Block]:
+    """Which of the fishes what was told of a catch before fits clearly best; nothing where it does not choose."""
+    kb = turn.kb
+    seen = [s for s in turn.held.seen if s.observation.states and not s.observation.hedged]
+    if not seen or turn.cues & HOW:
+        return []
+    fits = {t: [_share(turn, t, s.observation) for s in seen] for t in found.taxa}
+    ranked = sorted(found.taxa, key=lambda t: (-_chance(fits[t]), found.taxa.index(t)))
+    first, second = ranked[0], ranked[1]
+    if _chance(fits[first]) < CLEAR * _chance(fits[second]):
+        return []
+    speaking = [s.observation for s, a, b in zip(seen, fits[first], fits[second], strict=True) if a > 2 * b]
+    ids = [i for o in speaking for t in (first, second) if (x := tell(kb, kb.character(o.character), t))
+           for i in x.statements]
+    words = [speak.seen_words(kb, o) for o in speaking]
+    return [Block("lead", say.by_seen(speak.fish(kb, first), speak.fish(kb, second), words),
+                  statements=speak.short_ids(ids) or (f"taxon:{first}",))]
+
+
+def _share(turn: Turn, taxon: str, seen: Observation) -> float:
+    told = taxon_distribution(turn.kb, taxon, seen.character, ADULT)
+    if told is None:
+        return 0.5
+    share = told.share({leaf for s in seen.states for leaf in below(turn.kb, s)})
+    return min(max(share if seen.seen else 1.0 - share, LEAST), 1.0)
+
+
+def _chance(shares: Sequence[float]) -> float:
+    return math.prod(shares)
 
 
 def of_some(turn: Turn, found: Contrast) -> list[Block]:

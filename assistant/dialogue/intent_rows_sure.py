@@ -149,7 +149,6 @@ SURE_ROWS: tuple[Row, ...] = (
     Row("describe", 94, ("asks-what|describe", "looks|describe", "breeding|sex|stage", "fish|held-fish",
                          "!two-fish|two-kinds|contrast|seen|hybrid|rules|names|story|asks-where"),
         ("what do male longears look like while breeding",)),
-<<<<<<< HEAD
     Row("describe", 93, ("size", "one-fish", "identify-part", "asks-how|size",
                          "!two-kinds|seen|len|wt|rules|contrast|asks-name|story|tackle|handling|sources|why"),
         ("how big is a green sunfish's mouth",)),
@@ -159,6 +158,8 @@ SURE_ROWS: tuple[Row, ...] = (
         ("difference between a young and an adult redbreast",)),
     Row("describe", 95, ("wanted", "always", "short6", "!fish|seen|part"),
         ("does a walleye have a white tip on its tail / is it always there",)),
+    Row("describe", 93, ("always", "seen", "one-fish", "yes-no", "!story|held-seen|rules|place|water|date|hybrid"),
+        ("does a forked tail always mean channel catfish",)),
     Row("describe", 94, ("wanted", "one-fish|the-one", "short6", "no-ask|same-again|what-about|names-next",
                          "!seen|part|place|date|two-fish|two-kinds|habitat|range|size|eat|rules|handling|names"),
         ("what color is a chinook's mouth inside / coho?",
@@ -166,11 +167,8 @@ SURE_ROWS: tuple[Row, ...] = (
     Row("describe", 94, ("after-describe", "sex|stage|breeding", "short6", "no-ask|what-about",
                          "!fish|seen|place|date|story|size|weight"),
         ("describe a bluegill / and breeding males", "pumpkinseed / and the female?")),
-    Row("describe", 93, ("identify-a", "fish", "short6|one-fish", "!seen|held-seen|two-kinds|story|quiz|key|place|sex"),
-=======
     Row("describe", 93, ("identify-a", "fish", "short6|one-fish",
                          "!cross|hybrid|seen|held-seen|two-kinds|story|quiz|key|place|sex"),
->>>>>>> fix-names
         ("how do i identify a tilapia",)),
     Row("contrast", 93, ("versus", "two-fish", "cross",
                          "!seen|held-seen|hybrid|rules|size|weight|habitat|range|place|story|eat|tackle|handling|names|"
@@ -345,14 +343,9 @@ SURE_ROWS: tuple[Row, ...] = (
                            "!asked|held-last|held-seen|fish|seen|place|water|question|asking-form|retract|undo|"
                            "tells-it|weak-name|help|count|term-word|state-word|part|tackle-word|hint|like|outside|unclear|len|wt"),
         ("yes", "nope")),
-<<<<<<< HEAD
     Row("why", 94, ("self-asked", "!asked-key|asked-quiz"),
         ("sunfish with an orange belly / why did you ask me that",)),
-    Row("why", 93, ("self-reliable", "!fish|rules|self-base|self-trust|tackle|handling|place|water"),
-=======
-    Row("why", 94, ("self-asked",), ("sunfish with an orange belly / why did you ask me that",)),
     Row("why", 93, ("self-reliable", "short10", "!story|fish|rules|self-base|self-trust|tackle|handling|place|water"),
->>>>>>> fix-names
         ("how reliable is colour", "are whiskers reliable")),
     Row("why", 94, ("self-trust", "!held-seen|fish|seen|rules|place"), ("how reliable are you",)),
     Row("sources", 94, ("self-date", "!fish|seen|rules|place|held-seen"), ("when was your data last updated",)),

@@ -97,3 +97,18 @@ def who_are(sex: str, stage: str, breeding: str) -> str:
     """The fish of one sex or age, or breeding ones, as a plural: "breeding males"."""
     noun = f"{sex}s" if sex else "young fish" if stage == "juvenile" else "fish"
     return f"{breeding} {noun}".strip()
+
+
+def others_too(names: str, what: str) -> str:
+    """Other fishes that show a mark."""
+    return sentence(f"no: {names} can have {what}, too")
+
+
+def no_other(name: str, what: str) -> str:
+    """No other fish of the family is told to show a mark."""
+    return sentence(f"as far as is held, yes: of its family only the {name} is told to have {what}")
+
+
+def by_seen(first: str, second: str, marks: list[str]) -> str:
+    """Which of two fishes the marks told before speak for."""
+    return sentence(f"by what you saw ({join(marks)}) the {first} rather than the {second}")

@@ -46,7 +46,7 @@ def young_of_several(verdict: str, kinds: str, count: int, sorts: list[int]) -> 
 
 def commonest(kinds: str, crosses: str) -> str:
     """The crosses that are common."""
-    return sentence(f"the common {kinds} are {crosses}")
+    return sentence(f"the common {kinds}: {crosses}")
 
 
 def none_common(kinds: str) -> str:

@@ -65,6 +65,13 @@ def guess_open(name: str, other: str) -> str:
     return sentence(f"it may be {article(name)} {name}, but I cannot tell it from {other} by what you saw")
 
 
+def guess_leaning(name: str, other: str, because: str, likely: bool) -> str:
+    """A guess that is likelier than all else without being settled; ``likely`` where it is likelier than not."""
+    start = f"most likely yes, {article(name)} {name}" if likely else f"{article(name)} {name} fits best"
+    why = f" by {because}" if because else ""
+    return sentence(f"{start}{why}; {other} is not ruled out yet")
+
+
 def on_your_word(name: str) -> str:
     """A fish that the asker names without telling its marks."""
     return sentence(f"taken as {article(name)} {name} on your word; tell me what you saw of it and I will check that")

@@ -34,3 +34,8 @@ def sometimes_same(words: str, fish: str, others: int) -> str:
 def never_same(words: str, fish: str) -> str:
     """A loose name and a fish that it is not used for."""
     return sentence(f'not that I know: "{words}" is not held as a name of the {fish}')
+
+
+def one_of_group(fish: str, word: str, others: str) -> str:
+    """A fish and a word for the group that it belongs to."""
+    return sentence(f'not quite: the {fish} is one of several fishes called "{word}"; others are {others}')

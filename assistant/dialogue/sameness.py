@@ -11,12 +11,15 @@ from assistant.dialogue.answer import Block
 from assistant.dialogue.kinship import accepted_of, both_loose, is_a
 from assistant.dialogue.reading import Mention
 from assistant.dialogue.speak import fish as label
+from assistant.dialogue.subjects import species_of
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.text import join, key, unique
 
 ASKED_BY = frozenset({"asks-do", "names-weak", "equals", "sameness"})
 """Cues of a line that may ask whether two names mean one fish."""
+OTHERS = 4
+"""Fishes of a group that are named beside the one asked about."""
 
 
 def sameness(turn: Turn, mentions: Sequence[Mention], meanings: Sequence[Sequence[str]]) -> list[Block]:
@@ -92,3 +95,19 @@ def _single(kb: KnowledgeBase, first: Mention, one: str, second: Mention, two: s
             parents = speak.fishes(kb, kb.taxon(cross).parents)
             return Block("point", say.cross_not_parent(label(kb, cross), parents), statements=ids)
     return Block("point", say.two_fishes(speak.fish_both(kb, one), speak.fish_both(kb, two)), statements=ids)
+
+
+def of_group(turn: Turn) -> list[Block]:
+    """For "are bluegill and sunfish the same": that the fish is one of the group; nothing where it is not, or where the
+    line does not ask for sameness."""
+    kb, own = turn.kb, turn.reading.taxa()
+    wide = turn.reading.of("group")
+    asks = "equals" in turn.cues or turn.cues >= {"names-weak", "asks-do"}
+    if not asks or len(own) != 1 or len(wide) != 1:
+        return []
+    pool = [t for t in species_of(kb, wide[0].ids) if not kb.taxon(t).is_hybrid]
+    if own[0] not in pool or len(pool) < 2:
+        return []
+    others = sorted((t for t in pool if t != own[0]), key=lambda t: (-len(kb.ranges(t)), t))[:OTHERS]
+    text = say.one_of_group(label(kb, own[0]), wide[0].words, speak.fishes(kb, others))
+    return [Block("lead", text, statements=tuple(f"taxon:{t}" for t in (own[0], *others)))]

@@ -19,6 +19,7 @@ from assistant.dialogue.phrases_lesson import ADD_WORDS, DROP_WORDS, SWAP_WORDS
 from assistant.dialogue.portrait import lacks
 from assistant.dialogue.ranking import SIZE, order_asked, placed
 from assistant.dialogue.reading import Mention
+from assistant.dialogue.sameness import of_group
 from assistant.dialogue.set_changed import moved
 from assistant.dialogue.sexes import asks_sexes, sexes_told
 from assistant.dialogue.subjects import MOST, groups, named, species_of, unclear
@@ -55,6 +56,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return out_of_scope.handle(turn)
     if "vs" in turn.cues and any(_too_loose(turn, m) for m in unclear(turn)):
         return _loose(turn)
+    if member := of_group(turn):
+        return Answer("contrast", tuple(member), taxa=named(turn)), held
     taxa = _taxa(turn)
     if len(taxa) < 2 and (same := _one_fish(turn)):
         return same
@@ -80,6 +83,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         asked = asked | {r.character for r in inside}
         blocks = [*points(turn, found, rows, asked), *_sizes(turn, taxa), *alike, *_caveats(turn, found)]
         blocks = _hedged(turn, found, sides, blocks)
+        if seen_told := wants.by_seen(turn, found):
+            blocks = [*seen_told, blocks[0]._replace(kind="point"), *blocks[1:]]
     first = [x._replace(kind="point") if told and x.kind == "lead" else x for x in blocks]
     return Answer("contrast", (*told, *first, *_taken_for(turn, taxa)), taxa=taxa), held
 
@@ -267,8 +272,10 @@ def _asked(turn: Turn) -> frozenset[str]:
     words = {w for p in parts for w in p.split("-")} - GENERAL - {"tail"} | ({"tail"} if "tail-fin" in parts else set())
     of_parts = (c.id for c in kb.characters if c.part in parts or (
         c.part in ALL_FINS and words & {singular(w) for w in key(c.label).split()}))
-    named_so = characters_asked(kb, reading) if reading.of("character") else ()
-    return frozenset((*(s.observation.character for s in reading.seen), *of_parts, *named_so))
+    on_fish = [m for m in reading.of("character") if any(kb.character(i).use == "identify" for i in m.ids)]
+    named_so = characters_asked(kb, reading) if on_fish else ()
+    found = (*(s.observation.character for s in reading.seen), *of_parts, *named_so)
+    return frozenset(c for c in found if kb.character(c).use == "identify")
 
 
 def told_first(kb: KnowledgeBase, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:

@@ -9,6 +9,7 @@ from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held, Wanted
+from assistant.dialogue.converse import converse
 from assistant.dialogue.handlers.contrast import look_alikes
 from assistant.dialogue.lesson_request import fishes_of, level_of
 from assistant.dialogue.levels import character_words, value_words, young
@@ -145,7 +146,7 @@ def which(turn: Turn, words: str, ids: Sequence[str], intent: str = "describe") 
 
 def _one(turn: Turn, taxon: str, wanted: Wanted) -> Answer:
     asked = wanted.characters
-    if blocks := answered(turn, taxon, wanted):
+    if blocks := converse(turn, taxon) or answered(turn, taxon, wanted):
         return Answer("describe", blocks, (taxon,))
     if wanted.who != ANY and not (asked and len(asked) > NARROW):
         return Answer("describe", tuple(who_told(turn, taxon, wanted.who, asked)), (taxon,))

@@ -229,7 +229,7 @@ def _facts(turn: Turn, found: Taxon, sides: frozenset[str]) -> list[Block]:
     order = sorted(TELLING, key=lambda c: not first.get(c, False))
     for character in order:
         statements = [s for s in kb.statements(found.id) if s.character == character]
-        if statements and character == FERTILITY and first[FERTILITY]:
+        if statements and character == FERTILITY and first[FERTILITY] and not WHY & set(turn.reading.words):
             states = [x for s in statements for x in s.states]
             told = join(list(dict.fromkeys(_words(kb, s) for s in statements))[:3])
             out.append(crossing.young_of(turn, found.id, told, states, ids(statements)))

@@ -18,6 +18,8 @@ from assistant.text import join
 MOST_SIDE_BY_SIDE = 4
 OPEN = 0.2
 """Probability from which a guess stays open."""
+AHEAD, EVEN = 3.0, 0.5
+"""A guess so many times as likely as the next fish fits best; likelier than not it is most likely right."""
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -146,8 +148,11 @@ def _verdict_on(turn: Turn, held: Held, found: Identification, guess: str) -> st
         return wording.guess_yes(name, join(naming.grounds(kb, held, top)[: naming.GROUNDS]))
     share = found.posterior.get(guess, 0.0)
     if top.taxon == guess or share >= OPEN:
-        other = next((c.taxon for c in found.candidates if c.taxon != guess), top.taxon)
-        return wording.guess_open(name, speak.fish(kb, other))
+        other = next((c for c in found.candidates if c.taxon != guess), top)
+        if top.taxon == guess and share >= AHEAD * other.probability:
+            because = join(naming.grounds(kb, held, top)[: naming.GROUNDS])
+            return wording.guess_leaning(name, speak.fish(kb, other.taxon), because, share >= EVEN)
+        return wording.guess_open(name, speak.fish(kb, other.taxon))
     return wording.guess_no(name, speak.fish(kb, top.taxon), join(naming.grounds(kb, held, top)[:2]))
 
 

@@ -34,3 +34,16 @@ def test_a_word_for_several_says_what_it_was_taken_for(talk: Talk) -> None:
     """"Buffalo" beside a drum is one of three buffaloes: which one is told, and which others it may be."""
     last = talk("drum or buffalo?")[0].blocks[-1].text
     assert last.startswith('"buffalo" is taken for') and last.count("buffalo") == 4
+
+
+def test_a_fish_and_the_word_for_its_group_are_not_the_same(talk: Talk) -> None:
+    """A bluegill is one of the sunfishes; a crappie of the same family is no bass."""
+    text = talk("are bluegill and sunfish the same thing")[0].blocks[0].text
+    assert text.startswith("Not quite: the bluegill is one of")
+    assert not talk("are walleye and bass the same")[0].blocks[0].text.startswith("Not quite")
+
+
+def test_a_size_word_is_no_part_of_the_fish(talk: Talk) -> None:
+    """"The biggest difference" asks for the firmest one, not for a body part."""
+    answer, _ = talk("whats the biggest difference between a bluegill and a redear")
+    assert answer.blocks[0].text.startswith("Look first")

@@ -81,3 +81,24 @@ def test_a_group_is_told_apart_with_its_name_last(talk: Talk) -> None:
     assert set(talk("tell crappies apart")[0].taxa) == {"pomoxis-annularis", "pomoxis-nigromaculatus"}
     answer, _ = talk("please tell apart green sunfish, bluegill and redear")
     assert set(answer.taxa) == {"lepomis-cyanellus", "lepomis-macrochirus", "lepomis-microlophus"}
+
+
+def test_what_was_seen_before_chooses_between_two(talk: Talk) -> None:
+    """"So A or B" after marks were told is answered by them; a question of how is not."""
+    seen = "sunfish with a big mouth, no teeth on the tongue"
+    assert talk(seen, "so a green sunfish or a warmouth")[0].blocks[0].text.startswith("By what you saw")
+    assert not talk(seen, "how do i tell green sunfish from warmouth")[0].blocks[0].text.startswith("By what you saw")
+
+
+@pytest.mark.parametrize(("line", "start"), [
+    ("is a blotch on the soft dorsal always a bluegill", "No: green sunfish"),
+    ("does a forked tail always mean channel catfish", "No: "),
+    ("is a white tail tip always a walleye", "No: ")])
+def test_whether_a_mark_makes_a_fish_names_who_else_shows_it(talk: Talk, line: str, start: str) -> None:
+    """The converse of "does it always have one" is answered by the other fishes."""
+    assert talk(line)[0].blocks[0].text.startswith(start)
+
+
+def test_whether_a_fish_always_shows_a_mark_is_another_question(talk: Talk) -> None:
+    """With the fish in front nothing is said of others."""
+    assert talk("do walleyes always have a white tail tip")[0].blocks[0].text.startswith("Yes")

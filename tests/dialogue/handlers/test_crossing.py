@@ -33,7 +33,7 @@ def test_how_a_hybrid_is_known(talk: Talk) -> None:
 
 
 @pytest.mark.parametrize(("line", "word"), [
-    ("which hybrid fish are the most common", "The common crosses are "),
+    ("which hybrid fish are the most common", "The common crosses: "),
     ("do hybrids grow faster than the parents", "Some do"),
     ("why do bass hybridize", "Why that is so is not held here")])
 def test_hybrids_in_general_are_answered_by_name_or_owned_up_to(talk: Talk, line: str, word: str) -> None:
