@@ -37,7 +37,7 @@ LEVELLING = 0.25
 """How far a rare intent counts for more than its lines: 0 not at all, 1 for as much as a common one."""
 LEAST_LINES = 3
 """A sign of fewer lines is left out."""
-LEAST_WEIGHT = 0.1
+LEAST_WEIGHT = 0.05
 """A smaller weight is left out."""
 BONUSES = (-9.0, 0.0, 0.6, 0.9, 1.2, 1.5, 2.0, 3.0, 99.0)
 
