@@ -78,7 +78,7 @@ def placed(kb: KnowledgeBase, held: Held, place: str | None, clock: date) -> Hel
     if not place:
         return held
     from assistant.dialogue.absorb import absorb
-    from assistant.dialogue.read import read_line
+    from assistant.dialogue.reader.read import read_line
 
     by_code = [key for key in kb.ids("place") if (p := kb.place(key)) is not None and p.code == place.strip()]
     if by_code:

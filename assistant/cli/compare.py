@@ -19,7 +19,7 @@ from assistant.cli.lesson_options import (
 from assistant.cli.streams import Streams
 
 if TYPE_CHECKING:
-    from assistant.dialogue.comparison import Comparison
+    from assistant.dialogue.beside.comparison import Comparison
 
 NAME = "compare"
 HELP = "set two to eight fishes side by side in a table"
@@ -36,7 +36,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def execute(args: argparse.Namespace, streams: Streams) -> int:
     """Write the comparison and return 0. Raises UsageError for unknown fishes or a wrong number of them."""
-    from assistant.dialogue.comparison import compare
+    from assistant.dialogue.beside.comparison import compare
     from assistant.errors import UsageError
 
     if args.rows < 1:

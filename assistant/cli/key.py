@@ -20,7 +20,7 @@ from assistant.cli.streams import Streams
 from assistant.errors import UsageError
 
 if TYPE_CHECKING:
-    from assistant.dialogue.lesson_key import LessonKey
+    from assistant.dialogue.lessons.key import LessonKey
     from assistant.model.knowledge import KnowledgeBase
 
 NAME = "key"
@@ -36,7 +36,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def execute(args: argparse.Namespace, streams: Streams) -> int:
     """Write the key and return 0. Raises UsageError for unknown fishes or fewer than two."""
-    from assistant.dialogue.lesson_key import lesson_key
+    from assistant.dialogue.lessons.key import lesson_key
 
     with open_kb(args, streams) as kb:
         taxa = chosen(kb, args)

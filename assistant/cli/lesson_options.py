@@ -32,7 +32,7 @@ def add_fishes(parser: argparse.ArgumentParser) -> None:
 
 def add_words(parser: argparse.ArgumentParser) -> None:
     """The arguments that choose features and words."""
-    from assistant.dialogue.levels import LEVELS
+    from assistant.dialogue.lessons.levels import LEVELS
     from assistant.reasoning.contrast import LOOKS
 
     parser.add_argument("--look", choices=tuple(LOOKS), default="hand",

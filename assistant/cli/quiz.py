@@ -12,7 +12,7 @@ from assistant.cli.streams import Streams
 from assistant.errors import UsageError
 
 if TYPE_CHECKING:
-    from assistant.dialogue.quiz_words import Question
+    from assistant.dialogue.lessons.quiz_words import Question
 
 NAME = "quiz"
 HELP = "make a quiz on some fishes, with a separate answer key"
@@ -34,9 +34,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def execute(args: argparse.Namespace, streams: Streams) -> int:
     """Write the quiz and return 0. Raises UsageError for unknown fishes, fewer than two, or a wrong number of items."""
-    from assistant.dialogue import phrases_lesson as say
-    from assistant.dialogue.lesson_key import title_of
-    from assistant.dialogue.quiz_words import worded
+    from assistant.dialogue.lessons.key import title_of
+    from assistant.dialogue.lessons.quiz_words import worded
+    from assistant.dialogue.wording import lesson as say
     from assistant.reasoning.contrast import LOOKS
     from assistant.reasoning.quiz import build_quiz
 

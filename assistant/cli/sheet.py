@@ -22,9 +22,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def execute(args: argparse.Namespace, streams: Streams) -> int:
     """Write the sheet and return 0. Raises UsageError for unknown fishes or a wrong number of them."""
-    from assistant.dialogue import phrases_lesson as say
-    from assistant.dialogue.lesson_key import title_of
-    from assistant.dialogue.lesson_sheet import lesson_sheet
+    from assistant.dialogue.lessons.key import title_of
+    from assistant.dialogue.lessons.sheet import lesson_sheet
+    from assistant.dialogue.wording import lesson as say
     from assistant.render.html import sheet_page
 
     with open_kb(args, streams) as kb:

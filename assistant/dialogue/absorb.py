@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.reading import Reading
+from assistant.dialogue.reader.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
 
 

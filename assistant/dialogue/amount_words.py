@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.reading import Measure, Reading
+from assistant.dialogue.reader.reading import Measure, Reading
 from assistant.dialogue.telling import as_typed
 from assistant.units import show_span, show_weight
 

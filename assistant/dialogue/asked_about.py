@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Block
-from assistant.dialogue.reading import Mention
-from assistant.dialogue.speak import fish as label
+from assistant.dialogue.reader.reading import Mention
 from assistant.dialogue.subjects import groups, named, subjects, unclear
 from assistant.dialogue.telling import spread
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import info as say
+from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.living import living_in
 from assistant.text import key, singular

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping
 
-from assistant.dialogue import phrases_naming as wording
 from assistant.dialogue.answer import Asked, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.observing import span_of
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import naming as wording
 
 
 def next_asked(turn: Turn, held: Held, posterior: Mapping[str, float], skip: Collection[str] = ()) -> Asked | None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from assistant.dialogue.reading import Reading
+from assistant.dialogue.reader.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
 from assistant.text import key, singular, unique, without_run
 

@@ -5,14 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from assistant.dialogue.answer import Answer, Asked
-from assistant.dialogue.reading import Measure, Seen
+from assistant.dialogue.reader.reading import Measure, Seen
 from assistant.reasoning.evidence import ANY, Scope
 from assistant.reasoning.observed import Hint
 
 if TYPE_CHECKING:
     from assistant.dialogue.handlers.quiz import QuizRun
-    from assistant.dialogue.key_walk import KeyWalk
-    from assistant.dialogue.rule_context import Spoken
+    from assistant.dialogue.lessons.key_walk import KeyWalk
+    from assistant.dialogue.rules.context import Spoken
 
 
 class Order(NamedTuple):

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 
-from assistant.dialogue import phrases_contrast as say
-from assistant.dialogue import speak
 from assistant.dialogue.answer import Block
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import contrast as say
+from assistant.dialogue.wording import speak
 from assistant.reasoning.contrast import ADULT
 from assistant.reasoning.evidence import below
 from assistant.reasoning.observed import Observation

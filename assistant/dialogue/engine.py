@@ -7,20 +7,20 @@ from collections.abc import Sequence
 from datetime import date
 from typing import TYPE_CHECKING, Protocol
 
-from assistant.dialogue import phrases
 from assistant.dialogue.absorb import absorb
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.cues import Cue, find_cues, whole_line
-from assistant.dialogue.facts import ASKING, Facts, gather
 from assistant.dialogue.handlers import handler_of
-from assistant.dialogue.intents import recognise
-from assistant.dialogue.leaning import lean, leanings, signs
-from assistant.dialogue.parts import of_fishes
 from assistant.dialogue.pointing import pointed, with_fish
-from assistant.dialogue.reading import Mention, Reading
+from assistant.dialogue.reader.parts import of_fishes
+from assistant.dialogue.reader.reading import Mention, Reading
+from assistant.dialogue.recogniser.cues import Cue, find_cues, whole_line
+from assistant.dialogue.recogniser.facts import ASKING, Facts, gather
+from assistant.dialogue.recogniser.intents import recognise
+from assistant.dialogue.recogniser.leaning import lean, leanings, signs
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import wider
+from assistant.dialogue.wording import core as phrases
 from assistant.model.knowledge import KnowledgeBase
 from assistant.text import key, without_run
 
@@ -50,7 +50,7 @@ _JOINED = re.compile(
 
 def respond(base: Base, text: str, held: Held, clock: date) -> tuple[Answer, Held]:
     """The answer to a typed line and the conversation after it; pure but for the score table compiled on demand."""
-    from assistant.dialogue.read import read_line
+    from assistant.dialogue.reader.read import read_line
 
     return respond_to(base, read_line(base.kb, text, held, clock), held, clock)
 

@@ -6,10 +6,10 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue.amount_words import middle, typed
 from assistant.dialogue.life_asked import LIFE
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import lists
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about, below, distribution, number_range
 from assistant.reasoning.observed import Observation

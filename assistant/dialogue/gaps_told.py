@@ -5,16 +5,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from assistant.dialogue import phrases as core
-from assistant.dialogue import phrases_info as say
-from assistant.dialogue import phrases_lists as lists
-from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.aspects import characters
-from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.telling import MEMORY, place_names, plain
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import core, lists, speak
+from assistant.dialogue.wording import info as say
+from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character, Statement
 from assistant.reasoning.evidence import about

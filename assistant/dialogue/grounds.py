@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from assistant.dialogue import phrases as say
-from assistant.dialogue import phrases_info as info
-from assistant.dialogue import phrases_naming as wording
-from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Block
-from assistant.dialogue.lexicon import lexicon_of
-from assistant.dialogue.parts import characters_asked
+from assistant.dialogue.reader.lexicon import lexicon_of
+from assistant.dialogue.reader.parts import characters_asked
 from assistant.dialogue.subjects import species_of, subjects
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import core as say
+from assistant.dialogue.wording import info, speak
+from assistant.dialogue.wording import naming as wording
 from assistant.model.records import Caution, Character, Practice, Range, SizeRecord, Statement
 from assistant.model.stems import DROPPED
 from assistant.reasoning.contrast import ContrastRow, contrast_row, tell

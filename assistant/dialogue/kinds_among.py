@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 
-from assistant.dialogue import phrases_info as say
-from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.asked_about import kinds_name
-from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import groups, species_of, subjects
 from assistant.dialogue.telling import place_names, plain
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import info as say
+from assistant.dialogue.wording import lists
+from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about, below
 from assistant.reasoning.living import status_in

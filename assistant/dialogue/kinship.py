@@ -4,15 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.dialogue import phrases_info as info
-from assistant.dialogue import phrases_names as say
-from assistant.dialogue import speak
 from assistant.dialogue.answer import Block
 from assistant.dialogue.asked_about import kinds_name
-from assistant.dialogue.reading import Mention, Reading
-from assistant.dialogue.speak import fish as label
+from assistant.dialogue.reader.reading import Mention, Reading
 from assistant.dialogue.subjects import species_of
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import info, speak
+from assistant.dialogue.wording import names as say
+from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.text import join, key, singular, unique
 

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.dialogue import phrases as core
-from assistant.dialogue import phrases_care as care
 from assistant.dialogue.aspects import phrases_of, without_fish
 from assistant.dialogue.life_asked import waters_meant
 from assistant.dialogue.preying import food_told, prey
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import care, core
 from assistant.model.records import Statement
 from assistant.reasoning.evidence import below
 from assistant.text import key, singular, word_set

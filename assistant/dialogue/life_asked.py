@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from assistant.dialogue.aspects import characters, states
-from assistant.dialogue.reading import Seen
+from assistant.dialogue.reader.reading import Seen
 from assistant.dialogue.turn import Turn
 from assistant.reasoning.evidence import about
 from assistant.reasoning.months import MONTHS, seasons_of

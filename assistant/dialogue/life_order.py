@@ -4,17 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.dialogue import phrases_care as care
-from assistant.dialogue import phrases_info as say
-from assistant.dialogue import phrases_order as order
 from assistant.dialogue.amount_words import system
 from assistant.dialogue.answer import Block
 from assistant.dialogue.asked_about import kinds_name
-from assistant.dialogue.compared import answered, less_asked
+from assistant.dialogue.beside.compared import answered, less_asked
 from assistant.dialogue.life_asked import SPAWNING, WATERS
-from assistant.dialogue.speak import fish as label
 from assistant.dialogue.telling import MEMORY, basis_of, ids, trusted
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import care, order
+from assistant.dialogue.wording import info as say
+from assistant.dialogue.wording.speak import fish as label
 from assistant.reasoning.evidence import about, number_range
 from assistant.reasoning.months import seasons_of
 from assistant.text import word_set

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from assistant.dialogue import phrases_names as say
 from assistant.dialogue.answer import Block
 from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.kinship import MOST_GENERA, above, family_words
-from assistant.dialogue.speak import fish as label
-from assistant.dialogue.speak import scientific_of
 from assistant.dialogue.subjects import species_of
 from assistant.dialogue.telling import place_names
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import names as say
+from assistant.dialogue.wording.speak import fish as label
+from assistant.dialogue.wording.speak import scientific_of
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Name
 from assistant.reasoning.names import UNDERSTOOD

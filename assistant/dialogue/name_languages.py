@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.subjects import species_of
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import info as say
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Name, Taxon
 from assistant.reasoning.names import UNDERSTOOD

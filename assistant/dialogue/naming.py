@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.dialogue import phrases_naming as wording
-from assistant.dialogue import speak
 from assistant.dialogue.answer import Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.observing import span_of
 from assistant.dialogue.telling import place_names
+from assistant.dialogue.wording import naming as wording
+from assistant.dialogue.wording import speak
 from assistant.iris import local
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Caution

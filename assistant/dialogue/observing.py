@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.reading import Measure, Reading, Seen
+from assistant.dialogue.reader.reading import Measure, Reading, Seen
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import Scope, below
 from assistant.reasoning.observed import NAMING, Evidence, Hint, Observation

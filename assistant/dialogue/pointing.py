@@ -6,8 +6,8 @@ import re
 from collections.abc import Collection, Iterable, Sequence
 
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.facts import Facts
-from assistant.dialogue.reading import Mention, Reading
+from assistant.dialogue.reader.reading import Mention, Reading
+from assistant.dialogue.recogniser.facts import Facts
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about, below
 from assistant.reasoning.living import LIVING, status_in

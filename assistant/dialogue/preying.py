@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from assistant.dialogue.reading import Mention, Reading
+from assistant.dialogue.reader.reading import Mention, Reading
 
 _VERB = r"(?:eat|eats|eating|eatin|prey on|preys on|feed on|feeds on|hunt|hunts|swallow|swallows)"
 _HOW = r"(?:\s+(?:usually|mostly|mainly|really|also|ever|often|even|just|only|still|likes? to|love to))*"

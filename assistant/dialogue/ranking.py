@@ -9,12 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from assistant.dialogue import phrases as core
-from assistant.dialogue import speak
 from assistant.dialogue.amount_words import system
 from assistant.dialogue.aspects import LONGEST, aspects, phrases_of
 from assistant.dialogue.conversation import Order
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import core, speak
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
 from assistant.reasoning.contrast import ADULT, tell

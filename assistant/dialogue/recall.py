@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from assistant.dialogue.reading import Reading
+from assistant.dialogue.reader.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
 from assistant.text import key, singular
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from assistant.dialogue.lexicon import Lexicon
-from assistant.dialogue.spotting import Content
-from assistant.dialogue.tokens import Token
+from assistant.dialogue.reader.lexicon import Lexicon
+from assistant.dialogue.reader.spotting import Content
+from assistant.dialogue.reader.tokens import Token
 from assistant.model.stems import NEGATORS, ORDERED
 from assistant.text import word_set
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from assistant.dialogue import phrases as say
-from assistant.dialogue import speak
 from assistant.dialogue.answer import Block
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import core as say
+from assistant.dialogue.wording import speak
 from assistant.model.records import Statement
 from assistant.reasoning.evidence import about
 from assistant.text import join, singular, word_set

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from assistant.dialogue.reading import Mention, Reading
+from assistant.dialogue.reader.reading import Mention, Reading
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 

@@ -6,11 +6,11 @@ import re
 from collections.abc import Iterable, Sequence
 from decimal import Decimal
 
-from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Answer, Asked, Block
-from assistant.dialogue.reading import Measure
-from assistant.dialogue.speak import short_ids
+from assistant.dialogue.reader.reading import Measure
 from assistant.dialogue.subjects import species_of
+from assistant.dialogue.wording import info as say
+from assistant.dialogue.wording.speak import short_ids
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Place, Statement
 from assistant.reasoning.advice import Record

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.reading import Reading
+from assistant.dialogue.reader.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
 
 if TYPE_CHECKING:

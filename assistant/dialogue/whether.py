@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.dialogue import phrases as say
-from assistant.dialogue import speak
 from assistant.dialogue.answer import Block
 from assistant.dialogue.aspects import phrases_of
 from assistant.dialogue.conversation import Wanted
 from assistant.dialogue.portrait import told_of
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import core as say
+from assistant.dialogue.wording import speak
 from assistant.model.records import Character
 from assistant.model.stems import DROPPED, NEGATORS
 from assistant.reasoning.contrast import ADULT, Told, tell, tell_some

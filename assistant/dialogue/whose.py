@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.dialogue import phrases as say
-from assistant.dialogue import speak
 from assistant.dialogue.answer import Block
 from assistant.dialogue.portrait import features, plain_worth
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import core as say
+from assistant.dialogue.wording import speak
 from assistant.reasoning.contrast import Told, tell, tell_some
 from assistant.reasoning.evidence import Scope
 from assistant.text import unique

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.reading import Reading
+from assistant.dialogue.reader.reading import Reading
 from assistant.dialogue.subjects import MOST, groups, species_of
 from assistant.model.knowledge import KnowledgeBase
 from assistant.text import unique

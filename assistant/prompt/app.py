@@ -141,7 +141,7 @@ class App:
         return self._comfort("marking of words", lambda: self._read(text), NO_SPANS) if self._ready else NO_SPANS
 
     def _read(self, text: str) -> tuple[Span, ...]:
-        from assistant.dialogue.read import read_line
+        from assistant.dialogue.reader.read import read_line
 
         reading = read_line(self._talk.kb, text, self._talk.held, self._talk.today())
         return spans_of(reading, text, self._observable)

@@ -11,7 +11,7 @@ from prompt_toolkit.formatted_text import StyleAndTextTuples
 from prompt_toolkit.lexers import Lexer
 
 if TYPE_CHECKING:
-    from assistant.dialogue.reading import Reading
+    from assistant.dialogue.reader.reading import Reading
 
 LONGEST = 400
 """Characters of a line that are looked at while it is typed."""

@@ -87,7 +87,7 @@ def _asked(kb: KnowledgeBase, held: Held) -> str:
 def _fish(kb: KnowledgeBase, taxa: tuple[str, ...]) -> str:
     if not taxa:
         return ""
-    from assistant.dialogue import speak
+    from assistant.dialogue.wording import speak
 
     names = [speak.fish(kb, t) for t in taxa[:SHOWN]]
     rest = f" +{len(taxa) - SHOWN}" if len(taxa) > SHOWN else ""

@@ -8,11 +8,11 @@ from dataclasses import replace
 from functools import cache
 from typing import Any
 
-from assistant.dialogue import phrases_lesson as say
-from assistant.dialogue.comparison import Comparison
-from assistant.dialogue.lesson_key import LessonKey
-from assistant.dialogue.lesson_sheet import Sheet
-from assistant.dialogue.levels import lead_words
+from assistant.dialogue.beside.comparison import Comparison
+from assistant.dialogue.lessons.key import LessonKey
+from assistant.dialogue.lessons.levels import lead_words
+from assistant.dialogue.lessons.sheet import Sheet
+from assistant.dialogue.wording import lesson as say
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.key import Key
 from assistant.render.drawing import RING, draw_fish, drawable

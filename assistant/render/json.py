@@ -8,8 +8,8 @@ from typing import Any
 
 from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.reading import Measure
-from assistant.dialogue.speak import scientific_of
+from assistant.dialogue.reader.reading import Measure
+from assistant.dialogue.wording.speak import scientific_of
 from assistant.iris import expand
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.observed import Observation

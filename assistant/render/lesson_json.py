@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from assistant.dialogue import speak
-from assistant.dialogue.comparison import Comparison, Row
-from assistant.dialogue.lesson_key import LessonKey
-from assistant.dialogue.levels import lead_words
+from assistant.dialogue.beside.comparison import Comparison, Row
+from assistant.dialogue.lessons.key import LessonKey
+from assistant.dialogue.lessons.levels import lead_words
+from assistant.dialogue.wording import speak
 from assistant.model.knowledge import KnowledgeBase
 
 

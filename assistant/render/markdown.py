@@ -5,10 +5,10 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Sequence
 
-from assistant.dialogue import phrases_lesson as say
-from assistant.dialogue import speak
-from assistant.dialogue.comparison import Comparison, Row
-from assistant.dialogue.levels import lead_words
+from assistant.dialogue.beside.comparison import Comparison, Row
+from assistant.dialogue.lessons.levels import lead_words
+from assistant.dialogue.wording import lesson as say
+from assistant.dialogue.wording import speak
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.key import Key, Lead
 from assistant.render.tables import markdown_table, text_table

@@ -6,8 +6,8 @@ import textwrap
 from collections.abc import Sequence
 from typing import Any
 
-from assistant.dialogue import phrases_lesson as say
-from assistant.dialogue.quiz_words import LETTERS, Question
+from assistant.dialogue.lessons.quiz_words import LETTERS, Question
+from assistant.dialogue.wording import lesson as say
 
 WIDTH = 88
 

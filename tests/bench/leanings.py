@@ -20,10 +20,10 @@ import numpy as np
 
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.engine import Base, respond_to, understand
-from assistant.dialogue.intent_rows import ROWS
-from assistant.dialogue.intents import Recognised, recognise
-from assistant.dialogue.leaning import lean, signs
-from assistant.dialogue.read import read_line
+from assistant.dialogue.reader.read import read_line
+from assistant.dialogue.recogniser.intent_rows import ROWS
+from assistant.dialogue.recogniser.intents import Recognised, recognise
+from assistant.dialogue.recogniser.leaning import lean, signs
 from assistant.graph.locate import shipped_ontology
 from assistant.graph.values import Literal, Node
 from assistant.graph.write import write_nodes

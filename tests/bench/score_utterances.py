@@ -18,7 +18,7 @@ from pathlib import Path
 from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.engine import respond
-from assistant.dialogue.speak import scientific_of
+from assistant.dialogue.wording.speak import scientific_of
 from assistant.loading import open_base
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.observed import Observation

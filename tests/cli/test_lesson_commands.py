@@ -133,7 +133,7 @@ def test_an_unknown_fish_gets_the_nearest_names() -> None:
 
 def test_a_key_of_fishes_that_nothing_parts_is_one_sentence(kb: KnowledgeBase) -> None:
     """Where no feature parts the fishes, the text is the title and a sentence that says so, without instructions."""
-    from assistant.dialogue.lesson_key import notes_of
+    from assistant.dialogue.lessons.key import notes_of
     from assistant.reasoning.key import build_key
     from assistant.render.markdown import key_text
 

@@ -60,7 +60,7 @@ def test_every_pair_of_the_sunfish_family_is_answered_with_statements(open_base:
     """All contrasts of the family (400 and more) name both fishes and rest on statements."""
     from assistant.dialogue.handlers.contrast import handle
     from assistant.dialogue.pointing import with_fish
-    from assistant.dialogue.reading import Reading
+    from assistant.dialogue.reader.reading import Reading
     from assistant.dialogue.turn import Turn
 
     kb = open_base.kb

@@ -8,16 +8,16 @@ from pathlib import Path
 import pytest
 
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.cues import find_cues
 from assistant.dialogue.engine import Base, respond, understand
-from assistant.dialogue.facts import ASKING, Facts
 from assistant.dialogue.handlers import HANDLERS, handler_of
-from assistant.dialogue.intent_row import Row
-from assistant.dialogue.intent_rows import ROWS
-from assistant.dialogue.intents import FOLLOW, holds, recognise
-from assistant.dialogue.leaning import lean, leanings, signs
-from assistant.dialogue.phrases import ALSO
-from assistant.dialogue.read import read_line
+from assistant.dialogue.reader.read import read_line
+from assistant.dialogue.recogniser.cues import find_cues
+from assistant.dialogue.recogniser.facts import ASKING, Facts
+from assistant.dialogue.recogniser.intent_row import Row
+from assistant.dialogue.recogniser.intent_rows import ROWS
+from assistant.dialogue.recogniser.intents import FOLLOW, holds, recognise
+from assistant.dialogue.recogniser.leaning import lean, leanings, signs
+from assistant.dialogue.wording.core import ALSO
 from assistant.model.knowledge import KnowledgeBase
 from tests.bench.score_utterances import CASES, cases
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from assistant.dialogue.answer import Asked
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.observing import evidence_of, observe, ruled_out
-from assistant.dialogue.reading import Reading, Seen
+from assistant.dialogue.reader.reading import Reading, Seen
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.observed import Hint, Observation
 

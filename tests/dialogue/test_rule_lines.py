@@ -225,7 +225,7 @@ def test_nothing_typed_breaks_a_rules_conversation(open_base: Base, lines: list[
     """Any mix of pieces is answered, turn after turn, with known verdict words and text."""
     from assistant.dialogue.absorb import absorb
     from assistant.dialogue.handlers.rules import handle
-    from assistant.dialogue.read import read_line
+    from assistant.dialogue.reader.read import read_line
     from assistant.dialogue.turn import Turn
 
     held = Held()
@@ -241,7 +241,7 @@ def test_nothing_typed_breaks_a_rules_conversation(open_base: Base, lines: list[
 
 def test_the_rule_book_is_made_once(kb: KnowledgeBase) -> None:
     """One rule book belongs to a base."""
-    from assistant.dialogue.rule_context import book_of
+    from assistant.dialogue.rules.context import book_of
 
     assert book_of(kb) is book_of(kb)
 

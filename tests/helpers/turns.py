@@ -8,7 +8,7 @@ from decimal import Decimal
 from typing import NoReturn
 
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.reading import Measure, Mention, Reading, Seen
+from assistant.dialogue.reader.reading import Measure, Mention, Reading, Seen
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.observed import Observation

@@ -16,7 +16,7 @@ from tests.helpers.pipe_terminal import DAY
 
 def marked(kb: KnowledgeBase, typed: str) -> dict[str, str]:
     """The marked stretches of a line and their styles."""
-    from assistant.dialogue.read import read_line
+    from assistant.dialogue.reader.read import read_line
 
     def observable(character: str) -> bool:
         return bool(kb.character(character).use == "identify")
@@ -50,7 +50,7 @@ def test_half_typed_guess_is_not_marked(kb: KnowledgeBase) -> None:
 )
 def test_odd_lines(kb: KnowledgeBase, typed: str) -> None:
     """Odd lines are marked or not, but never wrongly cut: their pieces give the line back."""
-    from assistant.dialogue.read import read_line
+    from assistant.dialogue.reader.read import read_line
 
     lexer = WordLexer(lambda text: spans_of(read_line(kb, text, Held(), DAY), text, lambda _: True))
     assert "".join(piece[1] for piece in lexer.lex_document(Document(typed))(0)) == typed

@@ -7,9 +7,9 @@ from html.parser import HTMLParser
 
 import pytest
 
-from assistant.dialogue.comparison import compare
-from assistant.dialogue.lesson_key import lesson_key
-from assistant.dialogue.lesson_sheet import lesson_sheet
+from assistant.dialogue.beside.comparison import compare
+from assistant.dialogue.lessons.key import lesson_key
+from assistant.dialogue.lessons.sheet import lesson_sheet
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.selection import species_below
 from assistant.render.html import NO_BREAK, comparison_page, key_page, sheet_page

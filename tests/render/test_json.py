@@ -6,7 +6,7 @@ from decimal import Decimal
 
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.reading import Measure, Seen
+from assistant.dialogue.reader.reading import Measure, Seen
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.observed import Observation
 from assistant.render.json import render_json

@@ -14,7 +14,7 @@ from pathlib import Path
 
 import pytest
 
-from assistant.dialogue.lesson_sheet import lesson_sheet
+from assistant.dialogue.lessons.sheet import lesson_sheet
 from assistant.model.knowledge import KnowledgeBase
 from assistant.render.html import sheet_page
 

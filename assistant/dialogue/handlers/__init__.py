@@ -1,7 +1,7 @@
 """One file an intent: the table of handlers, each imported when first asked for (layer 4).
 
-A handler module holds ``handle(turn: Turn) -> tuple[Answer, Held]`` and no sentence: its wording lives in a phrases
-module. To add an intent: a line here, a row in ``dialogue/intent_rows.py`` with examples, the file, its test.
+A handler module holds ``handle(turn: Turn) -> tuple[Answer, Held]`` and no sentence: its wording lives in a
+module. To add an intent: a line here, a row in ``recogniser/intent_rows.py`` with examples, the file, its test.
 """
 
 from __future__ import annotations

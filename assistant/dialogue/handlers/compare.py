@@ -9,7 +9,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.turn import Turn
 
 if TYPE_CHECKING:
-    from assistant.dialogue.comparison import Comparison, Row
+    from assistant.dialogue.beside.comparison import Comparison, Row
 
 CUE = "lesson-table"
 ROWS = 8
@@ -22,9 +22,9 @@ def wants_table(turn: Turn) -> bool:
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """The fishes of the line set side by side, feature by feature, in the words asked for."""
-    from assistant.dialogue import phrases_lesson as say
-    from assistant.dialogue.comparison import MOST, compare
-    from assistant.dialogue.lesson_request import request_of
+    from assistant.dialogue.beside.comparison import MOST, compare
+    from assistant.dialogue.lessons.request import request_of
+    from assistant.dialogue.wording import lesson as say
 
     wanted = request_of(turn, "picture")
     taxa = wanted.taxa[:MOST]
@@ -40,7 +40,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 
 
 def _line(found: Comparison, row: Row) -> Block:
-    from assistant.dialogue import phrases_lesson as say
+    from assistant.dialogue.wording import lesson as say
 
     told = say.table_cells(found.names, [c.marked for c in row.cells])
     return Block("point", say.lead(row.feature, told), statements=tuple(s for c in row.cells for s in c.statements))

@@ -4,27 +4,27 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.dialogue import contrast_wants as wants
-from assistant.dialogue import phrases as say
-from assistant.dialogue import phrases_contrast as wording
-from assistant.dialogue import phrases_order as orders
-from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
+from assistant.dialogue.beside import contrast_wants as wants
+from assistant.dialogue.beside.sameness import of_group
+from assistant.dialogue.beside.set_changed import moved
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import compare, out_of_scope
 from assistant.dialogue.handlers.out_of_scope import safe_echo
-from assistant.dialogue.parts import GENERAL, characters_asked, named_parts
-from assistant.dialogue.phrases_lesson import ADD_WORDS, DROP_WORDS, SWAP_WORDS
 from assistant.dialogue.portrait import lacks
 from assistant.dialogue.ranking import SIZE, order_asked, placed
-from assistant.dialogue.reading import Mention
-from assistant.dialogue.sameness import of_group
-from assistant.dialogue.set_changed import moved
+from assistant.dialogue.reader.parts import GENERAL, characters_asked, named_parts
+from assistant.dialogue.reader.reading import Mention
 from assistant.dialogue.sexes import asks_sexes, sexes_told
 from assistant.dialogue.subjects import MOST, groups, named, species_of, unclear
 from assistant.dialogue.telling import place_names
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import contrast as wording
+from assistant.dialogue.wording import core as say
+from assistant.dialogue.wording import order as orders
+from assistant.dialogue.wording import speak
+from assistant.dialogue.wording.lesson import ADD_WORDS, DROP_WORDS, SWAP_WORDS
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import LookAlike
 from assistant.reasoning.contrast import LOOKS, Contrast, ContrastRow, contrast, firm_first

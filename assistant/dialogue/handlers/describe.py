@@ -4,22 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.dialogue import phrases as say
-from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held, Wanted
 from assistant.dialogue.converse import converse
 from assistant.dialogue.handlers.contrast import look_alikes
-from assistant.dialogue.lesson_request import fishes_of, level_of
-from assistant.dialogue.levels import character_words, value_words, young
-from assistant.dialogue.parts import characters_asked, near_words, part_word
+from assistant.dialogue.lessons.levels import character_words, value_words, young
+from assistant.dialogue.lessons.request import fishes_of, level_of
 from assistant.dialogue.portrait import COLOUR, NARROW, SHAPE, features, lacks, told_of
+from assistant.dialogue.reader.parts import characters_asked, near_words, part_word
 from assistant.dialogue.sexes import asks_sexes, sexes_told
 from assistant.dialogue.subjects import named, species_of, subjects, unclear
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.whether import answered, point
 from assistant.dialogue.whose import who_told, whose
+from assistant.dialogue.wording import core as say
+from assistant.dialogue.wording import speak
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character, Range
 from assistant.model.stems import DROPPED

@@ -5,13 +5,10 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from assistant.dialogue import phrases as core
-from assistant.dialogue import phrases_care as care
-from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import asked_about, kinds_name, told_taxa
 from assistant.dialogue.aspects import aspects, characters, states, without_fish
-from assistant.dialogue.compared import set_against
+from assistant.dialogue.beside.compared import set_against
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import list_fishes
 from assistant.dialogue.handlers.range import overall
@@ -19,10 +16,12 @@ from assistant.dialogue.life_answered import states_by_words, whether
 from assistant.dialogue.life_asked import asks_food, asks_spawning, living, seasons
 from assistant.dialogue.life_order import by_age, by_spawning, shared_waters
 from assistant.dialogue.preying import eaters, food_told
-from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import groups, named, species_of
 from assistant.dialogue.telling import advice, cut, ids, shown_note, trusted, which_fish
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import care, core
+from assistant.dialogue.wording import info as say
+from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Practice, Statement
 from assistant.reasoning.advice import ABOUT_KIN, GENERAL, Found, Record, weigh

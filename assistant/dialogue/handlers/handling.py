@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.dialogue import phrases_care as care
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.asked_about import asked_about, kinds_name, told_taxa
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.eating import comes_first
-from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import species_of, subjects
 from assistant.dialogue.telling import SHOWN, advice, cut, ids, plain
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import care
+from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Caution
 from assistant.reasoning.advice import GENERAL, SOME_KIN, Found, Record, topics, weigh

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from assistant.dialogue import phrases as say
-from assistant.dialogue import phrases_naming as wording
-from assistant.dialogue import phrases_self as own
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.subjects import subjects
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import core as say
+from assistant.dialogue.wording import naming as wording
+from assistant.dialogue.wording import self as own
 
 CURATING = frozenset({"validation", "validate", "import", "export", "edit", "curate", "report", "check", "csv",
                       "spreadsheet", "download"})

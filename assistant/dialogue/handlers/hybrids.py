@@ -5,22 +5,21 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from assistant.dialogue import crossing, speak
-from assistant.dialogue import phrases as core
-from assistant.dialogue import phrases_care as care
-from assistant.dialogue import phrases_crossing as crosswords
-from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import carried_on, kinds_name, told_taxa
 from assistant.dialogue.aspects import aspects
+from assistant.dialogue.beside import crossing
+from assistant.dialogue.beside.crosses_in_general import general as general_of
+from assistant.dialogue.beside.crosses_in_general import limits
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.crosses_in_general import general as general_of
-from assistant.dialogue.crosses_in_general import limits
 from assistant.dialogue.grounds import both
-from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import MOST, species_of, subjects
 from assistant.dialogue.telling import cut, ids, plain, shown_note, trusted
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import care, core, speak
+from assistant.dialogue.wording import crossing as crosswords
+from assistant.dialogue.wording import info as say
+from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement, Taxon
 from assistant.reasoning.evidence import about

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from assistant.dialogue import naming, speak
-from assistant.dialogue import phrases_naming as wording
+from assistant.dialogue import naming
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asking import ask_block, next_asked
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.observing import evidence_of, observe
 from assistant.dialogue.subjects import groups, named, species_of, unclear
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import naming as wording
+from assistant.dialogue.wording import speak
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.identify import identify
 from assistant.reasoning.observed import NAMING, Candidate, Hint, Identification

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assistant.dialogue import phrases_lesson as say
-from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.beside.set_changed import moved
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.key_told import (
+from assistant.dialogue.lessons.key import notes_of, title_of
+from assistant.dialogue.lessons.key_told import (
     left_told,
     overlaps_at_end,
     overlaps_told,
@@ -16,7 +16,7 @@ from assistant.dialogue.key_told import (
     step_explained,
     why_asked,
 )
-from assistant.dialogue.key_walk import (
+from assistant.dialogue.lessons.key_walk import (
     BACK,
     FIRST,
     NOT_SURE,
@@ -30,13 +30,13 @@ from assistant.dialogue.key_walk import (
     start,
     take,
 )
-from assistant.dialogue.lesson_key import notes_of, title_of
-from assistant.dialogue.lesson_reply import AGAIN, HINT, LEFT, LOST, PRINT, WHY, WORD, reply
-from assistant.dialogue.lesson_request import Request, look_of, request_of
-from assistant.dialogue.levels import choice_words, lead_words, question_words, reader_of
-from assistant.dialogue.set_changed import moved
+from assistant.dialogue.lessons.levels import choice_words, lead_words, question_words, reader_of
+from assistant.dialogue.lessons.reply import AGAIN, HINT, LEFT, LOST, PRINT, WHY, WORD, reply
+from assistant.dialogue.lessons.request import Request, look_of, request_of
 from assistant.dialogue.subjects import species_of
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import lesson as say
+from assistant.dialogue.wording import speak
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import DROPPED
 from assistant.reasoning.evidence import about

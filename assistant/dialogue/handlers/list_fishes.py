@@ -5,10 +5,6 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 
-from assistant.dialogue import phrases_info as say
-from assistant.dialogue import phrases_lists as lists
-from assistant.dialogue import phrases_order as orders
-from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.aspects import aspects
@@ -16,18 +12,21 @@ from assistant.dialogue.conversation import Held, Order
 from assistant.dialogue.fitting import Fitting, Found, by_size, fitting
 from assistant.dialogue.gaps_told import asks_gaps, gaps
 from assistant.dialogue.handlers.describe import handle as describe
-from assistant.dialogue.invented_waters import invented_place, told_of
 from assistant.dialogue.kinds_among import counts, invasive, membership
-from assistant.dialogue.lesson_words import words_for_lesson
+from assistant.dialogue.lessons.words import words_for_lesson
 from assistant.dialogue.life_asked import asks_spawning, living, seasons, spawners
 from assistant.dialogue.name_languages import in_languages
 from assistant.dialogue.ranking import IN_ORDER, SIZE, Placed, from_smallest, order_asked, other_end, placed
-from assistant.dialogue.reading import Seen
-from assistant.dialogue.speak import fish as label
+from assistant.dialogue.reader.reading import Seen
+from assistant.dialogue.rules.invented_waters import invented_place, told_of
 from assistant.dialogue.subjects import groups, named, species_of, unclear
 from assistant.dialogue.telling import place_names, plain, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import common_taxon
+from assistant.dialogue.wording import info as say
+from assistant.dialogue.wording import lists, speak
+from assistant.dialogue.wording import order as orders
+from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.living import LIVING, living_in, status_in
 from assistant.reasoning.observed import Observation

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.dialogue import phrases_info as say
-from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import carried_on, told_taxa
 from assistant.dialogue.aspects import aspects
+from assistant.dialogue.beside.sameness import sameness
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.contrast import points
 from assistant.dialogue.kinship import accepted_of, kin, together
@@ -29,12 +28,13 @@ from assistant.dialogue.name_languages import (
     in_languages,
     singular_key,
 )
-from assistant.dialogue.reading import Mention
-from assistant.dialogue.sameness import sameness
-from assistant.dialogue.speak import fish as label
+from assistant.dialogue.reader.reading import Mention
 from assistant.dialogue.subjects import species_of, subjects, unclear
 from assistant.dialogue.telling import MEMORY, place_names, plain, trusted
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import info as say
+from assistant.dialogue.wording import speak
+from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Name, Taxon
 from assistant.model.stems import DROPPED

@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-from assistant.dialogue import phrases as say
-from assistant.dialogue import phrases_naming as wording
-from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.asking import ask_block, next_asked
@@ -13,6 +10,9 @@ from assistant.dialogue.observing import evidence_of
 from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.telling import place_names
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import core as say
+from assistant.dialogue.wording import naming as wording
+from assistant.dialogue.wording import speak
 from assistant.reasoning.contrast import LOOKS, contrast
 from assistant.reasoning.identify import posterior
 from assistant.text import join

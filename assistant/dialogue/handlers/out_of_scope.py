@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from assistant.dialogue import phrases as say
-from assistant.dialogue import phrases_info as info
-from assistant.dialogue import phrases_naming as wording
-from assistant.dialogue import phrases_self as own
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.speak import fish as label
+from assistant.dialogue.rules.unlawful import unlawful_means
 from assistant.dialogue.subjects import subjects
 from assistant.dialogue.telling import advice
 from assistant.dialogue.turn import Turn
-from assistant.dialogue.unlawful import unlawful_means
+from assistant.dialogue.wording import core as say
+from assistant.dialogue.wording import info
+from assistant.dialogue.wording import naming as wording
+from assistant.dialogue.wording import self as own
+from assistant.dialogue.wording.speak import fish as label
 
 LONGEST_ECHO = 40
 

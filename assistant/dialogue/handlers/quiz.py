@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from assistant.dialogue import phrases_lesson as say
-from assistant.dialogue import phrases_quiz as wording
-from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.lesson_cards import fish_cards, word_cards
-from assistant.dialogue.lesson_reply import AGAIN, ANSWERS, HINT, LOST, PRINT, REVEAL, SKIP, UNSURE, WHY, WORD, reply
-from assistant.dialogue.lesson_request import Request, request_of
-from assistant.dialogue.lesson_sheet import terms_in
-from assistant.dialogue.quiz_words import LETTERS, Question, judge, worded
+from assistant.dialogue.lessons.cards import fish_cards, word_cards
+from assistant.dialogue.lessons.quiz_words import LETTERS, Question, judge, worded
+from assistant.dialogue.lessons.reply import AGAIN, ANSWERS, HINT, LOST, PRINT, REVEAL, SKIP, UNSURE, WHY, WORD, reply
+from assistant.dialogue.lessons.request import Request, request_of
+from assistant.dialogue.lessons.sheet import terms_in
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import lesson as say
+from assistant.dialogue.wording import quiz as wording
+from assistant.dialogue.wording import speak
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.contrast import LOOKS
 from assistant.reasoning.key import KEY_LOOKS

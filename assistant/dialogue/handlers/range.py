@@ -4,20 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from assistant.dialogue import phrases_care as care
-from assistant.dialogue import phrases_info as say
-from assistant.dialogue import phrases_lists as lists
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import asked_about, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import list_fishes
 from assistant.dialogue.kinds_among import UNWANTED, WARNED
-from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import groups, named, species_of
 from assistant.dialogue.telling import MEMORY, place_name, place_names, plain, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import common_taxon
+from assistant.dialogue.wording import care, lists
+from assistant.dialogue.wording import info as say
+from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Place, Range
 from assistant.reasoning.evidence import about, below

@@ -10,22 +10,19 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import date
 
-from assistant.dialogue import phrases_rules as say
-from assistant.dialogue import phrases_surveys as tell
-from assistant.dialogue import rule_telling as telling
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
-from assistant.dialogue.catch_judge import judge, meant, parted
-from assistant.dialogue.catch_query import CatchQuery, Named, Step
-from assistant.dialogue.catch_spelt import caught_is_kept
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.eating import warnings
-from assistant.dialogue.facts import ASKING
 from assistant.dialogue.handlers.out_of_scope import safe_echo
-from assistant.dialogue.invented_waters import all_waters, invented_place, told_of
-from assistant.dialogue.rule_access import access_answer, asks_access
-from assistant.dialogue.rule_apart import apart
-from assistant.dialogue.rule_context import (
+from assistant.dialogue.reader.catch_spelt import caught_is_kept
+from assistant.dialogue.recogniser.facts import ASKING
+from assistant.dialogue.rules import telling
+from assistant.dialogue.rules.access import access_answer, asks_access
+from assistant.dialogue.rules.apart import apart
+from assistant.dialogue.rules.catch_judge import judge, meant, parted
+from assistant.dialogue.rules.catch_query import CatchQuery, Named, Step
+from assistant.dialogue.rules.context import (
     Context,
     Spoken,
     context_of,
@@ -34,16 +31,19 @@ from assistant.dialogue.rule_context import (
     spoken,
     without_kept,
 )
-from assistant.dialogue.rule_elsewhere import elsewhere, quoted
-from assistant.dialogue.rule_months import alike, first_of_month, month_told, span_words
-from assistant.dialogue.rule_outlook import Wish, survey
-from assistant.dialogue.rule_reasons import JUST_ASK, Told
-from assistant.dialogue.rule_together import asks_together, together
-from assistant.dialogue.rule_topics import HOURS, TOPICS, topic_answer
-from assistant.dialogue.rule_year import in_year_held
-from assistant.dialogue.speak import fish as label
+from assistant.dialogue.rules.elsewhere import elsewhere, quoted
+from assistant.dialogue.rules.invented_waters import all_waters, invented_place, told_of
+from assistant.dialogue.rules.months import alike, first_of_month, month_told, span_words
+from assistant.dialogue.rules.outlook import Wish, survey
+from assistant.dialogue.rules.reasons import JUST_ASK, Told
+from assistant.dialogue.rules.together import asks_together, together
+from assistant.dialogue.rules.topics import HOURS, TOPICS, topic_answer
+from assistant.dialogue.rules.year import in_year_held
 from assistant.dialogue.subjects import MOST, species_of, subjects
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import rules as say
+from assistant.dialogue.wording import surveys as tell
+from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Place
 from assistant.reasoning import catch as c

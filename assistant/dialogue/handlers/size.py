@@ -4,24 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.dialogue import phrases as core
-from assistant.dialogue import phrases_info as say
-from assistant.dialogue import phrases_lists as lists
-from assistant.dialogue import phrases_order as order
-from assistant.dialogue import phrases_self as own
 from assistant.dialogue.amount_words import Amounts, amounts, middle, span, system, typed
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import asked_about, kinds_name, told_taxa
 from assistant.dialogue.aspects import aspects
-from assistant.dialogue.compared import answered, less_asked, set_against, yes_or_no
+from assistant.dialogue.beside.compared import answered, less_asked, set_against, yes_or_no
 from assistant.dialogue.conversation import Held, Order
 from assistant.dialogue.handlers import list_fishes
 from assistant.dialogue.handlers.weight import heaviest
 from assistant.dialogue.ranking import OF_SIZE, SIZE, from_smallest, placed
-from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import groups, named, species_of, subjects
 from assistant.dialogue.telling import basis_of, place_names, trusted, which_fish
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import core, lists, order
+from assistant.dialogue.wording import info as say
+from assistant.dialogue.wording import self as own
+from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import SizeRecord
 from assistant.reasoning.evidence import about, number_range, numbers

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from assistant.dialogue import phrases as say
-from assistant.dialogue import phrases_self as own
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import core as say
+from assistant.dialogue.wording import self as own
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:

@@ -5,15 +5,14 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-from assistant.dialogue import phrases_lists as lists
-from assistant.dialogue import phrases_naming as wording
-from assistant.dialogue import phrases_self as own
-from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.parts import characters_asked
+from assistant.dialogue.reader.parts import characters_asked
 from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import lists, speak
+from assistant.dialogue.wording import naming as wording
+from assistant.dialogue.wording import self as own
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement
 from assistant.reasoning.evidence import about, number_range

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.dialogue import phrases_care as care
-from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.asked_about import asked_about, carried_on, kinds_name, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import species_of
 from assistant.dialogue.telling import advice, cut, plain
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import care
+from assistant.dialogue.wording import info as say
+from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Practice
 from assistant.reasoning.advice import ABOUT_FISH, ABOUT_KIN, GENERAL, SOME_KIN, Found, line_stems, topics, weigh

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from assistant.dialogue import phrases_care as care
-from assistant.dialogue import phrases_info as say
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.aspects import aspects, phrases_of
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.lesson_words import CUE, words_for_lesson
+from assistant.dialogue.lessons.words import CUE, words_for_lesson
+from assistant.dialogue.reader.terms_named import by_meaning, by_stem, outermost, terms_named
 from assistant.dialogue.telling import plain
-from assistant.dialogue.terms_named import by_meaning, by_stem, outermost, terms_named
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import care
+from assistant.dialogue.wording import info as say
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Term
 from assistant.model.stems import DROPPED

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from assistant.dialogue import phrases_naming as wording
-from assistant.dialogue import speak
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import size, weight
 from assistant.dialogue.handlers.identify import claimed, guessed, name_it
 from assistant.dialogue.observing import forget, observe
-from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import subjects
 from assistant.dialogue.telling import place_names
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import naming as wording
+from assistant.dialogue.wording import speak
+from assistant.dialogue.wording.speak import fish as label
 from assistant.reasoning.observed import NAMING
 from assistant.text import join
 

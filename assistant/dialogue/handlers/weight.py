@@ -4,19 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.dialogue import phrases as core
-from assistant.dialogue import phrases_info as say
-from assistant.dialogue import phrases_order as order
 from assistant.dialogue.amount_words import Amounts, amounts, middle, system, typed
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import asked_about, told_taxa
 from assistant.dialogue.aspects import aspects
-from assistant.dialogue.compared import answered, in_order, less_asked, set_against, yes_or_no
+from assistant.dialogue.beside.compared import answered, in_order, less_asked, set_against, yes_or_no
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.speak import fish as label
 from assistant.dialogue.subjects import groups, named, species_of
 from assistant.dialogue.telling import MEMORY, basis_of, place_names, plain, trusted
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import core, order
+from assistant.dialogue.wording import info as say
+from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about, numbers
 from assistant.reasoning.size import (

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from assistant.dialogue import naming, speak
-from assistant.dialogue import phrases as say
-from assistant.dialogue import phrases_naming as wording
-from assistant.dialogue import phrases_self as own
+from assistant.dialogue import naming
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.asking import ask_block, next_asked
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.grounds import COLOURS, both, general, row_words, trust
 from assistant.dialogue.observing import evidence_of
-from assistant.dialogue.rule_grounds import rule_grounds
+from assistant.dialogue.rules.grounds import rule_grounds
 from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.telling import advice
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import core as say
+from assistant.dialogue.wording import naming as wording
+from assistant.dialogue.wording import self as own
+from assistant.dialogue.wording import speak
 from assistant.reasoning.advice import ABOUT_KIN, weigh
 from assistant.reasoning.contrast import LOOKS, contrast, contrast_row
 from assistant.reasoning.identify import identify

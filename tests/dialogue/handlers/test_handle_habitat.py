@@ -9,7 +9,7 @@ import pytest
 from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.habitat import handle
-from assistant.dialogue.reading import Measure
+from assistant.dialogue.reader.reading import Measure
 from assistant.model.knowledge import KnowledgeBase
 from tests.dialogue.conftest import Talk
 from tests.helpers.turns import fish, group, turn_of

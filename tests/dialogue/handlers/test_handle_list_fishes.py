@@ -5,7 +5,7 @@ from __future__ import annotations
 from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.list_fishes import handle
-from assistant.dialogue.reading import Mention
+from assistant.dialogue.reader.reading import Mention
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import distribution
 from assistant.reasoning.size import size_range

@@ -10,7 +10,7 @@ from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.engine import Base, respond
 from assistant.dialogue.handlers.term import handle
-from assistant.dialogue.reading import Mention
+from assistant.dialogue.reader.reading import Mention
 from assistant.model.knowledge import KnowledgeBase
 from tests.helpers.turns import turn_of
 

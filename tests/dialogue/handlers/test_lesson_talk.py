@@ -9,8 +9,8 @@ import pytest
 from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.quiz import QuizRun
-from assistant.dialogue.key_walk import KeyWalk
-from assistant.dialogue.lesson_request import items_of, look_of
+from assistant.dialogue.lessons.key_walk import KeyWalk
+from assistant.dialogue.lessons.request import items_of, look_of
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.key_paths import paths
 

@@ -1,0 +1,1 @@
+"""Fishes set beside each other: compared, the same, crossed (layer 4)."""

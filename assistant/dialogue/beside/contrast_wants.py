@@ -1,0 +1,268 @@
+"""What a line wants of a comparison beyond "how do I tell them apart": one mark, what misleads, whether colour, size or
+a named mark will do, dead fish, young or breeding ones (layer 4).
+
+Each function gives the blocks that answer the want, the answer itself in front, or none where there is no such want.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from assistant.dialogue.answer import Block
+from assistant.dialogue.turn import Turn
+from assistant.dialogue.whose import JUVENILE, NOTES, whose
+from assistant.dialogue.wording import contrast as say
+from assistant.dialogue.wording import core, speak
+from assistant.model.records import Character
+from assistant.reasoning.contrast import (
+    ADULT,
+    NEARLY,
+    Contrast,
+    ContrastRow,
+    Told,
+    contrast_row,
+    firm_first,
+    firmness,
+    tell,
+    tell_some,
+)
+from assistant.reasoning.evidence import ANY, Scope, below
+from assistant.reasoning.observed import Observation
+from assistant.reasoning.observer import taxon_distribution
+from assistant.reasoning.size import SizeRange, size_range
+
+MISLEADING, RELIED, ONE, COLOUR, SIZE = "misleading", "relied-on", "one-mark", "colour-itself", "size-itself"
+"""Sides of a matter that a line asks about."""
+MOST = 5
+ALIKE = 3
+SMALLEST = 100.0
+"""Young fish show a feature that shows from this length (mm) on."""
+HOW = frozenset({"contrast", "vs", "asks-how"})
+"""Cues of a line that wants to know how, not which."""
+CLEAR, LEAST = 4.0, 0.03
+"""A fish that what was seen fits so many times better is the one; a share below the second counts as that much."""
+SMALL = frozenset({"small", "tiny"})
+
+
+def each_told(turn: Turn, character: Character, taxa: Sequence[str], told: Sequence[Told | None]) -> str:
+    """What each fish shows of a character, in one string."""
+    kb = turn.kb
+    values = (speak.told_words(kb, t, character, turn.held.units) if t else core.not_told() for t in told)
+    return "; ".join(core.each(speak.fish(kb, taxon), value) for taxon, value in zip(taxa, values, strict=True))
+
+
+def row_ids(row: ContrastRow) -> tuple[str, ...]:
+    """The statements behind a row."""
+    return speak.short_ids(s for t in row.told if t for s in t.statements)
+
+
+def row_text(turn: Turn, taxa: Sequence[str], row: ContrastRow) -> tuple[str, str]:
+    """The heading of a row and what each fish shows."""
+    character = turn.kb.character(row.character)
+    return speak.heading(character), each_told(turn, character, taxa, row.told)
+
+
+def scope_of(turn: Turn) -> Scope:
+    """The fish that the line speaks of: one sex, breeding or young ones; small ones are taken for young."""
+    who = whose(turn)
+    young = who.stage or (JUVENILE if turn.reading.size_word in SMALL and not (who.sex or who.breeding) else "")
+    return who._replace(stage=young)
+
+
+def lasting(turn: Turn, rows: Sequence[ContrastRow]) -> tuple[ContrastRow, ...]:
+    """The rows of structure and counts, which a dead fish keeps, before those of colour; the firmest in front."""
+    kb = turn.kb
+    kept = [r for r in rows if not kb.character(r.character).colouring]
+    return (*firm_first(kb, kept), *(r for r in rows if r not in kept))
+
+
+def misled(turn: Turn, found: Contrast) -> list[Block]:
+    """Which marks of the two mislead, and what to go by instead."""
+    kb, taxa = turn.kb, found.taxa
+    rows = [r for c in kb.characters if (r := _overlapping(turn, c, taxa)) is not None]
+    rows.sort(key=lambda r: (not _own(r), not _hue(kb.character(r.character)), -_shown(r), r.character))
+    rows = rows[:ALIKE]
+    best = _surest(turn, found)
+    marks = [kb.character(r.character).label for r in rows]
+    text = say.misled(marks) if marks else say.nothing_misleads(speak.fishes(kb, taxa))
+    text = f"{text} {say.surer(*row_text(turn, taxa, best))}" if best else text
+    ids = tuple(i for r in (*rows, *((best,) if best else ())) for i in row_ids(r))
+    points = [Block("point", say.alike_in(*row_text(turn, taxa, r)), statements=row_ids(r)) for r in rows]
+    return [Block("lead", text, statements=ids, claim=bool(ids)), *points]
+
+
+def _overlapping(turn: Turn, character: Character, taxa: Sequence[str]) -> ContrastRow | None:
+    """The row of a mark that people see at a glance and in which the fishes are alike or overlap; else None."""
+    if not character.colouring or character.look != "glance":
+        return None
+    row = contrast_row(turn.kb, character, taxa)
+    if row is None or not all(row.told) or any(not t.states or t.only for t in row.told if t):
+        return None
+    shown = [{s for s, _ in t.states} for t in row.told if t]
+    lacking = all(s.partition(".")[2] in ("none", "absent") for x in shown for s in x)
+    return row if set.intersection(*shown) and row.separation < say.MOSTLY and not lacking else None
+
+
+def _own(row: ContrastRow) -> bool:
+    return all(t is not None and not t.inherited_from for t in row.told)
+
+
+def _hue(character: Character) -> bool:
+    return say.COLOUR_WORD in character.label
+
+
+def _shown(row: ContrastRow) -> int:
+    return sum(len(t.statements) for t in row.told if t)
+
+
+def _surest(turn: Turn, found: Contrast) -> ContrastRow | None:
+    """What to go by where colour will not do: the firmest row that is no matter of colour, if it is nearly as firm as
+    any, else the firmest mark.
+    """
+    kb = turn.kb
+    rows = [r for r in found.separating if all(r.told) and not _hue(kb.character(r.character))] or found.separating
+    marks = firm_first(kb, rows)
+    structure = firm_first(kb, [r for r in rows if not kb.character(r.character).colouring])
+    if structure and firmness(kb, structure[0]) >= NEARLY * firmness(kb, marks[0]):
+        return structure[0]
+    return marks[0] if marks else None
+
+
+def _surer(turn: Turn, found: Contrast) -> list[Block]:
+    """What to go by instead, as a point."""
+    best = _surest(turn, found)
+    return [] if best is None else [
+        Block("point", say.surer(*row_text(turn, found.taxa, best)), statements=row_ids(best))]
+
+
+def relied_on(turn: Turn, found: Contrast, sides: frozenset[str], asked: frozenset[str]) -> list[Block]:
+    """Whether colour, size or a named feature tells the fishes apart, and what does so more surely."""
+    kb = turn.kb
+    if COLOUR in sides:
+        rows = [r for r in found.separating if _hue(kb.character(r.character)) and all(r.told)]
+        best = max(rows, key=lambda r: firmness(kb, r), default=None)
+        told = say.in_each(kb.character(best.character).label, row_text(turn, found.taxa, best)[1]) if best else ""
+        lead = Block("lead", say.colour_verdict(told), statements=row_ids(best) if best else (),
+                     claim=best is not None)
+        return [lead, *_surer(turn, found)]
+    if SIZE in sides:
+        return [_by_size(turn, found.taxa), *_surer(turn, found)]
+    rows = [r for c in sorted(asked) if (r := contrast_row(kb, kb.character(c), found.taxa)) is not None]
+    best = max(rows, key=lambda r: r.separation, default=None)
+    if best is None:
+        return []
+    told = say.in_each(*row_text(turn, found.taxa, best))
+    lead = Block("lead", say.mark_verdict(told, best.separation), statements=row_ids(best))
+    return [lead, *(_surer(turn, found) if best.separation < say.MOSTLY else [])]
+
+
+def _by_size(turn: Turn, taxa: Sequence[str]) -> Block:
+    sizes = [(t, size_range(turn.kb, t)) for t in taxa]
+    known = [(t, s) for t, s in sizes if s.usual_statements or s.largest_statements]
+    told = "; ".join(core.each(speak.fish(turn.kb, t), speak.length_range(s, turn.held.units)) for t, s in known)
+    ids = speak.short_ids(x for _, s in known for x in (*s.usual_statements, *s.largest_statements))
+    apart = len(known) > 1 and not _overlap([s for _, s in known])
+    return Block("lead", say.size_verdict(told, apart), statements=ids, claim=bool(ids))
+
+
+def _overlap(sizes: Sequence[SizeRange]) -> bool:
+    spans = [(s.usual_low, s.usual_high) for s in sizes]
+    lows = [float(low) for low, high in spans if low is not None and high is not None]
+    highs = [float(high) for low, high in spans if low is not None and high is not None]
+    return len(lows) < len(sizes) or max(lows) <= min(highs)
+
+
+def by_seen(turn: Turn, found: Contrast) -> list[Block]:
+    """Which of the fishes what was told of a catch before fits clearly best; nothing where it does not choose."""
+    kb = turn.kb
+    seen = [s for s in turn.held.seen if s.observation.states and not s.observation.hedged]
+    if not seen or turn.cues & HOW:
+        return []
+    fits = {t: [_share(turn, t, s.observation) for s in seen] for t in found.taxa}
+    ranked = sorted(found.taxa, key=lambda t: (-_chance(fits[t]), found.taxa.index(t)))
+    first, second = ranked[0], ranked[1]
+    if _chance(fits[first]) < CLEAR * _chance(fits[second]):
+        return []
+    speaking = [s.observation for s, a, b in zip(seen, fits[first], fits[second], strict=True) if a > 2 * b]
+    ids = [i for o in speaking for t in (first, second) if (x := tell(kb, kb.character(o.character), t))
+           for i in x.statements]
+    words = [speak.seen_words(kb, o) for o in speaking]
+    return [Block("lead", say.by_seen(speak.fish(kb, first), speak.fish(kb, second), words),
+                  statements=speak.short_ids(ids) or (f"taxon:{first}",))]
+
+
+def _share(turn: Turn, taxon: str, seen: Observation) -> float:
+    told = taxon_distribution(turn.kb, taxon, seen.character, ADULT)
+    if told is None:
+        return 0.5
+    share = told.share({leaf for s in seen.states for leaf in below(turn.kb, s)})
+    return min(max(share if seen.seen else 1.0 - share, LEAST), 1.0)
+
+
+def _chance(shares: Sequence[float]) -> float:
+    return math.prod(shares)
+
+
+def of_some(turn: Turn, found: Contrast) -> list[Block]:
+    """What the young, the breeding fish or one sex of the fishes show; for young ones what shows in small fish, too."""
+    taxa, who = found.taxa, scope_of(turn)
+    if who == ANY or (who.stage and who.stage != JUVENILE):
+        return []
+    told = _some_rows(turn, taxa, who)
+    points = [_of_some(turn, taxa, who, c, values) for c, values in told]
+    if who.stage != JUVENILE:
+        named = say.who_are(who.sex, who.stage, who.breeding)
+        return points[:MOST] or [Block("point", say.none_of_some(named), claim=False)]
+    both = bool(told) and all(own for own, _ in told[0][1])
+    steady, advice = _small_too(turn, found), _advice(turn, taxa)
+    first = [Block("point", say.young_too(*row_text(turn, taxa, steady[0])), statements=row_ids(steady[0]))] \
+        if steady else []
+    return [*points[:MOST], *advice] if both else [*advice, *first, *points[: MOST - 1]]
+
+
+def _of_some(turn: Turn, taxa: Sequence[str], who: Scope, character: Character,
+             values: Sequence[tuple[bool, Told | None]]) -> Block:
+    """What such fish show of a character; what is told of all fish of the kind only is marked so."""
+    kb = turn.kb
+    parts = []
+    for taxon, (own, told) in zip(taxa, values, strict=True):
+        text = speak.told_words(kb, told, character, turn.held.units) if told else core.not_told()
+        parts.append(core.each(speak.fish(kb, taxon), text if own or not told else say.of_all(text)))
+    named = say.who_are(who.sex, who.stage, who.breeding)
+    return Block("point", say.of_some(named, speak.heading(character), "; ".join(parts)),
+                 statements=speak.short_ids(s for _, t in values if t for s in t.statements))
+
+
+def _some_rows(turn: Turn, taxa: Sequence[str],
+               who: Scope) -> list[tuple[Character, list[tuple[bool, Told | None]]]]:
+    """The characters of which something is told of such fish alone, with what all fish show where nothing is; those in
+    which such fish differ first, then by how many are told of. The first of each pair is true where it is told of such.
+    """
+    kb = turn.kb
+    known = {c for t in taxa for k in kb.lineage(t) for c in kb.told_of(k)}
+    out = []
+    for character in (kb.character(c) for c in sorted(known)):
+        some = [tell_some(kb, character, t, who) for t in taxa]
+        if character.use != "identify" or not any(some):
+            continue
+        values = [(a is not None, a or tell(kb, character, t)) for a, t in zip(some, taxa, strict=True)]
+        tops = {t.states[0][0] if t.states else "" for _, t in values if t}
+        alike = len(tops) < 2 and all(t for _, t in values)
+        missing = sum(t is None for _, t in values)
+        out.append((alike, not all(some), missing, -sum(map(bool, some)), character.id, character, values))
+    return [(c, values) for *_, c, values in sorted(out, key=lambda x: x[:5])]
+
+
+def _small_too(turn: Turn, found: Contrast) -> tuple[ContrastRow, ...]:
+    """The rows of structure that show in small fish."""
+    kb = turn.kb
+    rows = [r for r in found.separating if not kb.character(r.character).colouring and all(r.told)
+            and kb.character(r.character).min_length <= SMALLEST and kb.character(r.character).kind != "ordered"]
+    return firm_first(kb, [r for r in rows if kb.character(r.character).look != "count"] or rows)
+
+
+def _advice(turn: Turn, taxa: Sequence[str]) -> list[Block]:
+    kb = turn.kb
+    return [Block("point", say.advice(speak.fish(kb, t), s.text), statements=(f"st:{s.id}",))
+            for t in taxa for s in kb.statements(t) if s.character in NOTES and s.text]

@@ -1,0 +1,1 @@
+"""Keys, quizzes, sheets and word lists for a class (layer 4)."""

@@ -1,0 +1,184 @@
+"""Names cut short that their company completes: "chain or redfin pickerel", "sockeye, chum and pink" (layer 4).
+
+A word that stands beside a named fish, joined to it or set off by a comma, may be the first part of a name whose last
+word is the neighbour's ("spotted" beside "largemouth bass" is a spotted bass). The last words tried are the one typed,
+those of the neighbour's English name and, where the two are set against each other, that of its family.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from assistant.dialogue.reader.fished_for import ARTICLES, WATERS
+from assistant.dialogue.reader.lexicon import Lexicon
+from assistant.dialogue.reader.names_found import Named
+from assistant.dialogue.reader.tokens import Token
+from assistant.text import key, singular, unique, word_set
+
+_JOINING = word_set("and or r vs versus n from v not than as be between x cross crossed with half")
+_AGAINST = word_set("or r vs versus from v than not x cross crossed half")
+_KINDS = word_set("which kind kinds sort type types")
+_SMALL_TALK = word_set("just old young big small little plain real regular baby good ol maybe only other")
+_ENDING = word_set("one ones kind kinds too either guy fella feller fellow cross crosses hybrid hybrids mix")
+_FILLING = word_set(
+    "and or the a an what about how vs versus one ones then ok to compare with for is not no i mean meant now same s n "
+    "guy fella feller fellow same length size long big weight would go weigh inch inches in cm lb")
+_ASKING = word_set("and n or vs versus about one ones guy fella feller fellow mean meant compare")
+MOST_HELD = 8
+"""A longer line is not read as a word beside the fishes spoken of before."""
+
+
+def with_company(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexicon) -> list[Named]:
+    """The names found, with those that are cut short beside them."""
+    out = _told_apart(tokens, found, lexicon)
+    waiting = sorted((n for n in out if n.entries and not _is_look(n, tokens, lexicon)),
+                     key=lambda n: _is_part(n, tokens, lexicon))
+    completed: set[tuple[int, int]] = set()
+    while waiting:
+        named = waiting.pop(0)
+        if named not in out:
+            continue
+        for step in (-1, 1):
+            beside = _beside(tokens, named, step, out, lexicon)
+            made = _made(tokens, beside, _last_words(named, tokens, lexicon, _against(tokens, named, step)), lexicon)
+            if made is not None and made.span not in completed:
+                completed.add(made.span)
+                spare = named.span if step > 0 and _is_noun_of(named, made, tokens) else made.span
+                out = [n for n in out if n.span not in (made.span, spare)]
+                out.append(made)
+                waiting.insert(0, made)
+    return sorted(out, key=lambda n: n.first)
+
+
+def held_company(tokens: Sequence[Token], found: Sequence[Named], taxa: Iterable[str], lexicon: Lexicon) -> list[Named]:
+    """The names found, or in "and the white?" the one that the fishes spoken of before (``taxa``) make of a word."""
+    rest = [i for i, t in enumerate(tokens) if t.word not in _FILLING and not t.word.isdigit()]
+    words = {t.word for t in tokens}
+    if len(rest) != 1 or len(tokens) > MOST_HELD or not words & _ASKING or any(
+            not _is_part(n, tokens, lexicon) for n in found):
+        return list(found)
+    known = [t for t in taxa if lexicon.kb.find("taxon", t)]
+    nouns = unique(w for words in (_label_words, _family_words) for t in known for w in words(t, lexicon))
+    made = _made(tokens, rest[0], nouns, lexicon)
+    if made is None or any(e[2] != "accepted" for e in made.entries):
+        return list(found)
+    return [*(n for n in found if n.span != made.span), made]
+
+
+def _is_noun_of(named: Named, made: Named, tokens: Sequence[Token]) -> bool:
+    """True for a loose name that is but the last word of those told after it ("perch, white or yellow")."""
+    loose = len({e[1] for e in named.entries}) > 1 or any(e[0] == "group" for e in named.entries)
+    noun = singular(tokens[named.after - 1].word)
+    return loose and named.after - named.first == 1 and made.phrase.endswith(f" {noun}")
+
+
+def _told_apart(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexicon) -> list[Named]:
+    """The names found; one that is the first word of several is that of its company ("longnose" beside a gar)."""
+    nouns = unique(w for n in found if n.after - n.first > 1 for w in _last_words(n, tokens, lexicon, wide=False))
+    if _KINDS & {t.word for t in tokens}:
+        of_groups = (singular(tokens[n.after - 1].word) for n in found if any(e[0] == "group" for e in n.entries))
+        nouns = unique([*nouns, *of_groups])
+    out = []
+    for named in found:
+        part = _is_part(named, tokens, lexicon) and not _is_look(named, tokens, lexicon)
+        made = _made(tokens, named.first, nouns, lexicon) if part else None
+        out.append(named if made is None else made)
+    return out
+
+
+def _is_part(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a single word that is only the first of a fish's English name."""
+    word = singular(tokens[named.first].word)
+    labels = [key(lexicon.kb.taxon(e[1]).label).split() for e in named.entries if e[0] == "taxon"]
+    return named.after - named.first == 1 and bool(labels) and all(w[0] == word and len(w) > 1 for w in labels)
+
+
+def _of_group(named: Named) -> bool:
+    """True for a name of a whole group, which needs no completing ("bullhead" beside a madtom)."""
+    return any(e[0] == "group" for e in named.entries)
+
+
+def _is_look(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a single word that says what a fish looks like before it names one ("blue", "white")."""
+    word = tokens[named.first].word
+    return named.after - named.first == 1 and (lexicon.head(word) is not None or "weak-name" in lexicon.cues(word))
+
+
+def _beside(
+    tokens: Sequence[Token], named: Named, step: int, out: Sequence[Named], lexicon: Lexicon
+) -> int | None:
+    """The token next to a name that may be a name cut short; None where none can be."""
+    at = named.first - 1 if step < 0 else named.after
+    joined = False
+    between = ARTICLES | _SMALL_TALK
+    for joining in ((False, True) if step < 0 else (True, False)):
+        while 0 <= at < len(tokens) and (_joins(tokens, at) if joining else tokens[at].word in between):
+            joined = joined or joining
+            at += step
+    if not 0 <= at < len(tokens):
+        return None
+    edge = named.first if step < 0 else named.after - 1
+    if not joined and tokens[at].clause == tokens[edge].clause:
+        return None
+    if any(n.first <= at < n.after and (n.after - n.first > 1 or _of_group(n)) for n in out):
+        return None
+    return at if step < 0 or _ends(tokens, at + 1, lexicon) else None
+
+
+def _joins(tokens: Sequence[Token], at: int) -> bool:
+    """True for a word that sets names beside or against each other; "of" only in "instead of"."""
+    word = tokens[at].word
+    return word in _JOINING or word == "instead" or (word == "of" and at > 0 and tokens[at - 1].word == "instead")
+
+
+def _ends(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> bool:
+    """True where nothing that the word before could qualify follows."""
+    return (at >= len(tokens) or tokens[at].clause != tokens[at - 1].clause
+            or tokens[at].word in _JOINING | _ENDING or "trailing" in lexicon.cues(tokens[at].word))
+
+
+def _against(tokens: Sequence[Token], named: Named, step: int) -> bool:
+    near = tokens[max(0, named.first - 3) : named.first] if step < 0 else tokens[named.after : named.after + 2]
+    return any(t.word in _AGAINST for t in near)
+
+
+def _last_words(named: Named, tokens: Sequence[Token], lexicon: Lexicon, wide: bool) -> tuple[str, ...]:
+    typed = [singular(tokens[named.after - 1].word)]
+    taxa = unique(e[1] for e in named.entries if e[0] == "taxon" and e[2] != "ambiguous")
+    taxa = taxa or unique(e[1] for e in named.entries if e[0] == "taxon")
+    if len(taxa) > 1:
+        return tuple(typed)
+    words = [w for t in taxa for w in _label_words(t, lexicon)]
+    family = [w for t in taxa if wide for w in _family_words(t, lexicon)]
+    groups = (lexicon.kb.find("group", e[1]) for e in named.entries if e[0] == "group")
+    kinds = [key(g.label).split()[-1] for g in groups if g is not None]
+    return unique([*typed, *words, *family, *kinds])
+
+
+def _label_words(taxon: str, lexicon: Lexicon) -> Iterator[str]:
+    found = lexicon.kb.taxon(taxon)
+    if found.is_species or found.rank == "genus":
+        yield singular(key(found.label).split()[-1])
+
+
+def _family_words(taxon: str, lexicon: Lexicon) -> Iterator[str]:
+    """The kind of fish in the label of its family ("sunfish family")."""
+    label = key(lexicon.kb.taxon(lexicon.kb.lineage(taxon)[-1]).label).split()
+    if len(label) > 1 and label[-1] == "family":
+        yield label[-2]
+
+
+def _made(tokens: Sequence[Token], at: int | None, nouns: Iterable[str], lexicon: Lexicon) -> Named | None:
+    """The name that the token makes with one of these last words."""
+    if at is None or (tokens[at].word in WATERS and at and tokens[at - 1].word in ARTICLES):
+        return None
+    single = singular(tokens[at].word)
+    head = lexicon.head(tokens[at].word)
+    for word in unique([tokens[at].word, *([head] if head else []), single, f"{single}ed", f"{single}{single[-1:]}ed"]):
+        for noun in nouns:
+            phrase = f"{word} {noun}"
+            entries = tuple(e for e in lexicon.spoken(phrase)
+                            if e[0] == "taxon" and e[2] != "ambiguous" and not lexicon.kb.taxon(e[1]).is_hybrid)
+            if word != noun and entries:
+                return Named(at, at + 1, entries, phrase=phrase, cut=True)
+    return None

@@ -1,0 +1,178 @@
+"""What was seen of a fish, chosen among the readings of a line: states, counts, denials, hedges (layer 4).
+
+Phrases that stand alone and values that stand beside a word for their part compete for the words of the line; the
+reading that explains most words, nearest to the part it is said of, wins them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+
+from assistant.dialogue.reader.claims import Claim, Line, claims_of
+from assistant.dialogue.reader.reading import Seen
+from assistant.reasoning.observed import Observation
+from assistant.text import word_set
+
+BARE = 0.8
+"""What it costs a reading when all its words are nouns and no describing word is among them."""
+FEW = 2
+"""A clause of so few words that names a thing says that it is there."""
+LISTED = 7
+"""Words over which a "with" or "has" reaches to a thing that "and" adds ("with a forked tail and spots")."""
+LEAST = 1.0
+"""A reading worth less is none."""
+_HAS = word_set("has had have with w got showing shows saw there no")
+_JOINING = word_set("and n plus")
+_ALSO = word_set(
+    "just only rather more but and n or then above below to plus front behind rear inside outside top bottom"
+)
+
+
+def read_features(line: Line, counts: Sequence[Claim] = ()) -> tuple[Seen, ...]:
+    """The observations of a line, in its order."""
+    chosen = choose([*claims_of(line), *counts], line)
+    return tuple(sorted((_seen(c, line) for c in chosen), key=lambda s: (s.start, s.observation.character)))
+
+
+def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
+    """The best readings such that no describing word is used twice."""
+    nouns = line.nouns
+    taken: set[int] = set()
+    whole: dict[int, list[frozenset[int]]] = {}
+    chosen: dict[str, list[Claim]] = {}
+    for worth, claim in sorted(((_worth(c, line), c) for c in claims), key=lambda p: (-p[0], p[1].state, p[1].at)):
+        own = set() if frozenset(claim.at) in line.spans and claim.number is None else set(claim.at) - nouns
+        if worth < LEAST or own & taken:
+            continue
+        if not own and any(set(claim.at) <= w for w in whole.get(claim.at[0], ())):
+            continue
+        if claim.number is None and any(_within_count(claim, c, nouns) for found in chosen.values() for c in found):
+            continue
+        if any(_names_part(claim, c) for found in chosen.values() for c in found):
+            continue
+        if any(_reads_through(claim, c, line) for found in chosen.values() for c in found):
+            continue
+        if any(_one_place(c, claim, line) for c in chosen.get(claim.character, ())):
+            taken |= own
+            continue
+        chosen.setdefault(claim.character, []).append(claim)
+        taken |= own
+        everything = frozenset(claim.at) | frozenset(claim.support)
+        for position in everything:
+            whole.setdefault(position, []).append(everything)
+    told = [c for found in chosen.values() for c in found if not _outdone(c, found)]
+    numbered = [c for c in told if c.number is not None and c.number[0] > 0 and not c.denied]
+    counted = {line.lexicon.counted(c.character) for c in numbered}
+    return [c for c in told if not _means_none_of(c, counted, line)]
+
+
+def _means_none_of(claim: Claim, counted: set[str], line: Line) -> bool:
+    """True for a state that says there are none of what the line counts ("10 spines, then soft rays")."""
+    if claim.number is not None or claim.explicit or claim.denied:
+        return False
+    phrases = ((noun, p) for noun in counted for p in line.lexicon.phrases(noun) if p.id == claim.state)
+    return any(p.denies and set(p.stems) == {noun} for noun, p in phrases)
+
+
+def _outdone(claim: Claim, others: Sequence[Claim]) -> bool:
+    """True for a denial beside a plain statement of the same feature ("not forked, just dented", "specks, no bars")."""
+    return claim.explicit and any(not o.explicit and not o.denied for o in others)
+
+
+def _names_part(claim: Claim, other: Claim) -> bool:
+    """True for words that are only the name of the part another reading is said of ("a smudge on the soft dorsal"), or
+    of it and its place ("a spot at the back of the soft dorsal").
+    """
+    words = {*claim.at, *claim.support}
+    inside = words <= set(other.support) or (bool(other.support) and words < {*other.at, *other.support})
+    return claim.character != other.character and len(words) > 1 and inside
+
+
+def _reads_through(claim: Claim, other: Claim, line: Line) -> bool:
+    """True for a reading that leaves out a word which makes its noun another thing ("black vertical stripes")."""
+    if claim.character == other.character or frozenset(other.at) not in line.spans:
+        return False
+    left_out = any(min(claim.at) < p < max(claim.at) for p in set(other.at) - set(claim.at))
+    return left_out and bool(set(claim.at) & set(other.at))
+
+
+def _within_count(claim: Claim, counted: Claim, nouns: Collection[int]) -> bool:
+    """True for a phrase of the words of a count and nouns ("six spines in front of the anal fin" places no fin)."""
+    if counted.number is None or not counted.support:
+        return False
+    low, high = min(*counted.at, *counted.support), max(*counted.at, *counted.support)
+    own = set(claim.support) <= set(claim.at)
+    inside = len(claim.at) > 1 and own and all(low <= p <= high or p in nouns for p in claim.at)
+    return inside and bool(set(claim.at) & set(counted.support))
+
+
+def _worth(claim: Claim, line: Line) -> float:
+    bare = claim.number is None and not claim.explicit and all(p in line.nouns for p in claim.at)
+    return claim.score - BARE * (bare and not _stated(claim, line))
+
+
+def _stated(claim: Claim, line: Line) -> bool:
+    """True when the line says that a fish has the thing ("with an adipose fin"), or hardly says anything else."""
+    if sum(c.clause == line.content[min(claim.at)].clause for c in line.content) <= FEW:
+        return True
+    first = line.content[min(claim.at)].first
+    joined = first > 0 and line.tokens[first - 1].word in _JOINING
+    reach = LISTED if joined else 3
+    before = [t.word for t in line.tokens[max(0, first - reach) : first] if t.clause == line.tokens[first].clause]
+    return bool(_HAS & set(before))
+
+
+def _one_place(a: Claim, b: Claim, line: Line) -> bool:
+    """True when two readings of one character cannot both stand: on the same words, or on one noun with no "and"."""
+    if set(a.at) & set(b.at) or a.number is not None or a.state == b.state:
+        return True
+    if not (set(a.at) | set(a.support)) & (set(b.at) | set(b.support)):
+        return False
+    first, second = (a, b) if min(a.at) < min(b.at) else (b, a)
+    low, high = line.content[min(first.at)].first, line.content[max(second.at)].last
+    joined = any(line.tokens[i].word in _ALSO for i in range(low, high + 1))
+    return not joined and line.tokens[low].clause == line.tokens[high].clause
+
+
+def _seen(claim: Claim, line: Line) -> Seen:
+    at = sorted({*claim.at, *claim.support})
+    first, last = line.content[at[0]].first, line.content[at[-1]].last
+    ordered = line.lexicon.kb.character(claim.character).kind == "ordered"
+    low, high = claim.number or (None, None)
+    step, least, most = _bound(claim, line) if low is not None and low == high else (0, False, False)
+    observation = Observation(
+        claim.character,
+        (claim.state,) if claim.state else (),
+        value=None if low is None else float(low) + step,
+        value_high=None if high is None or high == low else float(high),
+        seen=not claim.denied,
+        hedged=any(p in line.scopes.hedged for p in claim.at),
+        at_least=least or (ordered and any(p in line.scopes.at_least for p in claim.at)),
+        at_most=most or (ordered and (claim.explicit or any(p in line.scopes.at_most for p in claim.at))),
+    )
+    words = " ".join(t.word for t in line.tokens[first : last + 1])
+    return Seen(observation, words, line.tokens[first].start, line.tokens[last].end)
+
+
+BOUNDS = {
+    "aspect-count-over": (1, True, False),
+    "aspect-count-from": (0, True, False),
+    "aspect-count-under": (-1, False, True),
+    "aspect-count-to": (0, False, True),
+}
+"""What is to be added to a count for the bound that it is, and whether that is a lower or an upper one."""
+LONGEST_BOUND = 3
+
+
+def _bound(claim: Claim, line: Line) -> tuple[int, bool, bool]:
+    """The bound that words right before or behind a count make of it ("more than 3", "5 or more")."""
+    words = [t.word for t in line.tokens]
+    first, last = line.content[claim.at[0]].first, line.content[claim.at[-1]].last
+    sizes = range(1, LONGEST_BOUND + 1)
+    before = [" ".join(words[max(0, first - n) : first]) for n in sizes]
+    behind = [" ".join(words[last + 1 : last + 1 + n]) for n in sizes if n > 1 and last + n < len(words)]
+    for phrase in (*before, *behind):
+        for kind, thing, _ in line.lexicon.spoken(phrase):
+            if kind == "aspect" and thing in BOUNDS:
+                return BOUNDS[thing]
+    return 0, False, False

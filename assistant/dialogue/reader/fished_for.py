@@ -1,0 +1,87 @@
+"""Everyday words that are fishes by what they do or what is done to them: "gills in my pond" (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.dialogue.reader.lexicon import Lexicon
+from assistant.dialogue.reader.names_found import Named
+from assistant.dialogue.reader.tokens import Token
+from assistant.text import word_set
+
+_MARKS = word_set("spots bars stripes specks")
+"""Marks of a fish, which have a few verbs in common with fishes."""
+WATERS = word_set("pond ponds lake tank pool creek river farm acre")
+ARTICLES = word_set("a an the")
+_ASKED_OF = word_set("do does did are will can where how when what catch catching")
+_LYING = word_set("will are were do did can get go going run running stack stacked")
+"""Verbs that marks may have as well as fishes ("bars run down the side")."""
+_SEEKING = word_set("for catch catching caught target targeting dead live stunted keep keeping clean cleaning eat cook")
+_FOR_WHAT = word_set("in on at with for as when during after before")
+_WHERE = word_set("in around round here there where and but when down up out over by on")
+"""Words that may follow what people call a fish."""
+_WEIGHED = word_set("went weighed weighs measured measures taped")
+_DOING = word_set(
+    "wont dont will are were do did can cant bite bites biting bitin live spawn spawning get eat eating eatin hit "
+    "have has always ever usually normally look grow hitting go going run running stack stacked suspend hold taste"
+)
+
+
+def is_meant(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a word that is the fish by what is said of it."""
+    return is_subject(named, tokens, lexicon) or is_sought(named, tokens) or is_called(named, tokens, lexicon)
+
+
+def is_subject(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a fish of which something is asked or told ("specks wont bite", "how big do blues get"), not for a part
+    of it told to be so ("eyes are red").
+
+    A name written apart may be singular: "what does a red ear eat", "Small mouth went 2 lb".
+    """
+    word = tokens[named.after - 1].word
+    if named.after >= len(tokens):
+        return False
+    following = tokens[named.after].word
+    before = tokens[named.first - 1].word if named.first else ""
+    article = named.after - named.first > 1 and before in ARTICLES
+    if article:
+        before = tokens[named.first - 2].word if named.first > 1 else ""
+    if not word.endswith("s"):
+        return (article and following in _DOING and before in _ASKED_OF) or (
+            named.split and not named.first and following in _WEIGHED)
+    if following in _BEING and lexicon.is_part(word) and not _busy(tokens[named.after + 1 :]):
+        return False
+    doing = _DOING - _LYING if word in _MARKS else _DOING
+    return following in doing and (not before or before in _ASKED_OF)
+
+
+_BEING = word_set("are were")
+
+
+def _busy(rest: Sequence[Token]) -> bool:
+    """True where a verb of doing comes next ("gills are biting")."""
+    return bool(rest) and (rest[0].word.endswith(("ing", "in")) or rest[0].word in _DOING)
+
+
+def is_called(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a word that people are said to call something, at the end of what is said or before the place
+    ("they say speck", "what is a gill in ohio")."""
+    clause = tokens[named.first].clause
+    after = tokens[named.after : named.after + 1]
+    if after and after[0].clause == clause and after[0].word not in _WHERE:
+        return False
+    before = [t.word for t in tokens[max(0, named.first - 4) : named.first] if t.clause == clause]
+    return any("called-next" in lexicon.cues(" ".join(before[i:])) for i in range(len(before)))
+
+
+def is_sought(named: Named, tokens: Sequence[Token]) -> bool:
+    """True for a plural that somebody fishes for or keeps in a water ("bait for gills", "the gills in my pond")."""
+    word = tokens[named.after - 1].word
+    if not word.endswith("s") or word in _MARKS or not named.first:
+        return False
+    following = [t.word for t in tokens[named.after : named.after + 4]]
+    if following[:1] in (["in"], ["from"]) and WATERS & set(following):
+        return True
+    clause = tokens[named.first].clause
+    last = named.after >= len(tokens) or tokens[named.after].clause != clause or following[0] in _FOR_WHAT
+    return last and tokens[named.first - 1].word in _SEEKING

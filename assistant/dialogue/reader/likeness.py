@@ -1,0 +1,60 @@
+"""Names of fishes that are only compared with, or denied (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.dialogue.reader.lexicon import Lexicon
+from assistant.dialogue.reader.names_found import Named
+from assistant.dialogue.reader.tokens import Token
+from assistant.text import word_set
+
+
+def likeness(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> tuple[bool, bool]:
+    """Whether the name is only compared with, and whether it is denied."""
+    clause = tokens[named.first].clause
+    for size in range(min(6, named.first), 0, -1):
+        before = tokens[named.first - size : named.first]
+        if before[0].clause != clause:
+            continue
+        cues = {
+            c
+            for stop in range(size, max(0, size - 3), -1)
+            for c in lexicon.cues(" ".join(t.word for t in before[:stop]))
+            if stop == size or c == "like-before"
+        }
+        if "not-name" in cues:
+            return False, True
+        if "like-before" in cues:
+            return True, False
+    after = tokens[named.after : named.after + 2]
+    asked = tokens[0].word in _ASKING
+    if after and not asked and after[0].clause == clause and "like-after" in lexicon.cues(after[0].word):
+        if after[0].word == "like" and _does(named, tokens):
+            return False, False
+        return after[0].word != "like" or _looks_like(after, lexicon), False
+    return False, False
+
+
+_ASKING = word_set("what whats how")
+"""Words that open a question in which "like" ends it ("what are the females of the bowfin like")."""
+
+
+def _does(named: Named, tokens: Sequence[Token]) -> bool:
+    """True for "do bluegills like": the fish is asked what it likes."""
+    before = [t for t in tokens[max(0, named.first - 2) : named.first] if t.word not in ("a", "an", "the", "most")]
+    return bool(before) and before[-1].word in ("do", "does", "did", "would")
+
+
+def _looks_like(after: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for "pike like" at the end of a clause or before a word for any fish; not for "longears like mud"."""
+    return len(after) == 1 or after[1].clause != after[0].clause or "fish-word" in lexicon.cues(after[1].word)
+
+
+def compared(named: Named, before: Sequence[Named], tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True when a question compares this fish with one named before it ("is a redear bigger than a bluegill")."""
+    clause = tokens[named.first].clause
+    start = next(i for i, token in enumerate(tokens) if token.clause == clause)
+    asked = "asks-do" in lexicon.cues(tokens[start].word)
+    named_before = [n for n in before if n.entries and tokens[n.first].clause == clause]
+    return asked and any(n.first > start for n in named_before)

@@ -1,0 +1,473 @@
+"""Lengths, girths, weights and temperatures in typed text: a small grammar over pieces of the line (layer 4)."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+from decimal import Decimal
+from itertools import takewhile
+from typing import NamedTuple
+
+from assistant.dialogue.reader.amounts import Amount, Piece, amount_at, fraction_at, pieces_of
+from assistant.dialogue.reader.reading import Measure
+from assistant.text import word_set
+from assistant.units import GRAMS, MM
+
+UNITS: dict[str, str] = {
+    word: unit
+    for unit, words in {
+        "in": "in inch inches incher inchers inche inchs ins \" ” “ ″ ''",
+        "ft": "ft foot feet foots ' ′ ’",
+        "cm": "cm cms centimeter centimeters centimetre centimetres centimetr",
+        "m": "m meter meters metre metres",
+        "mm": "mm mms millimeter millimeters millimetre millimetres",
+        "lb": "lb lbs pound pounds # lber pounder pounders lb's",
+        "oz": "oz ozs ounce ounces",
+        "g": "g gr gm gms gram grams gramme grammes",
+        "kg": "kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes",
+    }.items()
+    for word in words.split()
+}
+"""Unit words and signs as typed."""
+ABOUT = word_set(
+    "about bout abt around roughly maybe approximately approx almost nearly ~ circa near close probably "
+    "say guessing guess perhaps some ish like over under shy"
+)
+_SOFT_ABOUT = word_set("a an the just to of bit at was is its it")
+_TO = word_set("to - – or thru through")
+_NO_UNIT_AFTER = word_set(
+    "the a an my our his her this that these those one each all total front back lake river creek pond "
+    "stream your their which what and"
+)
+IsWord = Callable[[str], bool]
+
+
+def _no(_: str) -> bool:
+    return False
+
+
+class Setting(NamedTuple):
+    """What helps to read a bare number: the unit in use, whether a bare number is a length, which words name places."""
+
+    unit: str = "in"
+    bare: bool = False
+    is_place: IsWord = _no
+    is_part: IsWord = _no
+
+
+LONGEST_FISH = 6000
+"""Millimetres; no fish of fresh water is longer, a greater length is a depth or a distance (common practice)."""
+
+
+class _Found(NamedTuple):
+    """A measure in the making: pieces ``first`` up to ``after``."""
+
+    low: Decimal
+    high: Decimal
+    unit: str
+    kind: str
+    first: int
+    after: int
+    bare: bool = False
+    mixed: bool = False
+    about: bool = False
+
+
+def read_measures(text: str, setting: Setting) -> tuple[Measure, ...]:
+    """Every measure of a line in the order of the text; impossible ones (zero, negative) are left out."""
+    pieces = pieces_of(text)
+    out: list[Measure] = []
+    at = 0
+    while at < len(pieces):
+        both = _length_by_girth(pieces, at, setting)
+        if both is not None:
+            long, round_it = (_finish(text, pieces, one, setting) for one in both)
+            out += [long, round_it._replace(kind="girth")]
+            at = both[1].after
+            continue
+        found = _measure_at(pieces, at, setting)
+        if found is None:
+            at += 1
+            continue
+        if found.low > 0 and not _negative(pieces, found.first):
+            out.append(_finish(text, pieces, found, setting))
+        at = max(found.after, at + 1)
+    return _undenied(text, out)
+
+
+_DENIED = re.compile(r"\b(?:not|isn'?t|wasn'?t|aint|ain't)\s+(?:an?\s+)?$", re.IGNORECASE)
+
+
+def _undenied(text: str, found: Sequence[Measure]) -> tuple[Measure, ...]:
+    """The measures without one that is denied beside another of its kind ("66 cm, not 76")."""
+    denied = [m for m in found if _DENIED.search(text[: m.start].replace("’", "'"))]
+    held = {m.kind for m in found if m not in denied}
+    return tuple(m for m in found if m not in denied or m.kind not in held)
+
+
+_BY = word_set("x by × *")
+STOUTEST, THINNEST = Decimal(1), Decimal("0.2")
+"""Girth as a share of length beyond which "44 by 20" is no fish (common practice, no source)."""
+
+
+def _length_by_girth(pieces: Sequence[Piece], at: int, setting: Setting) -> tuple[_Found, _Found] | None:
+    """ "44 by 20", "18 x 13 in": a length and a girth as anglers write them; None where it is something else."""
+    first = amount_at(pieces, at)
+    if first is None or first.value < 4:
+        return None
+    unit, after = _unit_at(pieces, first.end, setting)
+    second = amount_at(pieces, after + 1) if _text(pieces, after) in _BY else None
+    if second is None or not first.value * THINNEST < second.value < first.value * STOUTEST:
+        return None
+    unit2, end = _unit_at(pieces, second.end, setting)
+    if {unit, unit2} - {""} - set(MM) or _counted(pieces, end, setting):
+        return None
+    long = _made(first.value, first.value, unit or unit2 or setting.unit, first.start, after)
+    round_it = _made(second.value, second.value, unit2 or unit or setting.unit, second.start, end)
+    return long._replace(bare=not unit), round_it._replace(bare=not unit2)
+
+
+def _measure_at(pieces: Sequence[Piece], at: int, setting: Setting) -> _Found | None:
+    found = _of_water(pieces, at) or _pounds_ounces(pieces, at) or _short_of(pieces, at, setting)
+    found = found or _bare_unit(pieces, at)
+    return found or _with_amount(pieces, at, setting)
+
+
+def _of_water(pieces: Sequence[Piece], at: int) -> _Found | None:
+    """ "The water is 71", "71 on my thermometer": a bare number that is told of the water, in the scale it fits."""
+    first = amount_at(pieces, at)
+    if first is None or first.words or not 0 <= first.value <= 100:
+        return None
+    before = [p.text for p in pieces[max(0, first.start - 4) : first.start]]
+    behind = [p.text for p in pieces[first.end : first.end + 4]]
+    told = ("water" in before or bool(_TEMPERATURES & set(before))) and before[-1:] and before[-1] in _IS
+    if not (told or "thermometer" in behind) or (behind and behind[0] in {*UNITS, "deep", "down", "degrees", "degree"}):
+        return None
+    end = first.end + (behind[:1] in (["f"], ["c"]))
+    unit = "degC" if behind[:1] == ["c"] or (behind[:1] != ["f"] and first.value < COOLEST_F) else "degF"
+    return _made(first.value, first.value, unit, first.start, end)
+
+
+def _pounds_ounces(pieces: Sequence[Piece], at: int) -> _Found | None:
+    """ "Weighed 2-9", "5-2, lb-oz": pounds and ounces joined by a dash, told so or weighed and hardly a range."""
+    if _text(pieces, at + 1) not in ("-", "–") or at + 2 >= len(pieces):
+        return None
+    low, high = pieces[at], pieces[at + 2]
+    if low.kind != "num" or high.kind != "num" or low.end != pieces[at + 1].start or high.start != pieces[at + 1].end:
+        return None
+    if not (low.text.isdigit() and high.text.isdigit()) or int(high.text) >= OUNCES or _text(pieces, at + 3) in UNITS:
+        return None
+    pounds, ounces = int(low.text), int(high.text)
+    behind = [p.text for p in takewhile(lambda p: p.kind not in ("num", "frac", "uni"), pieces[at + 3 : at + 10])]
+    named = bool(_POUNDS & set(behind) and _OUNCES & set(behind))
+    no_range = ounces < pounds or ounces > 2 * pounds
+    if not (named or (no_range and _WEIGHED & {p.text for p in pieces[max(0, at - 2) : at]})):
+        return None
+    value = Decimal(low.text) + Decimal(high.text) / OUNCES
+    return _made(value, value, "lb", at, at + 3)._replace(unit="lb+oz")
+
+
+OUNCES = 16
+"""Ounces in a pound."""
+_WEIGHED = word_set("weighed weighs weighing went")
+_POUNDS, _OUNCES = word_set("lb lbs pound pounds"), word_set("oz ounce ounces")
+_TEMPERATURES = word_set("temp temps temperature thermometer")
+_IS = word_set("is at was hit hits reads read of about around temp temperature says")
+COOLEST_F = 31
+"""Below this a bare water temperature is in degrees Celsius (water freezes at 32 F)."""
+
+
+def _with_amount(pieces: Sequence[Piece], at: int, setting: Setting) -> _Found | None:
+    first = amount_at(pieces, at)
+    if first is None:
+        return None
+    unit, after = _unit_at(pieces, first.end, setting)
+    if unit:
+        return _compound(pieces, first, unit, after)
+    ranged = _range(pieces, first, setting)
+    if ranged:
+        return ranged
+    return _bare(pieces, first, setting)
+
+
+def _range(pieces: Sequence[Piece], first: Amount, setting: Setting) -> _Found | None:
+    word = _text(pieces, first.end)
+    if word not in _TO and not (word == "and" and _text(pieces, first.start - 1) == "between"):
+        return None
+    second = amount_at(pieces, first.end + 1)
+    if second is None or second.value <= first.value:
+        return None
+    unit, after = _unit_at(pieces, second.end, setting)
+    if not unit:
+        return None
+    return _made(first.value, second.value, unit, first.start, after)
+
+
+def _bare(pieces: Sequence[Piece], amount: Amount, setting: Setting) -> _Found | None:
+    """A number without a unit: a length when written with a fraction, or where the talk is of length."""
+    girth = _girth_near(pieces, amount.start, amount.end)
+    if girth or (
+        (amount.mixed and amount.value >= 1)
+        or (_text(pieces, amount.end) == "long" and amount.value > 2)
+        or (setting.bare and not amount.words)
+        or (setting.bare and amount.value > 4)
+    ):
+        if _counted(pieces, amount.end, setting):
+            return None
+        found = _made(amount.value, amount.value, setting.unit, amount.start, amount.end)
+        return found._replace(bare=True, mixed=amount.mixed)
+    return None
+
+
+def _counted(pieces: Sequence[Piece], at: int, setting: Setting) -> bool:
+    """True when what follows makes the number a count, a date or an age."""
+    piece = pieces[at] if at < len(pieces) else None
+    return piece is not None and (
+        piece.text in ("/", ":", "%", "x", "years", "year", "yr", "grade", "items", "questions", "of")
+        or (piece.kind == "mark" and piece.text in ("-", "–") and at + 1 < len(pieces) and pieces[at + 1].kind == "num")
+        or (piece.kind == "word" and setting.is_part(piece.text))
+    )
+
+
+def _compound(pieces: Sequence[Piece], first: Amount, unit: str, after: int) -> _Found | None:
+    """An amount with its unit, and the smaller unit or fraction after it ("2 ft 3 in", "1#12oz", "pound n half")."""
+    value, last = first.value, after
+    name = unit
+    smaller = {"ft": "in", "lb": "oz"}.get(unit)
+    if _text(pieces, after) in ("and", "n", "&"):
+        part = fraction_at(pieces, after + 1)
+        if part and part[0] < 1:
+            return _made(value + part[0], value + part[0], unit, first.start, part[1])
+    if smaller:
+        start = after + (_text(pieces, after) in ("and", "&", ","))
+        second = amount_at(pieces, start)
+        if second is not None:
+            small_unit, small_after = _unit_at(pieces, second.end, Setting())
+            loose = (
+                not small_unit
+                and start == after
+                and second.value < 16
+                and not second.words
+                and unit == "lb"
+                and _ends(pieces, second.end)
+            )
+            if small_unit == smaller or loose:
+                base = MM if unit == "ft" else GRAMS
+                value += second.value * base[smaller] / base[unit]
+                last = small_after if small_unit else second.end
+                name = "lb+oz" if unit == "lb" else unit
+    found = _made(value, value, unit, first.start, last)
+    return found._replace(unit=name)
+
+
+_COUNTED_AFTER = word_set("spines rays fish years days bars spots whiskers")
+
+
+def _ends(pieces: Sequence[Piece], at: int) -> bool:
+    piece = pieces[at] if at < len(pieces) else None
+    return piece is None or piece.kind == "other" or (piece.kind == "word" and piece.text not in _COUNTED_AFTER)
+
+
+def _bare_unit(pieces: Sequence[Piece], at: int) -> _Found | None:
+    """A unit with no number before it: "a foot long", "foot and a half", "half a pound", "pound n half"."""
+    skip = 1 if _text(pieces, at) in ("a", "an") else 0
+    word = _text(pieces, at + skip)
+    unit = UNITS.get(word)
+    if (
+        unit is None
+        or word not in ("foot", "pound", "inch", "kilo", "lb", "meter", "metre", "pounder")
+        or _after_number(pieces, at)
+    ):
+        return None
+    after = at + skip + 1
+    if _text(pieces, after) in ("and", "n", "&", "an"):
+        part = fraction_at(pieces, after + 1)
+        if part and part[0] < 1:
+            return _made(1 + part[0], 1 + part[0], unit, at, part[1])
+    return _made(Decimal(1), Decimal(1), unit, at, after) if skip and _text(pieces, after) != "of" else None
+
+
+def _after_number(pieces: Sequence[Piece], at: int) -> bool:
+    piece = pieces[at - 1] if at else None
+    return piece is not None and (piece.kind in ("num", "frac", "uni") or piece.text in ("half", "quarter"))
+
+
+def _short_of(pieces: Sequence[Piece], at: int, setting: Setting) -> _Found | None:
+    """ "two inches short of thirty", "an inch shy of 40", "half an inch over a foot"."""
+    if _text(pieces, at) in ("a", "an"):
+        first: Amount | None = Amount(Decimal(1), at, at + 1)
+    else:
+        first = amount_at(pieces, at)
+    if first is None:
+        return None
+    unit, after = _unit_at(pieces, first.end, setting)
+    way = _text(pieces, after)
+    if not unit or way not in ("short", "shy", "under", "over", "past", "longer", "more"):
+        return None
+    after += 1 + (_text(pieces, after + 1) in ("of", "than"))
+    second = amount_at(pieces, after)
+    foot = _bare_unit(pieces, after) if second is None else None
+    if foot is not None:
+        second = Amount(foot.low, after, foot.after - 1)
+    if second is None:
+        return None
+    unit2, end = _unit_at(pieces, second.end, setting)
+    table = MM if unit in MM else GRAMS
+    if (unit2 or unit) not in table:
+        return None
+    gap = first.value * table[unit] / table[unit2 or unit]
+    value = second.value - gap if way in ("short", "shy", "under") else second.value + gap
+    return _made(value, value, unit2 or unit, at, end if unit2 else second.end)
+
+
+def _unit_at(pieces: Sequence[Piece], at: int, setting: Setting) -> tuple[str, int]:
+    """The unit at a piece and the piece after it; an empty unit when there is none."""
+    if _text(pieces, at) == "-" and _text(pieces, at + 1).isalpha():
+        at += 1
+    if _text(pieces, at) == "ish":
+        at += 1
+    if _text(pieces, at) in ("degrees", "degree", "°", "deg"):
+        scale = _text(pieces, at + 1)[:1]
+        return ("degC", at + 2) if scale == "c" else ("degF", at + 1 + (scale == "f"))
+    word = _text(pieces, at)
+    unit = UNITS.get(word, "")
+    if not unit:
+        return "", at
+    glued = at > 0 and pieces[at - 1].end == pieces[at].start
+    following = _text(pieces, at + 1)
+    if (
+        word == "in"
+        and not glued
+        and (following in _NO_UNIT_AFTER or setting.is_place(following) or following.isdigit())
+    ):
+        return "", at
+    if word in ("m", "g") and not glued and pieces[at - 1].kind != "num":
+        return "", at
+    if word in ("'", "’", "′") and not glued:
+        return "", at
+    return unit, at + 1
+
+
+def _made(low: Decimal, high: Decimal, unit: str, first: int, after: int) -> _Found:
+    kind = "temperature" if unit.startswith("deg") else "weight" if unit in GRAMS else "length"
+    return _Found(low, high, unit, kind, first, after)
+
+
+def _negative(pieces: Sequence[Piece], at: int) -> bool:
+    before = pieces[at - 1] if at else None
+    return (
+        before is not None
+        and before.text == "-"
+        and before.end == pieces[at].start
+        and (at < 2 or pieces[at - 2].end < before.start)
+    )
+
+
+def _finish(text: str, pieces: Sequence[Piece], found: _Found, setting: Setting) -> Measure:
+    girth = found.kind == "length" and _girth_near(pieces, found.first, found.after)
+    first, after = _widen(pieces, found)
+    low, high = (_base(v, found.unit) for v in (found.low, found.high))
+    return Measure(
+        kind="girth" if girth else found.kind,
+        low=low,
+        high=high,
+        unit=found.unit,
+        words=text[pieces[found.first].start : pieces[found.after - 1].end],
+        start=pieces[first].start,
+        end=pieces[after - 1].end,
+        about=_about(pieces, found),
+        method=_method(pieces, found),
+        own=_own(pieces, found, setting),
+        bare=found.bare,
+    )
+
+
+def _base(value: Decimal, unit: str) -> Decimal:
+    if unit == "degF":
+        return (value - 32) * 5 / 9
+    if unit == "degC":
+        return value
+    unit = "lb" if unit == "lb+oz" else unit
+    return value * (MM[unit] if unit in MM else GRAMS[unit])
+
+
+def _widen(pieces: Sequence[Piece], found: _Found) -> tuple[int, int]:
+    first = found.first
+    while first and (pieces[first - 1].text in ABOUT or pieces[first - 1].text == "girth"):
+        first -= 1
+    after = found.after
+    if _text(pieces, after) in ("long", "tl", "fl", "sl", "girth"):
+        after += 1
+    return first, after
+
+
+def _about(pieces: Sequence[Piece], found: _Found) -> bool:
+    if found.low != found.high:
+        return False
+    at = found.first - 1
+    while at >= 0 and pieces[at].text in _SOFT_ABOUT and found.first - at < 4:
+        at -= 1
+    if at >= 0 and pieces[at].text in ABOUT and not (at and pieces[at - 1].text in ("what", "how")):
+        return True
+    return any(_text(pieces, i) == "ish" for i in (found.after - 1, found.after - 2, found.after)) or (
+        _text(pieces, found.after) == "or" and _text(pieces, found.after + 1) == "so"
+    )
+
+
+def _girth_near(pieces: Sequence[Piece], first: int, after: int) -> bool:
+    before = [p.text for p in pieces[max(0, first - 4) : first]]
+    if "girth" in before and not any(p in (",", ";") for p in before[before.index("girth") :]):
+        return True
+    if before[-1:] == ["g"] and (first < 2 or pieces[first - 2].kind not in ("num", "uni", "frac")):
+        return True
+    following = [p.text for p in pieces[after : after + 3]]
+    if following[:1] == ["girth"]:
+        return not any(p.kind in ("num", "frac") for p in pieces[after + 1 : after + 2])
+    return following[:1] == ["around"] or following[:2] in (["big", "around"], ["in", "girth"])
+
+
+def _method(pieces: Sequence[Piece], found: _Found) -> str:
+    near = [p.text for p in pieces[max(0, found.first - 2) : found.first]] + [
+        p.text for p in pieces[found.after : found.after + 3]
+    ]
+    if "fl" in near or "fork" in near:
+        return "fork"
+    if "sl" in near or "standard" in near:
+        return "standard"
+    return "total" if "tl" in near or "total" in near else ""
+
+
+_RULE_BEFORE = word_set(
+    "limit minimum min max maximum says board sign rule slot law legal must least than over above exceed"
+)
+_DEEP_AFTER = word_set(
+    "deep down water depth test line leader mono braid hook hooks worm worms lure lures jig bait spoon "
+    "plug rod minimum limit min mesh away net weights sinker"
+)
+
+
+def _own(pieces: Sequence[Piece], found: _Found, setting: Setting) -> bool:
+    """False for a rule's figure, a depth, a line's strength, a lure's size, or the length of a part of the fish."""
+    if found.kind == "length" and found.low * MM.get(found.unit, Decimal(1)) > LONGEST_FISH:
+        return False
+    before = [p.text for p in pieces[max(0, found.first - 3) : found.first]]
+    about_over = before[-2:] == ["just", "over"] or before[-2:] == ["bit", "over"] or before[-3:-1] == ["just", "over"]
+    if not about_over and _RULE_BEFORE & set(before):
+        return False
+    following = [p.text for p in pieces[found.after : found.after + 2]]
+    if _DEEP_AFTER & set(following[:1]) or following[:2] == ["of", "water"]:
+        return False
+    for piece in reversed(pieces[max(0, found.first - 6) : found.first]):
+        if piece.kind == "other" or (piece.text in ("fish", "it", "is", "girth", "and", "n") and piece.text != "is"):
+            break
+        if piece.kind == "word" and piece.text not in _OF_WHOLE and setting.is_part(piece.text):
+            return False
+    return True
+
+
+_OF_WHOLE = word_set("length long size total body fish measures measured")
+"""Words before a figure that speak of the whole fish."""
+
+
+def _text(pieces: Sequence[Piece], at: int) -> str:
+    return pieces[at].text if 0 <= at < len(pieces) else ""

@@ -1,0 +1,491 @@
+"""Which found names are names, which are features, which are only comparisons; and the hints they give (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import NamedTuple
+
+from assistant.dialogue.reader.fished_for import WATERS, is_meant
+from assistant.dialogue.reader.lexicon import Lexicon
+from assistant.dialogue.reader.likeness import compared, likeness
+from assistant.dialogue.reader.names_found import Named
+from assistant.dialogue.reader.on_fish import ITS, of_the_fish
+from assistant.dialogue.reader.reading import Mention
+from assistant.dialogue.reader.spotting import Content, Hit
+from assistant.dialogue.reader.tokens import Token
+from assistant.model.spelling import distance
+from assistant.model.stems import DROPPED
+from assistant.reasoning.names import meaning_of
+from assistant.reasoning.observed import Hint
+from assistant.text import key, unique, word_set
+
+_HAS = word_set("has had have with w got its his her the showing shows wearing")
+_AGAINST = word_set("vs versus or r and n x from v cross crossed than")
+_FROM = word_set("from around behind near through across under below past beneath toward towards")
+_ALSO = word_set("and n plus with")
+_CROSS = word_set("x cross crossed times ×")
+
+
+LONG_TERM, OFF = 7, 2
+"""Letters of a word that may be a term misspelt, and how many of them may be off."""
+
+
+class Decided(NamedTuple):
+    """The mentions of fishes, the tokens that names own, fishes that are outside, and denied mentions."""
+
+    mentions: tuple[Mention, ...]
+    strong: frozenset[int]
+    outside: tuple[str, ...]
+    denied: frozenset[int] = frozenset()
+
+
+def decide(
+    tokens: Sequence[Token],
+    names: Sequence[Named],
+    content: Sequence[Content],
+    hits: Sequence[Hit],
+    places: Sequence[str],
+    lexicon: Lexicon,
+    describing: bool = False,
+) -> Decided:
+    """Sort the found names out; ``describing`` when a feature was asked for."""
+    mentions: list[Mention] = []
+    strong: set[int] = set()
+    outside: list[str] = []
+    denied: set[int] = set()
+    found = _found(content, hits)
+    for number, named in enumerate(names):
+        words = " ".join(t.word for t in tokens[named.first : named.after])
+        if not named.entries and not named.outside:
+            strong.update(range(named.first, named.after))
+            continue
+        if named.outside:
+            if _compared(named, found, tokens, lexicon):
+                continue
+            outside.append(words)
+            strong.update(range(named.first, named.after))
+            continue
+        beside = named.cut or _beside_name(named, names[max(0, number - 1) : number + 2], tokens, lexicon)
+        plain = describing and not beside and _describes(named, tokens, lexicon)
+        several = named.split or len({e[1] for e in named.entries}) > 1
+        before = names[number - 1].entries if number else ()
+        told = bool(before) and (several or any(e[0] == "group" for e in before))
+        if plain or _is_feature(named, beside, found, tokens, lexicon, told):
+            left = _group_left(named, tokens, lexicon)
+            if left is None:
+                continue
+            named, words = left, tokens[left.first].word
+        meaning = meaning_of(
+            lexicon.kb, named.entries, named.phrase or words, places, "loose-name" in lexicon.cues(words)
+        )
+        like, negated = likeness(named, tokens, lexicon)
+        if negated:
+            denied.add(tokens[named.first].start)
+        like = like and not compared(named, names[:number], tokens, lexicon)
+        kind = "likeness" if like or negated else meaning.kind
+        mentions.append(
+            Mention(
+                kind,
+                meaning.ids,
+                words,
+                tokens[named.first].start,
+                tokens[named.after - 1].end,
+                named.exact,
+                meaning.ambiguous,
+            )
+        )
+        if not like or named.after - named.first > 1:
+            strong.update(range(named.first, named.after))
+    named_so = _crossed(_by_kin(mentions, lexicon), tokens, lexicon)
+    return Decided(tuple(named_so), frozenset(strong), tuple(outside), frozenset(denied))
+
+
+def _is_feature(
+    named: Named, beside: bool, found: _Found, tokens: Sequence[Token], lexicon: Lexicon, told: bool = False
+) -> bool:
+    """True when words that could be a name describe the fish instead ("it has a red ear", "gill cover").
+
+    ``told`` when a fish has been named before them ("rock bass, red eye").
+    """
+    own = {found.by_token[i] for i in range(named.first, named.after) if i in found.by_token}
+    single = named.after - named.first == 1
+    name_like = single or named.split or _two_plain_words(named, tokens, lexicon)
+    tint = _coloured(named, tokens, lexicon) and not beside
+    if tint or of_the_fish(named, tokens, lexicon, told, bool(found.alone)):
+        return True
+    if name_like and is_meant(named, tokens, lexicon):
+        return False
+    if (named.split and not _of_looks(named, tokens, lexicon)) or (single and _one_of_kind(named, tokens, lexicon)):
+        return False
+    if not own and not beside and single and "weak-name" in lexicon.cues(tokens[named.first].word):
+        return _weak_alone(named, tokens)
+    if not own or beside:
+        return False
+    following = tokens[named.after].word if named.after < len(tokens) else ""
+    if single and named.first == 0 and following == "in" and WATERS & {t.word for t in tokens[named.after :][:7]}:
+        return False
+    if following in _OWNING and any(e[0] == "group" for e in named.entries) and not lexicon.is_part(
+            tokens[named.after - 1].word):
+        return False
+    if named.after - named.first == 1 and _guessed(named, tokens, lexicon):
+        return False
+    if _always_fish(named, tokens, lexicon):
+        return _colour_follows(named, tokens, lexicon)
+    here = found.at.get(min(own), ())
+    longer = any(own < set(h.at) and (h.phrase.kind == "character" or h.phrase.alone) and _of_one_piece(h, lexicon)
+                 for h in here)
+    short = all(e[2] == "short" for e in named.entries)
+    if short and "common-word" in lexicon.cues(tokens[named.first].word):
+        return True
+    if short and len(tokens) > 6:
+        return not set(_before(named, tokens)[:1]) & {"a", "an", "the", "for", "my", "of"}
+    if named.after - named.first == 1:
+        word = tokens[named.first].word
+        loose = all(e[0] == "group" or e[2] == "ambiguous" for e in named.entries)
+        if loose and lexicon.is_part(word):
+            return not ("strict-name" in lexicon.cues(word) and _heads(named, tokens, lexicon))
+        if "weak-name" in lexicon.cues(word):
+            return _weak_alone(named, tokens)
+        return longer or (_weak(named, tokens, lexicon) and len(tokens) > 2)
+    loose = named.split or all(e[2] in ("vernacular", "ambiguous") for e in named.entries)
+    if loose and tokens[named.after - 1].word == "fish" and len(tokens) > 3 and not named.outside:
+        return lexicon.head(tokens[named.first].word) is not None
+    if not (named.split or _two_plain_words(named, tokens, lexicon)):
+        return False
+    if not (longer or any(own == set(h.at) and h.phrase.kind == "state" and not h.phrase.denies for h in here)):
+        return False
+    before = _before(named, tokens)
+    if longer or told or (_HAS | _ADVERBS) & set(before) or _noun_follows(named, tokens, lexicon):
+        return True
+    others = any(not own & set(h.at) for h in found.alone)
+    listed = before[:1] in (["a"], ["an"]) and bool((_ALSO | _FROM) & set(before[1:]))
+    return others and (listed or before[:1] not in (["a"], ["an"], ["this"], ["that"]))
+
+
+def _one_of_kind(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for "a redeye" or "redeye, ...": two words written as one, told as a fish, not as what it has."""
+    token = tokens[named.first]
+    article = named.first > 0 and tokens[named.first - 1].word in ("a", "an")
+    alone = len(tokens) > 1 and sum(t.clause == token.clause for t in tokens) == 1
+    return (article or alone) and not _HAS & set(_before(named, tokens)) and any(lexicon.joined(token.word))
+
+
+def _of_looks(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True where a word of a name is a colour or a part of a fish; "shell cracker" holds neither."""
+    words = [t.word for t in tokens[named.first : named.after]]
+    return any(lexicon.head(w) is not None or lexicon.is_part(w) or lexicon.names_part(w) for w in words)
+
+
+def _weak_alone(named: Named, tokens: Sequence[Token]) -> bool:
+    """True for an everyday word in a line that gives it no article and does not say that it is what was meant."""
+    subject = not named.first and tokens[1:] and tokens[1].word in _WITH
+    return len(tokens) > 1 and not subject and not (len(tokens) < 5 and set(_before(named, tokens)[:1]) & _NAMING)
+
+
+_NAMING = word_set("a an meant mean")
+_WITH = word_set("with w that having")
+"""Words behind the fish that a line begins with ("perch with orange fins")."""
+_OWNING = word_set("have has got are were")
+"""Words after the name of a group that make it the subject of the line."""
+
+
+def _group_left(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> Named | None:
+    """The group word at the end of a name that only describes ("olive green bass" is a bass)."""
+    last = tokens[named.after - 1].word
+    if named.after - named.first < 2 or not _coloured(named, tokens, lexicon) or lexicon.is_part(last):
+        return None
+    entries = tuple(e for e in lexicon.spoken(last) if e[0] in ("group", "taxon"))
+    return named._replace(first=named.after - 1, entries=entries, phrase="") if entries else None
+
+
+def _coloured(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a colour and a noun after one more word for a colour ("olive green bass", "bright green fish")."""
+    if named.after - named.first != 2 or named.first == 0 or lexicon.head(tokens[named.first].word) is None:
+        return False
+    before = tokens[named.first - 1]
+    shade = lexicon.head(before.word) in lexicon.tints or before.word in _SHADES
+    return shade and before.clause == tokens[named.first].clause
+
+
+def _of_one_piece(hit: Hit, lexicon: Lexicon) -> bool:
+    """True for a feature of the fish, or words on its life that stand together ("trout stream")."""
+    return lexicon.on_fish(hit.phrase.id.partition(".")[0]) or max(hit.at) - min(hit.at) < len(hit.at)
+
+
+def _heads(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a word that is a part as well as a group and here the fish itself ("big sucker, 15 in")."""
+    before = _before(named, tokens)
+    if (_HAS | _FORMING) & set(before) or (before and lexicon.is_part(before[0])):
+        return False
+    following = tokens[named.after] if named.after < len(tokens) else None
+    if following is None or following.clause != tokens[named.first].clause:
+        return True
+    return not (lexicon.names_part(following.word) or following.word in _SHAPED)
+
+
+def _always_fish(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a single word that is hardly ever used of anything but a fish, unless it is a part as well."""
+    word = tokens[named.first].word
+    return named.after - named.first == 1 and "strict-name" in lexicon.cues(word) and not lexicon.is_part(word)
+
+
+def _colour_follows(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True before a word for a colour or a part ("salmon pink", "salmon coloured", "salmon belly")."""
+    if named.after >= len(tokens) or tokens[named.after].clause != tokens[named.first].clause:
+        return False
+    word = tokens[named.after].word
+    counted = any(s.text in lexicon.count_nouns for s in lexicon.stems([word]))
+    tint = lexicon.head(tokens[named.first].word) is not None
+    sized = any(c.startswith((*_OF_THE_FISH, _SORTING)) for c in lexicon.cues(word))
+    coloured = lexicon.head(word) is not None and not counted and not sized
+    return coloured or word in _COLOURED or (tint and lexicon.names_part(word))
+
+
+def _guessed(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a word that ends its clause after a phrase by which names are offered ("could be a spot tho")."""
+    clause = tokens[named.first].clause
+    rest = [t.word for t in tokens[named.after :] if t.clause == clause]
+    if any("trailing" not in lexicon.cues(w) for w in rest):
+        return False
+    before = [t.word for t in tokens[max(0, named.first - 4) : named.first] if t.clause == clause]
+    article = before[-1:] in (["a"], ["an"])
+    word = tokens[named.first].word
+    its_part = bool((ITS | {"the"}) & set(before[-1:])) and lexicon.is_part(word)
+    if not article and (its_part or lexicon.head(word) is not None):
+        return False
+    before = before[:-1] if article else before
+    if "weak-name" in lexicon.cues(word) and (before[-1:] == ["or"] or (before[-1:] == ["it"] and not article)):
+        return False
+    return any("names-next" in lexicon.cues(" ".join(before[i:])) for i in range(len(before)))
+
+
+def _compared(named: Named, found: _Found, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True when a fish from elsewhere is only part of a description ("a tail like a shark")."""
+    own = {found.by_token[i] for i in range(named.first, named.after) if i in found.by_token}
+    described = any(own < set(h.at) for p in sorted(own) for h in found.at.get(p, ()))
+    return described or any(likeness(named, tokens, lexicon))
+
+
+class _Found(NamedTuple):
+    """The hits of a line by content position, those of phrases that stand alone, and content positions by token."""
+
+    at: Mapping[int, Sequence[Hit]]
+    alone: Sequence[Hit]
+    by_token: Mapping[int, int]
+
+
+def _found(content: Sequence[Content], hits: Sequence[Hit]) -> _Found:
+    at: dict[int, list[Hit]] = {}
+    for hit in hits:
+        for position in set(hit.at):
+            at.setdefault(position, []).append(hit)
+    alone = [h for h in hits if h.phrase.kind == "state" and h.phrase.alone]
+    return _Found(at, alone, {i: n for n, c in enumerate(content) for i in range(c.first, c.last + 1)})
+
+
+def _describes(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for two words that are a feature as well as a name, with no article before them ("small mouth"); for a part
+    that is all of the line.
+    """
+    if len(tokens) == 1 and lexicon.is_part(tokens[0].word):
+        return True
+    if not (named.split or _two_plain_words(named, tokens, lexicon)) or not lexicon.is_part(
+        tokens[named.after - 1].word
+    ):
+        return False
+    before = _before(named, tokens)
+    return not {"a", "an"} & set(before) or bool(_HAS & set(before))
+
+
+def _noun_follows(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True when the words stand before a noun of a description ("a red cut throat mark")."""
+    if named.after >= len(tokens) or tokens[named.after].clause != tokens[named.first].clause:
+        return False
+    word = tokens[named.after].word
+    return word == "fish" or lexicon.is_part(word) or (lexicon.head(word) in _MARKS)
+
+
+def _before(named: Named, tokens: Sequence[Token]) -> list[str]:
+    """The words just before a name, small ones and adverbs passed over, the nearest first."""
+    out: list[str] = []
+    for i in range(named.first - 1, max(-1, named.first - 5), -1):
+        if tokens[i].clause != tokens[named.first].clause:
+            break
+        out.append(tokens[i].word)
+        if tokens[i].word not in DROPPED and tokens[i].word not in _ADVERBS:
+            break
+    return out
+
+
+_MARKS = word_set("spot spots bar bars stripe stripes speck specks streak edge")
+_COLOURED = word_set("coloured colored colour color tinted")
+_FORMING = word_set("into form forming like to by into joined fused its")
+_SHAPED = word_set("shaped like type kind style under below")
+_SORTING = "contrast"
+"""The cue of words for telling fishes from each other ("apart"), which are no words for a look."""
+_OF_THE_FISH = ("sex-", "stage-", "size-")
+"""How the cues begin of words for a fish as a whole ("female", "young", "big"), which are no colours."""
+_SHADES = word_set("bright dark pale light dull deep shiny")
+_ADVERBS = word_set("all very so really super kinda sorta totally all mostly bright dark pale solid")
+
+
+def _weak(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a single word that is a colour, a mark or a part as often as a name."""
+    if named.after - named.first > 1:
+        return False
+    word = tokens[named.first].word
+    return lexicon.head(word) is not None or lexicon.is_part(word) or "weak-name" in lexicon.cues(word)
+
+
+def _two_plain_words(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    return named.after - named.first == 2 and lexicon.is_part(tokens[named.after - 1].word)
+
+
+def _beside_name(named: Named, names: Sequence[Named], tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True when only a joining word, or a comma between plain names, parts it from another name ("red ear or gill")."""
+    for other in names:
+        if other is named or not other.entries or _both_plain(named, other, tokens, lexicon):
+            continue
+        if _weak(named, tokens, lexicon) and _place_follows(named, tokens):
+            continue
+        first, second = (other, named) if other.after <= named.first else (named, other)
+        gap = tokens[first.after : second.first]
+        out_of = len(gap) == 2 and gap[0].word == "from" and _weak(second, tokens, lexicon)
+        if len(gap) <= 2 and any(t.word in _AGAINST for t in gap) and not out_of:
+            return True
+        plain = _two_plain_words(named, tokens, lexicon) and not named.split
+        short = not _weak(named, tokens, lexicon) and (len(tokens) <= 4 or named.after - named.first != 2) and not plain
+        if not gap and short and tokens[second.first].clause != tokens[first.after - 1].clause:
+            return True
+    return False
+
+
+def _place_follows(named: Named, tokens: Sequence[Token]) -> bool:
+    """True before a word that says where on the fish a mark is ("bluegill and spots on its side")."""
+    clause = tokens[named.first].clause
+    return named.after < len(tokens) and tokens[named.after].clause == clause and tokens[named.after].word in _LYING_ON
+
+
+_LYING_ON = word_set("on all down along over near behind by across")
+
+
+def _both_plain(a: Named, b: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for two colours or marks side by side, hardly two fishes ("red and blue", "red eye and vertical bars")."""
+    if not all(_weak(n, tokens, lexicon) or _two_plain_words(n, tokens, lexicon) for n in (a, b)):
+        return False
+    if not (_weak(a, tokens, lexicon) or _weak(b, tokens, lexicon)):
+        return False
+    first, second = sorted((a, b), key=lambda n: n.first)
+    if _offered_of_kin(first, second, tokens, lexicon):
+        return False
+    described = second.first - first.after > 1 and _weak(second, tokens, lexicon)
+    return described or len(tokens) > 5 or all(lexicon.is_part(tokens[n.after - 1].word) for n in (a, b))
+
+
+MOST_OFFERED = 4
+
+
+def _offered_of_kin(first: Named, second: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for two fishes of one genus that are set against each other in few words ("silver or king, small ones")."""
+    clause = tokens[first.first].clause
+    if tokens[second.first].clause != clause or sum(t.clause == clause for t in tokens) > MOST_OFFERED:
+        return False
+    kin = [{lexicon.kb.lineage(e[1])[1] for e in n.entries if e[0] == "taxon" and len(lexicon.kb.lineage(e[1])) > 1}
+           for n in (first, second)]
+    offered = any(t.word in _OFFERING for t in tokens[first.after : second.first])
+    return offered and bool(kin[0] & kin[1])
+
+
+_OFFERING = word_set("or r vs versus v")
+
+
+def _by_kin(mentions: Sequence[Mention], lexicon: Lexicon) -> list[Mention]:
+    """The mentions; a loose name beside fishes of one genus is the fish of that genus properly called so ("white
+    perch" beside the white bass).
+    """
+    kb = lexicon.kb
+    clear = {m.ids[0] for m in mentions
+             if m.kind in ("taxon", "likeness") and len(m.ids) == 1 and kb.find("taxon", m.ids[0])}
+    genera = {kb.lineage(t)[1:2] for t in clear}
+    out = []
+    for m in mentions:
+        own = [t for t in m.ids if m.ambiguous and key(kb.taxon(t).label) == m.words] if m.kind == "taxon" else []
+        alike = len(own) == 1 and not clear & set(m.ids) and kb.lineage(own[0])[1:2] in genera
+        out.append(m._replace(ids=tuple(own), ambiguous=False) if alike else m)
+    return out
+
+
+def _crossed(mentions: Sequence[Mention], tokens: Sequence[Token], lexicon: Lexicon) -> list[Mention]:
+    """Two names joined by "x" are a cross, where the base holds it."""
+    out: list[Mention] = []
+    for m in mentions:
+        last = out[-1] if out else None
+        if last and len(last.ids) == 1 and len(m.ids) == 1 and last.kind == m.kind == "taxon":
+            between = [t.word for t in tokens if last.end <= t.start < m.start]
+            cross = cross_of(lexicon, last.ids[0], m.ids[0])
+            halves = between[:1] == ["half"] and any(t.word == "half" and t.end <= last.start for t in tokens)
+            if cross and between and len(between) <= 3 and (halves or _CROSS & set(between)):
+                out[-1] = Mention(
+                    "hybrid", (cross,), f"{last.words} x {m.words}", last.start, m.end, last.exact and m.exact
+                )
+                continue
+        out.append(m)
+    return out
+
+
+def cross_of(lexicon: Lexicon, a: str, b: str) -> str:
+    """The id of the cross of two taxa; empty when the base does not hold it."""
+    for first, second in ((a, b), (b, a)):
+        found = lexicon.kb.find("taxon", f"{first}-x-{second}")
+        if found is not None and not found.deprecated:
+            return str(found.id)
+    return ""
+
+
+def hints_of(decided: Decided, lexicon: Lexicon) -> tuple[Hint, ...]:
+    """Group words, open names and likenesses as evidence."""
+    out = []
+    for m in decided.mentions:
+        taxa = frozenset(s for i in m.ids for s in _species(i, lexicon))
+        if m.kind == "likeness":
+            negated = m.start in decided.denied
+            out.append(Hint("group" if negated else "like", taxa, seen=not negated, word=m.words))
+        elif m.kind == "group" or len(m.ids) > 1:
+            out.append(Hint("group", taxa, word=m.words, strict="strict-name" in lexicon.cues(m.words)))
+    return tuple(out)
+
+
+def _species(key: str, lexicon: Lexicon) -> tuple[str, ...]:
+    found = lexicon.kb.find("taxon", key)
+    if found is not None and found.is_hybrid:
+        return (key,)
+    return lexicon.kb.members(key)
+
+
+def terms_of(tokens: Sequence[Token], decided: Decided, lexicon: Lexicon) -> tuple[Mention, ...]:
+    """Glossary terms and features named in the line, longest first."""
+    out: list[Mention] = []
+    taken: set[int] = set(decided.strong)
+    for size in (5, 4, 3, 2, 1):
+        for i in range(len(tokens) - size + 1):
+            span = set(range(i, i + size))
+            if span & taken or tokens[i].clause != tokens[i + size - 1].clause:
+                continue
+            entries = lexicon.spoken(" ".join(t.word for t in tokens[i : i + size]))
+            made = [(kind, unique(e[1] for e in entries if e[0] == kind)) for kind in ("term", "character")]
+            for kind, ids in made:
+                if ids:
+                    words = " ".join(t.word for t in tokens[i : i + size])
+                    out.append(Mention(kind, ids, words, tokens[i].start, tokens[i + size - 1].end, True, len(ids) > 1))
+            if any(ids for _, ids in made):
+                taken |= span
+    out += (m for i, t in enumerate(tokens) if i not in taken and (m := _misspelt_term(t, lexicon)) is not None)
+    return tuple(out)
+
+
+def _misspelt_term(token: Token, lexicon: Lexicon) -> Mention | None:
+    """A glossary term spelt nearly as a long word that the base does not know ("anadromus")."""
+    if len(token.word) < LONG_TERM or lexicon.known(token.word):
+        return None
+    near = [t.id for t in lexicon.kb.all("term") if distance(token.word, key(t.label), OFF) <= OFF]
+    return Mention("term", (near[0],), token.word, token.start, token.end, False) if len(near) == 1 else None

@@ -1,0 +1,53 @@
+"""Words that could be a name but tell of the fish spoken of: "its eye", "with a big mouth and red eye" (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.dialogue.reader.lexicon import Lexicon
+from assistant.dialogue.reader.names_found import Named
+from assistant.dialogue.reader.tokens import Token
+from assistant.text import word_set
+
+ITS = word_set("its it's their his her")
+"""Words before a part of the fish in hand."""
+_REACHING = word_set("with has have having had w")
+_CALLING = word_set("is was are were called named caught catch got or vs versus than like say says call calls for")
+"""Words by which a fish is named, over which "with" does not reach."""
+
+
+def of_the_fish(named: Named, tokens: Sequence[Token], lexicon: Lexicon, told: bool, described: bool) -> bool:
+    """True for a part of a fish that stands after a word for that fish or for having ("its eye", "bluegill eyes"),
+    for a described part that "with" reaches or that follows a fish told before (``told``: "trout, square tail"), and
+    for a colour by itself in a line that tells of more marks (``described``: "big scales, hump back, silver").
+    """
+    if described and named.after - named.first == 1 and _lone_colour(named, tokens, lexicon):
+        return True
+    part = lexicon.is_part(tokens[named.after - 1].word)
+    if not named.first or not part or any(e[2] == "accepted" for e in named.entries):
+        return False
+    if named.after - named.first > 1:
+        tint = lexicon.head(tokens[named.first].word) is not None
+        alone = tokens[named.first].clause != tokens[named.first - 1].clause
+        return tint and (_reached(named, tokens) or (told and alone))
+    before = tokens[named.first - 1]
+    if before.clause != tokens[named.first].clause:
+        return False
+    fish = (e for e in lexicon.spoken(before.word) if e[0] in ("taxon", "group"))
+    return before.word in ITS or any(e[2] != "ambiguous" for e in fish) or _reached(named, tokens)
+
+
+def _lone_colour(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a word for a colour that is a clause by itself."""
+    token = tokens[named.first]
+    return lexicon.head(token.word) is not None and sum(t.clause == token.clause for t in tokens) == 1 < len(tokens)
+
+
+def _reached(named: Named, tokens: Sequence[Token]) -> bool:
+    """True for words that "with" or "has" reaches, before any word by which a fish is named ("with a big mouth")."""
+    for token in reversed(tokens[: named.first]):
+        if token.clause != tokens[named.first].clause or token.word in _CALLING:
+            return False
+        if token.word in _REACHING:
+            return True
+    return False

@@ -1,0 +1,278 @@
+"""Read a line of typed English: names, features, counts, measures, dates, places, answers, corrections (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+from datetime import date
+from typing import NamedTuple
+
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.reader.answers import Answered, read_answer
+from assistant.dialogue.reader.claims import Line, Talk, nouns_of, ready
+from assistant.dialogue.reader.company import held_company, with_company
+from assistant.dialogue.reader.corrections import corrected, putting_right
+from assistant.dialogue.reader.counts import count_claims, read_formula
+from assistant.dialogue.reader.features import read_features
+from assistant.dialogue.reader.lexicon import Lexicon, lexicon_of
+from assistant.dialogue.reader.measures import Setting, read_measures
+from assistant.dialogue.reader.mentions import Decided, decide, hints_of, terms_of
+from assistant.dialogue.reader.names_found import Named, find_names, names_place, names_water
+from assistant.dialogue.reader.qualities import read_qualities
+from assistant.dialogue.reader.reading import Measure, Mention, Reading, Seen
+from assistant.dialogue.reader.spotting import Content, content_of, spot, undivided
+from assistant.dialogue.reader.tokens import Token, clean, gibberish, tokenize, words_of
+from assistant.dialogue.reader.when import When, read_when
+from assistant.dialogue.reader.where import Where, read_where
+from assistant.dialogue.scope import left_open, scopes_of
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.stems import NUMBERS
+from assistant.text import key, unique, word_set
+
+MOST_TOKENS = 300
+SHORT = 3
+"""A line of so few words that picks an offered answer says nothing else of the fish."""
+MOST_MEANT = 11
+"""A longer line does not speak of the part last told of by a pronoun alone."""
+_PRONOUNS = word_set("they it those these theyre thats that")
+NUMBERED = frozenset({"count", "age", "time"})
+"""Questions back whose answer is a bare number, but no length."""
+Span = tuple[int, int]
+
+
+class _Plain(NamedTuple):
+    """What a line tells apart from the fish itself: day, fin formula, measures, names found, places."""
+
+    when: When
+    formula: tuple[Seen, ...]
+    measures: tuple[Measure, ...]
+    names: tuple[Named, ...]
+    where: Where
+    spans: tuple[Span, ...]
+
+
+def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
+    """What one line says, given what the conversation holds and the day. Never raises, whatever is typed."""
+    lexicon = lexicon_of(kb)
+    line = clean(text)
+    tokens = tokenize(line)[:MOST_TOKENS]
+    if gibberish(tokens, lexicon.known):
+        return _noise(line, tokens, held, lexicon)
+    plain = _plain(line, tokens, held, lexicon, clock)
+    made, decided = _made_ready(tokens, plain, held, lexicon)
+    features = read_features(made, count_claims(made, line))
+    answered = read_answer(tokens, held, features, lexicon)
+    told = () if answered.whole or (answered.seen and len(tokens) <= SHORT) else features
+    seen = _in_order((*plain.formula, *told, *answered.seen))
+    change = corrected(tokens, made.content, made.hits, seen, held, lexicon)
+    qualities = read_qualities(tokens, decided, lexicon)
+    return Reading(
+        text=line,
+        words=words_of(tokens),
+        mentions=_mentions(decided, plain.where.mentions, tokens, lexicon),
+        seen=change.seen,
+        hints=hints_of(decided, lexicon),
+        measures=_kept(plain.measures, answered),
+        counts=_bare_counts(tokens, seen),
+        places=plain.where.places,
+        water=plain.where.water,
+        unknown_place=plain.where.unknown,
+        date=plain.when.date,
+        season=plain.when.season,
+        sex=qualities.sex,
+        stage=qualities.stage,
+        breeding=qualities.breeding,
+        size_word=qualities.size_word,
+        answer=answered.answer,
+        cues=qualities.cues,
+        outside=decided.outside,
+        question=_question(line, tokens),
+        corrections=change.characters,
+    )
+
+
+def _noise(line: str, tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Reading:
+    """A line without a word in it: noise, unless it answers the question asked back ("b", "7")."""
+    answered = read_answer(tokens, held, (), lexicon) if tokens else Answered()
+    told, question = answered.answer, "?" in line
+    return Reading(line, words_of(tokens), seen=answered.seen, answer=told, question=question, noise=not told)
+
+
+def _plain(line: str, tokens: Sequence[Token], held: Held, lexicon: Lexicon, clock: date) -> _Plain:
+    when = read_when(line, tokens, lexicon, clock)
+    found = with_company(tokens, find_names(tokens, lexicon, _waters(tokens, lexicon)), lexicon)
+    if held.asked is None or held.asked.kind in ("which", "length"):
+        found = held_company(tokens, found, (*held.taxa, *held.shown), lexicon)
+    ends = {n.after for n in found}
+    names = tuple(n for n in found if (not names_place(tokens, n, lexicon) or _set_against(tokens, n, ends))
+                  and not names_water(tokens, n, lexicon))
+    where = read_where(tokens, lexicon, tuple(n.span for n in names))
+    formula, formula_spans = read_formula(line, lexicon)
+    measures = read_measures(_mask(line, (*when.spans, *formula_spans)), _setting(tokens, held, lexicon))
+    used = [(m.start, m.end) for m in measures if not m.bare or m.own] + [(m.start, m.end) for m in where.mentions]
+    return _Plain(when, formula, measures, names, where, (*when.spans, *formula_spans, *used))
+
+
+def _set_against(tokens: Sequence[Token], named: Named, ends: Collection[int]) -> bool:
+    """True for "kentucky" in "green trout or kentucky": what is set against a fish is one."""
+    return named.first - 1 in ends and tokens[named.first - 1].word in ("or", "vs", "versus")
+
+
+def _made_ready(tokens: Sequence[Token], plain: _Plain, held: Held, lexicon: Lexicon) -> tuple[Line, Decided]:
+    """The line ready for its features to be read, and which of the names found are names."""
+    content = content_of(tokens, _tokens_in(tokens, plain.spans) | left_open(tokens), lexicon)
+    hits = undivided(spot(content, lexicon), content, tokens, lexicon)
+    places = plain.where.places or held.places
+    decided = decide(tokens, plain.names, content, hits, places, lexicon, _asks_feature(held, tokens, lexicon))
+    blocked = frozenset(_content_in(content, decided.strong))
+    hits = tuple(h for h in hits if not blocked & set(h.at))
+    scopes = scopes_of(tokens, content, nouns_of(hits, lexicon), lexicon)
+    walls = frozenset(_content_in(content, decided.strong | _called(tokens, decided, lexicon)))
+    return ready(tokens, content, hits, scopes, lexicon, _talk(tokens, held, decided, walls, lexicon)), decided
+
+
+def _called(tokens: Sequence[Token], decided: Decided, lexicon: Lexicon) -> frozenset[int]:
+    """The tokens of all that a fish is called or likened to, "fish" itself among them."""
+    spans = [(m.start, m.end) for m in decided.mentions]
+    named = (i for i, t in enumerate(tokens) for a, b in spans if a <= t.start < b)
+    return frozenset(named) | {i for i, t in enumerate(tokens) if "fish-word" in lexicon.cues(t.word)}
+
+
+def _talk(tokens: Sequence[Token], held: Held, decided: Decided, walls: frozenset[int], lexicon: Lexicon) -> Talk:
+    """What the line is read against: the question asked back, what is being put right, the fishes spoken of."""
+    expected: set[str] = set()
+    if held.asked is not None and held.asked.kind == "character":
+        expected.add(held.asked.character)
+    if putting_right(tokens, lexicon):
+        expected.update(s.observation.character for s in held.seen)
+    expected.update(_meant(tokens, held, lexicon))
+    known = frozenset(c for c in expected if lexicon.kb.find("character", c) is not None)
+    last = key(held.seen[-1].words).split() if held.seen else []
+    taxa = (
+        unique(i for m in decided.mentions for i in m.ids[:3] if lexicon.kb.find("taxon", i) is not None) or held.taxa
+    )
+    parents = unique(
+        p for t in taxa if lexicon.kb.find("taxon", t) is not None for p in lexicon.kb.taxon(t).parents or (t,)
+    )
+    offered = (
+        frozenset(c if "." in c else f"{held.asked.character}.{c}" for c, _ in held.asked.choices)
+        if held.asked
+        else frozenset()
+    )
+    return Talk(known, frozenset(s.text for s in lexicon.stems(last)), walls, parents[:6], offered)
+
+
+def _meant(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> set[str]:
+    """The features that "they were black" speaks of: those of the part last told of, if the line names no part."""
+    words = words_of(tokens)
+    if not held.seen or len(words) > MOST_MEANT or not _PRONOUNS & set(words):
+        return set()
+    if any(lexicon.is_part(w) for w in words):
+        return set()
+    last = held.seen[-1]
+    content = content_of(tokenize(last.words), frozenset(), lexicon)
+    parts = {h.phrase.id for h in spot(content, lexicon) if h.phrase.kind == "character"}
+    stated = {c for c in parts if lexicon.on_fish(c) and lexicon.kb.character(c).is_stated}
+    return {last.observation.character} | stated
+
+
+def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
+    """How bare numbers are to be read: the unit in use, and whether the talk is of lengths."""
+    asked = held.asked.kind if held.asked is not None else ""
+    unit = next((m.unit for m in reversed(held.lengths) if m.unit in ("in", "cm", "mm", "ft", "m")), "")
+    unit = unit or {"metric": "cm", "mm": "mm"}.get(held.units, "in")
+    told = asked in NUMBERED or bool(_KEPT & {t.word for t in tokens})
+    talk = asked == "length" or (asked != "character" and not told and bool(held.lengths) and len(tokens) <= 7)
+    taped = bool(_TAPED & {t.word for t in tokens}) and asked != "character"
+    talk = taped or ((talk or _asks_weight(tokens, lexicon)) and not _names_count(tokens, lexicon))
+
+    def is_place(word: str) -> bool:
+        return any(e[0] == "place" for e in lexicon.spoken(word)) and len(word) > 2
+
+    return Setting("in" if unit == "ft" else unit, talk, is_place, lexicon.is_part)
+
+
+def _asks_weight(tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a short line that asks what a fish weighs and tells one number, hardly a count ("19.5 bass, lbs?")."""
+    numbers = [int(t.word) for i, t in enumerate(tokens)
+               if t.word.isdigit() and not (i and tokens[i - 1].word.isdigit() and tokens[i - 1].end + 1 == t.start)]
+    asked = any("weight" in lexicon.cues(t.word) for t in tokens)
+    return asked and len(numbers) == 1 and FEWEST_INCHES < numbers[0] < MOST_INCHES
+
+
+_KEPT = word_set("kept already")
+"""Words that make a bare number one of fish."""
+_TAPED = word_set("pinched taped tape remeasured measured measures ruler")
+FEWEST_INCHES, MOST_INCHES = 5, 100
+
+
+def _names_count(tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True when the line names something that is counted on a fish ("spiky ones on the back: 11")."""
+    phrases = [" ".join(t.word for t in tokens[i : i + n]) for n in (1, 2, 3) for i in range(len(tokens) - n + 1)]
+    found = (lexicon.kb.character(e[1]) for p in phrases for e in lexicon.spoken(p) if e[0] == "character")
+    return any(c.kind == "count" and c.use == "identify" for c in found)
+
+
+def _asks_feature(held: Held, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True when a fish is being described, so that words for a feature are no name ("small mouth"); or where one is
+    spoken of and the line is but a word for a part of it ("eye?").
+    """
+    part = len(tokens) == 1 and bool(held.taxa) and lexicon.is_part(tokens[0].word)
+    return part or bool(held.seen) or (held.asked is not None and held.asked.kind == "character")
+
+
+def _waters(tokens: Sequence[Token], lexicon: Lexicon) -> frozenset[int]:
+    """The tokens of waters named by two words or more, which no name of a fish may take ("sallowgum lake bass")."""
+    waters = [m for m in read_where(tokens, lexicon, ()).mentions if m.kind == "water" and " " in m.words]
+    return frozenset(i for i, t in enumerate(tokens) for m in waters if m.start <= t.start < m.end)
+
+
+def _mask(line: str, spans: Sequence[Span]) -> str:
+    for start, end in spans:
+        line = line[:start] + " " * (end - start) + line[end:]
+    return line
+
+
+def _tokens_in(tokens: Sequence[Token], spans: Sequence[Span]) -> frozenset[int]:
+    return frozenset(i for i, t in enumerate(tokens) for a, b in spans if a <= t.start < b)
+
+
+def _content_in(content: Sequence[Content], strong: frozenset[int]) -> set[int]:
+    return {at for at, c in enumerate(content) if any(i in strong for i in range(c.first, c.last + 1))}
+
+
+def _mentions(
+    decided: Decided, places: Sequence[Mention], tokens: Sequence[Token], lexicon: Lexicon
+) -> tuple[Mention, ...]:
+    terms = terms_of(tokens, decided, lexicon)
+    return tuple(sorted((*decided.mentions, *places, *terms), key=lambda m: (m.start, m.kind, m.ids)))
+
+
+def _kept(measures: Sequence[Measure], answered: Answered) -> tuple[Measure, ...]:
+    return tuple(m for m in measures if not (m.bare and answered.counted))
+
+
+def _bare_counts(tokens: Sequence[Token], seen: Sequence[Seen]) -> tuple[int, ...]:
+    """Whole numbers of the line that no observation has used."""
+    out = []
+    for token in tokens:
+        figure = NUMBERS.get(token.word, token.word)
+        if figure.isdigit() and len(figure) < 7 and not any(s.start <= token.start < s.end for s in seen):
+            out.append(int(figure))
+    return tuple(out)
+
+
+def _in_order(seen: Sequence[Seen]) -> tuple[Seen, ...]:
+    kept: dict[tuple[object, ...], Seen] = {}
+    for s in seen:
+        o = s.observation
+        kept.setdefault((o.character, o.states, o.value, o.value_high, o.seen), s)
+    return tuple(sorted(kept.values(), key=lambda s: (s.start, s.observation.character)))
+
+
+def _question(line: str, tokens: Sequence[Token]) -> bool:
+    return "?" in line or (bool(tokens) and tokens[0].word in _ASKING)
+
+
+_ASKING = word_set(
+    "what whats which who whose where wheres when why how hows is are can could do does did will would should may"
+)

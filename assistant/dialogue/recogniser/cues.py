@@ -1,0 +1,130 @@
+"""Which asking phrases ("how do I tell", "says who") stand in a line; they are word families of the base (layer 4)."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import NamedTuple
+
+from assistant.dialogue.reader.lexicon import Entry, lexicon_of
+from assistant.dialogue.reader.reading import Mention, Reading, Seen
+from assistant.model.knowledge import KnowledgeBase
+from assistant.text import key
+
+_WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*", re.UNICODE)
+LONGEST = 7
+"""Words in the longest phrase that is looked up."""
+MOST_WORDS = 300
+SHORT_ANSWER = 2
+"""Words of a line that is one observation from beginning to end and may yet be a question ("line?", "fins touch")."""
+NAMED = ("taxon", "hybrid", "place", "water", "likeness")
+
+
+UNNAMED = frozenset({"hybrid", "versus"})
+"""Cues that count even where the word is also a name ."""
+ASIDE = frozenset(
+    {
+        "asks-kin",
+        "book-says",
+        "cooking",
+        "creature",
+        "far-off",
+        "identify-a",
+        "kitchen",
+        "name-author",
+        "name-older",
+        "name-origin",
+        "name-plural",
+        "name-saying",
+        "name-spelling",
+        "names-of",
+        "names-young",
+        "sameness",
+    }
+)
+"""Cues that narrow what others ask for: they neither hide a shorter cue nor are hidden by a longer one."""
+BURIED = frozenset(
+    {
+        "tackle",
+        "habitat",
+        "size",
+        "weight",
+        "range",
+        "handling",
+        "rules",
+        "list",
+        "list-weak",
+        "waters",
+        "story",
+        "contrast",
+        "dead",
+        "sources",
+    }
+)
+"""Cues whose single words do not count inside the words of an observation."""
+
+
+class Cue(NamedTuple):
+    """An asking phrase with where it stands in the text."""
+
+    id: str
+    start: int
+    end: int
+
+
+def find_cues(kb: KnowledgeBase, reading: Reading) -> tuple[Cue, ...]:
+    """The cues of a line in their order; one strictly inside a longer cue or inside a named thing does not count.
+
+    Nor does a single word inside the words of an observation ("line" in "a dark line along the side").
+    """
+    spoken = lexicon_of(kb).spoken
+    words = [(key(m.group()), m.start(), m.end()) for m in _WORD.finditer(reading.text)][:MOST_WORDS]
+    named = [(m.start, m.end) for m in reading.mentions if m.kind in NAMED and m.end]
+    longer = [(m.start, m.end) for m in reading.mentions if m.kind in ("term", "group") or _on_the_fish(kb, m)]
+    told = [(s.start, s.end) for s in reading.seen if not whole_line(reading, s) or len(words) > SHORT_ANSWER]
+    found: list[Cue] = []
+    for i in range(len(words)):
+        phrase = ""
+        for word, _, end in words[i : i + LONGEST]:
+            phrase = f"{phrase} {word}" if phrase else word
+            phrase = _with_g(spoken, phrase)
+            ids = [e[1].removeprefix("cue-") for e in spoken(phrase) if e[0] == "cue"]
+            at = (words[i][1], end)
+            ids = ids if not _strictly(*at, longer) else [name for name in ids if name in UNNAMED]
+            buried = " " not in phrase and _strictly(*at, told)
+            free = not _inside(*at, named)
+            found += [Cue(name, *at) for name in ids if (free or name in UNNAMED) and not (buried and name in BURIED)]
+    spans = sorted({(c.start, c.end) for c in found if c.id not in ASIDE})
+    return tuple(c for c in found if c.id in ASIDE or not _nested(c, spans))
+
+
+def _with_g(spoken: Callable[[str], tuple[Entry, ...]], phrase: str) -> str:
+    """A phrase whose last word has lost its g ("eatin", "fishin"), with it."""
+    if not phrase.endswith("in") or len(phrase.rpartition(" ")[2]) < 5 or spoken(phrase):
+        return phrase
+    return f"{phrase}g" if spoken(f"{phrase}g") else phrase
+
+
+def whole_line(reading: Reading, seen: Seen) -> bool:
+    """True for an observation read from all the words of a line (an answer to the question asked back)."""
+    return seen.start <= 1 and seen.end >= len(reading.text.rstrip(" ?!.")) - 1
+
+
+def _on_the_fish(kb: KnowledgeBase, mention: Mention) -> bool:
+    """True for a character that is looked at on the fish, or one of its states."""
+    if mention.kind not in ("character", "state"):
+        return False
+    found = [kb.find("character", i.partition(".")[0]) for i in mention.ids]
+    return any(c is not None and c.use == "identify" for c in found)
+
+
+def _inside(start: int, end: int, named: list[tuple[int, int]]) -> bool:
+    return any(a <= start and end <= b for a, b in named)
+
+
+def _strictly(start: int, end: int, named: list[tuple[int, int]]) -> bool:
+    return any(a <= start and end <= b and (a, b) != (start, end) for a, b in named)
+
+
+def _nested(cue: Cue, spans: list[tuple[int, int]]) -> bool:
+    return _strictly(cue.start, cue.end, spans)

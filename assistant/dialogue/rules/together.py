@@ -1,0 +1,76 @@
+"""Whether kinds of fish count together in one bag under the rules of a place (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.rules import words
+from assistant.dialogue.rules.catch_judge import meant
+from assistant.dialogue.rules.catch_query import Named
+from assistant.dialogue.rules.context import Context
+from assistant.dialogue.rules.outlook import survey
+from assistant.dialogue.rules.reasons import CROSSED
+from assistant.dialogue.rules.telling import standing, statements
+from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import surveys as tell
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.regulations import Rulebook
+from assistant.reasoning.outlook import Line, outlooks
+from assistant.text import join, unique
+
+
+def asks_together(found: Context, sides: frozenset[str]) -> bool:
+    """True for a line that asks whether the kinds it names share a bag at a place."""
+    return bool(found.places) and "rule-together" in sides and len(found.named) > 1
+
+
+def together(turn: Turn, found: Context) -> Answer:
+    """Yes or no with the bag, or the bags, in which the kinds named count."""
+    kb, book, place, day = turn.kb, found.book, found.places[0], found.day or turn.clock
+    crossed = [n for n in found.named if set(n.words.lower().split()) <= CROSSED]
+    kinds = tuple(n for n in found.named if n not in crossed)
+    lines = [line for o in outlooks(place, day, book) for line in o.lines if not line.listed]
+    bags = [_bags(n, found, lines) for n in kinds]
+    shared = set.intersection(*bags) if bags else set()
+    if crossed:
+        shared = {g for g in shared if g in book.groups and book.groups[g].crosses}
+    told = survey(kb, book, place, day, kinds)
+    names = join(list(unique(n.words.lower() for n in found.named)))
+    labels = join(sorted(words.counted(kb, book, g) for g in shared))
+    at = words.at_words(kb, place)
+    if not lines or not all(bags):
+        lead = Block("lead", tell.together_unknown(names, at), claim=False)
+    else:
+        rules = tuple(unique(line.rule for line in lines if line.group in shared))
+        text = tell.together(names, labels, at, _above(kb, book, lines, bags))
+        lead = Block("lead", text, statements=statements(rules or told.rules))
+    notes = standing(book, told.rules, told.as_of, told.rule_year, "", turn.held.noted)
+    blocks = tuple(b._replace(kind="point") if b.kind == "lead" else b for b in told.blocks)
+    return Answer("rules", (lead, *blocks, *notes), taxa=_taxa(kinds), rules=statements(told.rules))
+
+
+def _bags(name: Named, found: Context, lines: Iterable[Line]) -> set[str]:
+    """The groups counted together in which a fish named counts, or itself where it has a bag of its own."""
+    taxa = meant(name, found.book.positions(found.places[0]), found.book)
+    return {_bag(line) for line in lines if any(_counts(t, line, found.book) for t in taxa)}
+
+
+def _bag(line: Line) -> str:
+    return line.group or line.taxa[0]
+
+
+def _counts(taxon: str, line: Line, book: Rulebook) -> bool:
+    return taxon in (line.group, *line.taxa) or (bool(line.group) and book.in_group(taxon, line.group))
+
+
+def _above(kb: KnowledgeBase, book: Rulebook, lines: Sequence[Line], bags: Sequence[set[str]]) -> str:
+    """The limit over several bags to which all of the kinds count, in words."""
+    each = [{(b.count, b.name) for line in lines if _bag(line) in mine for b in line.shared if b.count is not None}
+            for mine in bags]
+    both = sorted(set.intersection(*each)) if each else []
+    return join([f"{count} {words.counted(kb, book, name)}" for count, name in both])
+
+
+def _taxa(kinds: Sequence[Named]) -> tuple[str, ...]:
+    return tuple(unique(n.taxa[0] for n in kinds if len(n.taxa) == 1))

@@ -1,0 +1,1 @@
+"""What answers say: the wording of every kind of answer, once (layer 4)."""

@@ -1,0 +1,321 @@
+"""The wording of lists and of what the base lacks (layer 4).
+
+Functions take values already put into words; facts about fishes come from the base, never from here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.dialogue.wording.info import STATUS_SAID
+from assistant.text import join, sentence
+
+
+def list_lead(count: int, what: str, names: str) -> str:
+    """Fishes found."""
+    return sentence(f"{'only 1' if count == 1 else count} {what}: {names}")
+
+
+def of_life(sides: Sequence[tuple[str, str]]) -> str:
+    """Sides of life with what is asked of each."""
+    return "(" + "; ".join(f"{side}: {value}" for side, value in sides) + ")"
+
+
+AS_RECORDED = "These are the fishes of which the base says so; it tells the main points of a life, not all of it."
+
+
+def only_in(name: str, places: str) -> str:
+    """A fish of which something is said in some places only."""
+    return f"{name} (in {places})"
+
+
+def spawning_in(fishes: str, seasons: Sequence[str]) -> str:
+    """Fishes that spawn in a season."""
+    return f"{fishes} that spawn in {join(list(seasons), 'or')}"
+
+
+def list_none(what: str) -> str:
+    """Nothing found."""
+    return f"None: I hold no {what}."
+
+
+def none_of_life(what: str) -> str:
+    """No fish of which such a side of life is told."""
+    return f"None that the base tells of, among the {what}."
+
+
+def fishes(count: int) -> str:
+    """Fishes of whatever group."""
+    return "fish" if count == 1 else "fishes"
+
+
+def with_what(what: str) -> str:
+    """A condition in a list."""
+    return f"with {what}"
+
+
+def of_length(length: str, longer: bool) -> str:
+    """A bound on the largest length."""
+    return f"of which the largest known is {'longer' if longer else 'shorter'} than {length}"
+
+
+def of_usual(length: str, longer: bool) -> str:
+    """A bound on the usual length of grown fish."""
+    return f"that usually grow {'longer than' if longer else 'no longer than'} {length}"
+
+
+def of_weight(weight: str, heavier: bool) -> str:
+    """A bound on the largest weight."""
+    return f"of which the heaviest known is {'heavier' if heavier else 'lighter'} than {weight}"
+
+
+def with_value(name: str, value: str) -> str:
+    """A fish with what is said of it."""
+    return sentence(f"{name}: {value}")
+
+
+def in_order(count: int, shown: int, what: str, feature: str, least_first: bool) -> str:
+    """What stands over fishes in the order of a feature, or of their size where none is named."""
+    if feature:
+        first = f"{count} {what} by {feature}, the {'least' if least_first else 'greatest'} first"
+    else:
+        first = f"{count} {what}, the {'smallest' if least_first else 'biggest'} first"
+    return sentence(f"{first}{f' ({shown} of them)' if shown < count else ''}:")
+
+
+def no_order(words: str) -> str:
+    """A feature that has no more and less."""
+    return f'Of "{words}" I hold what is seen there, not how much or how big, so I cannot put fishes in that order.'
+
+
+def none_told(feature: str) -> str:
+    """A feature of which nothing is said for any fish asked about."""
+    return f"Nothing is stated for any of these on {feature}, so I cannot put them in that order."
+
+
+def in_place(place: str) -> str:
+    """A place in a list."""
+    return f"in {place}"
+
+
+AT_HOME, BROUGHT_IN = "that are native there", "that were brought in"
+FROM_ELSEWHERE = "native nowhere in what the base lists, only brought in"
+
+
+def not_told(count: int) -> str:
+    """Fishes left out because nothing is stated."""
+    return f"For {count} more nothing is stated on that, so they are left out."
+
+
+def doubtful(names: str) -> str:
+    """Fishes that show it at times."""
+    return f"Sometimes also: {names}."
+
+
+def counts_held(species: int, crosses: int, statements: int, ranges: int) -> str:
+    """What the base holds."""
+    return (
+        f"The base holds {species} species and {crosses} hybrids, {statements} trait statements and {ranges} range "
+        "statements."
+    )
+
+
+def lacking(label: str, count: int, names: str) -> str:
+    """Taxa without a value."""
+    return f"No value for {label} is held, own or inherited, for {count} taxa: {names}."
+
+
+def lacking_none(label: str) -> str:
+    """Every taxon has a value."""
+    return f"None: every taxon has a value for {label}, its own or inherited."
+
+
+def no_range(place: str, count: int, names: str) -> str:
+    """Taxa without a range statement for a place."""
+    return f"No range statement for {place} is held for {count} taxa: {names}."
+
+
+NONE_SO = "None: every statement on it that I hold rests on more than that."
+
+
+def one_source(name: str, count: int, total: int) -> str:
+    """How many statements stand on characters for which one source alone is named."""
+    return f"{name[:1].upper()}{name[1:]}: {count} of {total} statements rest on a single source."
+
+
+def namely(names: str) -> str:
+    """The characters that such statements are about."""
+    return f"They are on {names}."
+
+
+def from_memory(name: str, count: int, total: int) -> str:
+    """How many statements rest on memory alone."""
+    return f"{name[:1].upper()}{name[1:]}: {count} of {total} statements {MEMORY_TAIL}"
+
+
+def unit_none(kind: str, count: int) -> str:
+    """All number statements have units."""
+    return f"None: all {count} {kind} statements have a unit."
+
+
+def unit_some(kind: str, missing: int, count: int, names: str) -> str:
+    """Number statements without unit."""
+    return f"{missing} of {count} {kind} statements lack a unit: {names}."
+
+
+def coverage_lead(name: str, told: int, total: int, what: str) -> str:
+    """How much is stated of a taxon."""
+    return f"{name[:1].upper()}{name[1:]}: {told} of the {total} {what} known in its family are stated."
+
+
+GAPS = "Gaps: "
+
+
+def gaps(names: str) -> str:
+    """Characters with nothing stated."""
+    return f"{GAPS}{names}."
+
+
+ALL_CHARACTERS, NUMBER_CHARACTERS = "observable characters", "counts, ratios and lengths"
+LIST_NEEDS = (
+    "Tell me a group, a place or a feature, for instance: which sunfishes live in Ohio, or which catfishes have a "
+    "forked tail?"
+)
+
+
+def member_yes(names: str, group: str) -> str:
+    """Members among named fishes."""
+    return sentence(
+        f"of these, {names} {'is one' if ' and ' not in names and ',' not in names else 'are'} of the {group}"
+    )
+
+
+def member_no(names: str) -> str:
+    """Non-members among named fishes."""
+    return f"Not: {names}."
+
+
+def invasive_lead(count: int, names: str, where: str = "") -> str:
+    """Newcomers to watch for."""
+    what = f"of those brought in by people {where}" if where else "held here"
+    return sentence(f"{count} {what} {'come' if count > 1 else 'comes'} with a warning of that kind: {names}")
+
+
+def not_native(name: str, place: str) -> str:
+    """A fish asked after as native that is not."""
+    return f"No: the {name} is not native to {place}."
+
+
+def namesake(kin: str, name: str, place: str, status: str) -> str:
+    """A kin of like name that lives in the place."""
+    told = STATUS_SAID[status].format(name=kin, place=place)
+    return sentence(f"{told}; it is the fish called {name} there")
+
+
+def states_not_waters(region: str) -> str:
+    """That a region named after waters is told by its states."""
+    return f"That is told of states and provinces on {region}, not of these waters themselves."
+
+
+def parts_of(place: str) -> str:
+    """A place of which only a part is meant."""
+    return f"parts of {place}"
+
+
+def is_unwanted(name: str, native: bool) -> str:
+    """A fish that the base warns of."""
+    tail = " where it is not native" if native else ""
+    return f"Yes: the base warns of the {name} as an unwanted newcomer{tail}."
+
+
+def brought_elsewhere(name: str, native: bool) -> str:
+    """A fish brought to places, with no warning held."""
+    if not native:
+        return f"The {name} was brought in by people; no warning that it is unwanted is held here."
+    return (
+        f"In places: the {name} is native in one part of the continent and was brought to others; no warning that it "
+        "is unwanted there is held here."
+    )
+
+
+def not_brought(name: str) -> str:
+    """A fish brought nowhere that the base lists."""
+    return f"No: the base lists no place to which the {name} was brought."
+
+
+def no_newcomers(where: str) -> str:
+    """No fish with a warning of that kind."""
+    return f"None {where or 'here'} that the base warns of." if where else "None that the base warns of."
+
+
+def also_brought(names: str) -> str:
+    """Other fishes brought to a place."""
+    return f"Brought in there without such a warning: {names}."
+
+
+INVASIVE_NOTE = (
+    "Whether one is unwanted depends on the place; report a suspected one to the local agency before you act."
+)
+
+
+def in_family(family: str, names: str) -> str:
+    """Fishes of the family outside the genus asked for."""
+    return f"Outside that genus, in the {family}: {names}."
+
+
+def whole_families(names: str) -> str:
+    """Families of which every kind is in a list."""
+    return f"Among them every kind held of: {names}."
+
+
+def thin(least: int, count: int, names: str) -> str:
+    """Taxa with few statements."""
+    if not count:
+        return f"None: every taxon has {least} statements of its own or more."
+    return f"{count} taxa have fewer than {least} statements of their own: {names}."
+
+
+ONE_SPEAKS = "None: only one source held speaks of it there."
+IN_ALL = "all kinds together, crosses and groups aside"
+MEMORY_TAIL = "are from memory, unchecked."
+
+
+def unsourced(count: int, total: int, names: str) -> str:
+    """Statements without a source."""
+    return f"{count} of {total} statements name no source: {names}."
+
+
+def unsourced_none(total: int, memory: int) -> str:
+    """Every statement names what it rests on."""
+    return (
+        f"None: each of the {total} trait statements names what it rests on; {memory} of them rest on memory alone, "
+        "and are told as unchecked."
+    )
+
+
+def most_told(rows: Sequence[tuple[str, int]], least: bool) -> str:
+    """The fishes of which the most or the least is stated."""
+    (name, count), *others = rows
+    rest = ", ".join(f"{other} {n}" for other, n in others)
+    return sentence(f"the {name} has the {'fewest' if least else 'most'} statements of its own, {count}; then {rest}")
+
+
+NO_CONFLICT = "None: where several sources speak of the same feature there, they say the same."
+
+
+def conflicts(count: int) -> str:
+    """How many features have sources that differ."""
+    return f"{count} feature{'' if count == 1 else 's'} on which the sources held do not say the same; {NONE_DROPPED}"
+
+
+NONE_DROPPED = "none is dropped:"
+
+
+def conflict(name: str, values: list[str]) -> str:
+    """The values of one feature of a fish."""
+    return f"{name}: {'; '.join(values)}."
+
+
+def by_source(value: str, source: str) -> str:
+    """A value with its source."""
+    return f"{value} ({source})" if source else value

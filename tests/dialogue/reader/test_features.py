@@ -1,0 +1,234 @@
+"""Features are read out of free text: parts and values in any order, denials with their scope, hedges, counts.
+
+The lines and what they mean are our own judgement (common practice, no source). An umbrella state counts for the states
+below it.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.reader.read import read_line
+from assistant.dialogue.reader.reading import Seen
+from assistant.model.knowledge import KnowledgeBase
+from tests.dialogue.conftest import Talk
+
+CLOCK = date(2026, 7, 4)
+
+
+def _told(seen: Seen) -> str:
+    o = seen.observation
+    mark = "" if o.seen else "!"
+    if o.value is not None:
+        return f"{mark}{o.character}={o.value:g}" + (f"-{o.value_high:g}" if o.value_high is not None else "")
+    return mark + ",".join(o.states)
+
+
+def _read(kb: KnowledgeBase, text: str) -> list[str]:
+    return [_told(s) for s in read_line(kb, text, Held(), CLOCK).seen]
+
+
+@pytest.mark.parametrize(
+    ("text", "state"),
+    [
+        ("a scarlet mark at the tip of the ear", "opercular-flap-edge.red-or-orange-spot"),
+        ("the ear flap has a crimson dot", "opercular-flap-edge.red-or-orange-spot"),
+        ("gill flap all black", "opercular-flap-edge.none-all-dark"),
+        ("black ear rimmed pale", "opercular-flap-edge.pale-or-white-edge"),
+        ("its tail is square", "caudal-fin-shape.truncate"),
+        ("tail square", "caudal-fin-shape.truncate"),
+        ("deeply forked tail", "caudal-fin-shape.forked"),
+        ("mouth past the eye", "upper-jaw-reach.past-eye"),
+        ("jaw goes way back past the eye", "upper-jaw-reach.past-eye"),
+        ("lower corner of the tail is white", "tail-tip-mark.white"),
+        ("side fins reach past the eye when bent forward", "pectoral-fin-reach.past-eye"),
+        ("one whisker on the chin", "barbels.one-chin"),
+        ("it has two pairs of whiskers", "barbels.four"),
+        ("turquoise wavy lines on the cheek", "head-lines.wavy-blue"),
+        ("smooth tongue", "tongue-teeth.none"),
+        ("red iris", "eye-colour.red"),
+        ("an ear longer than its head", "opercular-flap-length.long"),
+        ("belly fins joined into a sucker", "pelvic-fin-position.fused-disc"),
+        ("a dark smudge at the back of the soft dorsal", "soft-dorsal-blotch.present"),
+        ("dorsals apart", "dorsal-fin-arrangement.two-separate"),
+    ],
+)
+def test_states(kb: KnowledgeBase, text: str, state: str) -> None:
+    """A part and a value in the same clause give the state, in whatever order and colour word."""
+    assert state in _read(kb, text)
+
+
+def test_several_in_one_sentence(kb: KnowledgeBase) -> None:
+    """A part is carried on into the next clause, and each value goes to its own part."""
+    told = _read(kb, "ear is long, edged in white, blue squiggles on the cheek, short rounded side fins")
+    assert {
+        "opercular-flap-length.long",
+        "opercular-flap-edge.pale-or-white-edge",
+        "head-lines.wavy-blue",
+        "pectoral-fin-form.short-rounded",
+    } <= set(told)
+
+
+def test_clause_in_a_story(kb: KnowledgeBase) -> None:
+    """What surrounds the useful clause gives no observations."""
+    told = _read(
+        kb,
+        "Was out with gramps, wind was howling, motor quit twice, and he got this fish with six spines in front of"
+        " the anal fin, then we ate lunch. Any idea?",
+    )
+    assert told == ["anal-spines=6"]
+
+
+@pytest.mark.parametrize(
+    ("text", "told", "not_told"),
+    [
+        ("no bars, spots or stripes", {"body-bars.none", "body-spots.none", "stripe-pattern.none"}, set()),
+        ("no whiskers, adipose fin present", {"barbels.none", "adipose-fin.present"}, {"adipose-fin.absent"}),
+        ("no whiskers at all serrated spine", {"barbels.none"}, {"serrated-dorsal-spine.absent"}),
+        ("tail not forked whiskers yes", set(), {"barbels.none", "caudal-fin-shape.forked"}),
+        ("spots none", {"body-spots.none"}, set()),
+        (
+            "no red on the ear but a black flap",
+            {"opercular-flap-edge.none-all-dark"},
+            {"opercular-flap-edge.red-or-orange"},
+        ),
+        ("no its got two pairs of whiskers", {"barbels.four"}, {"!barbels.four"}),
+        ("pale spots on a dark side", {"body-spots.light-on-dark"}, {"body-spots.dark-on-light"}),
+    ],
+)
+def test_denials(kb: KnowledgeBase, text: str, told: set[str], not_told: set[str]) -> None:
+    """A denial reaches the noun it denies, on over "or", and no further."""
+    found = set(_read(kb, text))
+    assert told <= found
+    assert not not_told & found
+
+
+@pytest.mark.parametrize(
+    ("text", "count"),
+    [
+        ("10 spines up top", "dorsal-spines=10"),
+        ("dorsal spines 7 i think", "dorsal-spines=7"),
+        ("seven or eight anal spines", "anal-spines=7-8"),
+        ("18 rays in the anal fin", "anal-soft-rays=18"),
+        ("anal fin had 27", "anal-soft-rays=27"),
+        ("counted 38 scales on the lateral line", "lateral-line-scales=38"),
+        ("stiff ones on the back: seven", "dorsal-spines=7"),
+        ("8 pores under the jaw", "mandibular-pores=8"),
+        ("12 pectoral rays", "pectoral-rays=12"),
+        ("7 dark bars", "body-bar-count=7"),
+    ],
+)
+def test_counts(kb: KnowledgeBase, text: str, count: str) -> None:
+    """A number goes to what it counts, by the noun beside it and by what fishes have."""
+    assert count in _read(kb, text)
+
+
+def test_two_counts_of_one_fin(kb: KnowledgeBase) -> None:
+    """The noun behind each number decides what is counted on the fin named before."""
+    assert {"anal-spines=3", "anal-soft-rays=10"} == set(_read(kb, "anal fin has 3 spines and 10 rays"))
+
+
+def test_marks_elsewhere(kb: KnowledgeBase) -> None:
+    """Spots on the tail are no spots of the body; a blotch of one fin is not given to another."""
+    assert _read(kb, "black spots on the tail") == ["caudal-spots.spotted"]
+    assert "opercular-flap-edge.none-all-dark" in _read(kb, "black flap and a big blotch in the dorsal")
+
+
+def test_formula(kb: KnowledgeBase) -> None:
+    """A fin formula gives spines in roman and rays in arabic figures."""
+    told = _read(kb, "D XI, A V-VI,10")
+    assert {"dorsal-spines=11", "anal-spines=5-6", "anal-soft-rays=10"} == set(told)
+    assert {"anal-spines=3", "anal-soft-rays=9"} == set(_read(kb, "anal III 9"))
+
+
+def test_hedge(kb: KnowledgeBase) -> None:
+    """A hedge weakens what stands in its clause and nothing else."""
+    seen = read_line(kb, "maybe a black ear, no whiskers", Held(), CLOCK).seen
+    assert {s.observation.character: s.observation.hedged for s in seen} == {
+        "opercular-flap-edge": True,
+        "barbels": False,
+    }
+
+
+def test_bounds(kb: KnowledgeBase) -> None:
+    """A bound on an ordered feature is kept as a bound."""
+    seen = read_line(kb, "jaw reaches at least the middle of the eye", Held(), CLOCK).seen
+    assert [(s.observation.character, s.observation.at_least) for s in seen] == [("upper-jaw-reach", True)]
+
+
+def test_misspelt(kb: KnowledgeBase) -> None:
+    """Words for parts and values are mended when they are misspelt."""
+    assert "tongue-teeth.none" in _read(kb, "smoothe toungue")
+    assert "barbels.none" in _read(kb, "no wiskers")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "how do I tell them apart",
+        "what bait",
+        "thanks",
+        "the dog jumped in",
+        "who won the game last night",
+        "my cousin swears",
+        "can i keep it",
+        "5 question quiz for grade 3",
+    ],
+)
+def test_nothing_seen(kb: KnowledgeBase, text: str) -> None:
+    """A line that describes no fish gives no observations."""
+    assert _read(kb, text) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "told", "not_told"),
+    [
+        ("ten spines on the back then soft rays", {"dorsal-spines=10"}, {"fin-spines.soft"}),
+        ("six spines then soft rays on the top fin", {"dorsal-spines=6"}, {"dorsal-fin-arrangement.single-soft"}),
+        ("No teeth no spines", {"teeth-form.none-on-jaws", "fin-spines.soft"},
+         {"pectoral-spine-serration.none-or-weak"}),
+        ("slash under chin, spots few", {"throat-slash.present"}, {"barbel-colour.dark", "chin-mottling.present"}),
+        ("neither spots nor bars and the tail isnt forked", {"body-bars.none"}, {"tail-bands.none"}),
+        ("six spines on bottom fin, eleven on top", {"anal-spines=6", "dorsal-spines=11"}, {"anal-spines=11"}),
+        ("threadlike last ray on top fin, belly like a saw", {"last-dorsal-ray.long-filament",
+                                                              "belly-keel.saw-edged-scutes"}, set()),
+        ("dark bars and a red eye", {"eye-colour.red"}, set()),
+        ("rock bass, red eye", {"eye-colour.red"}, set()),
+    ],
+)  # fmt: skip
+def test_each_thing_told_goes_to_its_own_part(kb: KnowledgeBase, text: str, told: set[str], not_told: set[str]) -> None:
+    """Counts rule out "no spines"; a second denial, "and the" and a noun left out part what is said of two things."""
+    found = set(_read(kb, text))
+    assert told <= found
+    assert not not_told & found
+
+
+def test_a_pronoun_speaks_of_the_part_told_last(kb: KnowledgeBase, talk: Talk) -> None:
+    """ "They were black" is said of the whiskers spoken of before, and of nothing where nothing was."""
+    _, held = talk("bullhead with white chin whiskers")
+    seen = read_line(kb, "and if they were black?", held, CLOCK).seen
+    assert "barbel-colour.dark" in [x for s in seen for x in s.observation.states]
+    assert _read(kb, "and if they were black?") == []
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("11 D spines, 7 A spines", ["dorsal-spines=11", "anal-spines=7"]),
+        ("12 dorsal spines n 8 anal", ["dorsal-spines=12", "anal-spines=8"]),
+        ("10 spikes on top 3 on the bottom fin", ["dorsal-spines=10", "anal-spines=3"]),
+        ("the anal fin is long, counted 33 rays", ["anal-soft-rays=33"]),
+        ("this one has 8 stickers", ["dorsal-spines=8"]),
+    ],
+)
+def test_counts_of_fins(kb: KnowledgeBase, text: str, told: list[str]) -> None:
+    """A count goes to the fin told by its letter, by its name alone after another count, or in the clause before."""
+    assert [x for x in _read(kb, text) if "=" in x] == told
+
+
+def test_a_spine_is_no_anal_spine(kb: KnowledgeBase) -> None:
+    """The article at the head of a line is no letter for a fin."""
+    assert not any("anal" in x for x in _read(kb, "A spine broke off in my hand"))

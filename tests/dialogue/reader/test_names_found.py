@@ -1,0 +1,153 @@
+"""Names are found however they are spelt; fishes the base lacks are never bent to the nearest string.
+
+What the names stand for in which place is our own judgement (common practice, no source); see tests/cases/README.md.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.reader.read import read_line
+from assistant.dialogue.reader.reading import Mention, Reading
+from assistant.model.knowledge import KnowledgeBase
+from tests.cases.reader import rows
+
+VALID, OUTSIDE = rows("names_valid"), rows("names_outside")
+CLOCK = date(2026, 7, 4)
+EXACT = frozenset(
+    (
+        "exact",
+        "split",
+        "joined",
+        "plural",
+        "capitals",
+        "spelling",
+        "transposed",
+        "short",
+        "slang",
+        "hybrid",
+        "abbreviation",
+        "old-name",
+        "gender",
+    )
+)
+"""Kinds of cases in which every single one must be read; regional ones are counted together."""
+
+
+def _read(kb: KnowledgeBase, text: str, place: str = "-") -> Reading:
+    ids = {p.code: p.id for p in kb.all("place") if p.code}
+    held = Held(places=(ids[place],) if place != "-" else ())
+    return read_line(kb, text, held, CLOCK)
+
+
+def _fishes(reading: Reading) -> tuple[Mention, ...]:
+    return reading.of("taxon", "hybrid", "group")
+
+
+def _leads(kb: KnowledgeBase, case: dict[str, str]) -> bool:
+    found = _fishes(_read(kb, case["typed"], case["place"]))
+    if len(found) != 1:
+        return False
+    if case["expected"] == "ask":
+        return found[0].kind == "group" or len(found[0].ids) > 1
+    wanted = set(case["expected"].split("; "))
+    if found[0].kind == "group":
+        members = {kb.taxon(s).scientific for i in found[0].ids for s in kb.members(i)}
+        return wanted <= members and len(members) <= 4
+    return wanted == {kb.taxon(i).scientific for i in found[0].ids[: len(wanted)]}
+
+
+SURE = [c for c in VALID if c["kind"] in EXACT]
+
+
+@pytest.mark.parametrize("case", SURE, ids=[f"{c['typed']} in {c['place']}" for c in SURE])
+def test_spelling(kb: KnowledgeBase, case: dict[str, str]) -> None:
+    """A name leads to its fish whether written exactly, split, joined, in the plural, by ear or with a slip."""
+    assert _leads(kb, case)
+
+
+def test_regional_names(kb: KnowledgeBase) -> None:
+    """Of the regional names nine in ten lead with the fish meant there, or are left open where one must ask."""
+    cases = [c for c in VALID if c["kind"] not in EXACT]
+    right = sum(_leads(kb, c) for c in cases)
+    assert right >= 0.9 * len(cases), [c["typed"] for c in cases if not _leads(kb, c)]
+
+
+@pytest.mark.parametrize("typed", [c["typed"] for c in OUTSIDE])
+def test_outside(kb: KnowledgeBase, typed: str) -> None:
+    """A fish that the base lacks is told as outside, not bent to a near name."""
+    reading = _read(kb, typed)
+    assert reading.outside
+    assert not _fishes(reading)
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "it has a red ear",
+        "yellow belly turning orange, black ear",
+        "small mouth, black ear, short fins",
+        "the gill cover is scaled",
+        "with a really long ear",
+    ],
+)
+def test_features_are_no_names(kb: KnowledgeBase, typed: str) -> None:
+    """Words that could be a name but describe the fish are read as features."""
+    reading = _read(kb, typed)
+    assert not _fishes(reading)
+    assert reading.seen
+
+
+@pytest.mark.parametrize(
+    ("typed", "taxon"),
+    [
+        ("red ear", "lepomis-microlophus"),
+        ("red ear or bluegill", "lepomis-microlophus"),
+        ("small mouth vs largemouth", "micropterus-dolomieu"),
+    ],
+)
+def test_split_names_are_names(kb: KnowledgeBase, typed: str, taxon: str) -> None:
+    """The same words are a name where they are used as one."""
+    assert taxon in _read(kb, typed).taxa()
+
+
+def test_likeness(kb: KnowledgeBase) -> None:
+    """A fish that is only compared with is not what the line is about, but a hint."""
+    reading = _read(kb, "like a walleye but no white on the tail")
+    assert reading.taxa() == ()
+    assert [(h.kind, h.seen) for h in reading.hints] == [("like", True)]
+
+
+def test_denied_fish(kb: KnowledgeBase) -> None:
+    """A fish that is ruled out is a hint against it."""
+    reading = _read(kb, "it wasnt a pike")
+    assert reading.taxa() == ()
+    assert [h.seen for h in reading.hints] == [False]
+
+
+def test_group_word_is_a_mention_and_a_hint(kb: KnowledgeBase) -> None:
+    """A group word is both what the line is about and evidence."""
+    reading = _read(kb, "some kind of crappie with 7 spines")
+    assert [m.ids for m in reading.of("group")] == [("pomoxis",)]
+    assert [(h.kind, h.word) for h in reading.hints] == [("group", "crappie")]
+
+
+def test_cross_by_its_parents(kb: KnowledgeBase) -> None:
+    """Two names joined by an x are their cross."""
+    reading = _read(kb, "bluegill x green sunfish")
+    assert [kb.taxon(i).is_hybrid for i in reading.taxa()] == [True]
+
+
+@pytest.mark.parametrize("line", ["All states held for Fundulus diaphanus, please", "describe Gasterosteus aculeatus"])
+def test_a_scientific_name_that_is_not_held(kb: KnowledgeBase, line: str) -> None:
+    """A capital and two unknown words with Latin endings are a fish that the base lacks."""
+    assert _read(kb, line).outside
+
+
+@pytest.mark.parametrize("line", ["Big Crappie caught in Texas Monday", "Tell me about Lake Erie walleye"])
+def test_capitals_alone_make_no_scientific_name(kb: KnowledgeBase, line: str) -> None:
+    """Words of English with a capital are none."""
+    assert not _read(kb, line).outside

@@ -1,0 +1,87 @@
+"""Words that could be names but tell of the fish spoken of, and colours of the whole fish.
+
+The lines and what they mean are our own judgement (common practice, no source).
+"""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.reader.read import read_line
+from assistant.model.knowledge import KnowledgeBase
+from tests.dialogue.conftest import Talk
+
+CLOCK = date(2026, 7, 4)
+
+
+def _named(kb: KnowledgeBase, line: str, held: Held = Held()) -> list[str]:  # noqa: B008 - Held is immutable
+    return [m.words for m in read_line(kb, line, held, CLOCK).of("taxon", "group")]
+
+
+def _states(kb: KnowledgeBase, line: str) -> set[str]:
+    return {x for s in read_line(kb, line, Held(), CLOCK).seen for x in s.observation.states}
+
+
+@pytest.mark.parametrize(("line", "names"), [
+    ("what colour are its eyes", []), ("bluegill eyes", ["bluegill"]), ("walleye eyes", ["walleye"]),
+    ("caught a green fish with a big mouth and red eye", []),
+    ("catfish with white whiskers and square tail", ["catfish"]), ("trout, square tail", ["trout"]),
+    ("caught a red eye with a big mouth", ["red eye"]), ("what bait for eyes", ["eyes"]),
+    ("big scales, no whiskers, silver", []), ("perch with orange fins", ["perch"]),
+    ("huge blue catfish", ["blue catfish"]), ("female white crappie", ["white crappie"]),
+    ("olive green bass", ["bass"]), ("large yellow perch from the lake", ["yellow perch"]),
+    ("how do I tell apart green sunfish, bluegill and warmouth", ["green sunfish", "bluegill", "warmouth"]),
+])
+def test_parts_and_colours_are_no_names(kb: KnowledgeBase, line: str, names: list[str]) -> None:
+    """What "with", "its" or a fish stands before tells of a part; a word for sex, age or size is no shade."""
+    assert _named(kb, line) == names
+
+
+def test_a_bare_part_is_one_where_a_fish_is_spoken_of(kb: KnowledgeBase, talk: Talk) -> None:
+    """ "Eye?" after a fish asks for its eye; by itself it may be the fish called so."""
+    _, held = talk("describe the pumpkinseed")
+    assert _named(kb, "eye?", held) == []
+
+
+@pytest.mark.parametrize(("line", "state"), [
+    ("greenish sunfish with a short ear", "body-colour.olive"), ("brown sunfish with red eyes", "body-colour.brown"),
+    ("it was green", "body-colour.olive"), ("bass with red eyes and bronze color", "body-colour.brown"),
+    ("worm marks", "vermiculation.present"), ("eye bar", "suborbital-bar.present"),
+    ("dark lines running front to back", "stripe-pattern.stripes"),
+    ("one long fin on the back", "dorsal-base-length.long"),
+    ("black spot on the first dorsal", "spiny-dorsal-blotch.present"),
+])
+def test_words_of_the_whole_fish_and_of_marks(kb: KnowledgeBase, line: str, state: str) -> None:
+    """A colour before the word for the fish is that of the whole fish, whatever else the line tells."""
+    assert state in _states(kb, line)
+
+
+def test_not_past_the_eye_denies_just_that(kb: KnowledgeBase) -> None:
+    """A jaw that does not go past the eye may end anywhere before that."""
+    seen = read_line(kb, "jaw doesn't go past the eye", Held(), CLOCK).seen
+    assert [(s.observation.states, s.observation.seen) for s in seen] == [(("upper-jaw-reach.past-eye",), False)]
+
+
+@pytest.mark.parametrize(("lines", "character"), [
+    (("perch with orange fins", "7 bars"), "body-bar-count"),
+    (("sunfish with an orange belly", "6 spines"), "dorsal-spines"),
+])
+def test_a_number_answers_for_its_own_noun(lines: tuple[str, ...], character: str, talk: Talk) -> None:
+    """Seven bars are no answer to a question on spines."""
+    _, held = talk(*lines)
+    assert [s.observation.character for s in held.seen if s.observation.value is not None] == [character]
+
+
+def test_a_catch_after_a_comparison_is_one_of_the_fishes_compared(talk: Talk) -> None:
+    """ "Mine has" speaks of the fishes set side by side, also after one thing was told of both."""
+    answer, _ = talk("warmouth vs rock bass", "how many spines", "mine has six anal spines")
+    assert answer.candidates[0].taxon == "ambloplites-rupestris"
+
+
+def test_a_question_compares_with_a_fish(kb: KnowledgeBase) -> None:
+    """A fish that a question sets another against is asked about as well."""
+    assert _named(kb, "is a redear bigger than a bluegill") == ["redear", "bluegill"]
+    assert _named(kb, "it is bigger than a bluegill") == []
