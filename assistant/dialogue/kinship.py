@@ -31,6 +31,14 @@ def overlapping(kb: KnowledgeBase, reading: Reading) -> bool:
     return bool(one & two)
 
 
+def clipped(kb: KnowledgeBase, reading: Reading) -> bool:
+    """True for the first word of a fish's name set beside the last one ("is a northern the same as a pike")."""
+    firsts = {_single(m.words) for m in reading.of("taxon")}
+    lasts = {_single(m.words) for m in reading.of("group")}
+    labels = {key(label(kb, t)) for t in reading.taxa()}
+    return any(f"{a} {b}" in labels for a in firsts for b in lasts)
+
+
 def _single(words: str) -> str:
     *first, last = key(words).split() or [""]
     return " ".join([*first, singular(last)])

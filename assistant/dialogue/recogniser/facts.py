@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from assistant.dialogue.conversation import Held, Wanted
-from assistant.dialogue.kinship import overlapping
+from assistant.dialogue.kinship import clipped, overlapping
 from assistant.dialogue.name_forms import old_genus
 from assistant.dialogue.preying import food_told, who_eats
 from assistant.dialogue.reader.reading import Mention, Reading
@@ -160,6 +160,7 @@ def _things(kb: KnowledgeBase, reading: Reading) -> set[str]:
         out.add("two-mentions")
     if overlapping(kb, reading):
         out.add("overlap")
+        out |= {"clipped"} if clipped(kb, reading) else set()
     if len({m.ids for m in (*named, *grouped)}) >= 2:
         out.add("two-kinds")
     if len(taxa) == 1 and not grouped:

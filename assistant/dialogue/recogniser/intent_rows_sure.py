@@ -183,7 +183,7 @@ SURE_ROWS: tuple[Row, ...] = (
     Row("hybrids", 93, ("after-hybrids", "looks|describe", "short6", "!fish|seen|part|place|stage|breeding"),
         ("do bluegill and redear cross / what do they look like",)),
     Row("contrast", 94, ("overlap", "sameness", "taxon", "group",
-                         "!local-name|group-nickname|unclear|seen|held-seen|story|part|quiz"),
+                         "!clipped|group-nickname|unclear|seen|held-seen|story|part|quiz"),
         ("are bluegill and sunfish the same thing",)),
     Row("contrast", 93, ("contrast", "two-kinds", "two-mentions", "short10",
                          "!overlap|seen|rules|names|hybrid|habitat|range|eat|size|weight|tackle|handling|quiz|key|sources|"
