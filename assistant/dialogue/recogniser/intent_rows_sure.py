@@ -10,7 +10,7 @@ from assistant.dialogue.recogniser.intent_row import Row
 
 SURE_ROWS: tuple[Row, ...] = (
     # Emergencies and handling.
-    Row("handling", 94, ("hurt", "!outside|seen-many"),
+    Row("handling", 94, ("hurt", "!seen-many"),
         ("stuck by a catfish spine hurts like hell", "I got poked by a crappie")),
     Row("handling", 94, ("hurt", "asks-how|asks-what|asks-can|medical", "!outside|asks-name|hint"), ()),
     Row("handling", 93, ("harms", "!seen|asks-name|outside|rules"),
@@ -218,6 +218,13 @@ SURE_ROWS: tuple[Row, ...] = (
     Row("size", 93, ("size-of", "one-fish", "!part|seen|contrast|names|rules|hybrid|quiz|key|weight|len|tackle"),
         ("tell me about the size of the warmouth", "what is the size of a pumpkinseed")),
     # Lists, ranges, habitats.
+    Row("range", 93, ("one-fish", "place", "question-mark", "no-ask",
+                      "!seen|story|rules|date|names|water|len|wt|tackle|contrast|asks-name|names-next|called-next|confirm"),
+        ("redears in michigan now? thought that was a southern fish",)),
+    Row("range", 93, ("asks-any", "place", "held-fish", "short6", "!fish|seen|rules|tackle-word|after-tackle|water"),
+        ("how big do shadow bass get / got any up in illinois?",)),
+    Row("list", 94, ("scored", "group", "seen", "!story|asks-name|sources|one-fish"),
+        ("Lepomis scored palatine teeth = present",)),
     Row("list", 94, ("heavier-than|bigger-than", "wt|len", "which-group", "!fish|group|seen|rules|story|asks-name"),
         ("which fish are heavier than 20 kg",)),
     Row("list", 95, ("in-order", "two-fish|two-kinds|group|unclear|held-two",
