@@ -160,7 +160,7 @@ SURE_ROWS: tuple[Row, ...] = (
         ("does a walleye have a white tip on its tail / is it always there",)),
     Row("describe", 93, ("always", "seen", "one-fish", "yes-no", "!story|held-seen|rules|place|water|date|hybrid"),
         ("does a forked tail always mean channel catfish",)),
-    Row("describe", 94, ("wanted", "one-fish|the-one", "short6", "no-ask|same-again|what-about|names-next",
+    Row("describe", 94, ("wanted", "one-fish", "short6", "no-ask|same-again|what-about|names-next",
                          "!seen|part|place|date|two-fish|two-kinds|habitat|range|size|eat|rules|handling|names"),
         ("what color is a chinook's mouth inside / coho?",
          "does a bluegill have scales on its cheek / and a warmouth")),
@@ -271,6 +271,8 @@ SURE_ROWS: tuple[Row, ...] = (
                      "!place|water|unknown-place|waters|seen|rules|keep|part|habitat|tackle|eat|size|weight|taxon"),
         ("how many sunfish are there",)),
     # Names and words.
+    Row("names", 93, ("the-one", "weak-name", "short", "no-ask", "!held-two|held-seen|fish|seen|answer|asked|walk"),
+        ("Describe the redbreast / the yellow one?",)),
     Row("names", 94, ("asks-kin", "fish|held-fish",
                       "!seen|which-group|list-weak|rules|hybrid|quiz|key|place|water|story"),
         ("what family is the freshwater drum", "which genus does the flier belong to")),
