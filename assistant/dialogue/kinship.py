@@ -24,7 +24,7 @@ def overlapping(kb: KnowledgeBase, reading: Reading) -> bool:
 
     A loose word that stands in the accepted name of one of its kinds alone ("pike") is taken for that kind.
     """
-    told = {_single(m.words): _kinds(kb, m) for m in reading.of("taxon", "hybrid", "group") if m.exact and m.words}
+    told = {_single(m.words): kinds_meant(kb, m) for m in reading.of("taxon", "hybrid", "group") if m.exact and m.words}
     if len(told) != 2:
         return False
     one, two = told.values()
@@ -44,8 +44,8 @@ def _single(words: str) -> str:
     return " ".join([*first, singular(last)])
 
 
-def _kinds(kb: KnowledgeBase, mention: Mention) -> frozenset[str]:
-    """The species a word stands for: its own, or those of the group that it names."""
+def kinds_meant(kb: KnowledgeBase, mention: Mention) -> frozenset[str]:
+    """The species a word stands for: its own, those of the group that it names, or the one kind called so in full."""
     ids = species_of(kb, mention.ids)
     word = _single(mention.words)
     bearing = [t for t in ids if word.split()[-1:] and word.split()[-1] in key(label(kb, t)).split()]
@@ -143,7 +143,7 @@ def _family_names(text: str) -> frozenset[str]:
 def accepted_of(kb: KnowledgeBase, mention: Mention, ids: Sequence[str]) -> tuple[str, ...]:
     """Of the fishes that bear a name, the one whose accepted name it is; all of them where it is none's."""
     own = tuple(t for t in ids if key(label(kb, t)) == _single(mention.words))
-    if not own and len(kinds := _kinds(kb, mention)) == 1:
+    if not own and len(kinds := kinds_meant(kb, mention)) == 1:
         own = tuple(kinds)
     return own or tuple(ids)
 

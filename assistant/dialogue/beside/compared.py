@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.kinship import kinds_meant
 from assistant.dialogue.subjects import species_of
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import core
@@ -45,6 +46,7 @@ def sides_named(turn: Turn) -> tuple[tuple[str, ...], ...]:
     out: list[tuple[str, ...]] = []
     for m in named:
         found = species_of(kb, m.ids if m.kind != "group" else m.ids[:1])
+        found = tuple(one) if len(one := kinds_meant(kb, m)) == 1 else found
         if found and not any(set(found) <= set(x) or set(x) <= set(found) for x in out):
             out.append(found)
     if len(out) == 1 and POINTING & set(turn.reading.words):

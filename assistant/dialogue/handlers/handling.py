@@ -38,9 +38,9 @@ ACTS = 2
 """So many things to do for a wound are told before what needs a doctor whatever was asked."""
 SINGLE_WORD = 2.0
 """A topic asked for by less (no phrase of two words) does not lead away from what somebody who is hurt was told."""
-DECIDING = ("heat", "invasive", "snakehead")
+DECIDING = ("heat", "invasive", "unwanted")
 """Topics that say whether a fish should be fished for or released at all: they come before how it is done."""
-UNWANTED = ("invasive", "snakehead")
+UNWANTED = ("invasive", "unwanted")
 """Those of them that hold of some kinds whenever such a fish is handled."""
 DISCLAIMER = "aid-disclaimer"
 ADVISORY = "eat-advisory"

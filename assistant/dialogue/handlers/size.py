@@ -75,7 +75,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     asked_back = _asked(turn, told)
     after = [Block("next", asked_back.question, claim=False)] if asked_back else []
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
-    of = against if against and not named(turn) else told_taxa(turn, asked)
+    few = bool(against) and (len(against) <= EACH or not named(turn))
+    of = against if few else told_taxa(turn, asked)
     return Answer("size", (head, *rest, *remarks, *after), taxa=of, asked=asked_back), held
 
 

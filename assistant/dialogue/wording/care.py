@@ -151,7 +151,7 @@ def on_fish(name: str, text: str) -> str:
     """Advice with the fish it is given for, behind the word where it begins with a yes or no."""
     word, mark, rest = text.partition(":")
     if mark and word in ANSWERED:
-        return f"{word} ({name}):{rest}"
+        return f"{word}, for the {name}:{rest}"
     return f"{name[:1].upper()}{name[1:]}: {text[:1].lower()}{text[1:]}"
 
 
