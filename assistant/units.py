@@ -28,6 +28,8 @@ def _round(value: Decimal, places: int) -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
+METRIC_UNITS = frozenset({"mm", "cm", "m", "g", "kg"})
+"""The units of lengths and weights that are metric."""
 METRIC = ("metric", "mm")
 """The systems whose units come first in metric: centimetres, or millimetres throughout."""
 

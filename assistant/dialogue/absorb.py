@@ -7,6 +7,7 @@ from typing import Any
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.reader.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
+from assistant.units import METRIC_UNITS
 
 
 def absorb(kb: KnowledgeBase, held: Held, reading: Reading) -> Held:
@@ -56,6 +57,6 @@ def _units_wished(reading: Reading) -> str:
 
 def _units_typed(reading: Reading) -> str:
     typed = {m.unit for m in reading.measures if m.own and not m.bare}
-    if typed & {"mm", "cm", "m", "kg", "g"}:
+    if typed & METRIC_UNITS:
         return "metric"
     return "us" if typed & {"in", "ft", "lb", "oz"} else ""

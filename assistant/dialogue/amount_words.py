@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.reader.reading import Measure, Reading
 from assistant.dialogue.telling import as_typed
-from assistant.units import show_span, show_weight
+from assistant.units import METRIC_UNITS, show_span, show_weight
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +48,7 @@ def system(held: Held, measure: Measure | None = None) -> str:
     """The asker's unit system: asked for, else as typed, else inches and pounds."""
     if held.units:
         return held.units
-    if measure is not None and measure.unit in ("mm", "cm", "m", "g", "kg"):
+    if measure is not None and measure.unit in METRIC_UNITS:
         return "metric"
     return "us"
 

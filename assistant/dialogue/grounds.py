@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.aspects import aspects
 from assistant.dialogue.reader.lexicon import lexicon_of
 from assistant.dialogue.reader.parts import characters_asked
 from assistant.dialogue.subjects import species_of, subjects
@@ -40,7 +41,7 @@ def general(turn: Turn) -> Answer:
     if asked and kinds and not purpose and (found := _feature(turn, fish, kinds, asked)) is not None:
         return found
     words = set(turn.reading.words)
-    of_colour = words & COLOURS and not subjects(turn, carried=False)
+    of_colour = COLOUR in aspects(kb, turn.reading) and not subjects(turn, carried=False)
     doubted = of_colour or words & DOUBTING or "self-reliable" in turn.cues
     if doubted and (told := trust(turn, asked)):
         return Answer("why", told, fish)
@@ -156,13 +157,14 @@ def _feature(turn: Turn, fish: tuple[str, ...], kinds: tuple[str, ...], asked: t
 
 
 DOUBTING = frozenset({"trust", "reliable", "unreliable", "bad", "rely", "wrong", "mistake"})
-COLOURS = frozenset({"colour", "color", "coloring", "colouring", "colors", "colours"})
+COLOUR = "colour"
+"""The side of a matter that words for colour ask about."""
 
 
 def trust(turn: Turn, asked: tuple[str, ...]) -> tuple[Block, ...]:
     """How far a feature (or colour at large) can be trusted: observer error and what it changes with, from the base."""
     kb = turn.kb
-    if set(turn.reading.words) & COLOURS:
+    if COLOUR in aspects(kb, turn.reading):
         colour = [c for c in kb.characters if c.use == "identify" and "colour" in c.id]
         counts = [c for c in kb.characters if c.use == "identify" and c.kind == "count"]
         if colour and counts:

@@ -35,11 +35,12 @@ def living(turn: Turn) -> tuple[Seen, ...]:
     kb = turn.kb
     sides = [c.id for c in kb.characters if c.use in LIFE]
     fed = asks_food(turn)
-    spelt = {c: told for c in sides if (told := _spelt(turn, c)) and (c != FED or fed)}
+    known = characters(kb, turn.reading, LIFE)
+    spelt = {c: told for c in sides if (told := _spelt(turn, c, c in known)) and (c != FED or fed)}
     if FED in spelt:
         spelt = {FED: spelt[FED]}
     if not spelt:
-        named = [c for c in characters(kb, turn.reading, LIFE) if kb.character(c).is_stated]
+        named = [c for c in known if kb.character(c).is_stated]
         named = sorted(named, key=lambda c: -sum(c in kb.told_of(t) for t in kb.species))[:1]
         spelt = {c: tuple(s.id for s in kb.states(c) if not s.id.endswith(WITHOUT)) for c in named}
     return tuple(Seen(Observation(c, told), "", 0, 0) for c, told in spelt.items())
@@ -50,12 +51,15 @@ def asks_food(turn: Turn) -> bool:
     return "eat" in turn.cues or bool(FEEDING & set(turn.reading.words))
 
 
-def _spelt(turn: Turn, character: str) -> tuple[str, ...]:
-    """The states of a side of life in the line; the word "fish" stands for what is asked for, not for food."""
+def _spelt(turn: Turn, character: str, named: bool) -> tuple[str, ...]:
+    """The states of a side of life in the line; the word "fish" stands for what is asked for, not for food.
+
+    A side that is not ``named`` itself is denied by none of its words.
+    """
     told = turn.reading.words
     words = tuple(w for i, w in enumerate(told) if w not in FISH or (i and told[i - 1] in AS_FOOD))
     found = states(turn.kb, turn.reading._replace(words=words), character)
-    if character not in characters(turn.kb, turn.reading, LIFE):
+    if not named:
         found = tuple(s for s in found if not s.endswith(WITHOUT))
     if found or character != WATERS:
         return found
@@ -65,13 +69,12 @@ def _spelt(turn: Turn, character: str) -> tuple[str, ...]:
 def waters_meant(turn: Turn) -> dict[str, frozenset[str]]:
     """The plain words for waters in a line ("lakes"), each with the kinds of water in whose names it stands."""
     kb = turn.kb
+    plain = [w for w in turn.reading.words if any(e[:2] == ("cue", PLAIN_WATER) for e in kb.spoken(w))]
+    named = {s.id: {singular(w) for text in (s.label, *s.values, *s.phrases) for w in key(text).split()}
+             for s in kb.states(WATERS)} if plain else {}
     out: dict[str, frozenset[str]] = {}
-    for word in turn.reading.words:
-        if not any(kind == "cue" and thing == PLAIN_WATER for kind, thing, _ in kb.spoken(word)):
-            continue
+    for word in plain:
         single = singular(word)
-        named = {s.id: {singular(w) for text in (s.label, *s.values, *s.phrases) for w in key(text).split()}
-                 for s in kb.states(WATERS)}
         found = frozenset(s for s, words in named.items() if single in words)
         if found:
             out[word] = found

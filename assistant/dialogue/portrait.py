@@ -54,7 +54,7 @@ def plain_worth(character: Character, told: Told) -> float:
     return value * EASY.get(character.look, SELDOM) * (0.6 if lacks(told) else 1.0)
 
 
-def told_of(kb: KnowledgeBase, taxon: str, asked: Sequence[str]) -> list[tuple[Character, Told]]:
+def asked_told(kb: KnowledgeBase, taxon: str, asked: Sequence[str]) -> list[tuple[Character, Told]]:
     """What is told of some characters of a fish; of more than a few the most telling first."""
     known = [(kb.character(c), told) for c in asked if (told := tell(kb, kb.character(c), taxon)) is not None]
     on_fish = [(c, told) for c, told in known if c.use == "identify"]

@@ -84,7 +84,7 @@ def _by_name(turn: Turn, pool: Sequence[str]) -> Order | None:
                 able = [c for c in able if c.kind == "count"]
             if able:
                 best = max(able, key=lambda c: sum(bool(about(kb, t, c.id)[0]) for t in pool))
-                return Order(best.id, FROM_SMALLEST in aspects(kb, turn.reading), run)
+                return Order(best.id, from_smallest(aspects(kb, turn.reading)), run)
     return None
 
 

@@ -14,7 +14,7 @@ from assistant.dialogue.wording.speak import short_ids
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Place, Statement
 from assistant.reasoning.advice import Record
-from assistant.units import GRAMS, MM, show_length, show_weight
+from assistant.units import GRAMS, METRIC_UNITS, MM, show_length, show_weight
 
 MEMORY = "memory"
 SHOWN = 5
@@ -106,7 +106,7 @@ def as_typed(measure: Measure, units: str) -> str:
     middle = (measure.low + measure.high) / 2
     length = measure.kind in ("length", "girth")
     show = show_length if length else show_weight
-    metric = measure.unit in ("mm", "cm", "m", "g", "kg")
+    metric = measure.unit in METRIC_UNITS
     words = " ".join(measure.words.split())
     known = LENGTH_UNITS if length else WEIGHT_UNITS
     wanted = units or ("metric" if metric else "us")

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from assistant.dialogue.answer import Block
 from assistant.dialogue.aspects import phrases_of
 from assistant.dialogue.conversation import Wanted
-from assistant.dialogue.portrait import told_of
+from assistant.dialogue.portrait import asked_told
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import core as say
 from assistant.dialogue.wording import speak
@@ -82,7 +82,7 @@ def _again(turn: Turn, taxon: str, wanted: Wanted) -> Block | None:
     kb = turn.kb
     states: Sequence[str] = wanted.states
     if not states and "always" in turn.cues:
-        known = [told.states[:1] for _, told in told_of(kb, taxon, wanted.characters) if told.states]
+        known = [told.states[:1] for _, told in asked_told(kb, taxon, wanted.characters) if told.states]
         states = [s for s, _ in known[0]] if known else ()
     return whether(turn, taxon, states[0].partition(".")[0], states, True, wanted.who) if states else None
 

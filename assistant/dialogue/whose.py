@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from assistant.dialogue.answer import Block
-from assistant.dialogue.portrait import features, plain_worth
+from assistant.dialogue.portrait import asked_told, features, plain_worth
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.whether import point
 from assistant.dialogue.wording import core as say
 from assistant.dialogue.wording import speak
-from assistant.reasoning.contrast import Told, tell, tell_some
+from assistant.reasoning.contrast import tell_some, told_of
 from assistant.reasoning.evidence import Scope
-from assistant.text import unique
 
 MOST, BESIDE = 8, 3
 """Features told of such fish, and ordinary ones told beside where none sets them apart."""
@@ -30,12 +30,12 @@ def who_told(turn: Turn, taxon: str, who: Scope, asked: Sequence[str] = ()) -> l
     these. Where nothing is told of such fish at all, that is said before a few ordinary features.
     """
     kb, name = turn.kb, say.who_words(speak.fish(turn.kb, taxon), who.sex, who.stage, who.breeding)
-    known = asked or unique(c for k in kb.lineage(taxon) for c in kb.told_of(k) if kb.character(c).use == "identify")
+    known = asked or [c for c in told_of(kb, (taxon,)) if kb.character(c).use == "identify"]
     found = [(kb.character(c), told) for c in known if (told := tell_some(kb, kb.character(c), taxon, who)) is not None]
     found.sort(key=lambda x: (x[1].inherited_from is not None, -plain_worth(*x), x[0].id))
     notes = [] if asked or who.stage != JUVENILE else _notes(turn, taxon)
     if found:
-        first, *rest = [_point(turn, c.id, told) for c, told in found[:MOST]]
+        first, *rest = [point(turn, c, told) for c, told in found[:MOST]]
         return [Block("lead", say.describe_single(name, first.text), statements=first.statements), *rest, *notes]
     if notes:
         first, *rest = notes
@@ -46,17 +46,10 @@ def who_told(turn: Turn, taxon: str, who: Scope, asked: Sequence[str] = ()) -> l
 def _ordinary(turn: Turn, taxon: str, name: str, asked: Sequence[str]) -> list[Block]:
     """What is told of the fish in general, behind a word that nothing is told of these."""
     kb = turn.kb
-    told = [(c, x) for c in asked if (x := tell(kb, kb.character(c), taxon)) is not None]
-    told = told or [(c.id, x) for c, x in features(kb, taxon, (), BESIDE)]
-    points = [_point(turn, c, x) for c, x in told[:MOST]]
+    told = asked_told(kb, taxon, asked) or features(kb, taxon, (), BESIDE)
+    points = [point(turn, c, x) for c, x in told[:MOST]]
     ids = tuple(i for p in points for i in p.statements[:1]) or (f"taxon:{taxon}",)
     return [Block("lead", say.nothing_apart(name), statements=ids), *points]
-
-
-def _point(turn: Turn, character: str, told: Told) -> Block:
-    found = turn.kb.character(character)
-    text = say.entry(speak.heading(found), speak.told_words(turn.kb, told, found, turn.held.units))
-    return Block("point", text, statements=speak.short_ids(told.statements))
 
 
 def _notes(turn: Turn, taxon: str) -> list[Block]:

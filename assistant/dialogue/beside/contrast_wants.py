@@ -26,6 +26,7 @@ from assistant.reasoning.contrast import (
     firmness,
     tell,
     tell_some,
+    told_of,
 )
 from assistant.reasoning.evidence import ANY, Scope, below
 from assistant.reasoning.observed import Observation
@@ -240,9 +241,8 @@ def _some_rows(turn: Turn, taxa: Sequence[str],
     which such fish differ first, then by how many are told of. The first of each pair is true where it is told of such.
     """
     kb = turn.kb
-    known = {c for t in taxa for k in kb.lineage(t) for c in kb.told_of(k)}
     out = []
-    for character in (kb.character(c) for c in sorted(known)):
+    for character in (kb.character(c) for c in told_of(kb, taxa)):
         some = [tell_some(kb, character, t, who) for t in taxa]
         if character.use != "identify" or not any(some):
             continue

@@ -11,7 +11,7 @@ from assistant.dialogue.converse import converse
 from assistant.dialogue.handlers.contrast import look_alikes
 from assistant.dialogue.lessons.levels import character_words, value_words, young
 from assistant.dialogue.lessons.request import fishes_of, level_of
-from assistant.dialogue.portrait import COLOUR, NARROW, SHAPE, features, lacks, told_of
+from assistant.dialogue.portrait import COLOUR, NARROW, SHAPE, asked_told, features, lacks
 from assistant.dialogue.reader.parts import characters_asked, near_words, part_word
 from assistant.dialogue.sexes import asks_sexes, sexes_told
 from assistant.dialogue.subjects import named, species_of, subjects, unclear
@@ -23,7 +23,7 @@ from assistant.dialogue.wording import speak
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character, Range
 from assistant.model.stems import DROPPED
-from assistant.reasoning.contrast import Told, tell
+from assistant.reasoning.contrast import Told, tell, told_of
 from assistant.reasoning.evidence import ANY
 from assistant.reasoning.size import size_range
 from assistant.text import join, key, singular, unique
@@ -87,7 +87,7 @@ def _wanted(turn: Turn, fish: Sequence[str]) -> Wanted:
 def _colours(turn: Turn, fish: Sequence[str]) -> tuple[str, ...]:
     """The characters of colour that are told of some fishes, that of the whole fish first."""
     kb = turn.kb
-    told = unique(c for t in species_of(kb, tuple(fish)) for k in kb.lineage(t) for c in kb.told_of(k))
+    told = told_of(kb, species_of(kb, tuple(fish)))
     able = [c for c in told if COLOURED in key(kb.character(c).label).split() and kb.character(c).use == "identify"]
     return (COLOUR, *(c for c in able if c != COLOUR)) if COLOUR in told else tuple(able)
 
@@ -119,8 +119,8 @@ def _counted(turn: Turn, fish: Sequence[str]) -> tuple[str, ...]:
 
 def _counts_told(kb: KnowledgeBase, fish: Sequence[str]) -> tuple[str, ...]:
     """The counts of which something is told of some fishes, their own or inherited."""
-    told = (c for t in species_of(kb, tuple(fish)) for k in kb.lineage(t) for c in kb.told_of(k))
-    return unique(c for c in told if kb.character(c).kind == "count" and kb.character(c).use == "identify")
+    told = (kb.character(c) for c in told_of(kb, species_of(kb, tuple(fish))))
+    return tuple(c.id for c in told if c.kind == "count" and c.use == "identify")
 
 
 def _no_fish() -> Answer:
@@ -161,7 +161,7 @@ def _one(turn: Turn, taxon: str, wanted: Wanted) -> Answer:
 def _parts(turn: Turn, taxon: str, asked: tuple[str, ...]) -> list[Block]:
     """What is told of the characters asked about: of those named outright first, of a part's the most telling first."""
     kb = turn.kb
-    known = told_of(kb, taxon, asked) or told_of(kb, taxon, near_words(kb, turn.reading))
+    known = asked_told(kb, taxon, asked) or asked_told(kb, taxon, near_words(kb, turn.reading))
     numeric = NUMERIC in aspects(kb, turn.reading) and len(asked) > 1
     if not known:
         label = say.COUNTS if numeric else _parts_named(turn, asked) if len(asked) > 1 else kb.character(asked[0]).label

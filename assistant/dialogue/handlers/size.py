@@ -27,19 +27,18 @@ from assistant.reasoning.living import living_in
 from assistant.reasoning.place_prior import expand_places
 from assistant.reasoning.size import MAXIMUM, USUAL, category, length_fit, size_range, word_fit
 from assistant.text import word_set
-from assistant.units import show_length, show_weight
+from assistant.units import METRIC_UNITS, show_length, show_weight
 
 AGE, MATURITY = "max-age", "size-at-maturity"
 EACH, MOST_IN_LINE = 5, 20
 """Up to so many fishes are told one by one; up to so many in one line."""
 BIG = word_set("big large huge giant monster long nice good decent trophy")
 SMALL = word_set("small little tiny short dink")
-GROWTH, METRIC = "growth", ("mm", "cm", "m")
+GROWTH = "growth"
 GENERAL = frozenset({"asks-how", "asks-what", "asks-who", "which-of", "bigger-than", "list"})
 """Cues of a line that asks of a kind at large, not of a fish in hand."""
 TOP_STEPS = ("memorable", "trophy")
 """Steps of the scale of sizes that make a fish a big one."""
-METRIC_UNITS = frozenset({"mm", "cm", "m", "g", "kg"})
 STEPS = ("stock", "quality", "preferred", "memorable", "trophy")
 
 
@@ -211,7 +210,7 @@ def _verdict(turn: Turn, taxon: str, told: Amounts) -> list[Block]:
         return [lengths]
     usual = span(sizes.usual_low, sizes.usual_high, units)
     largest = show_length(sizes.largest, units) if sizes.largest else ""
-    inches = told.length.unit not in METRIC
+    inches = told.length.unit not in METRIC_UNITS
     step = category(kb, taxon, length, inches)
     top = word == "ordinary" and step is not None and step[0] in TOP_STEPS
     text = say.size_verdict(typed(told.length, held), name, "top" if top else word, usual, largest)

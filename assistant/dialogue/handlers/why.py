@@ -5,8 +5,9 @@ from __future__ import annotations
 from assistant.dialogue import naming
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.asking import ask_block, next_asked
+from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.grounds import COLOURS, both, general, row_words, trust
+from assistant.dialogue.grounds import COLOUR, both, general, row_words, trust
 from assistant.dialogue.observing import evidence_of
 from assistant.dialogue.rules.grounds import rule_grounds
 from assistant.dialogue.subjects import named, species_of, subjects
@@ -48,7 +49,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         other = _other(turn, found)
         if other:
             return _why_not(turn, found, other), held
-        if set(turn.reading.words) & COLOURS and not turn.reading.seen:
+        if COLOUR in aspects(turn.kb, turn.reading) and not turn.reading.seen:
             return Answer("why", trust(turn, ()), _taxa(found), found.candidates, found.verdict), held
         if "alternatives" in cues:
             return _alternatives(turn, found), held

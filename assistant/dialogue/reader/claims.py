@@ -233,13 +233,17 @@ def _of_whole_fish(hit: Hit, line: Line) -> bool:
     if fish and (hit.last + 1 in line.talk.walls or "fish-word" in line.lexicon.cues(following[0].word)):
         return True
     ends = tokens[last + 2 : last + 3]
-    coloured = same and following[0].word in _COLOURED and (
+    coloured = same and _names_colour(following[0].word, line.lexicon) and (
         not ends or ends[0].clause != tokens[last].clause or ends[0].word in _ALSO)
     said = first > 0 and tokens[first - 1].word in _BEING and not same
     return coloured or (said and line.clause(hit) not in line.part_clauses)
 
 
-_COLOURED = word_set("color colour colored coloured coloring colouring")
+def _names_colour(word: str, lexicon: Lexicon) -> bool:
+    """True for a word for colour itself ("coloured"): a word family of the base."""
+    return any(e[:2] == ("aspect", "aspect-colour") for e in lexicon.spoken(word))
+
+
 _ALSO = word_set("and with n plus but")
 _ONE = word_set("one ones")
 _BEING = word_set("its is was be looked looks mostly all kinda")

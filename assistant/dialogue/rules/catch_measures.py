@@ -23,7 +23,9 @@ NUMBER_WORDS: dict[str, int] = {
 } | {"no": 0, "none": 0, "nothing": 0, "a": 1, "an": 1, "both": 2, "couple": 2, "dozen": 12, "thirty": 30,
      "forty": 40, "fifty": 50, "another": 1, "single": 1}
 _FRACTIONS = {"¼": "1/4", "½": "1/2", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"}
-_NUM = r"(?:\d+(?:\.\d+)?(?:[ -]\d+/\d+)?|\d+/\d+)"
+_FRACTION = r"\d+/0*[1-9]\d*"
+"""Never over nothing: hook sizes ("1/0") are no lengths."""
+_NUM = rf"(?<!\d/)(?<!\d)(?:(?:\d+(?:\.\d+)?|\.\d+)(?:[ -]{_FRACTION})?|{_FRACTION})"
 _IN = r"in(?:ch(?:es)?|s)?\b\.?(?!\s+(?:the|my|our|his|her|a|an|possession|all|total|bag|stock|storage)\b)"
 _UNIT = rf"(?:cm|centimet(?:er|re)s?|mm|millimet(?:er|re)s?|{_IN}|inchers?|\"|”|″|m\b|met(?:er|re)s?)"
 _EXACT = r"exactly|on the (?:nose|dot|line|button)|dead on|to the line"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date, time
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from assistant.dialogue.reader.catch_text import parse_catch
@@ -189,6 +189,8 @@ def test_other_talk_is_never_kept_fish(text: str) -> None:
 
 @settings(max_examples=150, deadline=None)
 @given(st.text(alphabet=st.sampled_from("abcdefinkoprtw 0123456789.,:;/-()'\"½cm"), max_size=80))
+@example("1/0m")
+@example("bass 13 0/00 in")
 def test_no_text_breaks_the_reader(text: str) -> None:
     """Any text is read or refused without an error, and judged without one."""
     query = parse_catch(text, TAXA, PLACES, TODAY, None, DEPTH)
