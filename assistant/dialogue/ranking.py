@@ -19,7 +19,7 @@ from assistant.model.records import Character
 from assistant.reasoning.contrast import ADULT, tell
 from assistant.reasoning.evidence import about
 from assistant.reasoning.observer import taxon_distribution
-from assistant.reasoning.size import size_range
+from assistant.reasoning.size import own_sizes
 from assistant.units import show_length
 
 SIZE = "max-total-length"
@@ -133,7 +133,7 @@ def placed(turn: Turn, pool: Iterable[str], order: Order) -> list[Placed]:
 
 
 def _by_size(turn: Turn, taxon: str, _: str) -> Placed | None:
-    found = size_range(turn.kb, taxon)
+    found = own_sizes(turn.kb, taxon)
     if found.largest is None:
         return None
     words = core.up_to(show_length(found.largest, system(turn.held)))

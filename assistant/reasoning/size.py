@@ -32,30 +32,34 @@ class Weight(NamedTuple):
     limits: tuple[str, ...]
 
 
-def size_range(kb: KnowledgeBase, taxon: str) -> SizeRange:
-    """The lengths stated of a taxon (a cross takes the larger parent's where it has none)."""
+def own_sizes(kb: KnowledgeBase, taxon: str) -> SizeRange:
+    """The lengths stated of a taxon itself."""
     usual, largest = preferred(about(kb, taxon, USUAL)[0]), about(kb, taxon, MAXIMUM)[0]
     lows = [r[0] for s in usual if (r := number_range(s))]
     highs = [r[3] for s in usual if (r := number_range(s))]
     tops = [r[3] for s in largest if (r := number_range(s))]
-    found = SizeRange(
+    return SizeRange(
         min(lows, default=None),
         max(highs, default=None),
         max(tops, default=None),
         tuple(s.id for s in usual),
         tuple(s.id for s in largest),
     )
-    if found.largest is None and (parents := kb.taxon(taxon).parents):
-        sizes = [size_range(kb, p) for p in parents]
-        best = max(sizes, key=lambda s: s.largest or 0.0)
-        return (
-            best
-            if found.usual_high is None
-            else SizeRange(
-                found.usual_low, found.usual_high, best.largest, found.usual_statements, best.largest_statements
-            )
-        )
-    return found
+
+
+def size_range(kb: KnowledgeBase, taxon: str) -> SizeRange:
+    """The lengths to reckon with for a taxon: its own, or the larger parent's where a cross has none."""
+    found, parent = own_sizes(kb, taxon), larger_parent(kb, taxon)
+    if found.largest is not None or not parent:
+        return found
+    best = size_range(kb, parent)
+    return best if found.usual_high is None else found._replace(
+        largest=best.largest, largest_statements=best.largest_statements)
+
+
+def larger_parent(kb: KnowledgeBase, taxon: str) -> str:
+    """The parent of a cross that grows longest; empty for a species."""
+    return max(kb.taxon(taxon).parents, key=lambda p: size_range(kb, p).largest or 0.0, default="")
 
 
 def preferred(statements: Sequence[Statement]) -> tuple[Statement, ...]:

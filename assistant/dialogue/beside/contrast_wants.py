@@ -31,7 +31,7 @@ from assistant.reasoning.contrast import (
 from assistant.reasoning.evidence import ANY, Scope, below
 from assistant.reasoning.observed import Observation
 from assistant.reasoning.observer import taxon_distribution
-from assistant.reasoning.size import SizeRange, size_range
+from assistant.reasoning.size import SizeRange, own_sizes
 
 MISLEADING, RELIED, ONE, COLOUR, SIZE = "misleading", "relied-on", "one-mark", "colour-itself", "size-itself"
 """Sides of a matter that a line asks about."""
@@ -159,7 +159,7 @@ def relied_on(turn: Turn, found: Contrast, sides: frozenset[str], asked: frozens
 
 
 def _by_size(turn: Turn, taxa: Sequence[str]) -> Block:
-    sizes = [(t, size_range(turn.kb, t)) for t in taxa]
+    sizes = [(t, own_sizes(turn.kb, t)) for t in taxa]
     known = [(t, s) for t, s in sizes if s.usual_statements or s.largest_statements]
     told = "; ".join(core.each(speak.fish(turn.kb, t), speak.length_range(s, turn.held.units)) for t, s in known)
     ids = speak.short_ids(x for _, s in known for x in (*s.usual_statements, *s.largest_statements))

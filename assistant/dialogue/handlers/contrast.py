@@ -28,7 +28,7 @@ from assistant.dialogue.wording.lesson import ADD_WORDS, DROP_WORDS, SWAP_WORDS
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import LookAlike
 from assistant.reasoning.contrast import LOOKS, Contrast, ContrastRow, contrast, firm_first
-from assistant.reasoning.size import size_range
+from assistant.reasoning.size import own_sizes
 from assistant.text import join, key, singular, unique
 
 SHOWN, SHOWN_SHORT = 9, 2
@@ -288,7 +288,7 @@ def told_first(kb: KnowledgeBase, rows: tuple[ContrastRow, ...]) -> tuple[Contra
 def _sizes(turn: Turn, taxa: tuple[str, ...]) -> list[Block]:
     """A line on length where the fishes differ much in what they grow to."""
     kb = turn.kb
-    sizes = [(t, size_range(kb, t)) for t in taxa]
+    sizes = [(t, own_sizes(kb, t)) for t in taxa]
     tops = [s.usual_high or s.largest for _, s in sizes]
     if "shorter" in turn.cues or any(t is None for t in tops):
         return []

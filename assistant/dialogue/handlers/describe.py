@@ -25,7 +25,7 @@ from assistant.model.records import Character, Range
 from assistant.model.stems import DROPPED
 from assistant.reasoning.contrast import Told, tell, told_of
 from assistant.reasoning.evidence import ANY
-from assistant.reasoning.size import size_range
+from assistant.reasoning.size import own_sizes
 from assistant.text import join, key, singular, unique
 
 SHOWN, SHOWN_ALL, IN_GROUP, PLACES, PARTS_NAMED, MOST_LINES = 6, 14, 5, 6, 3, 16
@@ -252,7 +252,7 @@ def _hybrid_texts(turn: Turn, taxon: str) -> list[Block]:
 
 
 def _size(turn: Turn, taxon: str) -> list[Block]:
-    sizes = size_range(turn.kb, taxon)
+    sizes = own_sizes(turn.kb, taxon)
     ids = speak.short_ids((*sizes.usual_statements, *sizes.largest_statements))
     told = sizes.usual_high is not None or sizes.largest is not None
     return (

@@ -25,7 +25,16 @@ from assistant.model.records import SizeRecord
 from assistant.reasoning.evidence import about, number_range, numbers
 from assistant.reasoning.living import living_in
 from assistant.reasoning.place_prior import expand_places
-from assistant.reasoning.size import MAXIMUM, USUAL, category, length_fit, size_range, word_fit
+from assistant.reasoning.size import (
+    MAXIMUM,
+    USUAL,
+    category,
+    larger_parent,
+    length_fit,
+    own_sizes,
+    size_range,
+    word_fit,
+)
 from assistant.text import word_set
 from assistant.units import METRIC_UNITS, show_length, show_weight
 
@@ -69,7 +78,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         blocks = _of_many(turn, asked, taxa) or blocks
     if general:
         blocks = _growth(turn, shown, sides) + _of_place(turn, shown) + blocks
-    blocks += _of_parents(kb, shown) + _terms(turn) + _general(turn, sides, told)
+    blocks += _terms(turn) + _general(turn, sides, told)
     first, *rest = blocks
     asked_back = _asked(turn, told)
     after = [Block("next", asked_back.question, claim=False)] if asked_back else []
@@ -141,10 +150,16 @@ def _of_place(turn: Turn, shown: Sequence[str]) -> list[Block]:
     return [Block("point", trusted(text, basis_of(found)), statements=tuple(f"st:{s.id}" for s in found))]
 
 
-def _of_parents(kb: KnowledgeBase, shown: Sequence[str]) -> list[Block]:
-    """Crosses without a length of their own, whose figures are those of a parent."""
-    crosses = [t for t in shown if kb.taxon(t).is_hybrid and not about(kb, t, MAXIMUM)[0]]
-    return [Block("doubt", say.of_parents(label(kb, t)), claim=False) for t in crosses[:2]]
+def _of_parent(kb: KnowledgeBase, taxon: str, units: str) -> Block | None:
+    """What the larger parent reaches, for a cross without a largest length of its own."""
+    parent = larger_parent(kb, taxon)
+    if not parent or own_sizes(kb, taxon).largest is not None:
+        return None
+    sizes = own_sizes(kb, parent)
+    usual, largest = span(sizes.usual_low, sizes.usual_high, units), show_length(sizes.largest or 0.0, units)
+    text = say.of_parent(label(kb, taxon), label(kb, parent), usual, largest)
+    ids = tuple(f"st:{s}" for s in (*sizes.usual_statements, *sizes.largest_statements))
+    return Block("doubt", text, statements=ids)
 
 
 def _fewest(kb: KnowledgeBase, taxa: Sequence[str]) -> tuple[str, ...]:
@@ -182,13 +197,13 @@ def _is_big(turn: Turn, taxon: str) -> str:
 
 
 def _lengths(kb: KnowledgeBase, taxon: str, units: str, biggest: bool) -> Block:
-    sizes = size_range(kb, taxon)
+    sizes = own_sizes(kb, taxon)
     name = label(kb, taxon)
     usual = span(sizes.usual_low, sizes.usual_high, units)
     largest = show_length(sizes.largest, units) if sizes.largest else ""
     statements = (*about(kb, taxon, USUAL)[0], *about(kb, taxon, MAXIMUM)[0])
     if not usual and not largest:
-        return Block("point", say.size_none(name), claim=False)
+        return _of_parent(kb, taxon, units) or Block("point", say.size_none(name), claim=False)
     text = say.size_biggest(name, largest, usual) if biggest and largest else say.size_lead(name, usual, largest)
     found = tuple(f"st:{s}" for s in dict.fromkeys((*sizes.usual_statements, *sizes.largest_statements)))
     return Block("point", trusted(text, basis_of(statements)), statements=found)
@@ -201,7 +216,8 @@ def _verdict(turn: Turn, taxon: str, told: Amounts) -> list[Block]:
     sizes = size_range(kb, taxon)
     length = middle(told.length)
     word = length_fit(kb, taxon, length)
-    name = label(kb, taxon)
+    parent = "" if own_sizes(kb, taxon).largest else larger_parent(kb, taxon)
+    name = label(kb, parent or taxon)
     if not word:
         lengths = _lengths(kb, taxon, units, biggest=False)
         if sizes.largest:
@@ -217,7 +233,8 @@ def _verdict(turn: Turn, taxon: str, told: Amounts) -> list[Block]:
     text = order.with_answer(_judged(turn, word, top), text)
     statements = (*about(kb, taxon, USUAL)[0], *about(kb, taxon, MAXIMUM)[0])
     found = tuple(f"st:{s}" for s in dict.fromkeys((*sizes.usual_statements, *sizes.largest_statements)))
-    out = [Block("point", trusted(text, basis_of(statements)), statements=found)]
+    out = [Block("point", trusted(text, basis_of(statements)), statements=found),
+           *([Block("doubt", say.figures_of_parent(label(kb, taxon)), claim=False)] if parent else [])]
     longer = word == "beyond" and _scale_goes_on(kb, taxon)
     if word == "beyond":
         out.append(Block("doubt", order.SCALE_LONGER if longer else say.size_beyond(), claim=False))

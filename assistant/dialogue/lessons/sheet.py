@@ -14,7 +14,7 @@ from assistant.dialogue.wording import speak
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Caution, Source, Term
 from assistant.reasoning.advice import kin
-from assistant.reasoning.size import size_range
+from assistant.reasoning.size import own_sizes
 from assistant.text import join, key, sentence, singular, unique
 from assistant.units import show_rough_span
 
@@ -64,7 +64,7 @@ def lesson_sheet(kb: KnowledgeBase, taxa: Sequence[str], look: str = "picture", 
 
 
 def _fish(kb: KnowledgeBase, taxon: str) -> FishLine:
-    found = size_range(kb, taxon)
+    found = own_sizes(kb, taxon)
     size = ""
     if found.usual_low is not None and found.usual_high is not None:
         size = say.grows(show_rough_span(found.usual_low, found.usual_high), found.usual_low == found.usual_high)

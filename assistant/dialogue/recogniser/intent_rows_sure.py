@@ -305,7 +305,8 @@ SURE_ROWS: tuple[Row, ...] = (
     Row("sources", 93, ("book-says", "fish|held-last|part", "!rules|water|story|names|place|key|quiz"),
         ("what book says the rock bass has 6 anal spines",)),
     # Keys and quizzes.
-    Row("quiz", 95, ("asked-quiz", "short6", "!start-over|sources|help|undo|how-sure")),
+    Row("quiz", 95, ("asked-quiz", "short6", "!start-over|sources|help|undo|how-sure|key|list|contrast")),
+    Row("key", 93, ("asked-quiz", "key", "fish", "!seen|quiz"), ("quiz me on pikes / key for catfish",)),
     Row("key", 95,
         ("asked-key", "answer|choice|first|second|seen|count|short|lesson-look|cant-see|skip",
          "!sources|help|rules|handling|quiz")),

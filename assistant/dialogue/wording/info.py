@@ -210,9 +210,15 @@ def size_biggest(name: str, largest: str, usual: str) -> str:
     return sentence(f"the largest {name} held is {largest}{tail}")
 
 
-def of_parents(name: str) -> str:
-    """Figures taken from a parent."""
-    return f"The base holds no largest length of its own for the {name}; that of the larger parent stands in for it."
+def figures_of_parent(name: str) -> str:
+    """Said behind figures of the larger parent of a cross."""
+    return f"No largest length is held of the {name} itself; these are the figures of its larger parent."
+
+
+def of_parent(name: str, parent: str, usual: str, largest: str) -> str:
+    """What a parent of a cross reaches, where no largest length is held of the cross."""
+    return (f"No largest length is held of the {name} itself; its larger parent, the {parent}, usually reaches "
+            f"{usual}; the largest known is {largest}.")
 
 
 def size_none(name: str) -> str:

@@ -71,3 +71,13 @@ def test_a_group_is_told_by_its_kinds(kb: KnowledgeBase) -> None:
     """The size of crappies is told of each."""
     answer, _ = handle(turn_of(kb, "how big do they get", group("crappies", "crappies")))
     assert "white crappie" in text(answer) and "black crappie" in text(answer)
+
+
+def test_a_cross_has_no_figures_but_its_parents(kb: KnowledgeBase) -> None:
+    """Lengths of the larger parent are told as that parent's, whether the cross is asked of or measured."""
+    saugeye = fish("sander-canadensis-x-sander-vitreus")
+    answer, _ = handle(turn_of(kb, "how big do saugeye get", saugeye))
+    assert answer.blocks[0].text.startswith("No largest length is held of the saugeye itself")
+    assert "its larger parent, the walleye, usually reaches" in answer.blocks[0].text
+    told, _ = handle(turn_of(kb, "is it big", saugeye, measures=(length("25 in", "25"),)))
+    assert "for the walleye" in told.blocks[0].text and "figures of its larger parent" in text(told)
