@@ -198,7 +198,7 @@ def carry(before: Held, after: Held, answer: Answer) -> Held:
     if len(answer.taxa) > 1 or (answer.taxa and answer.taxa[0] not in shown):
         shown = answer.taxa
     taxa = answer.taxa or after.taxa
-    if answer.intent == "undo":
+    if answer.intent == "undo" and not answer.candidates:
         taxa, shown = after.taxa, after.shown
     idle = answer.intent in ("small-talk", "help", "out-of-scope") and answer.asked is None
     grounds = idle or answer.intent in ("why", "sources") or not any(b.statements for b in answer.blocks)

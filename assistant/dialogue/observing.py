@@ -28,8 +28,20 @@ def observe(kb: KnowledgeBase, held: Held, reading: Reading, afresh: bool = Fals
     kept = seen if adding else tuple(s for s in seen if not _replaced(kb, s.observation, characters, added))
     return held.after(
         seen=kept + tuple(a for a in added if a.observation not in {k.observation for k in kept}),
-        hints=_hints(hints, reading.hints),
+        hints=_hints(hints, (*_of_the_name(held, reading), *reading.hints)),
     )
+
+
+MOST_CALLED = 10
+"""A name that means more fishes than this tells nothing of a catch."""
+
+
+def _of_the_name(held: Held, reading: Reading) -> tuple[Hint, ...]:
+    """The fishes that go by the name asked about in the turn before ("this one has 6 anal spines")."""
+    asked = held.intent == "names" and not held.seen and 1 < len(held.shown) <= MOST_CALLED
+    if not asked or not reading.seen or reading.of("taxon", "hybrid", "group", "likeness"):
+        return ()
+    return (Hint("either", frozenset(held.shown)),)
 
 
 def _answer(held: Held, new: Seen) -> Seen:

@@ -8,6 +8,7 @@ from assistant.dialogue.observing import evidence_of, observe, ruled_out
 from assistant.dialogue.reader.reading import Reading, Seen
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.observed import Hint, Observation
+from tests.dialogue.conftest import Talk
 
 ONE, TWO = frozenset({"lepomis-macrochirus"}), frozenset({"lepomis-macrochirus", "lepomis-gibbosus"})
 
@@ -28,3 +29,22 @@ def test_what_answers_the_question_asked_is_marked_as_an_answer(kb: KnowledgeBas
     told = [Observation("tongue-teeth", ("tongue-teeth.none",)), Observation("adipose-fin", ("adipose-fin.present",))]
     reading = Reading("", (), seen=tuple(Seen(o, "", 0, 1) for o in told))
     assert [s.observation.asked for s in observe(kb, held, reading).seen] == [True, False]
+
+
+def test_what_is_seen_is_weighed_among_the_fishes_called_so(talk: Talk) -> None:
+    """After a name that means several fishes, marks of "this one" choose among these."""
+    answer, _ = talk("what is a redeye", "this one got 6 spines by the vent")
+    assert answer.candidates[0].taxon == "ambloplites-rupestris"
+
+
+def test_a_correction_names_the_fish_that_is_asked_of_next(talk: Talk) -> None:
+    """After counts put right, "that" is the fish which they now lead to."""
+    answer, _ = talk("slab with 8 dorsal spines and speckled sides", "recounted. 6, and bars instead of specks",
+                     "what would 12 inches of that weigh")
+    assert answer.taxa[0] == "pomoxis-annularis"
+
+
+def test_a_fish_put_right_is_answered_for(talk: Talk) -> None:
+    """"Wrong fish, I meant ..." asks the same of the other fish and forgets nothing."""
+    answer, _ = talk("how long does a yellow perch get", "wrong fish, white perch i meant")
+    assert answer.taxa[0] == "morone-americana" and "usually reaches" in " ".join(b.text for b in answer.blocks)

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from assistant.dialogue.reader.fished_for import ARTICLES, WATERS
+from assistant.dialogue.reader.fished_for import ARTICLES, WATERS, heads_two
 from assistant.dialogue.reader.lexicon import Lexicon
 from assistant.dialogue.reader.names_found import Named
 from assistant.dialogue.reader.tokens import Token
@@ -23,6 +23,10 @@ _ENDING = word_set("one ones kind kinds too either guy fella feller fellow cross
 _FILLING = word_set(
     "and or the a an what about how vs versus one ones then ok to compare with for is not no i mean meant now same s n "
     "guy fella feller fellow same length size long big weight would go weigh inch inches in cm lb")
+_PARTING = word_set("when if in by on at where while because since without after before during once w with cause")
+"""Words that begin something else said of the fishes ("black bullhead from brown when all I can do is feel")."""
+_CALLING = word_set("call calls called said says say claims claimed insists swears thinks reckons named")
+_ITS_NAME = word_set("it its it's that this him them a an the is was to be")
 _ASKING = word_set("and n or vs versus about one ones guy fella feller fellow mean meant compare")
 MOST_HELD = 8
 """A longer line is not read as a word beside the fishes spoken of before."""
@@ -31,7 +35,7 @@ MOST_HELD = 8
 def with_company(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexicon) -> list[Named]:
     """The names found, with those that are cut short beside them."""
     out = _told_apart(tokens, found, lexicon)
-    waiting = sorted((n for n in out if n.entries and not _is_look(n, tokens, lexicon)),
+    waiting = sorted((n for n in out if n.entries and (heads_two(n, tokens) or not _is_look(n, tokens, lexicon))),
                      key=lambda n: _is_part(n, tokens, lexicon))
     completed: set[tuple[int, int]] = set()
     while waiting:
@@ -50,11 +54,18 @@ def with_company(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexic
     return sorted(out, key=lambda n: n.first)
 
 
-def held_company(tokens: Sequence[Token], found: Sequence[Named], taxa: Iterable[str], lexicon: Lexicon) -> list[Named]:
-    """The names found, or in "and the white?" the one that the fishes spoken of before (``taxa``) make of a word."""
-    rest = [i for i, t in enumerate(tokens) if t.word not in _FILLING and not t.word.isdigit()]
+def held_company(
+    tokens: Sequence[Token], found: Sequence[Named], taxa: Iterable[str], lexicon: Lexicon, answering: bool = False
+) -> list[Named]:
+    """The names found, or in "and the white?" the one that the fishes spoken of before (``taxa``) make of a word.
+
+    Where the line may answer what was asked of a mark (``answering``), only a word that somebody calls the fish by.
+    """
+    rest = _called(tokens, lexicon)
+    if not rest and not answering:
+        rest = [i for i, t in enumerate(tokens) if t.word not in _FILLING and not t.word.isdigit()]
     words = {t.word for t in tokens}
-    if len(rest) != 1 or len(tokens) > MOST_HELD or not words & _ASKING or any(
+    if len(rest) != 1 or len(tokens) > MOST_HELD or not words & (_ASKING | _CALLING) or any(
             not _is_part(n, tokens, lexicon) for n in found):
         return list(found)
     known = [t for t in taxa if lexicon.kb.find("taxon", t)]
@@ -65,9 +76,21 @@ def held_company(tokens: Sequence[Token], found: Sequence[Named], taxa: Iterable
     return [*(n for n in found if n.span != made.span), made]
 
 
+def _called(tokens: Sequence[Token], lexicon: Lexicon) -> list[int]:
+    """The word that somebody is told to have called the fish ("my buddy called it black")."""
+    for at, token in enumerate(tokens):
+        if token.word in _CALLING:
+            after = next((i for i in range(at + 1, len(tokens)) if tokens[i].word not in _ITS_NAME), None)
+            if after is not None and tokens[after].clause == token.clause and _ends(tokens, after + 1, lexicon):
+                return [after]
+    return []
+
+
 def _is_noun_of(named: Named, made: Named, tokens: Sequence[Token]) -> bool:
     """True for a loose name that is but the last word of those told after it ("perch, white or yellow")."""
     loose = len({e[1] for e in named.entries}) > 1 or any(e[0] == "group" for e in named.entries)
+    if loose and heads_two(named, tokens):
+        return True
     noun = singular(tokens[named.after - 1].word)
     return loose and named.after - named.first == 1 and made.phrase.endswith(f" {noun}")
 
@@ -134,7 +157,7 @@ def _joins(tokens: Sequence[Token], at: int) -> bool:
 def _ends(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> bool:
     """True where nothing that the word before could qualify follows."""
     return (at >= len(tokens) or tokens[at].clause != tokens[at - 1].clause
-            or tokens[at].word in _JOINING | _ENDING or "trailing" in lexicon.cues(tokens[at].word))
+            or tokens[at].word in _JOINING | _ENDING | _PARTING or "trailing" in lexicon.cues(tokens[at].word))
 
 
 def _against(tokens: Sequence[Token], named: Named, step: int) -> bool:
@@ -146,12 +169,12 @@ def _last_words(named: Named, tokens: Sequence[Token], lexicon: Lexicon, wide: b
     typed = [singular(tokens[named.after - 1].word)]
     taxa = unique(e[1] for e in named.entries if e[0] == "taxon" and e[2] != "ambiguous")
     taxa = taxa or unique(e[1] for e in named.entries if e[0] == "taxon")
+    groups = (lexicon.kb.find("group", e[1]) for e in named.entries if e[0] == "group")
+    kinds = [singular(key(g.label).split()[-1]) for g in groups if g is not None]
     if len(taxa) > 1:
-        return tuple(typed)
+        return unique([*typed, *kinds])
     words = [w for t in taxa for w in _label_words(t, lexicon)]
     family = [w for t in taxa if wide for w in _family_words(t, lexicon)]
-    groups = (lexicon.kb.find("group", e[1]) for e in named.entries if e[0] == "group")
-    kinds = [key(g.label).split()[-1] for g in groups if g is not None]
     return unique([*typed, *words, *family, *kinds])
 
 

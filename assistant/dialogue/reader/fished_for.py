@@ -17,7 +17,13 @@ _ASKED_OF = word_set("do does did are will can where how when what catch catchin
 _LYING = word_set("will are were do did can get go going run running stack stacked")
 """Verbs that marks may have as well as fishes ("bars run down the side")."""
 _SEEKING = word_set("for catch catching caught target targeting dead live stunted keep keeping clean cleaning eat cook")
-_FOR_WHAT = word_set("in on at with for as when during after before")
+_FOR_WHAT = word_set("in on at with for as when during after before from off today yesterday last this and but")
+_GOT = word_set("caught catching landed got have had took kept keep brought cleaned boated hooked")
+_SOME = word_set("some few several couple many of lots bunch mess big bull small little dink nice fat dozen")
+"""Words that count or size the fishes that somebody got ("caught some gills")."""
+_PLACED = word_set("on in along near under over below above all behind at by")
+_MAY = word_set("can could may should am are u i we")
+_HAUNTS = word_set("shallows weeds reeds pads dock docks brush lake river creek pond tank cove bay bed beds")
 _WHERE = word_set("in around round here there where and but when down up out over by on")
 """Words that may follow what people call a fish."""
 _WEIGHED = word_set("went weighed weighs measured measures taped")
@@ -29,7 +35,8 @@ _DOING = word_set(
 
 def is_meant(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """True for a word that is the fish by what is said of it."""
-    return is_subject(named, tokens, lexicon) or is_sought(named, tokens) or is_called(named, tokens, lexicon)
+    asked = is_subject(named, tokens, lexicon) or is_sought(named, tokens) or is_called(named, tokens, lexicon)
+    return asked or is_counted(named, tokens)
 
 
 def is_subject(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
@@ -72,6 +79,33 @@ def is_called(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
         return False
     before = [t.word for t in tokens[max(0, named.first - 4) : named.first] if t.clause == clause]
     return any("called-next" in lexicon.cues(" ".join(before[i:])) for i in range(len(before)))
+
+
+def is_counted(named: Named, tokens: Sequence[Token]) -> bool:
+    """True for a plural of which somebody got some, or asks how many may be kept ("caught 12 gills today")."""
+    if not tokens[named.after - 1].word.endswith("s") or not named.first:
+        return False
+    before = [t.word for t in tokens[: named.first]][::-1]
+    following = [t.word for t in tokens[named.after : named.after + 4]]
+    if before[:2] == ["many", "how"]:
+        return bool(following) and following[0] in _MAY and (following[0] != "are" or "there" not in following)
+    counted = [i for i, w in enumerate(before[:3]) if w in _SOME or w.isdigit()]
+    if counted[:1] != [0]:
+        return False
+    last = named.after >= len(tokens) or tokens[named.after].clause != tokens[named.first].clause
+    got = bool(set(before[len(counted) : len(counted) + 3]) & _GOT)
+    return (got and (last or following[0] in _FOR_WHAT)) or (
+        len(before) == len(counted) and following[:1] in (["in"], ["on"], ["off"]) and bool(_HAUNTS & set(following)))
+
+
+def heads_two(named: Named, tokens: Sequence[Token]) -> bool:
+    """True for a plural that heads a line of which of two kinds it is ("specks, black or white")."""
+    if named.first or named.after >= len(tokens) or not tokens[named.after - 1].word.endswith("s"):
+        return False
+    clause = tokens[named.after].clause
+    following = [t.word for t in tokens[named.after : named.after + 4] if t.clause == clause]
+    placed = tokens[named.after + 3].word in _PLACED if named.after + 3 < len(tokens) else False
+    return clause != tokens[0].clause and len(following) > 2 and following[1] in ("or", "vs", "versus") and not placed
 
 
 def is_sought(named: Named, tokens: Sequence[Token]) -> bool:

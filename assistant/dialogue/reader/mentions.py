@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
-from assistant.dialogue.reader.fished_for import WATERS, is_meant
+from assistant.dialogue.reader.fished_for import WATERS, heads_two, is_meant
 from assistant.dialogue.reader.lexicon import Lexicon
 from assistant.dialogue.reader.likeness import compared, likeness
 from assistant.dialogue.reader.names_found import Named
@@ -70,7 +70,7 @@ def decide(
         several = named.split or len({e[1] for e in named.entries}) > 1
         before = names[number - 1].entries if number else ()
         told = bool(before) and (several or any(e[0] == "group" for e in before))
-        if plain or _is_feature(named, beside, found, tokens, lexicon, told):
+        if not heads_two(named, tokens) and (plain or _is_feature(named, beside, found, tokens, lexicon, told)):
             left = _group_left(named, tokens, lexicon)
             if left is None:
                 continue
@@ -94,7 +94,7 @@ def decide(
                 meaning.ambiguous,
             )
         )
-        if not like or named.after - named.first > 1:
+        if not like or named.after - named.first > 1 or not _weak(named, tokens, lexicon):
             strong.update(range(named.first, named.after))
     named_so = _crossed(_by_kin(mentions, lexicon), tokens, lexicon)
     return Decided(tuple(named_so), frozenset(strong), tuple(outside), frozenset(denied))

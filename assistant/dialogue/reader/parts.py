@@ -18,11 +18,11 @@ GENERAL = frozenset({"fish", "whole", "side", "fin", "base"})
 def characters_asked(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
     """Ids of the characters that the line asks about, those named outright first; empty when it names none.
 
-    Where a mark is read, a word that may mean many characters ("scales on its cheek") adds nothing to it.
+    Where a mark is read, another word that may mean many characters ("scales on its cheek") adds nothing to it.
     """
-    seen = {s.observation.character for s in reading.seen}
+    seen = {s.words for s in reading.seen}
     exact = {m: ids for m in reading.of("character") if (ids := _called_so(kb, m.words, m.ids))}
-    out = [i for m in reading.of("character") for i in exact.get(m, m.ids) if not (m.ambiguous and seen)]
+    out = [i for m in reading.of("character") for i in exact.get(m, m.ids) if not (m.ambiguous and seen - {m.words})]
     out += [i.partition(".")[0] for m in reading.of("state") for i in m.ids]
     out += [s.observation.character for s in reading.seen]
     known = [c for c in unique(out) if kb.find("character", c) is not None]
@@ -83,13 +83,19 @@ def part_word(kb: KnowledgeBase, reading: Reading, character: str) -> str:
 
 
 def named_parts(kb: KnowledgeBase, reading: Reading) -> frozenset[str]:
-    """The parts of a fish whose words stand in the line ("mouth", "ear flap"); all fins where only fins are named."""
+    """The parts of a fish whose words stand in the line ("mouth", "ear flap"); all fins where only fins are named.
+
+    A word within the name of a character of another part names none ("side spine" is not the side).
+    """
     words = {singular(w) for w in without_fish(reading)}
     out = set()
     for part in kb.derived("body-parts", _all_parts):
         tokens = {singular(w) for w in key(part).split()}
         if tokens <= words or (tokens - GENERAL and tokens - GENERAL <= words and "fin" not in words):
             out.add(part)
+    named_so = [(m.ids, {singular(w) for w in key(m.words).split()}) for m in reading.of("character") if " " in m.words]
+    out -= {p for p in out for ids, of in named_so
+            if {singular(w) for w in key(p).split()} <= of and p not in {kb.character(i).part for i in ids}}
     wide = {p for p in out if {singular(w) for w in key(p).split()} == {FIN}}
     out -= wide if wide != out else set()
     if FIN in words and wide == out:

@@ -100,8 +100,8 @@ def _noise(line: str, tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> 
 def _plain(line: str, tokens: Sequence[Token], held: Held, lexicon: Lexicon, clock: date) -> _Plain:
     when = read_when(line, tokens, lexicon, clock)
     found = with_company(tokens, find_names(tokens, lexicon, _waters(tokens, lexicon)), lexicon)
-    if held.asked is None or held.asked.kind in ("which", "length"):
-        found = held_company(tokens, found, (*held.taxa, *held.shown), lexicon)
+    answering = held.asked is not None and held.asked.kind not in ("which", "length")
+    found = held_company(tokens, found, (*held.taxa, *held.shown), lexicon, answering)
     ends = {n.after for n in found}
     names = tuple(n for n in found if (not names_place(tokens, n, lexicon) or _set_against(tokens, n, ends))
                   and not names_water(tokens, n, lexicon))

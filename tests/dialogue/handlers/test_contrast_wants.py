@@ -102,3 +102,9 @@ def test_whether_a_mark_makes_a_fish_names_who_else_shows_it(talk: Talk, line: s
 def test_whether_a_fish_always_shows_a_mark_is_another_question(talk: Talk) -> None:
     """With the fish in front nothing is said of others."""
     assert talk("do walleyes always have a white tail tip")[0].blocks[0].text.startswith("Yes")
+
+
+def test_the_part_that_can_be_felt_leads(talk: Talk) -> None:
+    """A "side spine" is no side: what is told of that spine comes first, before marks of the side."""
+    answer, _ = talk("black bullhead or brown when all i can do is feel the side spine")
+    assert "pectoral spine" in answer.blocks[0].text and "blotches" not in answer.blocks[0].text

@@ -20,6 +20,10 @@ from tests.dialogue.conftest import Talk
         (("white vs yellow vs striped bass",), ("morone-chrysops", "morone-mississippiensis", "morone-saxatilis")),
         (("green vs bluegill",), ("lepomis-cyanellus", "lepomis-macrochirus")),
         (("tell me about the black crappie", "and the white?"), ("pomoxis-annularis",)),
+        (("black bullhead from brown when all i can do is feel",), ("ameiurus-melas", "ameiurus-nebulosus")),
+        (("specks, black or white, how do you know",), ("pomoxis-nigromaculatus", "pomoxis-annularis")),
+        (("crappie, six spines in the back fin", "the ranger called it black"),
+         ("pomoxis-annularis", "pomoxis-nigromaculatus")),
         (("yellow bullhead", "or brown"), ("ameiurus-natalis", "ameiurus-nebulosus")),
     ],
 )

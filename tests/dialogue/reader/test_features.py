@@ -53,6 +53,10 @@ def _read(kb: KnowledgeBase, text: str) -> list[str]:
         ("an ear longer than its head", "opercular-flap-length.long"),
         ("belly fins joined into a sucker", "pelvic-fin-position.fused-disc"),
         ("a dark smudge at the back of the soft dorsal", "soft-dorsal-blotch.present"),
+        ("silver blue w/ orange freckles all over", "body-spots.orange-red-dots"),
+        ("smooth skin and no scales at all", "body-covering.scaleless"),
+        ("belly fin as big as the back fin", "anal-vs-dorsal-size.about-equal"),
+        ("speckled every which way", "body-spots.dark-speckles"),
         ("dorsals apart", "dorsal-fin-arrangement.two-separate"),
     ],
 )

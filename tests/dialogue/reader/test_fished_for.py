@@ -31,6 +31,11 @@ def _named(kb: KnowledgeBase, line: str) -> set[str]:
         ("the shell crackers on our bed keep stealing my bait", "lepomis-microlophus"),
         ("bait for red ears", "lepomis-microlophus"),
         ("what does a red ear eat", "lepomis-microlophus"),
+        ("caught some gills today", "lepomis-macrochirus"),
+        ("kept 12 gills this morning", "lepomis-macrochirus"),
+        ("how many gills can i keep", "lepomis-macrochirus"),
+        ("big gills in the shallows, what bait", "lepomis-macrochirus"),
+        ("specks, black or white?", "pomoxis-nigromaculatus"),
         ("Small mouth went 3 lb", "micropterus-dolomieu"),
     ],
 )
@@ -42,6 +47,7 @@ def test_what_is_fished_for_is_a_fish(line: str, fish: str, kb: KnowledgeBase) -
 @pytest.mark.parametrize(
     "line",
     ["hook in the gills, what now", "it has red gills and a black tail", "bleeding from the gills",
+     "how many gills are there on each side", "spots, black or white, on the side",
      "specks run in rows down the side", "bars go all the way down", "fish with a red ear", "he had red ears"],
 )
 def test_parts_and_marks_stay_what_they_are(line: str, kb: KnowledgeBase) -> None:
@@ -55,6 +61,7 @@ def test_parts_and_marks_stay_what_they_are(line: str, kb: KnowledgeBase) -> Non
         ("what is a speck in the smokies?", "salvelinus-fontinalis"),
         ("round here they say speck. which fish is that", "pomoxis-nigromaculatus"),
         ("what is a gill in ohio", "lepomis-macrochirus"),
+        ("guy at the ramp said redeye, what fish", "ambloplites-rupestris"),
     ],
 )
 def test_what_people_call_it_is_a_name(line: str, fish: str, kb: KnowledgeBase) -> None:
