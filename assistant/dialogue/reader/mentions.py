@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
-from assistant.dialogue.reader.fished_for import WATERS, heads_two, is_meant
+from assistant.dialogue.reader.fished_for import WATERS, heads_two, is_counted, is_meant
 from assistant.dialogue.reader.lexicon import Lexicon
 from assistant.dialogue.reader.likeness import compared, likeness
 from assistant.dialogue.reader.names_found import Named
@@ -20,7 +20,7 @@ from assistant.reasoning.observed import Hint
 from assistant.text import key, unique, word_set
 
 _HAS = word_set("has had have with w got its his her the showing shows wearing")
-_AGAINST = word_set("vs versus or r and n x from v cross crossed than")
+_AGAINST = word_set("vs versus or r and n x from v cross crossed than not")
 _FROM = word_set("from around behind near through across under below past beneath toward towards")
 _ALSO = word_set("and n plus with")
 _CROSS = word_set("x cross crossed times ×")
@@ -70,7 +70,8 @@ def decide(
         several = named.split or len({e[1] for e in named.entries}) > 1
         before = names[number - 1].entries if number else ()
         told = bool(before) and (several or any(e[0] == "group" for e in before))
-        if not heads_two(named, tokens) and (plain or _is_feature(named, beside, found, tokens, lexicon, told)):
+        fish = heads_two(named, tokens) or is_counted(named, tokens)
+        if not fish and (plain or _is_feature(named, beside, found, tokens, lexicon, told)):
             left = _group_left(named, tokens, lexicon)
             if left is None:
                 continue
@@ -351,7 +352,8 @@ def _beside_name(named: Named, names: Sequence[Named], tokens: Sequence[Token], 
         first, second = (other, named) if other.after <= named.first else (named, other)
         gap = tokens[first.after : second.first]
         out_of = len(gap) == 2 and gap[0].word == "from" and _weak(second, tokens, lexicon)
-        if len(gap) <= 2 and any(t.word in _AGAINST for t in gap) and not out_of:
+        denied = any(t.word == "not" for t in gap) and _weak(second, tokens, lexicon)
+        if len(gap) <= 2 and any(t.word in _AGAINST for t in gap) and not (out_of or denied):
             return True
         plain = _two_plain_words(named, tokens, lexicon) and not named.split
         short = not _weak(named, tokens, lexicon) and (len(tokens) <= 4 or named.after - named.first != 2) and not plain
@@ -451,8 +453,15 @@ def hints_of(decided: Decided, lexicon: Lexicon) -> tuple[Hint, ...]:
             negated = m.start in decided.denied
             out.append(Hint("group" if negated else "like", taxa, seen=not negated, word=m.words))
         elif m.kind == "group" or len(m.ids) > 1:
+            taxa |= _kinds_so_called(m, lexicon)
             out.append(Hint("group", taxa, word=m.words, strict="strict-name" in lexicon.cues(m.words)))
     return tuple(out)
+
+
+def _kinds_so_called(mention: Mention, lexicon: Lexicon) -> frozenset[str]:
+    """All of the group that has the word for its name, though in some place it means few of them ("trout" in Maine)."""
+    groups = (e[1] for e in lexicon.spoken(mention.words) if e[0] == "group" and e[2] == "label")
+    return frozenset(s for g in groups for s in _species(g, lexicon))
 
 
 def _species(key: str, lexicon: Lexicon) -> tuple[str, ...]:

@@ -226,7 +226,8 @@ SURE_ROWS: tuple[Row, ...] = (
         ("tell me about the size of the warmouth", "what is the size of a pumpkinseed")),
     # Lists, ranges, habitats.
     Row("range", 93, ("one-fish", "place", "question-mark", "no-ask",
-                      "!seen|story|rules|date|names|water|len|wt|tackle|contrast|asks-name|names-next|called-next|confirm"),
+                      "!seen|story|rules|date|names|water|len|wt|tackle|contrast|asks-name|names-next|called-next|confirm",
+                      "!sources|size|weight|handling|habitat|describe"),
         ("redears in michigan now? thought that was a southern fish",)),
     Row("range", 93, ("asks-any", "place", "held-fish", "short6", "!fish|seen|rules|tackle-word|after-tackle|water"),
         ("how big do shadow bass get / got any up in illinois?",)),
