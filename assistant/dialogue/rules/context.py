@@ -23,6 +23,7 @@ from assistant.dialogue.rules.catch_kept import read_kept
 from assistant.dialogue.rules.catch_measures import read_days, read_lengths
 from assistant.dialogue.rules.catch_notes import read_notes
 from assistant.dialogue.rules.catch_query import CatchQuery, Circumstances, Named, Step
+from assistant.dialogue.rules.months import is_month
 from assistant.dialogue.rules.names import (
     Resolve,
     depth_of,
@@ -238,11 +239,11 @@ def _day(turn: Turn) -> tuple[date | None, bool]:
     text = turn.held.date
     if not text:
         return turn.clock, False
+    if is_month(text):
+        return None, True
     if not text.startswith("--"):
         return date.fromisoformat(text), True
     month, day = int(text[2:4]), text[5:]
-    if not day:
-        return None, True
     last = spoken(turn.held).query
     before = last.steps[-1].day if last is not None and last.steps and not turn.reading.date else None
     if before is not None and before.isoformat().endswith(text[1:]):
