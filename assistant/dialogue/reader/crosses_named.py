@@ -18,6 +18,8 @@ def crossed(mentions: Sequence[Mention], tokens: Sequence[Token], lexicon: Lexic
     out: list[Mention] = []
     for m in mentions:
         last = out[-1] if out else None
+        if last and last.kind == "hybrid" and m.end and m.end <= last.end:
+            continue
         if last and (end := _side_by_side(last, m, tokens, lexicon)):
             cross = m.ids[0] if m.kind == "hybrid" else cross_of(lexicon, last.ids[0], m.ids[0])
             out[-1] = Mention("hybrid", (cross,), f"{last.words} x {m.words}", last.start, end, last.exact and m.exact)

@@ -25,6 +25,7 @@ UNNAMED = frozenset({"hybrid", "versus"})
 ASIDE = frozenset(
     {
         "asks-kin",
+        "at-sea",
         "book-says",
         "cant-name",
         "caught-before",
