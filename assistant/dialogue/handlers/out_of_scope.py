@@ -15,6 +15,17 @@ from assistant.dialogue.wording import self as own
 from assistant.dialogue.wording.speak import fish as label
 
 LONGEST_ECHO = 40
+FISHING = frozenset({"moon", "forecast", "odds"})
+"""Cues of a line that asks what will be caught, or when."""
+BEYOND = (
+    ("world-act", own.NO_ERRANDS),
+    ("same-one", own.SAME_ONE),
+    ("caught-before", own.SAME_ONE),
+    ("moon", own.MOON),
+    ("forecast", own.FORECAST),
+    ("odds", own.FORECAST),
+)
+"""What no statement can answer, or talk cannot do, by the cue that tells of it."""
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -26,7 +37,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return Answer("out-of-scope", (advice("caution", means, "lead"),), subjects(turn, carried=False)), turn.held
     blocks = [Block("lead", _text(turn), claim=False)]
     known = subjects(turn, carried=False)
-    if known:
+    if known and turn.cues & FISHING:
+        blocks.append(Block("help", own.known_fishing(label(turn.kb, known[0])), claim=False))
+    elif known:
         blocks.append(Block("help", say.known_fish(label(turn.kb, known[0])), claim=False))
     elif not turn.cues & {"meddling", "medical"} and blocks[0].text not in (say.NOT_UNDERSTOOD, say.PET):
         blocks.append(Block("help", say.OUTSIDE_WAY_ON, claim=False))
@@ -41,6 +54,8 @@ def _text(turn: Turn) -> str:
         return say.MEDICAL
     if {"pet", "ill"} <= cues:
         return say.PET
+    if (told := next((text for cue, text in BEYOND if cue in cues), "")):
+        return told
     if ("abundance" in cues or "asks-many" in cues) and "far-off" not in cues:
         return say.ABUNDANCE
     if reading.outside and (echo := safe_echo(reading.outside[0])):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
+from assistant.dialogue.reader.crosses_named import crossed
 from assistant.dialogue.reader.fished_for import WATERS, heads_two, is_counted, is_meant
 from assistant.dialogue.reader.lexicon import Lexicon
 from assistant.dialogue.reader.likeness import compared, likeness
@@ -23,7 +24,6 @@ _HAS = word_set("has had have with w got its his her the showing shows wearing")
 _AGAINST = word_set("vs versus or r and n x from v cross crossed than not")
 _FROM = word_set("from around behind near through across under below past beneath toward towards")
 _ALSO = word_set("and n plus with")
-_CROSS = word_set("x cross crossed times ×")
 
 
 LONG_TERM, OFF = 7, 2
@@ -97,7 +97,7 @@ def decide(
         )
         if not like or named.after - named.first > 1 or not _weak(named, tokens, lexicon):
             strong.update(range(named.first, named.after))
-    named_so = _crossed(_by_kin(mentions, lexicon), tokens, lexicon)
+    named_so = crossed(_by_kin(mentions, lexicon), tokens, lexicon)
     return Decided(tuple(named_so), frozenset(strong), tuple(outside), frozenset(denied))
 
 
@@ -415,33 +415,6 @@ def _by_kin(mentions: Sequence[Mention], lexicon: Lexicon) -> list[Mention]:
         alike = len(own) == 1 and not clear & set(m.ids) and kb.lineage(own[0])[1:2] in genera
         out.append(m._replace(ids=tuple(own), ambiguous=False) if alike else m)
     return out
-
-
-def _crossed(mentions: Sequence[Mention], tokens: Sequence[Token], lexicon: Lexicon) -> list[Mention]:
-    """Two names joined by "x" are a cross, where the base holds it."""
-    out: list[Mention] = []
-    for m in mentions:
-        last = out[-1] if out else None
-        if last and len(last.ids) == 1 and len(m.ids) == 1 and last.kind == m.kind == "taxon":
-            between = [t.word for t in tokens if last.end <= t.start < m.start]
-            cross = cross_of(lexicon, last.ids[0], m.ids[0])
-            halves = between[:1] == ["half"] and any(t.word == "half" and t.end <= last.start for t in tokens)
-            if cross and between and len(between) <= 3 and (halves or _CROSS & set(between)):
-                out[-1] = Mention(
-                    "hybrid", (cross,), f"{last.words} x {m.words}", last.start, m.end, last.exact and m.exact
-                )
-                continue
-        out.append(m)
-    return out
-
-
-def cross_of(lexicon: Lexicon, a: str, b: str) -> str:
-    """The id of the cross of two taxa; empty when the base does not hold it."""
-    for first, second in ((a, b), (b, a)):
-        found = lexicon.kb.find("taxon", f"{first}-x-{second}")
-        if found is not None and not found.deprecated:
-            return str(found.id)
-    return ""
 
 
 def hints_of(decided: Decided, lexicon: Lexicon) -> tuple[Hint, ...]:

@@ -25,12 +25,19 @@ UNNAMED = frozenset({"hybrid", "versus"})
 ASIDE = frozenset(
     {
         "asks-kin",
+        "at-sea",
         "book-says",
+        "cant-name",
+        "caught-before",
         "cooking",
         "creature",
         "far-off",
+        "flesh-marks",
+        "forecast",
         "identify-a",
         "kitchen",
+        "met-again",
+        "moon",
         "name-author",
         "name-older",
         "name-origin",
@@ -39,7 +46,17 @@ ASIDE = frozenset(
         "name-spelling",
         "names-of",
         "names-young",
+        "odds",
+        "order-hard",
+        "order-set",
+        "plausible",
+        "same-kind",
+        "same-one",
         "sameness",
+        "self-order",
+        "self-record",
+        "world-act",
+        "wound-later",
     }
 )
 """Cues that narrow what others ask for: they neither hide a shorter cue nor are hidden by a longer one."""
