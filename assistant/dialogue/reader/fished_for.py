@@ -20,6 +20,8 @@ _DENYING = word_set("wont dont cant")
 _SEEKING = word_set("for catch catching caught target targeting dead live stunted keep keeping clean cleaning eat cook")
 _FOR_WHAT = word_set("in on at with for as when during after before from off today yesterday last this and but")
 _GOT = word_set("caught catching landed got have had took kept keep brought cleaned boated hooked")
+_HAVING = word_set("got have had took")
+"""Verbs that say of a fish what marks it has ("sides have several stripes")."""
 _SOME = word_set("some few several couple many of lots bunch mess big bull small little lil dink nice fat dozen live")
 """Words that count or size the fishes that somebody got ("caught some gills")."""
 _PLACED = word_set("on in along near under over below above all behind at by")
@@ -95,7 +97,8 @@ def is_counted(named: Named, tokens: Sequence[Token]) -> bool:
     if counted[:1] != [0]:
         return False
     last = named.after >= len(tokens) or tokens[named.after].clause != tokens[named.first].clause
-    got = bool(set(before[len(counted) : len(counted) + 3]) & _GOT)
+    having = _HAVING if tokens[named.after - 1].word in _MARKS and "of" not in before[:1] else frozenset()
+    got = bool(set(before[len(counted) : len(counted) + 3]) & (_GOT - having))
     return (got and (last or following[0] in _FOR_WHAT)) or (
         len(before) == len(counted) and following[:1] in (["in"], ["on"], ["off"]) and bool(_HAUNTS & set(following)))
 
