@@ -28,8 +28,11 @@ ASIDE = frozenset(
         "book-says",
         "cooking",
         "creature",
+        "denying",
         "far-off",
+        "held-word",
         "identify-a",
+        "kinds-held",
         "kitchen",
         "name-author",
         "name-older",
@@ -40,6 +43,8 @@ ASIDE = frozenset(
         "names-of",
         "names-young",
         "sameness",
+        "taken-from",
+        "unheld",
     }
 )
 """Cues that narrow what others ask for: they neither hide a shorter cue nor are hidden by a longer one."""

@@ -256,6 +256,11 @@ def sources_lead(count: int, name: str) -> str:
     return f"{count} source{'s' if count != 1 else ''} stand{'' if count != 1 else 's'} behind what I said{of}."
 
 
+def no_source_for(fish: str, feature: str) -> str:
+    """A feature of a fish of which nothing is held."""
+    return f"Nothing is held on {feature} of the {fish}, so there is no source to name for it."
+
+
 def sources_used(count: int, name: str) -> str:
     """Lead of a list of sources of a fish of which nothing was said yet."""
     of = f" for what is held of the {name}" if name else ""
