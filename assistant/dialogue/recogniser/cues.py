@@ -45,6 +45,8 @@ ASIDE = frozenset(
         "sameness",
         "taken-from",
         "unheld",
+        "walk-me",
+        "work-out",
     }
 )
 """Cues that narrow what others ask for: they neither hide a shorter cue nor are hidden by a longer one."""

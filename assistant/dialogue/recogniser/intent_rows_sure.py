@@ -320,6 +320,10 @@ SURE_ROWS: tuple[Row, ...] = (
     # Keys and quizzes.
     Row("quiz", 95, ("asked-quiz", "short6", "!start-over|sources|help|undo|how-sure|key|list|contrast")),
     Row("key", 93, ("asked-quiz", "key", "fish", "!seen|quiz"), ("quiz me on pikes / key for catfish",)),
+    Row("key", 94, ("walk-me", "group|unclear|two-kinds|two-fish", "work-out|short6",
+                    "!seen|rules|handling|tackle|tackle-word|bite|hurt|eat|cooking|kitchen|habitat|size|weight|range|quiz|"
+                    "outside|asked-key|water|hybrid|sources|names|term"),
+        ("walk me thru figuring out a catfish", "step me through working out which bullhead I have")),
     Row("key", 95,
         ("asked-key", "answer|choice|first|second|seen|count|short|lesson-look|cant-see|skip",
          "!sources|help|rules|handling|quiz")),
