@@ -42,6 +42,8 @@ ASIDE = frozenset(
         "name-spelling",
         "names-of",
         "names-young",
+        "own-young",
+        "parent-sex",
         "sameness",
         "taken-from",
         "unheld",
