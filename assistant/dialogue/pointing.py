@@ -80,7 +80,7 @@ def _native_of(kb: KnowledgeBase, offered: Sequence[str], places: Sequence[str])
 
 def _by_label(kb: KnowledgeBase, reading: Reading, offered: Iterable[str]) -> tuple[str, ...]:
     """The one fish of those offered whose very name holds the words of "the yellow one"; empty where it is not one."""
-    found = THE_ONE.search(reading.text.lower())
+    found = None if reading.of("group") else THE_ONE.search(reading.text.lower())
     wanted = {singular(w) for w in key(found[1]).split()} - WEAK if found else set()
     hits = [t for t in offered if wanted and (x := kb.find("taxon", t)) is not None
             and wanted <= {singular(w) for w in key(x.label).split()}]
