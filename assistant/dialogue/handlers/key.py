@@ -203,7 +203,8 @@ def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
         begun = start(kb, families, wanted.look, wanted.level)
         how = turn.cues & {"asks-how", "help"} and words & say.USE_WORDS
         return _ask(turn, begun, say.KEY_HOW if how else say.KEY_FROM_FAMILIES) if begun else _said(say.KEY_WHICH, held)
-    if len(wanted.taxa) < 2 and words & WALK_WORDS and (several := species_of(kb, unique(i for m in unclear(turn) for i in m.ids))):
+    several = species_of(kb, unique(i for m in unclear(turn) for i in m.ids))
+    if len(wanted.taxa) < 2 and words & WALK_WORDS and several:
         wanted = replace(wanted, taxa=several, named=several)
     if len(wanted.taxa) < 2:
         return _said(say.key_one(speak.fishes(kb, wanted.taxa)), held, wanted.taxa)

@@ -263,3 +263,11 @@ def test_a_line_on_each_kind_of_a_place(talk: Talk) -> None:
     answer, _ = talk("sheet with the sunfishes of minnesota one line each")
     points = [b for b in answer.blocks if b.kind == "point"]
     assert answer.intent == "describe" and len(points) == 6 and "Minnesota" in answer.blocks[0].text
+
+
+@pytest.mark.parametrize("line", ["leave out the green one", "take the green sunfish out"])
+def test_a_fish_taken_out_of_a_quiz(talk: Talk, line: str) -> None:
+    """A fish taken out while a question waits is no wrong answer; the quiz is made again without it."""
+    answer, held = talk("quiz on bluegill, redear and green sunfish, 3 questions", line)
+    assert isinstance(held.walk, QuizRun) and "Not quite" not in text_of(answer) and held.walk.at == 0
+    assert set(held.walk.taxa) == {"lepomis-macrochirus", "lepomis-microlophus"} and len(held.walk.questions) == 3
