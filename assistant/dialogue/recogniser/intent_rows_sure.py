@@ -185,7 +185,8 @@ SURE_ROWS: tuple[Row, ...] = (
         ("speckled perch vs black crappie",)),
     Row("hybrids", 93, ("why", "hybrid", "!seen|held-seen|prove|how-sure|why-not|rules|quiz|key|names"),
         ("why are hybrid stripers sterile", "why do bullheads hybridize")),
-    Row("hybrids", 95, ("parent-sex", "cross|held-cross|cross-words", "!seen|tackle|quiz|key|hurt|water|place|story"),
+    Row("hybrids", 95, ("parent-sex", "cross|held-cross|cross-words",
+                        "!seen|contrast|tackle|quiz|key|hurt|water|place|story"),
         ("tell me about the saugeye / which parent is the mother, as a rule", "who is the mom of a splake")),
     Row("hybrids", 95, ("own-young", "cross|held-cross", "yes-no|asks-can",
                         "!seen|rules|tackle|quiz|key|hurt|water|place|story|asks-when|asks-where|asks-how|handling"),
@@ -329,9 +330,11 @@ SURE_ROWS: tuple[Row, ...] = (
         ("where is the dorsal spine count for Pomoxis annularis taken from?",)),
     # Keys and quizzes.
     Row("quiz", 95, ("asked-quiz", "short6", "!start-over|sources|help|undo|how-sure|key|list|contrast")),
+    Row("quiz", 96, ("asked-key", "quiz", "count|pointing|fish", "!key|seen|choice|first|second|rules"),
+        ("key for walleye, sauger and yellow perch / three questions on those, answers apart",)),
     Row("key", 93, ("asked-quiz", "key", "fish", "!seen|quiz"), ("quiz me on pikes / key for catfish",)),
     Row("key", 94, ("walk-me", "group|unclear|two-kinds|two-fish", "work-out|short6",
-                    "!seen|rules|handling|tackle|tackle-word|bite|hurt|eat|cooking|kitchen|habitat|size|weight|range|quiz|"
+                    "!seen|rules|handling|letting-go|tackle|tackle-word|bite|hurt|eat|cooking|kitchen|habitat|size|weight|range|quiz|"
                     "outside|asked-key|water|hybrid|sources|names|term"),
         ("walk me thru figuring out a catfish", "step me through working out which bullhead I have")),
     Row("key", 95,
