@@ -5,12 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.beside.set_changed import changes_set, moved
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lessons.cards import fish_cards, word_cards
 from assistant.dialogue.lessons.quiz_words import LETTERS, Question, judge, worded
 from assistant.dialogue.lessons.reply import AGAIN, ANSWERS, HINT, LOST, PRINT, REVEAL, SKIP, UNSURE, WHY, WORD, reply
 from assistant.dialogue.lessons.request import Request, request_of
 from assistant.dialogue.lessons.sheet import terms_in
+from assistant.dialogue.subjects import species_of
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import lesson as say
 from assistant.dialogue.wording import quiz as wording
@@ -20,7 +22,7 @@ from assistant.reasoning.contrast import LOOKS
 from assistant.reasoning.key import KEY_LOOKS
 from assistant.reasoning.quiz import KINDS, build_quiz
 from assistant.reasoning.quiz_terms import body_words, build_words_quiz
-from assistant.text import join, key
+from assistant.text import join, key, unique
 
 INTENT = "quiz"
 ITEMS = 5
@@ -60,9 +62,22 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return _answers(turn, run) if asks == ANSWERS else _paper(turn, run.questions, run.taxa)
     if asks == ANSWERS and (told := _answers_before(turn)) is not None:
         return told
+    if run is not None and asked and (left := _changed(turn, run)):
+        wanted = request_of(turn, "picture")
+        return _begin(turn, replace(wanted, taxa=left, named=left, items=wanted.items or len(run.questions)))
     if run is not None and asked and (INTENT not in turn.cues or (asks and not turn.reading.of(*NAMED))):
         return _aside(turn, run, asks) or _judge(turn, run, asks)
     return _begin(turn, request_of(turn, "picture"))
+
+
+def _changed(turn: Turn, run: QuizRun) -> tuple[str, ...]:
+    """The fishes of the quiz without those that the line takes out ("leave out the flier"); empty where it does not."""
+    named = turn.reading.taxa()
+    if not named or not changes_set(turn):
+        return ()
+    out, into = moved(turn, named)
+    before = species_of(turn.kb, run.taxa)
+    return unique((*(t for t in before if t not in out), *into)) if out & set(before) else ()
 
 
 def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:

@@ -133,7 +133,7 @@ ROWS: tuple[Row, ...] = (
     Row("hybrids", 56, ("hybrid",)),
     Row("hybrids", 75, ("habitat", "after-hybrids", "yes-no", "short6", "!fish|seen"),
         ("can a brook trout cross with a brown trout / do those breed",)),
-    Row("hybrids", 69, ("cross", "habitat|how-common", "yes-no|how-common", "!seen|two-fish")),
+    Row("hybrids", 69, ("cross", "habitat|how-common", "yes-no|how-common", "!seen|two-fish|asks-when|asks-where")),
     Row("hybrids", 66, ("cross", "leans-hybrids", "!seen|two-fish|rules|contrast|names")),
     Row("hybrids", 66, ("cross-words", "!rules|size|weight|contrast|names|habitat|tackle|seen")),
     Row("contrast", 79,
