@@ -51,7 +51,7 @@ def _text(turn: Turn) -> str:
         return info.RECORD
     if "creature" in cues:
         return own.NO_FISH
-    if not reading.words or reading.noise or not cues & {"elsewhere", "far-off", "kitchen"}:
+    if not reading.words or reading.noise or not cues & {"elsewhere", "far-off", "kitchen", "motor"}:
         return say.NOT_UNDERSTOOD
     return say.OUTSIDE
 

@@ -28,6 +28,8 @@ _PARTING = word_set("when if in by on at where while because since without after
 _CALLING = word_set("call calls called said says say claims claimed insists swears thinks reckons named")
 _ITS_NAME = word_set("it its it's that this him them a an the is was to be")
 _ASKING = word_set("and n or vs versus about one ones guy fella feller fellow mean meant compare")
+SHADED = "ish"
+"""How words for a shade end ("greenish"), which are the first of no name."""
 MOST_HELD = 8
 """A longer line is not read as a word beside the fishes spoken of before."""
 
@@ -196,7 +198,7 @@ def _made(tokens: Sequence[Token], at: int | None, nouns: Iterable[str], lexicon
     if at is None or (tokens[at].word in WATERS and at and tokens[at - 1].word in ARTICLES):
         return None
     single = singular(tokens[at].word)
-    head = lexicon.head(tokens[at].word)
+    head = None if tokens[at].word.endswith(SHADED) else lexicon.head(tokens[at].word)
     for word in unique([tokens[at].word, *([head] if head else []), single, f"{single}ed", f"{single}{single[-1:]}ed"]):
         for noun in nouns:
             phrase = f"{word} {noun}"

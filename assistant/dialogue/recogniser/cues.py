@@ -24,13 +24,21 @@ UNNAMED = frozenset({"hybrid", "versus"})
 """Cues that count even where the word is also a name ."""
 ASIDE = frozenset(
     {
+        "air-time",
+        "all-told",
         "asks-kin",
         "book-says",
+        "circle-hook",
+        "clean-ask",
         "cooking",
         "creature",
         "far-off",
+        "gear-weight",
+        "grip-way",
         "identify-a",
         "kitchen",
+        "loose-elsewhere",
+        "motor",
         "name-author",
         "name-older",
         "name-origin",
@@ -39,7 +47,17 @@ ASIDE = frozenset(
         "name-spelling",
         "names-of",
         "names-young",
+        "pairs-with",
+        "photo-wish",
         "sameness",
+        "stocked-there",
+        "thanks-close",
+        "throw-ask",
+        "weight-go",
+        "weight-guess",
+        "weight-unit",
+        "what-it-is",
+        "word-unknown",
     }
 )
 """Cues that narrow what others ask for: they neither hide a shorter cue nor are hidden by a longer one."""
