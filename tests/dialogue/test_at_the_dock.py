@@ -38,6 +38,7 @@ def text(answer: Answer) -> str:
     ("walleye twenty inches / in pounds?", "weight", "walleye of 20 in"),
     ("8 3/4 gill / with the tail pinched tho / ounces?", "weight", " oz (256 g)"),
     ("black crappie fifteen and a half, guess it for me / oops 14 flat, ruler was off", "undo", "weighs about 1.8 lb"),
+    ("walleye 24 inches, how heavy / no wait 20 / make that 18", "undo", "walleye of 18 in"),
     ("got a crappie, dark blotches. easiest way to fillet it", "handling", "backbone"),
     ("redear, eleven n a half. thats a dandy aint it", "size", "yes: 11.5 in"),
     ("12 inch crappie, hoss or no", "size", "yes"),
@@ -101,6 +102,17 @@ def test_specks_in_the_meat_name_no_fish(open_base: Base) -> None:
     """What is seen in the meat changes nothing about which fish is spoken of."""
     answer = last(open_base, "bluegill, how do i clean it / keepin it. lil black specks in the meat, safe?")
     assert answer.taxa[:1] == ("lepomis-macrochirus",)
+
+
+@pytest.mark.parametrize(("line", "intent"), [
+    ("a fisherman keeps saying its a crappie with 7 spines", "identify"),
+    ("walleye, appreciate it if you tell me the size limit in Vennimoor Lake", "rules"),
+    ("how long can a pike live out of the water", "handling"),
+    ("spots in a row along the side, what is it", "identify"),
+])
+def test_like_words_that_ask_something_else(open_base: Base, line: str, intent: str) -> None:
+    """Words that open such a wish elsewhere do not take other lines for it."""
+    assert last(open_base, line).intent == intent
 
 
 def test_a_lost_g_is_heard() -> None:

@@ -55,7 +55,7 @@ def _reached(named: Named, tokens: Sequence[Token]) -> bool:
     return False
 
 
-_IN = word_set("from in out through by behind under outta inside at")
+_IN = word_set("from in on out through by behind under outta inside at")
 _THE = word_set("the its it's his her their one a")
 
 

@@ -46,7 +46,7 @@ CATCH_ROWS: tuple[Row, ...] = (
                          "!rules|water|quiz|key|list|which-group|bait-thing"),
         ("ok got a perch here, the gold kind w dark bars. best way to clean it",)),
     # Whether it may go elsewhere, and whether it was there before.
-    Row("rules", 93, ("loose-elsewhere", "waters|water", "fish|held-fish|fishy",
+    Row("rules", 93, ("loose-elsewhere", "waters|water", "fish|held-fish|fishy", "asks-can|keep|rules|question-mark",
                       "!seen|hurt|quiz|key|asks-name|range|bait-left|cooking"),
         ("pulling green sunfish outta my stock tank, ok to turn em loose in the creek",)),
     Row("range", 93, ("stocked-there", "place", "fish|held-fish",
@@ -66,7 +66,7 @@ CATCH_ROWS: tuple[Row, ...] = (
         ("If a bluegill pairs with a redear, what would the young look like?",)),
     # Words, thanks and motors.
     Row("term", 93, ("word-unknown", "term-word",
-                     "!taxon|held-seen|place|water|len|wt|story|quiz|key|tackle-word|contrast|asked"),
+                     "!fish|held-seen|place|water|len|wt|story|quiz|key|tackle-word|contrast|asked"),
         ("buddy keeps going on bout a kype and i just nod", "i keep hearing about milt")),
     Row("small-talk", 93, ("thanks-close", "short10",
                            "!question|question-mark|yes-no|fish|seen|len|wt|place|water|asked-quiz|asked-key|rules|undo|"
