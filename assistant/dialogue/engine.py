@@ -152,7 +152,7 @@ def observable(kb: KnowledgeBase, reading: Reading) -> Reading:
     return reading._replace(seen=seen, mentions=mentions)
 
 
-NO_MARKS = frozenset({"how-deep", "no-mark", "pressure", "ice-safety"})
+NO_MARKS = frozenset({"how-deep", "no-mark", "pressure", "ice-safety", "rules-measure"})
 """Cues whose words describe no fish ("a hook deep in its throat" tells of no deep body)."""
 BRIEF = ("brief", "each-line")
 CHATTING = ("greeting", "bye", "thanks", *BRIEF)

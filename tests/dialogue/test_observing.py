@@ -48,3 +48,24 @@ def test_a_fish_put_right_is_answered_for(talk: Talk) -> None:
     """"Wrong fish, I meant ..." asks the same of the other fish and forgets nothing."""
     answer, _ = talk("how long does a yellow perch get", "wrong fish, white perch i meant")
     assert answer.taxa[0] == "morone-americana" and "usually reaches" in " ".join(b.text for b in answer.blocks)
+
+
+def test_a_denial_is_no_correction(talk: Talk) -> None:
+    """"No spots" opens with "no" and puts nothing right: the forked tail told before stands."""
+    _, held = talk("cat with a deep fork in the tail", "no spots. edge of the bottom fin straight as can be")
+    assert {s for o in held.seen for s in o.observation.states} == {
+        "caudal-fin-shape.forked", "body-spots.none", "anal-fin-margin.straight"}
+
+
+def test_a_bare_number_counts_what_the_comparison_leads_with(talk: Talk) -> None:
+    """After a comparison that begins with dorsal spines "I get six" counts these; elsewhere it counts nothing."""
+    _, held = talk("white crappie from black crappie", "i get six")
+    assert [(o.observation.character, o.observation.value) for o in held.seen] == [("dorsal-spines", 6)]
+    _, other = talk("bluegill vs redear by the ear", "six")
+    assert not other.seen
+
+
+def test_a_group_named_in_a_place_stays_open(talk: Talk) -> None:
+    """"Trout" means few kinds in Maine, and the lake trout is weighed all the same."""
+    answer, _ = talk("trout in maine, deeply forked tail, pale spots all over")
+    assert "salvelinus-namaycush" in [c.taxon for c in answer.candidates]

@@ -42,7 +42,7 @@ SET = 3
 SEVERAL = frozenset({"them", "both", "two", "these", "they", "each"})
 """Words for more fishes than the one spoken of last."""
 NOT_LIVING = frozenset({"absent", "extirpated"})
-COLOUR, NUMERIC, BY_EYE = "colour", "numeric", "by-eye"
+NUMERIC, BY_EYE = "numeric", "by-eye"
 SIZE_RATIO = 1.4
 OTHERS = 4
 """Fishes named that a word might have meant instead."""
@@ -259,9 +259,7 @@ def _kept(turn: Turn, sides: frozenset[str], rows: tuple[ContrastRow, ...]) -> t
     if NUMERIC in sides:
         return tuple(r for r in rows if turn.kb.character(r.character).kind == "count")
     if turn.cues & {"no-colour"}:
-        return tuple(
-            r for r in rows if COLOUR not in r.character and COLOUR not in turn.kb.character(r.character).label
-        )
+        return tuple(r for r in rows if not turn.kb.character(r.character).colouring) or rows
     return rows
 
 

@@ -21,6 +21,7 @@ from assistant.dialogue.telling import advice, cut, ids, shown_note, trusted, wh
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import care, core
 from assistant.dialogue.wording import info as say
+from assistant.dialogue.wording import self as own
 from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Practice, Statement
@@ -114,7 +115,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         said = care.depth_not_held(name, season) if season else care.nowhere_said(name, care.DEPTH)
         blocks.insert(0, Block("point", said, claim=False))
     blocks = _unheld(turn, taxa) or blocks
-    blocks = _of_young(turn) + blocks + _lands(turn, taxa, wanted)
+    blocks = _of_moon(turn) + _of_young(turn) + blocks + _lands(turn, taxa, wanted)
     blocks = cut(blocks, "more" in turn.cues, 6)
     asked_back = _north(turn)
     if asked_back:
@@ -189,6 +190,11 @@ def _unheld(turn: Turn, taxa: Sequence[str]) -> list[Block]:
     kept = about(kb, taxa[0], CARE)[0] if cared else ()
     out = [Block("point", care.nowhere_said(label(kb, taxa[0]), asked), claim=False)]
     return out + ([_told(turn, taxa[0], CARE, first=True, answers=False)] if kept else [])
+
+
+def _of_moon(turn: Turn) -> list[Block]:
+    """That nothing is held on the moon, where the line goes on to it."""
+    return [Block("point", own.MOON, claim=False)] if "moon" in turn.cues else []
 
 
 def _of_young(turn: Turn) -> list[Block]:

@@ -13,6 +13,8 @@ from assistant.dialogue.wording import self as own
 CURATING = frozenset({"validation", "validate", "import", "export", "edit", "curate", "report", "check", "csv",
                       "spreadsheet", "download"})
 TOPICS = (("self-kept", own.KEPT), ("self-language", own.LANGUAGES), ("self-recall", own.RECALL))
+ORDERED = frozenset({"self-record", "order-hard", "order-set"})
+"""Cues that make an order one to change the base."""
 SALT = frozenset({"saltwater", "salt", "marine", "ocean", "sea"})
 
 
@@ -38,7 +40,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 def _topic(turn: Turn) -> str:
     """What is told of the assistant itself, where the line asks for one side of it; empty where it does not."""
     cues = turn.cues
-    if "self-change-all" in cues or ({"self-base", "self-change"} <= cues and "self-error" not in cues):
+    if "self-change-all" in cues or ("self-order" in cues and cues & ORDERED):
+        return say.HELP_CURATE
+    if {"self-base", "self-change"} <= cues and "self-error" not in cues:
         return say.HELP_CURATE
     if "self-error" in cues or {"self-base", "self-wrong"} <= cues:
         return own.REPORT

@@ -7,6 +7,7 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asking import ask_block, next_asked
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.observing import evidence_of, observe
+from assistant.dialogue.reader.reading import Mention
 from assistant.dialogue.subjects import groups, named, species_of, unclear
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import naming as wording
@@ -56,10 +57,16 @@ def another_fish(turn: Turn) -> bool:
 def guessed(turn: Turn) -> tuple[str, ...]:
     """The species and crosses that the line offers as a guess; several for a name that means several."""
     own = [t for t in named(turn) if turn.kb.taxon(t).is_species]
-    own += [i for m in unclear(turn) for i in m.ids if turn.kb.find("taxon", i) is not None]
+    loose = [m for m in unclear(turn) if not _names_a_group(turn.kb, m)]
+    own += [i for m in loose for i in m.ids if turn.kb.find("taxon", i) is not None]
     if not own and "confirm" in turn.cues and turn.held.seen:
         own += [i for m in groups(turn.reading) for i in m.ids]
     return tuple(dict.fromkeys(species_of(turn.kb, tuple(own))))[:6]
+
+
+def _names_a_group(kb: KnowledgeBase, mention: Mention) -> bool:
+    """True for a word that is the name of a whole group, though in some place it means few of it ("trout")."""
+    return any(e[0] == "group" and e[2] == "label" for e in kb.spoken(mention.words))
 
 
 def claimed(kb: KnowledgeBase, guesses: tuple[str, ...]) -> tuple[Hint, ...]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.reader.lexicon import lexicon_of
 from assistant.dialogue.rules.unlawful import unlawful_means
 from assistant.dialogue.subjects import subjects
 from assistant.dialogue.telling import advice
@@ -14,7 +15,20 @@ from assistant.dialogue.wording import naming as wording
 from assistant.dialogue.wording import self as own
 from assistant.dialogue.wording.speak import fish as label
 
-LONGEST_ECHO = 40
+LONGEST_ECHO, MOST_WORDS = 40, 6
+LONG, LONGEST_WORD = 3, 20
+ASKS_A_WORD = frozenset({"what-is", "what-is-a", "term"})
+FISHING = frozenset({"moon", "forecast", "odds"})
+"""Cues of a line that asks what will be caught, or when."""
+BEYOND = (
+    ("world-act", own.NO_ERRANDS),
+    ("same-one", own.SAME_ONE),
+    ("caught-before", own.SAME_ONE),
+    ("moon", own.MOON),
+    ("forecast", own.FORECAST),
+    ("odds", own.FORECAST),
+)
+"""What no statement can answer, or talk cannot do, by the cue that tells of it."""
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -26,7 +40,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return Answer("out-of-scope", (advice("caution", means, "lead"),), subjects(turn, carried=False)), turn.held
     blocks = [Block("lead", _text(turn), claim=False)]
     known = subjects(turn, carried=False)
-    if known:
+    if known and turn.cues & FISHING:
+        blocks.append(Block("help", own.known_fishing(label(turn.kb, known[0])), claim=False))
+    elif known:
         blocks.append(Block("help", say.known_fish(label(turn.kb, known[0])), claim=False))
     elif not turn.cues & {"meddling", "medical"} and blocks[0].text not in (say.NOT_UNDERSTOOD, say.PET):
         blocks.append(Block("help", say.OUTSIDE_WAY_ON, claim=False))
@@ -41,6 +57,8 @@ def _text(turn: Turn) -> str:
         return say.MEDICAL
     if {"pet", "ill"} <= cues:
         return say.PET
+    if (told := next((text for cue, text in BEYOND if cue in cues), "")):
+        return told
     if ("abundance" in cues or "asks-many" in cues) and "far-off" not in cues:
         return say.ABUNDANCE
     if reading.outside and (echo := safe_echo(reading.outside[0])):
@@ -51,9 +69,19 @@ def _text(turn: Turn) -> str:
         return info.RECORD
     if "creature" in cues:
         return own.NO_FISH
+    if cues & ASKS_A_WORD and (word := _strange_word(turn)):
+        return own.strange_word(word)
     if not reading.words or reading.noise or not cues & {"elsewhere", "far-off", "kitchen", "motor"}:
         return say.NOT_UNDERSTOOD
     return say.OUTSIDE
+
+
+def _strange_word(turn: Turn) -> str:
+    """The last word of a short line where the base does not hold it, as it may be said again."""
+    lexicon, words = lexicon_of(turn.kb), turn.reading.words
+    word = words[-1] if 1 < len(words) <= MOST_WORDS else ""
+    strange = LONG < len(word) <= LONGEST_WORD and not (lexicon.known(word) or lexicon.cues(word))
+    return safe_echo(word) if strange else ""
 
 
 def safe_echo(words: str) -> str:

@@ -213,7 +213,8 @@ def _wish(turn: Turn, found: Context) -> Wish:
     side = found.about.side or (query.about.side if query is not None else "")
     released = "rule-release" in _sides(turn)
     open_only = (asked == {"rule-open"} and not WIDE & said) or (not asked and released)
-    return Wish(open_only, "rule-open" in asked and bool(OPENING & said), side)
+    month = found.day is None and (turn.held.date or "").startswith("--")
+    return Wish(open_only, "rule-open" in asked and bool(OPENING & said), side, month)
 
 
 def _wanted(turn: Turn, found: Context) -> tuple[Named, ...]:
@@ -254,7 +255,7 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
     blocks = _told(told, word, query.day_said or found.day_said, turn, spans)
     if len(told) == 1:
         blocks[1:1] = apart(told[0], query)
-    blocks = in_year_held(kb, book, query, verdicts, days, blocks)
+    blocks = in_year_held(kb, book, query, verdicts, days, blocks, not (turn.held.date or "").startswith("--"))
     if len(spans) == 1 and verdicts[0].reason.why is not Why.OUTSIDE_RULE_YEAR:
         blocks.insert(1, Block("point", say.every_day(days[0].strftime("%B")), claim=False))
     if caught_is_kept(turn.reading.text) and word == Word.RELEASE:

@@ -245,8 +245,10 @@ def _verdict(turn: Turn, taxon: str, told: Amounts) -> list[Block]:
 
 
 def _judged(turn: Turn, word: str, top: bool) -> str:
-    """Yes or no to "is 20 inches big for a smallmouth"; "not especially" for an ordinary one."""
+    """Yes or no to "is 20 inches big for a smallmouth" ("not especially" for an ordinary one); if it can be right."""
     words = set(turn.reading.words)
+    if "plausible" in turn.cues:
+        return order.DOUBTFUL if word == "beyond" else order.SMALL_YET_PLAUSIBLE if word == "small" else order.PLAUSIBLE
     if not yes_or_no(turn) or not words & (BIG | SMALL):
         return ""
     if words & SMALL:

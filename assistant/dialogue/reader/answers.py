@@ -11,10 +11,11 @@ from assistant.dialogue.reader.lexicon import Lexicon
 from assistant.dialogue.reader.measures import UNITS
 from assistant.dialogue.reader.reading import Seen
 from assistant.dialogue.reader.tokens import Token
-from assistant.model.records import Character
+from assistant.model.records import Character, Statement
 from assistant.model.stems import DROPPED, NEGATORS, NUMBERS
 from assistant.reasoning.observed import Observation
 from assistant.text import key as folded
+from assistant.text import word_set
 
 MOST_WORDS = 9
 """A longer line is a story, not an answer."""
@@ -37,11 +38,31 @@ def read_answer(tokens: Sequence[Token], held: Held, seen: Sequence[Seen], lexic
     word = _word(tokens, lexicon)
     asked = held.asked
     if asked is None:
+        counted = _of_contrast(tokens, held, seen, lexicon)
+        if counted is not None:
+            return counted
         return Answered(word if word in ("yes", "no", "unsure", "skip") or len(tokens) <= 3 else "")
     if asked.kind == "character":
         return _of_character(tokens, asked, word, seen, lexicon)
     choice = _choice(tokens, asked, word)
     return Answered(choice or word)
+
+
+_COUNTING = word_set("i get got count counted see mine has had its it is that one this on have make them em um ok so")
+
+
+def _of_contrast(tokens: Sequence[Token], held: Held, seen: Sequence[Seen], lexicon: Lexicon) -> Answered | None:
+    """A bare number after a comparison that leads with a count ("I get six"), as that count."""
+    if held.intent != "contrast" or held.last is None or seen or not held.last.blocks:
+        return None
+    number = _number(tokens)
+    rest = [t.word for t in tokens if not NUMBERS.get(t.word, t.word).isdigit() and t.word not in _COUNTING]
+    records = (lexicon.kb.record_at(s) for s in held.last.blocks[0].statements)
+    led = next((c for r in records if isinstance(r, Statement)
+                and (c := lexicon.kb.find("character", r.character)) is not None), None)
+    if number is None or rest or led is None or led.kind != "count":
+        return None
+    return Answered(str(number), (_made(Observation(led.id, value=float(number)), tokens),), counted=True)
 
 
 def _word(tokens: Sequence[Token], lexicon: Lexicon) -> str:

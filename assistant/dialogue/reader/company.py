@@ -22,15 +22,13 @@ _SMALL_TALK = word_set("just old young big small little plain real regular baby 
 _ENDING = word_set("one ones kind kinds too either guy fella feller fellow cross crosses hybrid hybrids mix")
 _FILLING = word_set(
     "and or the a an what about how vs versus one ones then ok to compare with for is not no i mean meant now same s n "
-    "guy fella feller fellow same length size long big weight would go weigh inch inches in cm lb")
+    "look looks kind type sort guy fella feller fellow length size long big weight would go weigh inch inches in cm lb")
 _PARTING = word_set("when if in by on at where while because since without after before during once w with cause")
 """Words that begin something else said of the fishes ("black bullhead from brown when all I can do is feel")."""
 _CALLING = word_set("call calls called said says say claims claimed insists swears thinks reckons named")
 _ITS_NAME = word_set("it its it's that this him them a an the is was to be")
-_ASKING = word_set("and n or vs versus about one ones guy fella feller fellow mean meant compare")
-SHADED = "ish"
-"""How words for a shade end ("greenish"), which are the first of no name."""
-MOST_HELD = 8
+_ASKING = word_set("and n or vs versus about one ones guy fella feller fellow mean meant compare kind look looks like")
+MOST_HELD, MOST_AT_ONCE = 8, 2
 """A longer line is not read as a word beside the fishes spoken of before."""
 
 
@@ -67,15 +65,17 @@ def held_company(
     if not rest and not answering:
         rest = [i for i, t in enumerate(tokens) if t.word not in _FILLING and not t.word.isdigit()]
     words = {t.word for t in tokens}
-    if len(rest) != 1 or len(tokens) > MOST_HELD or not words & (_ASKING | _CALLING) or any(
-            not _is_part(n, tokens, lexicon) for n in found):
+    if not 1 <= len(rest) <= MOST_AT_ONCE or len(tokens) > MOST_HELD or not words & (_ASKING | _CALLING) or any(
+            n.first not in rest and not _is_part(n, tokens, lexicon) for n in found):
         return list(found)
     known = [t for t in taxa if lexicon.kb.find("taxon", t)]
     nouns = unique(w for words in (_label_words, _family_words) for t in known for w in words(t, lexicon))
-    made = _made(tokens, rest[0], nouns, lexicon)
-    if made is None or any(e[2] != "accepted" for e in made.entries):
+    made = [_made(tokens, at, nouns, lexicon) for at in rest]
+    full = [n for n in made if n is not None and all(e[2] == "accepted" for e in n.entries)]
+    if len(full) < len(rest):
         return list(found)
-    return [*(n for n in found if n.span != made.span), made]
+    spans = {n.span for n in full}
+    return [*(n for n in found if n.span not in spans), *full]
 
 
 def _called(tokens: Sequence[Token], lexicon: Lexicon) -> list[int]:
@@ -198,7 +198,7 @@ def _made(tokens: Sequence[Token], at: int | None, nouns: Iterable[str], lexicon
     if at is None or (tokens[at].word in WATERS and at and tokens[at - 1].word in ARTICLES):
         return None
     single = singular(tokens[at].word)
-    head = None if tokens[at].word.endswith(SHADED) else lexicon.head(tokens[at].word)
+    head = None if tokens[at].word.endswith("ish") else lexicon.head(tokens[at].word)
     for word in unique([tokens[at].word, *([head] if head else []), single, f"{single}ed", f"{single}{single[-1:]}ed"]):
         for noun in nouns:
             phrase = f"{word} {noun}"

@@ -13,7 +13,7 @@ from assistant.dialogue.reader.spotting import Content, Hit
 from assistant.dialogue.reader.tokens import Token
 from assistant.model.stems import DROPPED, NUMBERS, Stem
 from assistant.reasoning.observed import Observation
-from assistant.text import key, unique
+from assistant.text import key, unique, word_set
 
 LONGEST = 5
 
@@ -46,7 +46,7 @@ def corrected(
             return Change((*back, *anew), unique(s.observation.character for s in back))
     correcting = _cue(tokens, "correct", lexicon) or _cue(tokens, "retract", lexicon)
     denied_number = _not_number(tokens)
-    opening_no = tokens[0].word in _NO
+    opening_no = _opens_with_no(tokens)
     if not (correcting or opening_no or denied_number is not None):
         return Change(tuple(seen))
     out = list(_renumbered(tokens, seen, held, denied_number) or seen)
@@ -80,11 +80,21 @@ def _ends_in_number(tokens: Sequence[Token], held: Held) -> bool:
 def putting_right(tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """True when the line corrects something said before."""
     return bool(tokens) and (
-        tokens[0].word in _NO or _cue(tokens, "correct", lexicon) or _not_number(tokens) is not None
+        _opens_with_no(tokens) or _cue(tokens, "correct", lexicon) or _not_number(tokens) is not None
     )
 
 
 _NO = frozenset(("no", "nope", "nah", "naw"))
+_SAYS_ANEW = word_set("it its it's the that this they i im wait not was sorry my there more actually just only mine")
+
+
+def _opens_with_no(tokens: Sequence[Token]) -> bool:
+    """True for a "no" by itself or before what is said anew ("no, the tail was square"), not for "no spots"."""
+    if tokens[0].word not in _NO:
+        return False
+    after = tokens[1] if len(tokens) > 1 else None
+    return after is None or after.clause != tokens[0].clause or after.word in _SAYS_ANEW or (
+        NUMBERS.get(after.word, after.word).isdigit())
 
 
 def _cue(tokens: Sequence[Token], cue: str, lexicon: Lexicon) -> bool:

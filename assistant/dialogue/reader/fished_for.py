@@ -16,10 +16,11 @@ ARTICLES = word_set("a an the")
 _ASKED_OF = word_set("do does did are will can where how when what catch catching")
 _LYING = word_set("will are were do did can get go going run running stack stacked")
 """Verbs that marks may have as well as fishes ("bars run down the side")."""
+_DENYING = word_set("wont dont cant")
 _SEEKING = word_set("for catch catching caught target targeting dead live stunted keep keeping clean cleaning eat cook")
 _FOR_WHAT = word_set("in on at with for as when during after before from off today yesterday last this and but")
 _GOT = word_set("caught catching landed got have had took kept keep brought cleaned boated hooked")
-_SOME = word_set("some few several couple many of lots bunch mess big bull small little dink nice fat dozen")
+_SOME = word_set("some few several couple many of lots bunch mess big bull small little lil dink nice fat dozen live")
 """Words that count or size the fishes that somebody got ("caught some gills")."""
 _PLACED = word_set("on in along near under over below above all behind at by")
 _MAY = word_set("can could may should am are u i we")
@@ -36,7 +37,7 @@ _DOING = word_set(
 def is_meant(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """True for a word that is the fish by what is said of it."""
     asked = is_subject(named, tokens, lexicon) or is_sought(named, tokens) or is_called(named, tokens, lexicon)
-    return asked or is_counted(named, tokens) or is_placed(named, tokens, lexicon)
+    return asked or is_placed(named, tokens, lexicon)
 
 
 def is_subject(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
@@ -59,6 +60,8 @@ def is_subject(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     if following in _BEING and lexicon.is_part(word) and not _busy(tokens[named.after + 1 :]):
         return False
     doing = _DOING - _LYING if word in _MARKS else _DOING
+    if word in _MARKS and following in _DENYING:
+        return named.after + 1 < len(tokens) and tokens[named.after + 1].word in doing
     return following in doing and (not before or before in _ASKED_OF)
 
 
@@ -138,4 +141,5 @@ def is_sought(named: Named, tokens: Sequence[Token]) -> bool:
         return True
     clause = tokens[named.first].clause
     last = named.after >= len(tokens) or tokens[named.after].clause != clause or following[0] in _FOR_WHAT
-    return last and tokens[named.first - 1].word in _SEEKING
+    before = tokens[named.first - (2 if named.first > 1 and tokens[named.first - 1].word in _SOME else 1)].word
+    return last and before in _SEEKING

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
-from assistant.dialogue.reader.fished_for import WATERS, heads_two, is_meant
+from assistant.dialogue.reader.crosses_named import crossed
+from assistant.dialogue.reader.fished_for import WATERS, heads_two, is_counted, is_meant
 from assistant.dialogue.reader.lexicon import Lexicon
 from assistant.dialogue.reader.likeness import compared, likeness
 from assistant.dialogue.reader.names_found import Named
@@ -20,10 +21,9 @@ from assistant.reasoning.observed import Hint
 from assistant.text import key, unique, word_set
 
 _HAS = word_set("has had have with w got its his her the showing shows wearing")
-_AGAINST = word_set("vs versus or r and n x from v cross crossed than")
+_AGAINST = word_set("vs versus or r and n x from v cross crossed than not")
 _FROM = word_set("from around behind near through across under below past beneath toward towards")
 _ALSO = word_set("and n plus with")
-_CROSS = word_set("x cross crossed times ×")
 
 
 LONG_TERM, OFF = 7, 2
@@ -70,7 +70,8 @@ def decide(
         several = named.split or len({e[1] for e in named.entries}) > 1
         before = names[number - 1].entries if number else ()
         told = bool(before) and (several or any(e[0] == "group" for e in before))
-        if not heads_two(named, tokens) and (plain or _is_feature(named, beside, found, tokens, lexicon, told)):
+        fish = heads_two(named, tokens) or is_counted(named, tokens)
+        if not fish and (plain or _is_feature(named, beside, found, tokens, lexicon, told)):
             left = _group_left(named, tokens, lexicon)
             if left is None:
                 continue
@@ -96,7 +97,7 @@ def decide(
         )
         if not like or named.after - named.first > 1 or not _weak(named, tokens, lexicon):
             strong.update(range(named.first, named.after))
-    named_so = _crossed(_by_kin(mentions, lexicon), tokens, lexicon)
+    named_so = crossed(_by_kin(mentions, lexicon), tokens, lexicon)
     return Decided(tuple(named_so), frozenset(strong), tuple(outside), frozenset(denied))
 
 
@@ -351,7 +352,8 @@ def _beside_name(named: Named, names: Sequence[Named], tokens: Sequence[Token], 
         first, second = (other, named) if other.after <= named.first else (named, other)
         gap = tokens[first.after : second.first]
         out_of = len(gap) == 2 and gap[0].word == "from" and _weak(second, tokens, lexicon)
-        if len(gap) <= 2 and any(t.word in _AGAINST for t in gap) and not out_of:
+        denied = any(t.word == "not" for t in gap) and _weak(second, tokens, lexicon)
+        if len(gap) <= 2 and any(t.word in _AGAINST for t in gap) and not (out_of or denied):
             return True
         plain = _two_plain_words(named, tokens, lexicon) and not named.split
         short = not _weak(named, tokens, lexicon) and (len(tokens) <= 4 or named.after - named.first != 2) and not plain
@@ -415,33 +417,6 @@ def _by_kin(mentions: Sequence[Mention], lexicon: Lexicon) -> list[Mention]:
     return out
 
 
-def _crossed(mentions: Sequence[Mention], tokens: Sequence[Token], lexicon: Lexicon) -> list[Mention]:
-    """Two names joined by "x" are a cross, where the base holds it."""
-    out: list[Mention] = []
-    for m in mentions:
-        last = out[-1] if out else None
-        if last and len(last.ids) == 1 and len(m.ids) == 1 and last.kind == m.kind == "taxon":
-            between = [t.word for t in tokens if last.end <= t.start < m.start]
-            cross = cross_of(lexicon, last.ids[0], m.ids[0])
-            halves = between[:1] == ["half"] and any(t.word == "half" and t.end <= last.start for t in tokens)
-            if cross and between and len(between) <= 3 and (halves or _CROSS & set(between)):
-                out[-1] = Mention(
-                    "hybrid", (cross,), f"{last.words} x {m.words}", last.start, m.end, last.exact and m.exact
-                )
-                continue
-        out.append(m)
-    return out
-
-
-def cross_of(lexicon: Lexicon, a: str, b: str) -> str:
-    """The id of the cross of two taxa; empty when the base does not hold it."""
-    for first, second in ((a, b), (b, a)):
-        found = lexicon.kb.find("taxon", f"{first}-x-{second}")
-        if found is not None and not found.deprecated:
-            return str(found.id)
-    return ""
-
-
 def hints_of(decided: Decided, lexicon: Lexicon) -> tuple[Hint, ...]:
     """Group words, open names and likenesses as evidence."""
     out = []
@@ -451,8 +426,15 @@ def hints_of(decided: Decided, lexicon: Lexicon) -> tuple[Hint, ...]:
             negated = m.start in decided.denied
             out.append(Hint("group" if negated else "like", taxa, seen=not negated, word=m.words))
         elif m.kind == "group" or len(m.ids) > 1:
+            taxa |= _kinds_so_called(m, lexicon)
             out.append(Hint("group", taxa, word=m.words, strict="strict-name" in lexicon.cues(m.words)))
     return tuple(out)
+
+
+def _kinds_so_called(mention: Mention, lexicon: Lexicon) -> frozenset[str]:
+    """All of the group that has the word for its name, though in some place it means few of them ("trout" in Maine)."""
+    groups = (e[1] for e in lexicon.spoken(mention.words) if e[0] == "group" and e[2] == "label")
+    return frozenset(s for g in groups for s in _species(g, lexicon))
 
 
 def _species(key: str, lexicon: Lexicon) -> tuple[str, ...]:

@@ -18,6 +18,10 @@ KIND = "kind-"
 """Cues of words that stand for a kind of fish begin so: kind-sunfish holds "sunny"."""
 OUTSIDE = "outside-fish"
 """The cue family of fishes that are not of these waters."""
+AT_SEA = "at-sea"
+"""The cue family of words by which a line speaks of the sea: a nickname that is also a sea fish then means that."""
+SEA_WORDS = 3
+"""Words in the longest of them."""
 NO_FISH = "no-fish"
 """The cue family of things whose names begin like the name of a fish ("dollar bill")."""
 
@@ -51,8 +55,9 @@ def find_names(tokens: Sequence[Token], lexicon: Lexicon, blocked: frozenset[int
     """
     found: list[Named] = []
     at = 0
+    sea = _at_sea(tokens, lexicon)
     while at < len(tokens):
-        named = None if at in blocked else _longest_at(tokens, at, lexicon)
+        named = None if at in blocked else _longest_at(tokens, at, lexicon, sea)
         if named:
             found.append(named)
         at = named.after if named else at + 1
@@ -87,7 +92,14 @@ def _kind_of(named: Named, kind: Named, lexicon: Lexicon) -> bool:
     return bool(species) and species <= wide and not (species & {e[1] for e in kind.entries if e[2] == "accepted"})
 
 
-def _longest_at(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> Named | None:
+def _at_sea(tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a line that speaks of the sea ("off the beach")."""
+    runs = (tokens[i : i + size] for size in range(1, SEA_WORDS + 1) for i in range(len(tokens) - size + 1))
+    return any(AT_SEA in lexicon.cues(" ".join(t.word for t in run)) for run in runs)
+
+
+def _longest_at(tokens: Sequence[Token], at: int, lexicon: Lexicon, sea: bool) -> Named | None:
+    loose = ("ambiguous", "vernacular") if sea else ("ambiguous",)
     for size in range(min(LONGEST, len(tokens) - at), 0, -1):
         if not together(tokens, at, size):
             continue
@@ -98,7 +110,7 @@ def _longest_at(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> Named | N
             outside = any(e[0] == "cue" and e[1] == f"cue-{OUTSIDE}" for e in entries)
             if any(e[0] == "cue" and e[1] == f"cue-{NO_FISH}" for e in entries):
                 return Named(at, at + size, ())
-            if outside and number < 2 and all(e[2] == "ambiguous" for e in kept):
+            if outside and number < 2 and all(e[2] in loose for e in kept):
                 return Named(at, at + size, (), outside=True)
             if kept:
                 return Named(

@@ -102,8 +102,8 @@ def _plain(line: str, tokens: Sequence[Token], held: Held, lexicon: Lexicon, clo
     found = with_company(tokens, find_names(tokens, lexicon, _waters(tokens, lexicon)), lexicon)
     answering = held.asked is not None and held.asked.kind not in ("which", "length")
     found = held_company(tokens, found, (*held.taxa, *held.shown), lexicon, answering)
-    ends = {n.after for n in found}
-    names = tuple(n for n in found if (not names_place(tokens, n, lexicon) or _set_against(tokens, n, ends))
+    ends, starts = {n.after for n in found}, {n.first for n in found}
+    names = tuple(n for n in found if (not names_place(tokens, n, lexicon) or _set_against(tokens, n, ends, starts))
                   and not names_water(tokens, n, lexicon))
     where = read_where(tokens, lexicon, tuple(n.span for n in names))
     formula, formula_spans = read_formula(line, lexicon)
@@ -112,9 +112,17 @@ def _plain(line: str, tokens: Sequence[Token], held: Held, lexicon: Lexicon, clo
     return _Plain(when, formula, measures, names, where, (*when.spans, *formula_spans, *used))
 
 
-def _set_against(tokens: Sequence[Token], named: Named, ends: Collection[int]) -> bool:
+def _set_against(tokens: Sequence[Token], named: Named, ends: Collection[int], starts: Collection[int]) -> bool:
     """True for "kentucky" in "green trout or kentucky": what is set against a fish is one."""
-    return named.first - 1 in ends and tokens[named.first - 1].word in ("or", "vs", "versus")
+    words = [t.word for t in tokens]
+    before = named.first - 1 in ends and words[named.first - 1] in _OR
+    after = words[named.after : named.after + 1]
+    behind = bool(after) and after[0] in _OR and any(
+        named.after + n in starts for n in (1, 2) if n == 1 or words[named.after + 1] in ("a", "an", "the"))
+    return before or behind
+
+
+_OR = ("or", "vs", "versus")
 
 
 def _made_ready(tokens: Sequence[Token], plain: _Plain, held: Held, lexicon: Lexicon) -> tuple[Line, Decided]:

@@ -71,7 +71,7 @@ _NUMBER = r"(?:\d{1,3}|" + "|".join(w for w in NUMBERS if w not in ("zero",)) + 
 
 
 class When(NamedTuple):
-    """A date ("2026-06-02", "--06-02", "--06"), a season word, and the stretches of the line they were read from."""
+    """A date ("2026-06-02", "--06-02", "--06", "2026-06"), a season word, and the stretches they were read from."""
 
     date: str | None = None
     season: str = ""
@@ -189,6 +189,8 @@ def _apart(m: re.Match[str]) -> bool:
 
 
 def _month_only(m: re.Match[str], _: date) -> str | None:
+    if m["year"]:
+        return f"{m['year']}-{MONTHS[m['month']]:02d}"
     if m["month"] == "may" and not m["lead"] and not _apart(m):
         return None
     if m["month"] == "march" and re.match(r"\s+(?:in|on|up|to)\b", m.string[m.end() :]):
@@ -303,7 +305,7 @@ _FORMS: tuple[tuple[str, _Make], ...] = (
     (rf"\b(?P<name>{'|'.join(_HOLIDAYS)})\b", _holiday),
     (
         rf"\b(?P<lead>(?:in|on|early|mid|late|of|this|next|last|by|until|during|since|through|around|every|for)[\s-]+)?"
-        rf"(?P<month>{_MONTH})\b",
+        rf"(?P<month>{_MONTH})\b(?:,?\s+(?:of\s+)?(?P<year>20\d\d)\b)?",
         _month_only,
     ),
 )

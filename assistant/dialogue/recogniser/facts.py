@@ -267,9 +267,20 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "either-or": bool(_EITHER.search(reading.text.lower())),
         "size-word": bool(reading.size_word),
         "telling": _telling(reading),
+        "order": any(c.id == "self-order" and _leads(reading, c) for c in cues),
     }
     out.update(name for name, true in flags.items() if true)
     return out
+
+
+_BEFORE_AN_ORDER = word_set(
+    "please pls plz can could would will you u now ok okay just go ahead and then i want need to so also"
+)
+
+
+def _leads(reading: Reading, cue: Cue) -> bool:
+    """True for a cue before which stand but polite words ("can you please delete ...")."""
+    return all(w in _BEFORE_AN_ORDER for w in key(reading.text[: cue.start]).split())
 
 
 _BESIDE = word_set("a an the or and vs versus is it this that maybe its either other one some kind of")

@@ -23,6 +23,7 @@ from assistant.dialogue.rules.catch_kept import read_kept
 from assistant.dialogue.rules.catch_measures import read_days, read_lengths
 from assistant.dialogue.rules.catch_notes import read_notes
 from assistant.dialogue.rules.catch_query import CatchQuery, Circumstances, Named, Step
+from assistant.dialogue.rules.months import is_month
 from assistant.dialogue.rules.names import (
     Resolve,
     depth_of,
@@ -130,7 +131,7 @@ def context_of(turn: Turn) -> Context:
     before = _before(turn, day or turn.clock)
     query = _parsed(text, taxa_of, places_of, turn, day or turn.clock, before)
     fresh = query is not None
-    if query is None or _only_words(query, turn.kb):
+    if query is None or _only_words(query, turn.kb) or _only_explains(query, before, turn):
         query = _bare(text, taxa_of, places_of, turn, day or turn.clock, before)
         fresh = query is not None and any(s.kept is not None or s.length != c.UNSAID for s in query.steps)
     places = _places(held, turn.reading, book)
@@ -201,6 +202,17 @@ def _only_words(query: CatchQuery, kb: KnowledgeBase) -> bool:
     return all(plain(word) for name in query.unknown_names for word in key(name).split())
 
 
+def _only_explains(query: CatchQuery, before: CatchQuery | None, turn: Turn) -> bool:
+    """True where a length told again of the fish judged before stands beside words that offer no name of another
+    ("45, i was holding the tape wrong"; "that's a zorb, 45 cm" offers one)."""
+    told = any(m.kind == "length" and m.own for m in turn.reading.measures)
+    if before is None or not _has_fish(before) or _has_fish(query) or not told or turn.reading.outside:
+        return False
+    last = [re.escape(name.split()[-1]) for name in query.unknown_names]
+    offered = rf"\b(?:an?|its|it's|thats|that's|is|was) (?:an? )?(?:{'|'.join(last)})\b"
+    return bool(last) and not re.search(offered, query.text, re.IGNORECASE)
+
+
 def _bare(
     text: str,
     taxa_of: Resolve,
@@ -238,11 +250,11 @@ def _day(turn: Turn) -> tuple[date | None, bool]:
     text = turn.held.date
     if not text:
         return turn.clock, False
+    if is_month(text):
+        return None, True
     if not text.startswith("--"):
         return date.fromisoformat(text), True
     month, day = int(text[2:4]), text[5:]
-    if not day:
-        return None, True
     last = spoken(turn.held).query
     before = last.steps[-1].day if last is not None and last.steps and not turn.reading.date else None
     if before is not None and before.isoformat().endswith(text[1:]):

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 from datetime import date, timedelta
 
 from assistant.dialogue.reader.when import in_some_year, tells_past
 from assistant.dialogue.rules.words import MONTHS
 from assistant.dialogue.turn import Turn
+
+_MONTH = re.compile(r"(?:-|\d{4})-\d\d")
 
 
 def days_told(turn: Turn, day: date | None) -> list[date]:
@@ -17,12 +20,23 @@ def days_told(turn: Turn, day: date | None) -> list[date]:
 
 def month_told(turn: Turn) -> list[date]:
     """The days of the month told without a day; nothing where a day or no month was told."""
-    return month_days(first_of_month(turn)) if len(turn.held.date or "") == len("--10") else []
+    return month_days(first_of_month(turn)) if is_month(turn.held.date or "") else []
+
+
+def is_month(told: str) -> bool:
+    """True for a month without a day.
+
+    >>> is_month("--07"), is_month("2026-07"), is_month("--07-04"), is_month("2026-07-04")
+    (True, True, False, False)
+    """
+    return _MONTH.fullmatch(told) is not None
 
 
 def first_of_month(turn: Turn) -> date:
     """The first day of the month asked about: the coming one, this month, or one gone by where the line tells of it."""
     text = turn.held.date or ""
+    if is_month(text) and not text.startswith("--"):
+        return date.fromisoformat(f"{text}-01")
     month = int(text[2:4]) if text.startswith("--") else turn.clock.month
     this_month = turn.clock.replace(day=1)
     return in_some_year(lambda year: date(year, month, 1), this_month, tells_past(turn.reading.text)) or this_month

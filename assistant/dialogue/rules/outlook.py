@@ -38,11 +38,12 @@ class Survey:
 
 
 class Wish(NamedTuple):
-    """What is wanted of a survey: only which fishes are open, on which days they open, and of which side."""
+    """What is wanted of a survey: only which fishes are open, on which days they open, of which side, of a month."""
 
     only_open: bool = False
     when: bool = False
     side: str = ""
+    month: bool = False
 
 
 PLAIN = Wish()
@@ -59,13 +60,19 @@ def survey(
     one = found[0] if len(found) == 1 else None
     where = words.place_words(kb, place) if one is None else _side(kb, place, one, len(here) > 1)
     at = words.at_words(kb, place) if one is None or one.position.place == place else limits.on_water(where)
-    lead = Block("lead", tell.outlook_lead(at if name else where, words.day_words(day), name), claim=False)
+    near = [_or_nearest(o, place, book, wanted) for o in found]
+    first = _first_of_year_held(day, found, near) if wish.month and not wish.when else None
+    head = tell.outlook_lead(at if name else where, words.day_words(day), name)
+    if first is not None:
+        months = words.month_words(first), words.month_words(day)
+        head = tell.year_held_lead(at if name else where, *months, name, _ahead(found[0]))
+    lead = Block("lead", head, claim=False)
     blocks = _orders(book, found)
-    wish = wish._replace(only_open=wish.only_open and not wanted)
+    wish = wish._replace(only_open=wish.only_open and not wanted, month=first is not None)
     labels = [_side(kb, place, o, len(here) > 1) for o in found]
     sides = [
-        _at(kb, book, _or_nearest(o, place, book, wanted), o, label, name, wish)
-        for o, label in zip(found, labels, strict=True)
+        _at(kb, book, nearest, o, label, name, wish)
+        for nearest, o, label in zip(near, found, labels, strict=True)
     ]
     shared = [b for b in sides[0] if all(b in side for side in sides)] if sides else []
     blocks += shared
@@ -78,6 +85,8 @@ def survey(
         (only,) = blocks
         text = tell.outlook_single(lead.text, only.text, name)
         lead, blocks = Block("lead", text, statements=only.statements, claim=only.claim), []
+    if first is not None:
+        blocks.append(_month_not_held(found[0], where, day))
     blocks += _later(book, found, day, wanted)
     return Survey((lead, *blocks), _rules(found), _verdict(found, bool(named)), *_dates(found))
 
@@ -114,6 +123,28 @@ def named_here(kb: KnowledgeBase, book: Rulebook, place: str, day: date) -> tupl
     found = [o for o in (_or_nearest(o, place, book, ()) for o in outlooks(place, day, book)) if o.held]
     lines = [(_name(kb, book, line), line.rules) for o in found for line in o.lines]
     return list(unique(name for name, _ in lines)), unique(r for _, rules in lines for r in rules)
+
+
+def _first_of_year_held(day: date, found: Sequence[Outlook], near: Sequence[Outlook]) -> date | None:
+    """The first day of the same month in the rule year held, where no rules are held for the month itself."""
+    days = {o.day for o in near if o.held}
+    return days.pop() if {d.month for d in days} == {day.month} and not any(o.held for o in found) else None
+
+
+def _month_not_held(asked: Outlook, where: str, day: date) -> Block:
+    """That no rules are held for the month asked about."""
+    text = tell.not_held(where, words.month_words(day), *_year_words(asked), _ahead(asked), month=True)
+    return Block("point", f"{text} {tell.ANOTHER_YEAR}", claim=False)
+
+
+def _ahead(asked: Outlook) -> bool:
+    """True for a day behind the rule year held."""
+    return asked.day.isoformat() > asked.rule_year[1]
+
+
+def _year_words(outlook: Outlook) -> tuple[str, str]:
+    first, last = outlook.rule_year
+    return (words.day_words(first), words.day_words(last)) if first else ("", "")
 
 
 def _or_nearest(outlook: Outlook, place: str, book: Rulebook, wanted: Sequence[str]) -> Outlook:
@@ -182,10 +213,8 @@ def _at(
 ) -> list[Block]:
     """The lines of one side or part; where the day asked for is not covered, that first."""
     blocks: list[Block] = []
-    if not asked.held:
-        first, last = (words.day_words(d) for d in asked.rule_year) if asked.rule_year[0] else ("", "")
-        ahead = asked.day.isoformat() > asked.rule_year[1]
-        text = tell.not_held(where, words.day_words(asked.day), first, last, ahead)
+    if not asked.held and not wish.month:
+        text = tell.not_held(where, words.day_words(asked.day), *_year_words(asked), _ahead(asked))
         blocks.append(Block("point", text, claim=False))
         if not outlook.held:
             return blocks

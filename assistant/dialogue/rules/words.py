@@ -39,6 +39,11 @@ def day_words(day: date | str) -> str:
     return f"{found.day} {MONTHS[found.month - 1]} {found.year}"
 
 
+def month_words(day: date) -> str:
+    """The month of a day in words: "July 2026"."""
+    return f"{MONTHS[day.month - 1]} {day.year}"
+
+
 def _plain(value: Decimal) -> str:
     text = f"{value:f}"
     return text.rstrip("0").rstrip(".") if "." in text else text

@@ -21,11 +21,12 @@ from assistant.reasoning.verdict import Verdict, Why, Word
 
 def in_year_held(
     kb: KnowledgeBase, book: Rulebook, query: CatchQuery, verdicts: Sequence[Verdict], days: Sequence[date],
-    blocks: list[Block],
+    blocks: list[Block], year_told: bool = False,
 ) -> list[Block]:
     """The blocks with what the rule year held says of the same day, or of the days of the month asked about.
 
-    That comes first for a month, and for a fish that must not go back; all else leads with what is not known.
+    That comes first for a month (unless its year was told), and for a fish that must not go back; all else leads with
+    what is not known.
     """
     first, last = verdicts[0].rule_year
     asked = [s.day for s in query.steps]
@@ -42,7 +43,7 @@ def in_year_held(
             act = Block("lead", say.listed_in_year(telling.lead_text(told[0]), words.day_words(told[0].day)),
                         statements=telling.statements(told[0].verdict.rules))
             return [act, blocks[0]._replace(kind="point"), *blocks[1:]]
-    if days:
+    if days and not year_told:
         return [more[0]._replace(kind="lead"), *more[1:], blocks[0]._replace(kind="point"), *blocks[1:]]
     return [blocks[0], *more, *blocks[1:]]
 

@@ -263,9 +263,9 @@ def in_family(family: str, names: str) -> str:
     return f"Outside that genus, in the {family}: {names}."
 
 
-def whole_families(names: str) -> str:
-    """Families of which every kind is in a list."""
-    return f"Among them every kind held of: {names}."
+def whole_families(names: str, there: bool) -> str:
+    """Families of which every kind (of the place asked about) is in a list."""
+    return f"Among them every kind held{' there' if there else ''} of: {names}."
 
 
 def thin(least: int, count: int, names: str) -> str:

@@ -9,7 +9,7 @@ from assistant.text import sentence
 NO_HINT = "With two to choose from, a hint would be the answer."
 FIRST_ANSWER = "Choose first, then I tell you why; \"skip\" tells the answer at once."
 GIVES_AWAY = "That word is one of the choices; to explain it would give the answer away."
-NOT_A_CHOICE = "That is none of the choices."
+NOT_A_CHOICE = "That is not one of the choices."
 PAPER_COMMAND = ("\"tellfin quiz\" writes one to files for printing, the answers apart; "
                  "say \"quiz me\" to be asked one by one.")
 CARDS_HOW = "Front: the name. Back: what to look for."

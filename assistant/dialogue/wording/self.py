@@ -26,9 +26,31 @@ ASKED = (
 )
 LOST = 'Sorry. Ask for the word or the part that is not plain and I will explain it; "shorter" gives less.'
 NO_FISH = "That animal is no fish; I only know fishes of fresh water."
+NO_ERRANDS = (
+    "I can't: I call, write to and report to nobody, and order, book or save nothing; I only answer questions about "
+    "fishes. The state's fish and wildlife agency takes calls on poaching and on tagged fish; in danger call the "
+    "emergency line yourself."
+)
+SAME_ONE = (
+    "I can't know whether it is the same fish: nothing told here marks one fish from another of its kind. A tag, a "
+    "clipped fin, an old scar or photographs of both times could tell."
+)
+MOON = (
+    "Nothing is held here on the moon, so I can't say whether it changes the bite or the spawning; nobody can promise "
+    "you a bite."
+)
+FORECAST = (
+    "I can't tell ahead what will bite, how many or how big: no weather, water level or report of catches is held "
+    "here, and a day of fishing depends on all of them."
+)
 STOP = "All right. Ask again any time."
 NOTHING_ASKED = "I have not asked you anything yet. Name a fish, or tell me what one looked like."
 NOTHING_SAID = "I have not said anything yet. Name a fish, or tell me what one looked like."
+
+
+def known_fishing(name: str) -> str:
+    """What can be told of catching a fish, where a line asks whether it will be caught."""
+    return f"What I can tell of the {name}: the best time, bait and depth, and the spawning season. Ask for one."
 
 
 def converted(words: str, other: str) -> str:
@@ -55,3 +77,8 @@ def trust(read: int, sources: int) -> str:
 def dated(newest: str) -> str:
     """How new the base is."""
     return f"The newest sources in the base are of {newest}; each rule answer tells as of when its rules stand."
+
+
+def strange_word(word: str) -> str:
+    """A word asked about that the base does not hold."""
+    return f'No fish and no fishing word "{word}" is held here; it may be spelt otherwise, or be used only near you.'

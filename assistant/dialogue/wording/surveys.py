@@ -21,6 +21,12 @@ def outlook_lead(place: str, day: str, fish: str) -> str:
     return f"{what[0].upper()}{what[1:]}, {day}, under the rules held:"
 
 
+def year_held_lead(place: str, held: str, asked: str, fish: str, yet: bool) -> str:
+    """What the lines below are, where the month asked about is held for another year alone."""
+    what = f"{fish} {place}" if fish else place
+    return f"{what[0].upper()}{what[1:]}, {held}, the year held ({asked} is not held{' yet' if yet else ''}):"
+
+
 def outlook_single(lead: str, line: str, fish: str) -> str:
     """The head and its only line, the fish named once."""
     told = line[len(fish) + 2:] if fish and line.lower().startswith(f"{fish.lower()}: ") else line
@@ -102,10 +108,14 @@ def nothing_named(fish: str, place: str) -> str:
     )
 
 
-def not_held(place: str, day: str, first: str, last: str, yet: bool) -> str:
-    """No rule year for the day; ``yet``: it lies ahead."""
+def not_held(place: str, day: str, first: str, last: str, yet: bool, month: bool = False) -> str:
+    """No rule year for the day or ``month``; ``yet``: it lies ahead."""
     held = f": those held run from {first} to {last}" if first else ""
-    return sentence(f"unknown: no rules are held for {place} on {day}{' yet' if yet else ''}{held}")
+    when = f"{'in' if month else 'on'} {day}{' yet' if yet else ''}"
+    return sentence(f"unknown: no rules are held for {place} {when}{held}")
+
+
+ANOTHER_YEAR = "Another year's rules may differ: go by those of that year."
 
 
 def in_rule_year(day: str) -> str:

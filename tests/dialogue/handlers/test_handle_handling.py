@@ -257,3 +257,18 @@ def test_pets_are_for_a_vet(talk: Talk) -> None:
     """A fish kept at home that ails is out of scope, and it is said who can help."""
     answer, _ = talk("my goldfish is sick")
     assert answer.intent == "out-of-scope" and "vet" in answer.blocks[0].text
+
+
+def test_a_piece_left_in_a_wound_is_for_a_doctor(talk: Talk) -> None:
+    """What goes on after a sting is care for the hurt one, whatever else the words may mean."""
+    for line in ("piece of the spine is still in there i think", "its getting red and puffy"):
+        answer, _ = talk("got finned by a bullhead, thumbs throbbing", line)
+        assert answer.intent == "handling"
+        assert "medical care" in answer.blocks[0].text or "doctor" in answer.blocks[0].text
+
+
+def test_specks_in_the_flesh(talk: Talk) -> None:
+    """White specks in a fillet: grubs, cut out, cooked through; the cat is no catfish."""
+    answer, _ = talk("perch fillet full of little white specks, fry em or feed the cat")
+    assert answer.intent == "handling" and answer.taxa[0] == "perca-flavescens"
+    assert "grubs" in answer.blocks[0].text and "cook" in answer.blocks[0].text

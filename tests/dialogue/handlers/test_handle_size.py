@@ -8,6 +8,7 @@ from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.size import handle
 from assistant.model.knowledge import KnowledgeBase
+from tests.dialogue.conftest import Talk
 from tests.helpers.turns import fish, group, length, turn_of
 
 
@@ -81,3 +82,16 @@ def test_a_cross_has_no_figures_but_its_parents(kb: KnowledgeBase) -> None:
     assert "its larger parent, the walleye, usually reaches" in answer.blocks[0].text
     told, _ = handle(turn_of(kb, "is it big", saugeye, measures=(length("25 in", "25"),)))
     assert "for the walleye" in told.blocks[0].text and "figures of its larger parent" in text(told)
+
+
+@pytest.mark.parametrize(("line", "head"), [
+    ("Enneacanthus chaetodon, 97 mm TL entered. Plausible or a typo?", "Plausible: "),
+    ("Lepomis humilis 340 mm total length: typo?", "Doubtful: "),
+    ("flier, 40 mm in the sheet. realistic?", "Plausible for a young fish: "),
+    ("is a 30 inch bluegill even possible", "Doubtful: "),
+])
+def test_whether_a_length_can_be_right(talk: Talk, line: str, head: str) -> None:
+    """A curator's doubt is answered from the usual and the largest length."""
+    answer, _ = talk(line)
+    assert answer.intent == "size" and answer.blocks[0].text.startswith(head)
+    assert "largest known" in answer.blocks[0].text

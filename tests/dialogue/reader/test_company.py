@@ -24,6 +24,9 @@ from tests.dialogue.conftest import Talk
         (("specks, black or white, how do you know",), ("pomoxis-nigromaculatus", "pomoxis-annularis")),
         (("crappie, six spines in the back fin", "the ranger called it black"),
          ("pomoxis-annularis", "pomoxis-nigromaculatus")),
+        (("what is a sacalait", "black kind or the white"), ("pomoxis-nigromaculatus", "pomoxis-annularis")),
+        (("kentucky or a largemouth, how to tell",), ("micropterus-punctulatus", "micropterus-nigricans")),
+        (("blue gill not red ear, prove it without color",), ("lepomis-macrochirus", "lepomis-microlophus")),
         (("yellow bullhead", "or brown"), ("ameiurus-natalis", "ameiurus-nebulosus")),
     ],
 )

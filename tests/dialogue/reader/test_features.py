@@ -57,6 +57,12 @@ def _read(kb: KnowledgeBase, text: str) -> list[str]:
         ("smooth skin and no scales at all", "body-covering.scaleless"),
         ("belly fin as big as the back fin", "anal-vs-dorsal-size.about-equal"),
         ("speckled every which way", "body-spots.dark-speckles"),
+        ("way too much mouth for a gill", "upper-jaw-reach.large-mouth"),
+        ("yella edges on its fins", "median-fin-edge.yellow-orange-white-edge"),
+        ("ear black w a lil red dot on the end", "opercular-flap-edge.red-or-orange-spot"),
+        ("rough spine leading the back fin", "serrated-dorsal-spine.present"),
+        ("mouth points straight out front", "mouth-position.terminal"),
+        ("stripes dont line up, shifted over by the belly", "stripe-pattern.broken"),
         ("dorsals apart", "dorsal-fin-arrangement.two-separate"),
     ],
 )

@@ -151,3 +151,30 @@ def test_a_scientific_name_that_is_not_held(kb: KnowledgeBase, line: str) -> Non
 def test_capitals_alone_make_no_scientific_name(kb: KnowledgeBase, line: str) -> None:
     """Words of English with a capital are none."""
     assert not _read(kb, line).outside
+
+
+@pytest.mark.parametrize("line", ["a bluegill green sunfish cross", "bluegill/green sunfish hybrid, how big",
+                                  "do bluegill-green sunfish crosses bite"])
+def test_cross_by_its_parents_side_by_side(kb: KnowledgeBase, line: str) -> None:
+    """Two names before "cross" or "hybrid" are that cross."""
+    (found,) = _read(kb, line).of("hybrid")
+    assert found.ids == ("lepomis-cyanellus-x-lepomis-macrochirus",)
+
+
+def test_a_parent_before_its_cross_is_another_fish(kb: KnowledgeBase) -> None:
+    """Two fishes set side by side stay two."""
+    assert "sander-vitreus" in _read(kb, "walleye saugeye difference").taxa()
+    assert not _read(kb, "bluegill, green sunfish, can they cross").of("hybrid")
+
+
+@pytest.mark.parametrize(("line", "outside"), [
+    ("hammerhead off the beach, how old would he be", True),
+    ("caught a bluefish surf fishing", True),
+    ("hammerhead in a creek, how old do they get", False),
+    ("rockfish off the beach", False),
+])
+def test_a_nickname_that_is_a_sea_fish_too(kb: KnowledgeBase, line: str, outside: bool) -> None:
+    """At the sea the sea fish is meant; a nickname that is no sea fish of the list stays a nickname."""
+    found = _read(kb, line)
+    assert bool(found.outside) is outside
+    assert bool(found.of("taxon")) is not outside

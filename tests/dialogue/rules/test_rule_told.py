@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from tests.dialogue.conftest import Talk
 
 
@@ -83,3 +85,21 @@ def test_the_hybrid_may_be_the_only_fish_named(talk: Talk) -> None:
     answer, _ = talk("Hybrid of spotted bass and smallmouth bass, 12.9 inches, at Drennick Reservoir, 1 June 2026. "
                      "Two bass of 12 inches kept. May I keep the hybrid?")
     assert answer.verdict == "keep"
+
+
+@pytest.mark.parametrize("line", [
+    "45, i was holding the tape wrong", "make it 45, the tape slipped", "remeasured, 45, he wouldnt hold still",
+    "45 cm actually, hadnt pinched the tail",
+])
+def test_words_beside_a_length_told_again_name_no_fish(talk: Talk, line: str) -> None:
+    """Why the length is another is no name; the fish judged before is judged at the new length."""
+    answer, held = talk("keeper walley?", "lake skarrowin, 47 cm, july 5", line)
+    assert answer.verdict == "keep"
+    assert "called" not in " ".join(b.text for b in answer.blocks)
+    assert held.taxa[0] == "sander-vitreus"
+
+
+def test_another_name_offered_beside_a_length_is_told_as_unknown(talk: Talk) -> None:
+    """A name that nobody knows is not passed over."""
+    answer, _ = talk("walleye at lake skarrowin, 47 cm, july 5, keep?", "that's a zorb, 45 cm")
+    assert answer.verdict == "unknown"

@@ -143,3 +143,22 @@ def test_spans_of_days() -> None:
     assert alike(days[:3], lambda d: d.day < 3) == [(days[0], days[1]), (days[2], days[2])]
     assert [span_words(date(2026, 6, 1), date(2026, 6, n)) for n in (30, 9, 1)] == ["June 2026", "1 to 9 June 2026",
                                                                                      "1 June 2026"]
+
+
+def test_month_beyond_the_year_held_is_told_as_of_that_year(talk: Talk) -> None:
+    """What held in the same month of the year held leads, marked so, with the month asked about as not held yet."""
+    for line in ("walleye limit at Vennimoor Lake in May", "what's open on Vennimoor Lake in May?"):
+        answer, _ = talk(line)
+        assert answer.verdict == "unknown"
+        assert "May 2026, the year held (May 2027 is not held yet)" in answer.blocks[0].text
+        told = "Unknown: no rules are held for Vennimoor Lake in May 2027"
+        assert any(b.text.startswith(told) for b in answer.blocks)
+
+
+def test_month_told_with_its_year(talk: Talk) -> None:
+    """The year told counts: it is answered where it is held, and else what is not known leads."""
+    answer, held = talk("walleye limit at Vennimoor Lake in May 2026")
+    assert held.date == "2026-05" and answer.verdict != "unknown"
+    assert "closed until 16 May 2026" in answer.blocks[0].text
+    answer, _ = talk("can I keep a 40 cm walleye from Lake Skarrowin in July 2025")
+    assert answer.verdict == "unknown" and answer.blocks[0].text.startswith("Unknown")
