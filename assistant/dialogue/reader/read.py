@@ -100,7 +100,7 @@ def _noise(line: str, tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> 
 def _plain(line: str, tokens: Sequence[Token], held: Held, lexicon: Lexicon, clock: date) -> _Plain:
     when = read_when(line, tokens, lexicon, clock)
     found = with_company(tokens, find_names(tokens, lexicon, _waters(tokens, lexicon)), lexicon)
-    answering = held.asked is not None and held.asked.kind not in ("which", "length")
+    answering = held.asked is not None and held.asked.kind not in ("which", "length", "place")
     found = held_company(tokens, found, (*held.taxa, *held.shown), lexicon, answering)
     ends, starts = {n.after for n in found}, {n.first for n in found}
     names = tuple(n for n in found if (not names_place(tokens, n, lexicon) or _set_against(tokens, n, ends, starts))
