@@ -71,7 +71,7 @@ def _text(turn: Turn) -> str:
         return own.NO_FISH
     if cues & ASKS_A_WORD and (word := _strange_word(turn)):
         return own.strange_word(word)
-    if not reading.words or reading.noise or not cues & {"elsewhere", "far-off", "kitchen"}:
+    if not reading.words or reading.noise or not cues & {"elsewhere", "far-off", "kitchen", "motor"}:
         return say.NOT_UNDERSTOOD
     return say.OUTSIDE
 

@@ -205,7 +205,7 @@ def _coloured(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
         return False
     before = tokens[named.first - 1]
     shade = lexicon.head(before.word) in lexicon.tints or before.word in _SHADES
-    return shade and before.clause == tokens[named.first].clause
+    return shade and before.word != "plain" and before.clause == tokens[named.first].clause
 
 
 def _of_one_piece(hit: Hit, lexicon: Lexicon) -> bool:
