@@ -47,7 +47,8 @@ def with_company(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexic
             made = _made(tokens, beside, _last_words(named, tokens, lexicon, _against(tokens, named, step)), lexicon)
             if made is not None and made.span not in completed:
                 completed.add(made.span)
-                spare = named.span if step > 0 and _is_noun_of(named, made, tokens) else made.span
+                loose = step > 0 and not sorted_out(tokens) and _is_noun_of(named, made, tokens)
+                spare = named.span if loose else made.span
                 out = [n for n in out if n.span not in (made.span, spare)]
                 out.append(made)
                 waiting.insert(0, made)
@@ -86,6 +87,11 @@ def _called(tokens: Sequence[Token], lexicon: Lexicon) -> list[int]:
             if after is not None and tokens[after].clause == token.clause and _ends(tokens, after + 1, lexicon):
                 return [after]
     return []
+
+
+def sorted_out(tokens: Sequence[Token]) -> bool:
+    """True for a line that asks which of some fishes are of a kind ("which of these is a char: brook, brown")."""
+    return tokens[0].word == "which" and len(tokens) > 1 and tokens[1].word == "of"
 
 
 def _is_noun_of(named: Named, made: Named, tokens: Sequence[Token]) -> bool:
@@ -194,16 +200,18 @@ def _family_words(taxon: str, lexicon: Lexicon) -> Iterator[str]:
 
 
 def _made(tokens: Sequence[Token], at: int | None, nouns: Iterable[str], lexicon: Lexicon) -> Named | None:
-    """The name that the token makes with one of these last words."""
+    """The name that the token makes with one of these last words, an accepted one before others."""
     if at is None or (tokens[at].word in WATERS and at and tokens[at - 1].word in ARTICLES):
         return None
     single = singular(tokens[at].word)
     head = None if tokens[at].word.endswith("ish") else lexicon.head(tokens[at].word)
+    found: list[Named] = []
     for word in unique([tokens[at].word, *([head] if head else []), single, f"{single}ed", f"{single}{single[-1:]}ed"]):
         for noun in nouns:
             phrase = f"{word} {noun}"
             entries = tuple(e for e in lexicon.spoken(phrase)
                             if e[0] == "taxon" and e[2] != "ambiguous" and not lexicon.kb.taxon(e[1]).is_hybrid)
             if word != noun and entries:
-                return Named(at, at + 1, entries, phrase=phrase, cut=True)
-    return None
+                found.append(Named(at, at + 1, entries, phrase=phrase, cut=True))
+    accepted = [n for n in found if any(e[2] == "accepted" for e in n.entries)]
+    return next(iter([*accepted, *found]), None)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
+from assistant.dialogue.reader.company import sorted_out
 from assistant.dialogue.reader.crosses_named import crossed
 from assistant.dialogue.reader.fished_for import WATERS, heads_two, is_counted, is_meant
 from assistant.dialogue.reader.lexicon import Lexicon
@@ -70,7 +71,7 @@ def decide(
         several = named.split or len({e[1] for e in named.entries}) > 1
         before = names[number - 1].entries if number else ()
         told = bool(before) and (several or any(e[0] == "group" for e in before))
-        fish = heads_two(named, tokens) or is_counted(named, tokens)
+        fish = heads_two(named, tokens) or is_counted(named, tokens) or (named.cut and sorted_out(tokens))
         if not fish and (plain or _is_feature(named, beside, found, tokens, lexicon, told)):
             left = _group_left(named, tokens, lexicon)
             if left is None:

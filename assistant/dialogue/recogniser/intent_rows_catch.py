@@ -31,6 +31,9 @@ CATCH_ROWS: tuple[Row, ...] = (
     Row("tackle", 93, ("throw-ask", "fish|held-fish|fishy",
                        "!seen|rules|rules-act|water|hurt|edible|quiz|key|contrast|names|story|bait-only|term"),
         ("does the flier live in swamps / hits what", "largemouth / what to throw to thin em out of the pond")),
+    Row("tackle", 93, ("tackle", "both", "two-fish|held-two",
+                       "!seen|contrast|rules|handling|quiz|key|names|weight|size|eat|edible|hurt"),
+        ("bluegill vs redear / do both bite crickets",)),
     # How it is held, shown and made ready.
     Row("handling", 95, ("grip-way", "fish|held-fish|fishy",
                          "!seen|rules|water|quiz|key|asks-name|term|names|hurt|which-group|story"),
