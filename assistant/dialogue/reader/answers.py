@@ -48,12 +48,14 @@ def read_answer(tokens: Sequence[Token], held: Held, seen: Sequence[Seen], lexic
     return Answered(choice or word)
 
 
-_COUNTING = word_set("i get got count counted see mine has had its it is that one this on have make them em um ok so")
+INFORMED = ("contrast", "describe")
+_COUNTING = word_set("i get got count counted see mine has had its it is that one this on have make them em um ok so a "
+                     "side per each both")
 
 
 def _of_contrast(tokens: Sequence[Token], held: Held, seen: Sequence[Seen], lexicon: Lexicon) -> Answered | None:
-    """A bare number after a comparison that leads with a count ("I get six"), as that count."""
-    if held.intent != "contrast" or held.last is None or seen or not held.last.blocks:
+    """A bare number after a comparison or description that leads with a count ("I get six"), as that count."""
+    if held.intent not in INFORMED or held.last is None or seen or not held.last.blocks:
         return None
     number = _number(tokens)
     rest = [t.word for t in tokens if not NUMBERS.get(t.word, t.word).isdigit() and t.word not in _COUNTING]

@@ -46,6 +46,8 @@ def corrected(
             return Change((*back, *anew), unique(s.observation.character for s in back))
     correcting = _cue(tokens, "correct", lexicon) or _cue(tokens, "retract", lexicon)
     denied_number = _not_number(tokens)
+    if denied_number is not None and denied_number in {s.observation.value for s in held.seen}:
+        seen = tuple(s for s in seen if not _answers_whole(s, tokens))
     opening_no = _opens_with_no(tokens)
     if not (correcting or opening_no or denied_number is not None):
         return Change(tuple(seen))
@@ -60,6 +62,11 @@ def corrected(
                 out.append(old._replace(retract=True))
     out.sort(key=lambda s: not s.retract)
     return Change(tuple(out), unique(s.observation.character for s in out if s.retract))
+
+
+def _answers_whole(seen: Seen, tokens: Sequence[Token]) -> bool:
+    """True for a count that the whole line was taken for, as an answer to what was asked ("my bad, three not six")."""
+    return seen.observation.value is not None and (seen.start, seen.end) == (tokens[0].start, tokens[-1].end)
 
 
 def _same_number(seen: Sequence[Seen], held: Held) -> bool:

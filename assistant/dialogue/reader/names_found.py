@@ -161,9 +161,14 @@ def _variants(words: list[str], lexicon: Lexicon) -> Iterator[str]:
     if len(words) > 1:
         kinds = [c.removeprefix(KIND) for c in lexicon.cues(words[-1]) if c.startswith(KIND)]
         yield from (" ".join([*words[:-1], kind]) for kind in kinds)
-        heads = [h if (h := lexicon.head(w)) and distance(w, h, 2) < 2 else w for w in words]
+        heads = [h if (h := lexicon.head(w)) and _close(w, h) else w for w in words]
         if heads != words:
             yield " ".join(heads)
+
+
+def _close(word: str, head: str) -> bool:
+    """True for a colour or the like spelt as it is spoken ("yella")."""
+    return distance(word, head, 2) < 2 or (word[:3] == head[:3] and distance(word, head, 3) < 3)
 
 
 def together(tokens: Sequence[Token], at: int, size: int) -> bool:

@@ -22,6 +22,9 @@ CATCH_ROWS: tuple[Row, ...] = (
     Row("weight", 94, ("weight-unit", "short", "held-fish", "held-length|after-size",
                        "!fish|seen|len|wt|after-weight|rules|contrast|quiz|key|asked-quiz|asked-key"),
         ("8 3/4 gill / with the tail pinched tho / ounces?", "how big do bluegill get / in ounces?")),
+    Row("size", 93, ("that-big", "len", "one-fish|held-fish",
+                     "!wt|seen|rules|rules-act|keep|water|contrast|quiz|key|asks-name|weight|tackle"),
+        ("13 1/4 yellow perch, thats a jumbo aint it", 'is a 14" gill even a thing')),
     # What it is caught on.
     Row("tackle", 94, ("gear-weight", "fish|held-fish|fishy", "!seen|rules|water|hurt|quiz|key|contrast|bigger-than"),
         ("jig weight for walleye, 20 foot ledge", "how heavy a sinker for blue cats, 30 foot of current")),
@@ -49,7 +52,8 @@ CATCH_ROWS: tuple[Row, ...] = (
                          "!rules|water|quiz|key|list|which-group|bait-thing"),
         ("ok got a perch here, the gold kind w dark bars. best way to clean it",)),
     # Whether it may go elsewhere, and whether it was there before.
-    Row("rules", 93, ("loose-elsewhere", "waters|water", "fish|held-fish|fishy", "asks-can|keep|rules|question-mark",
+    Row("rules", 93, ("loose-elsewhere", "waters|water", "fish|held-fish|fishy",
+                      "asks-can|keep|rules|question-mark|wants-to",
                       "!seen|hurt|quiz|key|asks-name|range|bait-left|cooking"),
         ("pulling green sunfish outta my stock tank, ok to turn em loose in the creek",)),
     Row("range", 93, ("stocked-there", "place", "fish|held-fish",
