@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.beside.left_out import left_out
 from assistant.dialogue.beside.set_changed import moved
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lessons.key import notes_of, title_of
@@ -67,6 +68,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     walk = turn.held.walk if isinstance(turn.held.walk, KeyWalk) else None
     asked = turn.held.asked is not None and turn.held.asked.kind == INTENT
     look = look_of(turn.reading.text.lower())
+    if (fewer := _with_fewer(turn, walk)) is not None:
+        return fewer
     if walk is not None and asked and (told := _aside(turn, walk)) is not None:
         return told
     if (over := _after_the_end(turn)) is not None:
@@ -97,6 +100,21 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if not wanted.taxa:
         wanted = request_of(turn, "hand")
     return _begin(turn, wanted)
+
+
+def _with_fewer(turn: Turn, walk: KeyWalk | None) -> tuple[Answer, Held] | None:
+    """The key last made or walked again for the fishes that remain when the line takes some out; else None."""
+    first = walk
+    while first is not None and first.before is not None:
+        first = first.before
+    before = first.key.taxa if first is not None else turn.held.taxa if turn.held.intent == INTENT else ()
+    out = left_out(turn, before)
+    rest = tuple(t for t in before if t not in out)
+    if not out or len(rest) < 2:
+        return None
+    wanted = request_of(turn, walk.key.look if walk else "hand", carried=False)
+    level = walk.level if walk is not None and wanted.level == "plain" else wanted.level
+    return _begin(turn, replace(wanted, taxa=rest, named=rest, level=level))
 
 
 def _aside(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held] | None:

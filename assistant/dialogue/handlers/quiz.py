@@ -5,12 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.beside.left_out import left_out
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lessons.cards import fish_cards, word_cards
 from assistant.dialogue.lessons.quiz_words import LETTERS, Question, judge, worded
 from assistant.dialogue.lessons.reply import AGAIN, ANSWERS, HINT, LOST, PRINT, REVEAL, SKIP, UNSURE, WHY, WORD, reply
 from assistant.dialogue.lessons.request import Request, request_of
 from assistant.dialogue.lessons.sheet import terms_in
+from assistant.dialogue.subjects import species_of
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import lesson as say
 from assistant.dialogue.wording import quiz as wording
@@ -50,6 +52,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     asked = turn.held.asked is not None and turn.held.asked.kind == INTENT
     words = set(key(turn.reading.text).split())
     asks = reply(turn.reading)
+    if (fewer := _with_fewer(turn, run)) is not None:
+        return fewer
     if run is not None and words & say.SCORE_WORDS:
         return _said(turn, run, say.quiz_score(run.score, run.at, len(run.questions), len(run.passed)))
     if words & say.MISSED_WORDS and (run is not None or turn.held.intent == INTENT):
@@ -63,6 +67,25 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if run is not None and asked and (INTENT not in turn.cues or (asks and not turn.reading.of(*NAMED))):
         return _aside(turn, run, asks) or _judge(turn, run, asks)
     return _begin(turn, request_of(turn, "picture"))
+
+
+def _with_fewer(turn: Turn, run: QuizRun | None) -> tuple[Answer, Held] | None:
+    """The last quiz made again on the fishes that remain when the line takes some out; else None."""
+    before = species_of(turn.kb, run.taxa if run is not None else turn.held.taxa if turn.held.intent == INTENT else ())
+    out = left_out(turn, before)
+    if not out:
+        return None
+    rest = tuple(t for t in before if t not in out)
+    wanted = request_of(turn, "picture")
+    count = wanted.items or (len(run.questions) if run is not None else _asked_on_paper(turn))
+    paper = wanted.paper or (run is None and bool(count))
+    return _begin(turn, replace(wanted, taxa=rest, named=rest, items=count, paper=paper, body=None))
+
+
+def _asked_on_paper(turn: Turn) -> int:
+    """How many questions the last quiz on paper had; 0 where the last answer was none."""
+    blocks = turn.held.last.blocks if turn.held.last is not None else ()
+    return max(0, next((i for i, b in enumerate(blocks) if b.text == say.QUIZ_ANSWERS_APART), 0) - 1)
 
 
 def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
@@ -87,8 +110,8 @@ def _as_before(turn: Turn, wanted: Request) -> Request:
     last = turn.held.last
     if last is None or turn.held.intent != INTENT or turn.reading.of(*NAMED) or INTENT in turn.cues:
         return wanted
-    at = next((i for i, b in enumerate(last.blocks) if b.text == say.QUIZ_ANSWERS_APART), 0)
-    return replace(wanted, paper=True, items=wanted.items or at - 1) if at else wanted
+    count = _asked_on_paper(turn)
+    return replace(wanted, paper=True, items=wanted.items or count) if count else wanted
 
 
 def _questions(turn: Turn, wanted: Request, taxa: tuple[str, ...], seed: int) -> tuple[Question, ...]:
@@ -96,7 +119,7 @@ def _questions(turn: Turn, wanted: Request, taxa: tuple[str, ...], seed: int) ->
     kb, count, plain = turn.kb, wanted.items or ITEMS, wanted.level == "young"
     if wanted.body is not None:
         looks = LOOKS["picture"] if plain else LOOKS["hand"]
-        made = build_words_quiz(kb, body_words(kb, wanted.body, looks), count, seed, looks)
+        made = build_words_quiz(kb, body_words(kb, wanted.body, looks), count, seed, looks, wanted.body)
         return tuple(worded(kb, i, wanted.level) for i in made.items)
     kinds = ("true-false",) if wanted.true_false else KINDS
     about = wanted.taxa[0] if len(wanted.taxa) == 1 else ""
@@ -274,7 +297,8 @@ def _paper(turn: Turn, questions: tuple[Question, ...], taxa: tuple[str, ...],
 def _subject(turn: Turn, taxa: tuple[str, ...], body: tuple[str, ...] | None) -> str:
     """What a quiz is on, in words."""
     if not taxa:
-        return wording.words_for(join(body)) if body else wording.PARTS
+        many = {key(t.label): t.plural for t in turn.kb.all("term") if t.plural}
+        return wording.words_for(join([many.get(part, part) for part in body])) if body else wording.PARTS
     groups = [m for m in turn.reading.of("group") if m.ids]
     if len(taxa) > NAMED_IN_HEAD:
         return speak.fish(turn.kb, groups[0].ids[0]) if groups else say.so_many(len(taxa))

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from assistant.dialogue.subjects import subjects
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.stems import NUMBERS
+from assistant.model.stems import DROPPED, NUMBERS
 from assistant.reasoning.living import living_in
 from assistant.reasoning.place_prior import expand_places
 from assistant.reasoning.selection import species_below
@@ -76,7 +76,8 @@ def request_of(turn: Turn, look: str, carried: bool = True) -> Request:
     taxa = fishes_of(turn, carried)
     if _GENERA.search(text):
         taxa = genera_of(turn.kb, taxa) or taxa
-    paper = bool(_PAPER.search(text)) or bool(_OTHERS.search(text) and not _ME.search(text))
+    others = bool(_OTHERS.search(text) and not _ME.search(text) and not _SINGLY.search(text))
+    paper = bool(_PAPER.search(text)) or others
     return Request(taxa, look_of(text) or look, level, items_of(text), paper, named_in(turn, carried),
                    bool(_CARDS.search(text)), bool(_TRUE_FALSE.search(text)), body_of(turn))
 
@@ -93,14 +94,14 @@ def body_of(turn: Turn) -> tuple[str, ...] | None:
     kb, words = turn.kb, set(turn.reading.words)
     if turn.reading.of("taxon", "hybrid", "group"):
         return None
-    named = {singular(w) for w in words & _BODY_WORDS}
-    named |= {singular(w) for m in turn.reading.of("character") for w in key(m.words).split()
-              if any(kb.character(c).use == "identify" for c in m.ids)} - _FISH
-    terms = [t for m in turn.reading.of("term") for i in m.ids if (t := kb.find("term", i)) is not None]
+    parts = [m.words for m in turn.reading.of("character") if any(kb.character(c).use == "identify" for c in m.ids)]
+    parts += [m.words for m in turn.reading.of("term") if any((t := kb.find("term", i)) and t.where for i in m.ids)]
     last = turn.held.last if turn.held.intent == "term" and words & (_POINTING | _THOSE) else None
     told = dict.fromkeys(s.removeprefix("term:") for b in last.blocks for s in b.statements) if last is not None else {}
-    terms += [t for i in told if (t := kb.find("term", i)) is not None]
-    named |= {singular(w) for t in terms if t.where for w in key(t.label).split()}
+    parts += [t.label for i in told if (t := kb.find("term", i)) is not None and t.where]
+    named = {" ".join(singular(w) for w in key(p).split() if w not in _FISH | DROPPED) for p in parts} - {""}
+    named |= {singular(w) for w in words & _BODY_WORDS}
+    named -= {n for n in named for other in named if set(n.split()) < set(other.split())}
     return tuple(sorted(named)) if named or _BODY.search(turn.reading.text.lower()) else None
 
 
