@@ -8,9 +8,10 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.beside.left_out import left_out
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lessons.cards import fish_cards, word_cards
+from assistant.dialogue.lessons.list_items import list_items
 from assistant.dialogue.lessons.quiz_words import LETTERS, Question, judge, worded
 from assistant.dialogue.lessons.reply import AGAIN, ANSWERS, HINT, LOST, PRINT, REVEAL, SKIP, UNSURE, WHY, WORD, reply
-from assistant.dialogue.lessons.request import Request, request_of
+from assistant.dialogue.lessons.request import MOST_ITEMS, Request, for_asker, request_of
 from assistant.dialogue.lessons.sheet import terms_in
 from assistant.dialogue.subjects import species_of
 from assistant.dialogue.turn import Turn
@@ -24,7 +25,7 @@ from assistant.reasoning.quiz import KINDS, build_quiz
 from assistant.reasoning.quiz_terms import body_words, build_words_quiz
 from assistant.text import join, key
 
-INTENT = "quiz"
+INTENT, TURNED = "quiz", "turn-into"
 ITEMS = 5
 NAMED = ("taxon", "hybrid", "group")
 SEEDS, REMEMBERED, NAMED_IN_HEAD, MOST_CARDS, MOST_WORDS = 4, 8, 4, 24, 3
@@ -64,9 +65,27 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return _answers(turn, run) if asks == ANSWERS else _paper(turn, run.questions, run.taxa)
     if asks == ANSWERS and (told := _answers_before(turn)) is not None:
         return told
+    if (run is None or not asked) and (made := _of_last_list(turn)) is not None:
+        return made
     if run is not None and asked and (INTENT not in turn.cues or (asks and not turn.reading.of(*NAMED))):
         return _aside(turn, run, asks) or _judge(turn, run, asks)
     return _begin(turn, request_of(turn, "picture"))
+
+
+def _of_last_list(turn: Turn) -> tuple[Answer, Held] | None:
+    """The list just given as true-or-false items on paper, or one by one for the asker; None where it is not wanted."""
+    if "true-false" not in turn.cues or turn.reading.of(*NAMED):
+        return None
+    wanted = request_of(turn, "picture")
+    count = wanted.items or ITEMS
+    questions = list_items(turn, min(count, MOST_ITEMS), turn.clock.toordinal())
+    if not questions:
+        return None
+    taxa = turn.held.taxa
+    if for_asker(turn.reading.text):
+        run = QuizRun(questions, taxa)
+        return _ask(turn, run, [Block("lead", say.quiz_begin(len(questions)), claim=False)])
+    return _paper(turn, questions, taxa, subject=wording.FROM_LIST)
 
 
 def _with_fewer(turn: Turn, run: QuizRun | None) -> tuple[Answer, Held] | None:
@@ -91,8 +110,12 @@ def _asked_on_paper(turn: Turn) -> int:
 def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
     kb = turn.kb
     taxa = wanted.taxa if len(wanted.taxa) > 1 else _beside(kb, wanted.taxa)
+    if TURNED in turn.cues and wanted.taxa:
+        wanted = replace(wanted, body=None)
     taxa = () if wanted.body is not None else taxa
     wanted = _as_before(turn, wanted)
+    if TURNED in turn.cues and wanted.true_false and not for_asker(turn.reading.text):
+        wanted = replace(wanted, paper=True)
     if wanted.cards:
         return _cards(turn, wanted, taxa)
     questions = _unasked(turn, wanted, taxa)
@@ -282,9 +305,10 @@ def _answers_before(turn: Turn) -> tuple[Answer, Held] | None:
 
 
 def _paper(turn: Turn, questions: tuple[Question, ...], taxa: tuple[str, ...],
-           body: tuple[str, ...] | None = None) -> tuple[Answer, Held]:
+           body: tuple[str, ...] | None = None, subject: str = "") -> tuple[Answer, Held]:
     """All questions, and apart from them the answers."""
-    blocks = [Block("lead", wording.paper(len(questions), _subject(turn, taxa, body)), claim=False)]
+    head = wording.paper(len(questions), subject or _subject(turn, taxa, body))
+    blocks = [Block("lead", head, claim=False)]
     for number, q in enumerate(questions, 1):
         choices = [f"({a}) {c}" for a, c in zip(LETTERS, q.choices, strict=False)]
         blocks.append(Block("point", say.quiz_ask(number, len(questions), q.text, choices), statements=q.statements,

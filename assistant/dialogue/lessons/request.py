@@ -29,9 +29,13 @@ _LAB = re.compile(r"\b(lab|laboratory|bench|dissect\w*|dead)\b")
 _TRUE_FALSE = re.compile(r"\b(?:true (?:or|and|/) false|true/false|t/f|t or f|yes (?:or|/) no|yes/no)\b")
 _GENERA = re.compile(r"\b(genera|genuses|genus)\b")
 _ITEMS = re.compile(r"\b(\d+|" + "|".join(w for w in NUMBERS if w != "zero") + r")[\s-]+"
-                    r"(?:(?:quick|short|good|easy|hard|simple|fun|quiz|trivia|multiple choice|true or false|flash"
-                    r"|yes or no)\s+)?(?:questions?|items?|q's|qs|problems?|rounds?|cards?|flashcards?)\b")
+                    r"(?:(?:quick|short|good|easy|hard|simple|fun|quiz|trivia|multiple choice|true or false|true/false|t/f"
+                    r"|flash|yes or no)\s+)?(?:questions?|items?|q's|qs|problems?|rounds?|cards?|flashcards?)\b")
+_LINES = re.compile(r"\b(\d+|" + "|".join(w for w in NUMBERS if w != "zero") + r")\s+"
+                    r"(?:true(?:/| or | and | )false|t/f|t or f|of (?:them|those|each)|(?:lines|statements|sentences)\b)")
 _SINGLY = re.compile(r"\bone (?:question )?(?:at a time|by one|after (?:the other|another))\b")
+_HYPHENS = re.compile(r"(?<=[a-z])-(?=or\b|and\b|false\b)|(?<=\bor)-|(?<=\band)-")
+"""The hyphens of "true-or-false"."""
 _QUIZ_OF = re.compile(r"\bquiz(?:zes)? of (\d+|" + "|".join(w for w in NUMBERS if w != "zero") + r")\b")
 _PAPER = re.compile(r"\b(answers? (?:key |sheet )?(?:separate|apart|at the end|on the back)|separate answers?"
                     r"|print\w*|hand ?outs?|worksheet|the class"
@@ -79,7 +83,12 @@ def request_of(turn: Turn, look: str, carried: bool = True) -> Request:
     others = bool(_OTHERS.search(text) and not _ME.search(text) and not _SINGLY.search(text))
     paper = bool(_PAPER.search(text)) or others
     return Request(taxa, look_of(text) or look, level, items_of(text), paper, named_in(turn, carried),
-                   bool(_CARDS.search(text)), bool(_TRUE_FALSE.search(text)), body_of(turn))
+                   bool(_CARDS.search(text)), bool(_TRUE_FALSE.search(_HYPHENS.sub(" ", text))), body_of(turn))
+
+
+def for_asker(text: str) -> bool:
+    """True for a quiz that the asker wants to take ("quiz me")."""
+    return _ME.search(text.lower()) is not None
 
 
 def level_of(text: str, cues: Collection[str]) -> str:
@@ -115,7 +124,9 @@ def look_of(text: str) -> str:
 
 def items_of(text: str) -> int:
     """The number of items asked for, 0 where none is said."""
+    text = _HYPHENS.sub(" ", text)
     found = _ITEMS.search(_SINGLY.sub(" ", _GRADE.sub(" ", text))) or _QUIZ_OF.search(text)
+    found = found or (_LINES.search(text) if _TRUE_FALSE.search(text) else None)
     if found is None:
         return 0
     return max(1, min(MOST_ITEMS, int(NUMBERS.get(found[1], found[1]))))

@@ -8,10 +8,12 @@ before.
 from __future__ import annotations
 
 from assistant.dialogue.recogniser.intent_row import Row
+from assistant.dialogue.recogniser.intent_rows_lessons import LESSON_ROWS
 from assistant.dialogue.recogniser.intent_rows_sure import SURE_ROWS
 
 ROWS: tuple[Row, ...] = (
     *SURE_ROWS,
+    *LESSON_ROWS,
     # what must come first
     Row("key", 86, ("in-hand|list-weak|plainer|no-colour|undo", "after-key", "!asks-name|quiz|rules|handling|seen")),
     Row("quiz", 86, ("after-quiz", "more|next|plainer|list-weak", "no-ask", "!fish|seen")),
