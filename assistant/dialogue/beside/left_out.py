@@ -1,4 +1,4 @@
-"""Fishes that a line wants out of a set made before, in whatever words: "all but the warmouth", "take it out" (layer 4)."""
+"""Fishes that a line wants out of a set made before: "all but the warmouth", "take the flier out" (layer 4)."""
 
 from __future__ import annotations
 
@@ -11,11 +11,13 @@ from assistant.dialogue.turn import Turn
 
 _FILLING = r"(?:(?:the|that|those|these|this|any|a|an|my|our|both|of|out|off|away|from|on|all)\W+)*"
 _BEFORE = re.compile(
-    r"(?:\b(?:drop|remove|without|minus|omit|skip|except|excepting|excluding|exclude|lose|toss|scrap|ditch|delete|strike|"
-    r"scratch|cut|ban|bar|sans|less|no|not|nix|axe|rid of|apart from|other than|aside from|(?:all|everything|everyone|"
-    r"anything) but|(?:do|does|did|would|will)(?:n'?t| not) (?:need|want|include|use|have)|do without|cross(?:ed)? out|"
+    r"(?:\b(?:drop|remove|without|minus|omit|skip|except|excepting|excluding|exclude|lose|toss|scrap|ditch|delete|"
+    r"strike|scratch|cut|ban|bar|sans|less|no|not|nix|axe|rid of|apart from|other than|aside from|"
+    r"(?:all|everything|everyone|anything) but|(?:do|does|did|would|will)(?:n'?t| not) (?:need|want|include|use|have)|"
+    r"do without|cross(?:ed)? out|"
     r"forget(?: about)?|never ?mind|get rid of|done with|leave|take|throw|kick|pull|get|weed)\W+)" + _FILLING + r"$")
-_TAKING = re.compile(r"\b(?:take|leave|throw|kick|pull|get|weed)\W+(?:the|that|those|these|this|any|a|an|my|our|both|\W)*$")
+_TAKING = re.compile(r"\b(?:take|leave|throw|kick|pull|get|weed)\W+"
+                     r"(?:the|that|those|these|this|any|a|an|my|our|both|\W)*$")
 """Words of taking that take nothing out by themselves: a word of away stands behind what they take."""
 _AWAY = re.compile(r"^\W*(?:is |are |goes |go |should (?:be |go )?|can (?:be |go )?)?(?:out|off|away|aside|gone)\b")
 _GONE = re.compile(r"^\W*(?:is |are |goes |go |should (?:be |go )|can (?:be |go )|has to |must )+(?:go |be )?"
@@ -24,7 +26,7 @@ _LINK = re.compile(r"^[\s,]*(?:and|or|n|&|nor|,)[\s,]*(?:the\s+)?$")
 
 
 def left_out(turn: Turn, among: Sequence[str]) -> frozenset[str]:
-    """Those of some fishes that the line wants taken out; empty where it takes out none, or all of them."""
+    """Those of some fishes that the line wants taken out; empty where it takes out none or all, or names others."""
     text = turn.reading.text.lower().replace("’", "'")
     told = sorted(turn.reading.of("taxon", "hybrid", "group"), key=lambda m: m.start)
     out: set[str] = set()
@@ -33,6 +35,9 @@ def left_out(turn: Turn, among: Sequence[str]) -> frozenset[str]:
         chain = [*chain, m] if chain and _LINK.match(text[chain[-1].end:m.start]) else [m]
         if _goes(text, chain):
             out.update(t for x in chain for t in (*x.ids, *species_of(turn.kb, x.ids)))
+    named = {t for m in told for t in (m.ids if m.kind == "taxon" and len(m.ids) == 1 else ())}
+    if not named <= set(among):
+        return frozenset()
     found = frozenset(out & set(among))
     return found if len(found) < len(among) else frozenset()
 

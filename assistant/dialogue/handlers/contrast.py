@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.beside import contrast_wants as wants
-from assistant.dialogue.beside.sameness import of_group
 from assistant.dialogue.beside.left_out import left_out
+from assistant.dialogue.beside.sameness import of_group
 from assistant.dialogue.beside.set_changed import moved
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import compare, out_of_scope

@@ -20,6 +20,7 @@ from assistant.dialogue.ranking import IN_ORDER, SIZE, Placed, from_smallest, or
 from assistant.dialogue.reader.reading import Seen
 from assistant.dialogue.rules.invented_waters import invented_place, told_of
 from assistant.dialogue.subjects import groups, named, side_by_side, species_of, unclear
+from assistant.dialogue.tallied import tallied
 from assistant.dialogue.telling import place_names, plain, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import common_taxon
@@ -54,6 +55,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return words_for_lesson(turn), held
     if not _of_other_place(turn) and (spoken := in_languages(turn, sides, "list")) is not None:
         return spoken, held
+    if (counted := tallied(turn)) is not None:
+        return counted, held
     if asks_gaps(turn, sides):
         return gaps(turn, sides), held
     if ("how-many-held" in sides or "self-count" in turn.cues) and not groups(turn.reading):

@@ -313,8 +313,10 @@ def _paper(turn: Turn, questions: tuple[Question, ...], taxa: tuple[str, ...],
         choices = [f"({a}) {c}" for a, c in zip(LETTERS, q.choices, strict=False)]
         blocks.append(Block("point", say.quiz_ask(number, len(questions), q.text, choices), statements=q.statements,
                             claim=bool(q.statements)))
-    blocks += [Block("lead", say.QUIZ_ANSWERS_APART, claim=False), *_answer_lines(questions),
-               Block("help", wording.PAPER_COMMAND, claim=False)]
+    blocks += [Block("lead", say.QUIZ_ANSWERS_APART, claim=False), *_answer_lines(questions)]
+    if body is not None and (wished := request_of(turn, "picture").items) > len(questions):
+        blocks.append(Block("doubt", wording.fewer_words(len(questions), wished), claim=False))
+    blocks.append(Block("help", wording.PAPER_COMMAND, claim=False))
     return Answer(INTENT, tuple(blocks), taxa[:8]), turn.held.after(walk=None)
 
 

@@ -50,7 +50,8 @@ def list_items(turn: Turn, count: int, seed: int) -> tuple[Question, ...]:
     return tuple(items)
 
 
-def _by_feature(kb: KnowledgeBase, shown: Sequence[str], asked: Sequence[Seen]) -> tuple[list[Question], list[Question]]:
+def _by_feature(kb: KnowledgeBase, shown: Sequence[str],
+                asked: Sequence[Seen]) -> tuple[list[Question], list[Question]]:
     """Items on kinds of the list that have what was asked for, and on kinds that surely lack it, kin of them first."""
     pool = [t for t in kb.species if not kb.taxon(t).is_hybrid]
     inside = [f for f in fitting(kb, pool, [s.observation for s in asked]).fits

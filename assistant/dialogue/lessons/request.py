@@ -29,10 +29,11 @@ _LAB = re.compile(r"\b(lab|laboratory|bench|dissect\w*|dead)\b")
 _TRUE_FALSE = re.compile(r"\b(?:true (?:or|and|/) false|true/false|t/f|t or f|yes (?:or|/) no|yes/no)\b")
 _GENERA = re.compile(r"\b(genera|genuses|genus)\b")
 _ITEMS = re.compile(r"\b(\d+|" + "|".join(w for w in NUMBERS if w != "zero") + r")[\s-]+"
-                    r"(?:(?:quick|short|good|easy|hard|simple|fun|quiz|trivia|multiple choice|true or false|true/false|t/f"
-                    r"|flash|yes or no)\s+)?(?:questions?|items?|q's|qs|problems?|rounds?|cards?|flashcards?)\b")
+                    r"(?:(?:quick|short|good|easy|hard|simple|fun|quiz|trivia|multiple choice|true or false|true/false"
+                    r"|t/f|flash|yes or no)\s+)?(?:questions?|items?|q's|qs|problems?|rounds?|cards?|flashcards?)\b")
 _LINES = re.compile(r"\b(\d+|" + "|".join(w for w in NUMBERS if w != "zero") + r")\s+"
-                    r"(?:true(?:/| or | and | )false|t/f|t or f|of (?:them|those|each)|(?:lines|statements|sentences)\b)")
+                    r"(?:true(?:/| or | and | )false|t/f|t or f|of (?:them|those|each)"
+                    r"|(?:lines|statements|sentences)\b)")
 _SINGLY = re.compile(r"\bone (?:question )?(?:at a time|by one|after (?:the other|another))\b")
 _HYPHENS = re.compile(r"(?<=[a-z])-(?=or\b|and\b|false\b)|(?<=\bor)-|(?<=\band)-")
 """The hyphens of "true-or-false"."""

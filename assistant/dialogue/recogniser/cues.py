@@ -20,7 +20,7 @@ SHORT_ANSWER = 2
 NAMED = ("taxon", "hybrid", "place", "water", "likeness")
 
 
-UNNAMED = frozenset({"hybrid", "hybrid-word", "versus"})
+UNNAMED = frozenset({"hybrid", "hybrid-word", "key-word", "versus"})
 """Cues that count even where the word is also a name ."""
 ASIDE = frozenset(
     {
@@ -85,6 +85,7 @@ WISHES = frozenset(
         "concept-now",
         "fish-gone",
         "hybrid-word",
+        "key-word",
         "lesson-standard",
         "of-sources",
         "old-sheet",

@@ -91,6 +91,11 @@ def no_words(topic: str, count: int) -> str:
 FROM_LIST = "the list"
 
 
+def fewer_words(made: int, wished: int) -> str:
+    """Fewer questions on words than asked for."""
+    return f"{made} instead of {wished}: no more words on that are held."
+
+
 def not_so(fish: str, told: str) -> str:
     """Why a statement is false."""
     return sentence(f"the {fish} does not have {told}")
