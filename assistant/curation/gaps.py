@@ -10,6 +10,7 @@ from itertools import combinations
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement
 from assistant.reasoning.contrast import EASE, LOOKS, ContrastRow, contrast, contrast_row
+from assistant.reasoning.disagreement import exclude, topic
 from assistant.reasoning.living import LIVING
 
 TOLD_APART = 0.5
@@ -142,23 +143,7 @@ def conflicts(kb: KnowledgeBase) -> Iterator[tuple[Statement, Statement]]:
     for taxon in kb.ids("statement"):
         groups: dict[tuple[object, ...], list[Statement]] = {}
         for s in kb.statements(taxon):
-            groups.setdefault(_topic(s), []).append(s)
+            groups.setdefault(topic(s), []).append(s)
         for members in groups.values():
             if len(members) > 1 and not any(m.preferred for m in members):
-                yield from (pair for pair in combinations(members, 2) if _exclude(*pair))
-
-
-def _topic(s: Statement) -> tuple[object, ...]:
-    return (s.character, s.sex, s.stage, s.breeding, s.season, s.regions, s.min_length, s.max_length, s.view,
-            s.scope_text)
-
-
-def _exclude(a: Statement, b: Statement) -> bool:
-    if a.states and b.states:
-        return a.frequency in _STRONG and b.frequency in _STRONG and not set(a.states) & set(b.states)
-    lows = [x for x in (a.low, b.low) if x is not None]
-    highs = [x for x in (a.high, b.high) if x is not None]
-    return len(lows) == 2 and len(highs) == 2 and max(lows) > min(highs)
-
-
-_STRONG = frozenset({"always", "nearly-always", "usually"})
+                yield from (pair for pair in combinations(members, 2) if exclude(kb, *pair))

@@ -66,7 +66,7 @@ def respond_to(base: Base, reading: Reading, held: Held, clock: date) -> tuple[A
         intent = held.intent if asked_which and held.intent and "no-ask" in facts.all else ""
         facts = gather(kb, reading, cues, held)
     if not intent and held.intent in IN_UNITS and _only_units(reading):
-        intent = "weight" if "weight" in reading.cues else held.intent
+        intent = "weight" if {"weight", "weight-unit"} & reading.cues else held.intent
     if not intent:
         told = signs(reading, facts)
         found = lean(recognise(facts), leanings(kb, told), told)
@@ -114,13 +114,15 @@ def _besides_names(reading: Reading, cues: Sequence[Cue]) -> tuple[Cue, ...]:
     return tuple(c for c in cues if c.id != CROSSING or not named(c))
 
 
+IN_THE_FLESH = frozenset({"meat"})
+"""Cues of a line whose spots and specks are seen in the meat, which tell of no kind of fish."""
 ABOUT_A_CATCH = ("rules", "handling", "size", "weight", "tackle", "habitat", "names", "range")
 """Intents that may come with marks of an unnamed fish ("red on the ear, is it legal"): it is identified first."""
 
 
 def with_catch(turn: Turn) -> Turn:
     """The turn with the fish identified from its marks, where the line names none and asks something else."""
-    if turn.intent not in ABOUT_A_CATCH or turn.reading.of("taxon", "hybrid"):
+    if turn.intent not in ABOUT_A_CATCH or turn.reading.of("taxon", "hybrid") or turn.cues & IN_THE_FLESH:
         return turn
     if not any(not s.retract for s in turn.reading.seen):
         return turn

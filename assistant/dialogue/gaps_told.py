@@ -7,24 +7,33 @@ from collections.abc import Callable, Sequence
 
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.aspects import characters
+from assistant.dialogue.conflicts_told import conflicts_among, conflicts_of_one
+from assistant.dialogue.reader.parts import called, characters_asked, name_words
 from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.telling import MEMORY, place_names, plain
 from assistant.dialogue.turn import Turn
-from assistant.dialogue.wording import core, lists, speak
+from assistant.dialogue.wording import core, lists
 from assistant.dialogue.wording import info as say
 from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character, Statement
+from assistant.model.stems import DROPPED
+from assistant.reasoning.disagreement import family_of, gaps_by_character, silence
 from assistant.reasoning.evidence import about
+from assistant.reasoning.living import living_in
 from assistant.reasoning.place_prior import expand_places
+from assistant.text import unique
 
 NUMBERS = ("count", "ratio", "length", "mass", "temperature")
 WITH_UNIT = ("length", "mass", "temperature")
 SHOWN, MOST_TAXA = 15, 8
 FEW = 3
-UNSTATED, CONFLICT = "lacking", "conflict"
+UNSTATED, CONFLICT, BY_CHARACTER = "lacking", "conflict", "by-character"
+MANY = frozenset({"list", "list-weak", "kinds-held"})
+"""Cues of a line that asks of many kinds, whatever fish was spoken of before."""
+COUNTING = frozenset({"count", "number", "value"})
+"""Words that any count is named with."""
 STATEMENTS = frozenset({"statement", "statements", "records", "facts"})
-MOST_CONFLICTS = 6
 RANKED = frozenset({"held-most", "held-least"})
 """Cues of a line that asks of which fishes the most or the least is stated."""
 SHORT = 8
@@ -33,13 +42,13 @@ SHORT = 8
 
 def asks_gaps(turn: Turn, sides: frozenset[str]) -> bool:
     """True when a line asks what is missing, or narrows such an answer."""
-    if sides & {"coverage", "unit", "from-memory", "one-source", CONFLICT} or _least_told(turn, sides):
+    if sides & {"coverage", "unit", "from-memory", "one-source", CONFLICT, BY_CHARACTER} or _least_told(turn, sides):
         return True
     if turn.cues & RANKED or _unsourced_asked(turn, sides):
         return True
     if (UNSTATED in sides and turn.reading.places) or _of_another(turn):
         return True
-    if (UNSTATED in sides or _without_statement(turn)) and (_named(turn) or "unit" in sides):
+    if _unheld(turn, sides) and (_named(turn) or "unit" in sides):
         return True
     return "numeric" in sides and turn.held.intent == "list"
 
@@ -54,7 +63,7 @@ def _of_another(turn: Turn) -> str:
     told = [b.text for b in last.blocks]
     if any(text.startswith(lists.GAPS) for text in told):
         return "coverage"
-    if told and (told[0].endswith(lists.NONE_DROPPED) or told[0] in (lists.NO_CONFLICT, lists.ONE_SPEAKS)):
+    if told and (lists.NONE_DROPPED in told[0] or told[0] in (lists.NO_CONFLICT, lists.ONE_SPEAKS)):
         return CONFLICT
     return "from-memory" if told and told[0].endswith(lists.MEMORY_TAIL) else ""
 
@@ -89,16 +98,38 @@ def gaps(turn: Turn, sides: frozenset[str]) -> Answer:
         return _thin(turn, least)
     if UNSTATED in sides and turn.reading.places and not _named(turn):
         return _no_range(turn)
-    of_some = "coverage" in sides and bool(subjects(turn))
-    if (UNSTATED in sides or _without_statement(turn)) and not of_some and (found := _named(turn)):
+    of_some = "coverage" in sides and bool(named(turn) or subjects(turn, carried=not turn.cues & MANY))
+    lacking = (_unheld(turn, sides) and not (of_some and named(turn))) or ("coverage" in sides and not of_some)
+    if lacking and (found := _named(turn)):
         return _without(turn, found[:FEW])
+    if BY_CHARACTER in sides and not named(turn):
+        return _by_character(turn)
     return _coverage(turn, "numeric" in sides)
 
 
+def _unheld(turn: Turn, sides: frozenset[str]) -> bool:
+    """True for a line that asks of what no value is held ("no value", "still blank", "nothing entered")."""
+    seen, lacking = bool(turn.reading.seen), turn.cues & {"lacking", "without"}
+    denied = (lacking or "denying" in turn.cues) and "held-word" in turn.cues
+    of_kinds = lacking and "kinds-held" in turn.cues and not seen
+    return UNSTATED in sides or "unheld" in turn.cues or bool(denied or of_kinds) or _without_statement(turn)
+
+
 def _named(turn: Turn) -> tuple[str, ...]:
-    """The characters that the line names."""
+    """The characters that the line names: those called by their label or their id, else those that it may mean."""
+    return called(turn.kb, turn.reading) or _spoken_of(turn)
+
+
+def _spoken_of(turn: Turn) -> tuple[str, ...]:
+    """The characters that the words of the line may mean: those whose names share most words with it."""
+    kb = turn.kb
     own = tuple(dict.fromkeys(i.partition(".")[0] for m in turn.reading.of("character") for i in m.ids))
-    return own or characters(turn.kb, turn.reading, ("identify", "describe", "life", "size"))
+    own = own or characters(kb, turn.reading, ("identify", "describe", "life", "size"))
+    said = set(name_words(turn.reading.text)) - DROPPED - COUNTING
+    shared = {c: len(said & {*name_words(c), *name_words(kb.character(c).label)})
+              for c in unique((*own, *characters_asked(kb, turn.reading)))}
+    most = max(shared.values(), default=0)
+    return tuple(c for c, n in shared.items() if n == most)
 
 
 def _relevant(kb: KnowledgeBase, taxon: str, wanted: Sequence[Character]) -> tuple[Character, ...]:
@@ -150,19 +181,53 @@ def _cut(names: Sequence[str], full: bool) -> str:
     )
 
 
+def _kinds(turn: Turn) -> tuple[tuple[str, ...], str]:
+    """The kinds named (all where none is) that live in the place named, and what limits them, in words."""
+    kb, places = turn.kb, turn.reading.places
+    asked = named(turn) or subjects(turn, carried=False)
+    pool = tuple(t for t in species_of(kb, asked) or kb.species if not kb.taxon(t).is_hybrid)
+    kinds = say.names_with([label(kb, t) for t in asked[:MOST_TAXA] if kb.find("taxon", t) is not None])
+    return living_in(kb, pool, places), lists.among(kinds, place_names(kb, places) if places else "")
+
+
 def _without(turn: Turn, wanted: Sequence[str]) -> Answer:
-    """The taxa for which the characters named have no value, character by character."""
+    """The taxa for which the characters named have no value, character by character.
+
+    Families in which nothing is told of a character are told apart: it may not apply to them.
+    """
     kb = turn.kb
-    asked = species_of(kb, named(turn)) or species_of(kb, subjects(turn, carried=False)) or kb.species
-    pool = [t for t in asked if not kb.taxon(t).is_hybrid]
-    texts = []
-    for key in wanted:
-        missing = [label(kb, t) for t in pool if not about(kb, t, key)[0]]
-        name = kb.character(key).label
-        shown = _cut(missing, "more" in turn.cues)
-        texts.append(lists.lacking(name, len(missing), shown) if missing else lists.lacking_none(name))
+    pool, where = _kinds(turn)
+    texts: list[str] = []
+    for character in wanted:
+        name, found = kb.character(character).label, silence(kb, pool, character)
+        shown = _cut([label(kb, t) for t in found.lacking], "more" in turn.cues)
+        if found.lacking:
+            texts.append(lists.lacking(name, len(found.lacking), found.among, shown, where))
+        elif found.among:
+            texts.append(lists.lacking_none(name, found.among, where))
+        else:
+            texts.append(lists.unstated_everywhere(name, where))
+        families = [label(kb, f) for f in dict.fromkeys(family_of(kb, t) for t in found.unspoken) if f]
+        if families and found.among:
+            few = families if "more" in turn.cues or len(families) <= MOST_TAXA else families[:MOST_TAXA - 2]
+            left = len(families) - len(few)
+            told = say.counted(", ".join(few), left) if left else say.names_with(few, "or")
+            texts.append(lists.lacking_elsewhere(len(found.unspoken), told))
     first, *rest = texts
-    return plain("list", first, rest=[Block("point", text, claim=False) for text in rest])
+    return plain("list", first, rest=[Block("point", text, claim=False) for text in rest],
+                 taxa=named(turn) or subjects(turn, carried=False))
+
+
+def _by_character(turn: Turn) -> Answer:
+    """The characters with the most gaps among some kinds or all."""
+    kb = turn.kb
+    pool, where = _kinds(turn)
+    rows = gaps_by_character(kb, pool, _observable(kb, numeric=False))
+    if not rows:
+        return plain("list", lists.by_character_none(where))
+    shown = rows if "more" in turn.cues else rows[:SHOWN]
+    told = [(kb.character(c).label, lacking, among) for c, lacking, among in shown]
+    return plain("list", lists.by_character(where, len(rows), told))
 
 
 def _no_range(turn: Turn) -> Answer:
@@ -256,11 +321,6 @@ def _most_told(turn: Turn) -> Answer:
     return Answer("list", (lead,), taxa=tuple(ranked))
 
 
-def _value(s: Statement) -> tuple[object, ...]:
-    """What a statement says, whomever it speaks of and however often it holds."""
-    return (frozenset(s.states), s.low, s.usual_low, s.usual_high, s.high, s.mean, s.text)
-
-
 def _last_wanted(turn: Turn) -> set[str]:
     """The characters that the answer before told of, for "and for bluegill?"."""
     last = turn.held.last
@@ -271,30 +331,13 @@ def _last_wanted(turn: Turn) -> set[str]:
 
 
 def _conflicts(turn: Turn) -> Answer:
-    """The statements of some fishes on which sources differ, each value with its source."""
-    kb, units = turn.kb, turn.held.units
-    asked = subjects(turn)
-    wanted = set(_named(turn)) or _last_wanted(turn)
-    found: dict[tuple[str, str], list[Statement]] = {}
-    for t in species_of(kb, asked)[:MOST_TAXA]:
-        for s in kb.statements(t):
-            if not wanted or s.character in wanted:
-                found.setdefault((t, s.character), []).append(s)
-    told = {pair: {speak.statement_words(kb, s, units): s for s in rows} for pair, rows in found.items()}
-    unlike = {pair: rows for pair, rows in told.items()
-              if len({_value(s) for s in rows.values()}) > 1 and len({s.source for s in rows.values()}) > 1}
-    if not asked:
-        return plain("list", lists.LIST_NEEDS)
-    sources = {x for rows in told.values() for s in rows.values() for x in s.source}
-    none = lists.ONE_SPEAKS if wanted and len(sources) == 1 else lists.NO_CONFLICT
-    lead = lists.conflicts(len(unlike)) if unlike else none
-    blocks = [Block("lead", lead, claim=False)]
-    if not unlike and wanted:
-        unlike = told
-    blocks += [
-        Block("point", lists.conflict(label(kb, t), [
-            lists.by_source(words, speak.short_cite(kb, s.source[0]) if s.source else "") for words, s in rows.items()
-        ]), statements=tuple(f"st:{s.id}" for s in rows.values()))
-        for (t, _), rows in sorted(unlike.items())[:MOST_CONFLICTS]
-    ]
-    return Answer("list", tuple(blocks), taxa=asked)
+    """The statements on which sources differ: of a fish named or spoken of, else of many or of all kinds held."""
+    kb = turn.kb
+    asked = subjects(turn, carried=not turn.cues & MANY)
+    wanted = tuple(c for c in _named(turn)[:FEW]) or tuple(sorted(_last_wanted(turn)))
+    pool = species_of(kb, asked) or tuple(t for t in kb.species if not kb.taxon(t).is_hybrid)
+    if len(pool) == 1:
+        return conflicts_of_one(turn, pool[0], wanted)
+    places = turn.reading.places
+    place = place_names(kb, places) if places else ""
+    return conflicts_among(turn, living_in(kb, pool, places), asked, wanted, place)

@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterable, Sequence
 
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.reader.reading import Mention, Reading
-from assistant.dialogue.recogniser.facts import Facts
+from assistant.dialogue.recogniser.facts import THE_ONE, Facts
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about, below
 from assistant.reasoning.living import LIVING, status_in
@@ -36,13 +36,17 @@ def pointed(kb: KnowledgeBase, reading: Reading, facts: Facts, held: Held) -> tu
     if (held.asked is not None and held.asked.kind == "which") or "the-one" in facts.all:
         if reading.places and not reading.seen and (native := _native_of(kb, offered, reading.places)):
             return native
+        if named := _by_label(kb, reading, offered):
+            return named
         return _by_look(kb, [s.observation for s in reading.seen], offered) or _by_words(kb, reading, offered)
     return ()
 
 
 def with_fish(reading: Reading, taxa: Sequence[str], wide: Collection[str] = ()) -> Reading:
     """The reading with the fishes pointed to as if they had been named; ``wide`` are those that are groups."""
-    added = tuple(Mention("group" if t in wide else "taxon", (t,), "", 0, 0) for t in taxa)
+    found = THE_ONE.search(reading.text.lower())
+    at = found.start() if found else 0
+    added = tuple(Mention("group" if t in wide else "taxon", (t,), "", at, at) for t in taxa)
     return reading._replace(mentions=tuple(m for m in reading.mentions if m.kind not in ("taxon", "hybrid")) + added)
 
 
@@ -72,6 +76,15 @@ def _native_of(kb: KnowledgeBase, offered: Sequence[str], places: Sequence[str])
     living = [(t, row.status) for t, row in rows if row is not None and row.status in LIVING]
     native = [t for t, status in living if status == LIVING[0]] or [t for t, _ in living]
     return tuple(native) if len(native) == 1 else ()
+
+
+def _by_label(kb: KnowledgeBase, reading: Reading, offered: Iterable[str]) -> tuple[str, ...]:
+    """The one fish of those offered whose very name holds the words of "the yellow one"; empty where it is not one."""
+    found = None if reading.of("group") else THE_ONE.search(reading.text.lower())
+    wanted = {singular(w) for w in key(found[1]).split()} - WEAK if found else set()
+    hits = [t for t in offered if wanted and (x := kb.find("taxon", t)) is not None
+            and wanted <= {singular(w) for w in key(x.label).split()}]
+    return tuple(hits) if len(hits) == 1 else ()
 
 
 def _by_words(kb: KnowledgeBase, reading: Reading, offered: Iterable[str]) -> tuple[str, ...]:

@@ -24,6 +24,8 @@ EXTRA = 0.3
 """What each further phrase met adds to the stems of the longest one."""
 OUT_OF_ORDER = 1
 """What a phrase is met by less where its words stand in another order."""
+SHORTEST_DOING = 5
+"""Letters of the shortest word that may have lost the g of its -ing."""
 PERSONS = frozenset(stem(w) for w in word_set("me my myself you your yourself him himself her herself his"))
 """Stems of words for whom something is done to; a phrase with one of them is met in its order alone."""
 
@@ -53,8 +55,12 @@ def kin(kb: KnowledgeBase, taxon: str) -> frozenset[str]:
 
 
 def line_stems(words: Iterable[str]) -> tuple[str, ...]:
-    """The stems of the folded words of a line, in its order."""
-    return tuple(stem(w) for w in words)
+    """The stems of the folded words of a line, in its order; a word that has lost its g ("bleedin") has two."""
+    return tuple(stem(x) for w in words for x in ((w, f"{w}g") if _may_lack_g(w) else (w,)))
+
+
+def _may_lack_g(word: str) -> bool:
+    return len(word) >= SHORTEST_DOING and word.endswith("in")
 
 
 def met(record: Record, stems: Sequence[str], text: str) -> float:

@@ -112,3 +112,57 @@ def test_sources_of_what_is_asked(lines: tuple[str, ...], count: int, first: str
     answer, _ = talk(*lines)
     assert answer.intent == "sources" and answer.blocks[0].text.startswith(f"{count} sources")
     assert answer.blocks[1].text.startswith(first)
+
+
+@pytest.mark.parametrize("line", [
+    "list taxa where two sources disagree on dorsal spine counts", "any species with conflicting dorsal spine counts",
+    "dorsal spines: which taxa have more than one value by different authors",
+])
+def test_of_which_kinds_sources_disagree(line: str, talk: Talk, kb: KnowledgeBase) -> None:
+    """Without a fish the whole base is looked through, each value told with its source."""
+    answer, _ = talk("tell me about the flier", line)
+    assert answer.intent == "list" and "dorsal spines" in answer.blocks[0].text and len(answer.blocks) > 2
+    for block in answer.blocks[1:3]:
+        assert len({kb.record_at(s).source for s in block.statements}) > 1  # type: ignore[union-attr]
+
+
+@pytest.mark.parametrize(("line", "label", "place"), [
+    ("taxa where eye-colour is still blank", "colour of the eye", ""),
+    ("which Ohio fishes have no eye colour recorded", "colour of the eye", "ohio"),
+    ("taxa with no mandibular-pores value", "pores under one lower jaw", ""),
+    ("list the catfishes with an empty barbel colour cell", "colour of the chin barbels", "catfish"),
+    ("unscored taxa for cheek scaling", "scales on the cheek", ""),
+    ("taxa of Minnesota with no scale type", "feel of the scales", "minnesota"),
+])
+def test_the_kinds_without_a_value(line: str, label: str, place: str, talk: Talk) -> None:
+    """The taxa of a group or place without a value of the character named are told, by its own name or its id."""
+    answer, _ = talk("tell me about the warmouth", line)
+    assert answer.intent == "list" and label in answer.blocks[0].text and place in text(answer)
+    assert "no value" in text(answer)
+
+
+@pytest.mark.parametrize(("line", "where"), [("which characters have the most gaps", ""),
+                                             ("gaps by character for the pikes", "among pikes")])
+def test_the_gaps_by_character(line: str, where: str, talk: Talk) -> None:
+    """Which characters lack most values, of all kinds or of a group."""
+    answer, _ = talk(line)
+    assert answer.intent == "list" and "characters have gaps" in text(answer) and where in text(answer)
+
+
+@pytest.mark.parametrize("lines", [
+    ("where is the dorsal spine count for Pomoxis annularis taken from?",),
+    ("where was the dorsal spine count of the white crappie drawn from",),
+    ("describe the white crappie", "dorsal spines, whose record?"),
+    ("describe the white crappie", "dorsal spines, per whom?"),
+])
+def test_from_where_a_value_was_taken(lines: tuple[str, ...], talk: Talk, kb: KnowledgeBase) -> None:
+    """The sources of the one feature named are told, and of no other."""
+    answer, _ = talk(*lines)
+    cited = {kb.record_at(s).character for b in answer.blocks for s in b.statements}  # type: ignore[union-attr]
+    assert answer.intent == "sources" and cited == {"dorsal-spines"}
+
+
+def test_no_source_for_what_is_not_held(talk: Talk) -> None:
+    """Of a feature that is not held of a fish no source is named, not even that of something else."""
+    answer, _ = talk("who says the mud sunfish has pyloric caeca")
+    assert answer.intent == "sources" and answer.blocks[0].text.startswith("Nothing is held on")

@@ -24,9 +24,16 @@ TURNS = 3
 """So many turns back the fishes of "which is bigger?" are looked for."""
 
 
+TAGS = frozenset({("aint", "it"), ("isnt", "it"), ("dont", "it"), ("huh",), ("right",), ("eh",), ("or", "no"),
+                  ("or", "what"), ("or", "not")})
+"""Ends of a line that want to hear yes or no."""
+
+
 def yes_or_no(turn: Turn) -> bool:
-    """True for a line that opens like a question to be answered by yes or no."""
+    """True for a line that opens like a question to be answered by yes or no, or ends so ("..., aint it")."""
     words = turn.reading.words
+    if words[-1:] in TAGS or words[-2:] in TAGS:
+        return True
     return bool(words) and (words[0] in ASKING or (words[0] in ("and", "so", "but") and words[1:2] != () and
                                                    words[1] in ASKING))
 

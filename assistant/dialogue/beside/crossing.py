@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from assistant.dialogue.answer import Block
 from assistant.dialogue.reader.reading import Mention
 from assistant.dialogue.subjects import species_of
-from assistant.dialogue.telling import MEMORY, trusted
+from assistant.dialogue.telling import MEMORY, place_names, shown_note, trusted
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import crossing as say
 from assistant.dialogue.wording import speak
@@ -33,6 +33,9 @@ TELLING_ONE, GROWING, POND = "telling-a-hybrid", "growth-of-hybrids", "pond-use"
 """Sides of a line: how a cross is known, how crosses grow, whether one suits a pond."""
 GROWTH, OCCURS = "growth", "common"
 LOOKS_TOLD, MOST, SHOWN = 5, 3, 8
+MOTHER, MOTHER_ASKED = "maternal-parent", "mother-of-a-hybrid"
+"""The character that tells the mother, and the side of a line that asks for her."""
+LONGEST_NOTE = 200
 LEAST = 0.02
 """A share below this counts as this: nothing seen rules a cross out."""
 
@@ -68,6 +71,11 @@ def crosses_between(kb: KnowledgeBase, one: Sequence[str], two: Sequence[str]) -
 
     found = unique(c for a in one for b in two if a != b and (c := cross_of(kb, a, b)) is not None)
     return tuple(sorted(found, key=lambda t: (OCCURRENCE.get(kb.taxon(t).occurrence, 3), t)))
+
+
+def of_pair(kb: KnowledgeBase, kinds: tuple[str, ...]) -> tuple[str, ...]:
+    """The crosses held of the first two of some fishes."""
+    return crosses_between(kb, species_of(kb, kinds[:1]), species_of(kb, kinds[1:2])) if len(kinds) > 1 else ()
 
 
 def kinds_crossed(turn: Turn, crosses: Sequence[str], sides: Sequence[tuple[str, tuple[str, ...]]]) -> Block:
@@ -204,6 +212,26 @@ def _fit(turn: Turn, cross: str) -> float:
 def _share(turn: Turn, cross: str, character: str, states: Sequence[str]) -> float:
     found = taxon_distribution(turn.kb, cross, character, ADULT) if states else None
     return found.share({leaf for s in states for leaf in below(turn.kb, s)}) if found is not None else 0.0
+
+
+def mother_of(turn: Turn, cross: str) -> list[Block]:
+    """Which parent of a cross is the mother, by each source; that it is not held where none says so."""
+    kb = turn.kb
+    parents = kb.taxon(cross).parents
+    told: list[Block] = []
+    for s in (s for s in kb.statements(cross) if s.character == MOTHER):
+        mother = next((p for p in parents if kb.taxon(p).scientific == s.text), "")
+        fathers = [speak.fish(kb, p) for p in parents if p != mother]
+        if mother and fathers:
+            where = (s.scope_text, *(place_names(kb, (r,)) for r in s.regions), shown_note(s.note, LONGEST_NOTE))
+            about = "; ".join(unique(x for x in where if x))
+            text = say.mother(speak.fish(kb, cross), speak.fish(kb, mother), fathers[0],
+                              s.frequency.replace("-", " "), about)
+            told.append(Block("point", trusted(text, s.basis), statements=(f"st:{s.id}",)))
+    if told:
+        return told
+    text = say.mother_unheld(speak.fish(kb, cross), speak.fishes(kb, parents))
+    return [Block("point", text, statements=(f"taxon:{cross}",))]
 
 
 def _list_of(kb: KnowledgeBase, crosses: Sequence[str]) -> str:

@@ -236,9 +236,9 @@ def _lead(turn: Turn, taxon: str) -> Block:
     first = (kb.taxon(taxon).parents or (taxon,))[0]
     above = [kb.taxon(t) for t in kb.lineage(first) if kb.taxon(t).rank == "family"]
     ids = speak.short_ids(told.statements) if told else (f"taxon:{taxon}",)
-    text = say.describe_lead(
-        speak.fish(kb, taxon), speak.scientific_of(kb, taxon), shape, above[0].label if above else ""
-    )
+    name, parents = speak.fish(kb, taxon), kb.taxon(taxon).parents
+    crossed = speak.fishes(kb, parents) if parents and not all(speak.fish(kb, p) in name for p in parents) else ""
+    text = say.describe_lead(name, speak.scientific_of(kb, taxon), shape, above[0].label if above else "", crossed)
     return Block("lead", text, statements=ids)
 
 

@@ -28,7 +28,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     words = set(turn.reading.words)
     first = own.WHAT_TO_TYPE if "self-type" in turn.cues else say.HELP_LEAD
     blocks = [Block("lead", first if words else say.EMPTY, claim=False)]
-    if words & CURATING or "curating" in turn.cues:
+    after_values = turn.held.intent in ("list", "sources") and "retract" in turn.cues
+    if words & CURATING or "curating" in turn.cues or after_values:
         blocks = [Block("lead", say.HELP_CURATE, claim=False)]
     elif "lesson-other" in turn.cues:
         blocks = [Block("lead", say.HELP_LESSON, claim=False)]

@@ -8,6 +8,7 @@ from assistant.dialogue.asking import ask_block, next_asked
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.observing import evidence_of, observe
 from assistant.dialogue.reader.reading import Mention
+from assistant.dialogue.recogniser.facts import guess_last
 from assistant.dialogue.subjects import groups, named, species_of, unclear
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import naming as wording
@@ -61,7 +62,14 @@ def guessed(turn: Turn) -> tuple[str, ...]:
     own += [i for m in loose for i in m.ids if turn.kb.find("taxon", i) is not None]
     if not own and "confirm" in turn.cues and turn.held.seen:
         own += [i for m in groups(turn.reading) for i in m.ids]
-    return tuple(dict.fromkeys(species_of(turn.kb, tuple(own))))[:6]
+    found = tuple(dict.fromkeys(species_of(turn.kb, tuple(own))))[:6]
+    return cross_meant(turn.kb, found) or found
+
+
+def cross_meant(kb: KnowledgeBase, named: tuple[str, ...]) -> tuple[str, ...]:
+    """The one cross of some names of which the others are its parents ("a bluegill's body, greengill?")."""
+    crosses = [t for t in named if kb.taxon(t).is_hybrid]
+    return tuple(crosses) if len(crosses) == 1 and set(named) <= {*crosses, *kb.taxon(crosses[0]).parents} else ()
 
 
 def _names_a_group(kb: KnowledgeBase, mention: Mention) -> bool:
@@ -101,7 +109,8 @@ def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answ
     blocks += naming.doubts(turn.kb, held, found, focus)
     unnamed = _fits_better(turn, held, found)
     blocks += [naming.unnamed_point(turn.kb, held, c) for c in unnamed]
-    if "hybrid" in turn.cues and not naming.hybrid_doubts(turn.kb, found):
+    crossed = bool(focus) and turn.kb.taxon(focus).is_hybrid
+    if ("hybrid" in turn.cues or crossed) and not naming.hybrid_doubts(turn.kb, found):
         blocks.append(Block("doubt", wording.NO_CROSS_BY_EYE, claim=False))
     asked = _ask(turn, held, found)
     grip = naming.grip_caution(turn.kb, [c.taxon for c in naming.shown(found)][:1])
@@ -141,7 +150,9 @@ def _fits_better(turn: Turn, held: Held, found: Identification) -> tuple[Candida
 
 def _first(turn: Turn, held: Held, found: Identification, guesses: tuple[str, ...]) -> list[Block]:
     lead = naming.lead(turn.kb, held, found)
-    if len(guesses) != 1 or (held.seen and not turn.cues & {"confirm", "how-sure"}):
+    asked = turn.cues & {"confirm", "how-sure"} or (
+        len(guesses) == 1 and turn.kb.taxon(guesses[0]).is_hybrid and guess_last(turn.reading))
+    if len(guesses) != 1 or (held.seen and not asked):
         return [lead]
     return [lead._replace(text=_verdict_on(turn, held, found, guesses[0]))]
 
@@ -155,6 +166,9 @@ def _verdict_on(turn: Turn, held: Held, found: Identification, guess: str) -> st
     if top.taxon == guess and found.verdict in ("sure", "likely"):
         return wording.guess_yes(name, join(naming.grounds(kb, held, top)[: naming.GROUNDS]))
     share = found.posterior.get(guess, 0.0)
+    if (parent := _likened_parent(turn, guess)) and top.taxon not in (parent, guess):
+        marks = join(naming.grounds(kb, held, top)[: naming.GROUNDS])
+        return wording.guess_cross(name, speak.fish(kb, parent), marks, speak.fish(kb, top.taxon))
     if top.taxon == guess or share >= OPEN:
         other = next((c for c in found.candidates if c.taxon != guess), top)
         if top.taxon == guess and share >= AHEAD * other.probability:
@@ -162,6 +176,12 @@ def _verdict_on(turn: Turn, held: Held, found: Identification, guess: str) -> st
             return wording.guess_leaning(name, speak.fish(kb, other.taxon), because, share >= EVEN)
         return wording.guess_open(name, speak.fish(kb, other.taxon))
     return wording.guess_no(name, speak.fish(kb, top.taxon), join(naming.grounds(kb, held, top)[:2]))
+
+
+def _likened_parent(turn: Turn, guess: str) -> str:
+    """The parent of a cross offered as a guess that the line names beside it ("a bluegill's body, greengill?")."""
+    named = {i for m in turn.reading.of("taxon", "likeness") if len(m.ids) == 1 for i in m.ids}
+    return next((p for p in turn.kb.taxon(guess).parents if p in named), "")
 
 
 def _ask(turn: Turn, held: Held, found: Identification) -> Asked | None:

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.beside.left_out import left_out
-from assistant.dialogue.beside.set_changed import moved
+from assistant.dialogue.beside.set_changed import changes_set, moved
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lessons.key import notes_of, title_of
 from assistant.dialogue.lessons.key_told import (
@@ -27,6 +27,7 @@ from assistant.dialogue.lessons.key_walk import (
     KeyWalk,
     elsewhere,
     meaning,
+    narrowed,
     pass_over,
     start,
     take,
@@ -34,7 +35,7 @@ from assistant.dialogue.lessons.key_walk import (
 from assistant.dialogue.lessons.levels import choice_words, lead_words, question_words, reader_of
 from assistant.dialogue.lessons.reply import AGAIN, HINT, LEFT, LOST, PRINT, WHY, WORD, reply
 from assistant.dialogue.lessons.request import Request, look_of, request_of
-from assistant.dialogue.subjects import species_of
+from assistant.dialogue.subjects import species_of, unclear
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import lesson as say
 from assistant.dialogue.wording import speak
@@ -45,7 +46,8 @@ from assistant.reasoning.key import Key, Lead, build_key
 from assistant.text import join, key, singular, unique
 
 INTENT, PAPER_CUE = "key", "lesson-print"
-WALK_WORDS = frozenset(["walk", "walking", "questions", "step", "steps", "guide", "through", "twenty"])
+WALK_WORDS = frozenset(["walk", "walked", "walking", "lead", "talk", "take", "questions", "step", "steps", "guide",
+                        "through", "thru", "twenty"])
 ANSWER_WORDS = 6
 """Words up to which a line is taken for an answer to the couplet asked."""
 MOST_TOLD = 24
@@ -74,8 +76,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return told
     if (over := _after_the_end(turn)) is not None:
         return over
-    changes = bool(turn.reading.of("taxon", "hybrid", "group")) and set(key(turn.reading.text).split()) & (
-        say.DROP_WORDS | say.ADD_WORDS | say.SWAP_WORDS)
+    changes = bool(turn.reading.of(*NAMED)) and changes_set(turn)
     features = _features_left_out(turn, walk) if walk is not None and not changes else frozenset()
     if walk is not None and asked and _described(turn, walk, features):
         from assistant.dialogue.handlers import handler_of
@@ -220,6 +221,9 @@ def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
         begun = start(kb, families, wanted.look, wanted.level)
         how = turn.cues & {"asks-how", "help"} and words & say.USE_WORDS
         return _ask(turn, begun, say.KEY_HOW if how else say.KEY_FROM_FAMILIES) if begun else _said(say.KEY_WHICH, held)
+    several = species_of(kb, unique(i for m in unclear(turn) for i in m.ids))
+    if len(wanted.taxa) < 2 and words & WALK_WORDS and several:
+        wanted = replace(wanted, taxa=several, named=several)
     if len(wanted.taxa) < 2:
         return _said(say.key_one(speak.fishes(kb, wanted.taxa)), held, wanted.taxa)
     made = _made(turn, wanted)
@@ -288,6 +292,11 @@ def _step(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held]:
     if choice is None and set(key(turn.reading.text).split()) & say.START_WORDS:
         return _ask(turn, walk, "")
     if choice is None and (other := elsewhere(kb, walk, turn.reading)):
+        if (rest := narrowed(kb, walk, turn.reading)) is not None:
+            noted = speak.seen_words(kb, next(s.observation for s in turn.reading.seen if not s.retract))
+            left = rest.left if isinstance(rest, KeyWalk) else rest
+            lead = say.key_narrowed(noted, len(left), len(walk.left))
+            return _ask(turn, rest, lead) if isinstance(rest, KeyWalk) else _ended(turn, walk, rest)
         return _ask(turn, walk, say.key_elsewhere(kb.character(other).label))
     if choice == WHICH:
         return _ask(turn, walk, say.key_which(turn.reading.answer))

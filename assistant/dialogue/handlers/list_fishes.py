@@ -323,9 +323,7 @@ def _plain_list(
         text = lists.list_lead(len(fits), what, _shown(turn, names, SHOWN))
         blocks = [Block("lead", text, statements=tuple(dict.fromkeys(s for f in fits for s in f.statements[:2])))]
     families = _whole_families(kb, fits, name) if seen else ()
-    if families:
-        told = lists.whole_families(say.names_with([label(kb, f) for f in families]))
-        blocks.append(Block("point", told, statements=tuple(f"taxon:{f}" for f in families)))
+    blocks += _all_of(kb, families, there=False)
     if maybe:
         doubtful = say.names_with([_with_places(kb, f) if local else label(kb, f.taxon) for f in maybe[:SHOWN]])
         ids = tuple(s for f in maybe[:SHOWN] for s in f.statements[:2])
@@ -367,14 +365,26 @@ FEW_KINDS = 3
 """A family of fewer kinds is no news beside its kinds."""
 
 
-def _whole_families(kb: KnowledgeBase, fits: Sequence[Fitting], name: str) -> tuple[str, ...]:
-    """The families of some size of which every kind fits, but for a list within the one group named."""
+def _whole_families(
+    kb: KnowledgeBase, fits: Sequence[Fitting], name: str, places: Sequence[str] = ()
+) -> tuple[str, ...]:
+    """The families of some size of which every kind (that lives in the places) fits, but for a list within the one
+    group named."""
     found = {f.taxon for f in fits}
     families = Counter(kb.lineage(t)[-1] for t in found)
     if name and len(families) < 2:
         return ()
-    whole = [f for f, n in families.items() if n >= FEW_KINDS and set(kb.members(f)) <= found]
+    whole = [f for f, n in families.items()
+             if n >= FEW_KINDS and set(living_in(kb, kb.members(f), places) if places else kb.members(f)) <= found]
     return tuple(sorted(whole, key=lambda f: (-families[f], f)))
+
+
+def _all_of(kb: KnowledgeBase, families: Sequence[str], there: bool) -> list[Block]:
+    """That every kind of some families fits."""
+    if not families:
+        return []
+    told = lists.whole_families(say.names_with([label(kb, f) for f in families]), there)
+    return [Block("point", told, statements=tuple(f"taxon:{f}" for f in families))]
 
 
 # --- places -----------------------------------------------------------------------------------------------------
@@ -430,6 +440,8 @@ def _by_place(
     names = _shown(turn, [label(kb, f.taxon) for f, _ in living], SHOWN * 2)
     lead = lists.list_lead(len(living), what, names) if living else lists.list_none(what)
     blocks = [Block("lead", lead, statements=ids, claim=bool(living))]
+    families = _whole_families(kb, [f for f, _ in living], name, places) if seen else ()
+    blocks += _all_of(kb, families, there=True)
     here = set(living_in(kb, [f.taxon for f in found.maybe], places)) if seen else set()
     if maybe := [f for f in found.maybe if f.taxon in here]:
         ids = tuple(s for f in maybe for s in f.statements[:2])
@@ -443,7 +455,7 @@ def _by_place(
             text = say.range_line(status, say.names_with([label(kb, f.taxon) for f, _ in some]))
             blocks.append(Block("point", text, statements=tuple(r for _, r in some)))
     taxa = [*(f.taxon for f, _ in living), *(f.taxon for f in maybe), *(f.taxon for f, _ in kin)][:MOST_TAXA]
-    return Answer("list", tuple(blocks), taxa=unique((*taxa, *_wider(turn))))
+    return Answer("list", tuple(blocks), taxa=unique((*taxa, *families, *_wider(turn))))
 
 
 def _by_status(

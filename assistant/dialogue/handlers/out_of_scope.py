@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.reader.lexicon import lexicon_of
 from assistant.dialogue.rules.unlawful import unlawful_means
 from assistant.dialogue.subjects import subjects
 from assistant.dialogue.telling import advice
@@ -14,7 +15,9 @@ from assistant.dialogue.wording import naming as wording
 from assistant.dialogue.wording import self as own
 from assistant.dialogue.wording.speak import fish as label
 
-LONGEST_ECHO = 40
+LONGEST_ECHO, MOST_WORDS = 40, 6
+LONG, LONGEST_WORD = 3, 20
+ASKS_A_WORD = frozenset({"what-is", "what-is-a", "term"})
 FISHING = frozenset({"moon", "forecast", "odds"})
 """Cues of a line that asks what will be caught, or when."""
 BEYOND = (
@@ -69,9 +72,19 @@ def _text(turn: Turn) -> str:
         return info.RECORD
     if "creature" in cues:
         return own.NO_FISH
-    if not reading.words or reading.noise or not cues & {"elsewhere", "far-off", "kitchen"}:
+    if cues & ASKS_A_WORD and (word := _strange_word(turn)):
+        return own.strange_word(word)
+    if not reading.words or reading.noise or not cues & {"elsewhere", "far-off", "kitchen", "motor"}:
         return say.NOT_UNDERSTOOD
     return say.OUTSIDE
+
+
+def _strange_word(turn: Turn) -> str:
+    """The last word of a short line where the base does not hold it, as it may be said again."""
+    lexicon, words = lexicon_of(turn.kb), turn.reading.words
+    word = words[-1] if 1 < len(words) <= MOST_WORDS else ""
+    strange = LONG < len(word) <= LONGEST_WORD and not (lexicon.known(word) or lexicon.cues(word))
+    return safe_echo(word) if strange else ""
 
 
 def safe_echo(words: str) -> str:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.beside.left_out import left_out
+from assistant.dialogue.beside.set_changed import changes_set, moved
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lessons.cards import fish_cards, word_cards
 from assistant.dialogue.lessons.list_items import list_items
@@ -23,7 +24,7 @@ from assistant.reasoning.contrast import LOOKS
 from assistant.reasoning.key import KEY_LOOKS
 from assistant.reasoning.quiz import KINDS, build_quiz
 from assistant.reasoning.quiz_terms import body_words, build_words_quiz
-from assistant.text import join, key
+from assistant.text import join, key, unique
 
 INTENT, TURNED = "quiz", "turn-into"
 ITEMS = 5
@@ -67,6 +68,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return told
     if (run is None or not asked) and (made := _of_last_list(turn)) is not None:
         return made
+    if run is not None and asked and (left := _changed(turn, run)):
+        wanted = request_of(turn, "picture")
+        return _begin(turn, replace(wanted, taxa=left, named=left, items=wanted.items or len(run.questions)))
     if run is not None and asked and (INTENT not in turn.cues or (asks and not turn.reading.of(*NAMED))):
         return _aside(turn, run, asks) or _judge(turn, run, asks)
     return _begin(turn, request_of(turn, "picture"))
@@ -105,6 +109,16 @@ def _asked_on_paper(turn: Turn) -> int:
     """How many questions the last quiz on paper had; 0 where the last answer was none."""
     blocks = turn.held.last.blocks if turn.held.last is not None else ()
     return max(0, next((i for i, b in enumerate(blocks) if b.text == say.QUIZ_ANSWERS_APART), 0) - 1)
+
+
+def _changed(turn: Turn, run: QuizRun) -> tuple[str, ...]:
+    """The fishes of the quiz without those that the line takes out ("leave out the flier"); empty where it does not."""
+    named = turn.reading.taxa()
+    if not named or not changes_set(turn):
+        return ()
+    out, into = moved(turn, named)
+    before = species_of(turn.kb, run.taxa)
+    return unique((*(t for t in before if t not in out), *into)) if out & set(before) else ()
 
 
 def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:

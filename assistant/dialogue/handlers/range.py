@@ -61,7 +61,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     sides = aspects(kb, reading)
     if places and (groups(reading) or len(taxa) > MOST_SHOWN) and not (named(turn) or reading.water):
         answer, after = list_fishes.handle(turn)
-        return answer._replace(intent="list" if groups(reading) else "range"), after
+        listed = groups(reading) and "stocked-there" not in turn.cues
+        return answer._replace(intent="list" if listed else "range"), after
     if len(taxa) > MOST_SHOWN:
         blocks = _group(kb, asked, taxa, places)
     elif places:

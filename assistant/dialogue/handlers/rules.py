@@ -41,6 +41,7 @@ from assistant.dialogue.rules.topics import HOURS, TOPICS, topic_answer
 from assistant.dialogue.rules.year import in_year_held
 from assistant.dialogue.subjects import MOST, species_of, subjects
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.unwelcome import unwelcome
 from assistant.dialogue.wording import rules as say
 from assistant.dialogue.wording import surveys as tell
 from assistant.dialogue.wording.speak import fish as label
@@ -70,7 +71,8 @@ CARE = "release-basic"
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """The answer to a line about rules, warnings of eating first, and the conversation with the catch judged."""
     answer, held = _answer(on_its_day(of_this_fish(turn)))
-    first = warnings(turn, species_of(turn.kb, answer.taxa))
+    species = species_of(turn.kb, answer.taxa)
+    first = [*warnings(turn, species), *(unwelcome(turn.kb, species) if answer.verdict == "unknown" else ())]
     return answer._replace(blocks=(*first, *answer.blocks)), held
 
 

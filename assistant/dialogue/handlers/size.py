@@ -41,7 +41,7 @@ from assistant.units import METRIC_UNITS, show_length, show_weight
 AGE, MATURITY = "max-age", "size-at-maturity"
 EACH, MOST_IN_LINE = 5, 20
 """Up to so many fishes are told one by one; up to so many in one line."""
-BIG = word_set("big large huge giant monster long nice good decent trophy")
+BIG = word_set("big large huge giant monster long nice good decent trophy dandy beaut whopper hoss slab stud doozy")
 SMALL = word_set("small little tiny short dink")
 GROWTH = "growth"
 GENERAL = frozenset({"asks-how", "asks-what", "asks-who", "which-of", "bigger-than", "list"})

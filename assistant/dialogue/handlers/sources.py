@@ -7,8 +7,9 @@ from collections.abc import Iterable
 
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.reader.parts import characters_asked
+from assistant.dialogue.reader.parts import called, characters_asked
 from assistant.dialogue.subjects import named, species_of, subjects
+from assistant.dialogue.telling import plain
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import lists, speak
 from assistant.dialogue.wording import naming as wording
@@ -16,7 +17,7 @@ from assistant.dialogue.wording import self as own
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement
 from assistant.reasoning.evidence import about, number_range
-from assistant.text import sentence
+from assistant.text import join, sentence
 
 MOST, MOST_ALL = 6, 40
 FEW = 2
@@ -34,6 +35,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         records = _of_fish(turn, fish)
         if records:
             return _listed(turn, records, fish, asked=True), turn.held
+        if unheld := _unheld(turn):
+            text = wording.no_source_for(speak.fishes(turn.kb, fish[:1]), unheld)
+            return plain("sources", text, taxa=fish), turn.held
     last = turn.held.last
     if last is not None:
         records = _cited(turn.kb, (s for b in last.blocks for s in b.statements))
@@ -59,7 +63,7 @@ def _of_fish(turn: Turn, fish: tuple[str, ...]) -> list[object]:
         else:
             out += [s for s in kb.statements(taxon) if s.basis == "read"] or kb.statements(taxon)
     out = _figures(turn, out)
-    if not out and turn.held.last is None:
+    if not out and turn.held.last is None and not _unheld(turn):
         out = [s for t in fish if kb.find("taxon", t) for s in kb.statements(t)]
     return out
 
@@ -73,7 +77,7 @@ CLOSE = 0.03
 def _characters(turn: Turn) -> tuple[str, ...]:
     """The characters whose sources are asked for; not the back in "how many sources back that"."""
     kb, text = turn.kb, turn.reading.text.lower()
-    found = characters_asked(kb, turn.reading)
+    found = called(kb, turn.reading) or characters_asked(kb, turn.reading)
     backed = _BACKED.search(text)
     if backed and not re.search(r"\bback\b", text[backed.end() :]):
         found = tuple(c for c in found if kb.character(c).part != "back" and "back" not in c.split("-"))
@@ -81,6 +85,12 @@ def _characters(turn: Turn) -> tuple[str, ...]:
         return LENGTHS
     counts = tuple(c for c in found if kb.character(c).kind == "count")
     return counts if counts and {"count", "counts"} & set(turn.reading.words) else found
+
+
+def _unheld(turn: Turn) -> str:
+    """The features named for which a source is asked, in words; empty where the line names none outright."""
+    found = _characters(turn) if turn.reading.of("character") else ()
+    return join([turn.kb.character(c).label for c in found[:FEW]], "or")
 
 
 def _figures(turn: Turn, records: list[object]) -> list[object]:

@@ -94,8 +94,15 @@ def _measured_anew(turn: Turn) -> tuple[Answer, Held]:
     if turn.held.seen:
         answer, after = name_it(turn, turn.held, ())
     else:
-        answer, after = (weight if turn.held.intent == "weight" else size).handle(turn)
+        answer, after = (weight if _asked_before(turn.held) == "weight" else size).handle(turn)
     return answer._replace(intent="undo", blocks=(lead, *answer.blocks)), after
+
+
+def _asked_before(held: Held) -> str:
+    """What was asked last, corrections passed over."""
+    while held.intent == "undo" and held.before is not None:
+        held = held.before
+    return held.intent
 
 
 def _measures(turn: Turn) -> list[str]:

@@ -10,6 +10,7 @@ from assistant.dialogue.asked_about import asked_about, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.beside.compared import answered, in_order, less_asked, set_against, yes_or_no
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.reader.reading import Measure
 from assistant.dialogue.subjects import groups, named, species_of
 from assistant.dialogue.telling import MEMORY, basis_of, place_names, plain, trusted
 from assistant.dialogue.turn import Turn
@@ -19,11 +20,13 @@ from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about, numbers
 from assistant.reasoning.size import (
+    MAXIMUM,
     Weight,
     condition,
     girth_weight,
     length_fit,
     length_for_weight,
+    own_sizes,
     relative,
     size_range,
     standard_weight,
@@ -35,9 +38,12 @@ from assistant.units import joined, show_length, show_weight
 FEW = 2
 POUND = 453.59237
 """Grams a pound: half of it and more is told in pounds."""
+ABSURD = 1.5
+"""So many times the largest length known no fish of a kind reaches: something else was measured (common practice)."""
 HEAVIEST, USUAL = "max-weight", "usual-adult-weight"
 GIRTH, CONDITION = "practice:girth-formula", "practice:condition-words"
 BIG, POUNDS = word_set("big large huge good nice decent monster heavy lot"), word_set("pound pounds lb lbs")
+OUNCES = word_set("ounce ounces oz ozs")
 STREAM = frozenset({"stream", "river", "creek", "brook", "streams", "rivers"})
 
 
@@ -238,7 +244,10 @@ def _weight(turn: Turn, taxon: str, line_of: str, told: Amounts, units: str) -> 
     assert told.length is not None
     weight, limits = found
     kb = turn.kb
-    pounds = bool(POUNDS & set(turn.reading.words)) or weight.grams >= POUND / 2
+    if beyond := _no_such_length(turn, taxon, told.length, units):
+        return beyond
+    words = set(turn.reading.words)
+    pounds = bool(POUNDS & words) or (weight.grams >= POUND / 2 and not OUNCES & words)
     shown = show_weight(weight.grams, units, pounds)
     text = say.weight_lead(label(kb, taxon), typed(told.length, turn.held), shown)
     size = (f"size:{weight.record.id}",)
@@ -250,12 +259,35 @@ def _weight(turn: Turn, taxon: str, line_of: str, told: Amounts, units: str) -> 
     ]
 
 
+def _no_such_length(turn: Turn, taxon: str, length: Measure, units: str) -> list[Block]:
+    """That no fish of the kind is so long, where the length told is no fish's (a depth, a slip); else nothing."""
+    sizes = own_sizes(turn.kb, taxon)
+    if not sizes.largest or middle(length) <= ABSURD * sizes.largest:
+        return []
+    text = order.no_such_length(label(turn.kb, taxon), typed(length, turn.held), show_length(sizes.largest, units))
+    told = about(turn.kb, taxon, MAXIMUM)[0]
+    found = tuple(f"st:{s}" for s in sizes.largest_statements)
+    return [Block("point", trusted(text, basis_of(told)), statements=found)]
+
+
+def _no_such_weight(turn: Turn, taxon: str, told: Amounts, length: float, units: str) -> list[Block]:
+    """That no fish of the kind is so heavy, where it would be far longer than any held; else nothing."""
+    top = size_range(turn.kb, taxon).largest
+    if not top or length <= ABSURD * top or told.weight is None:
+        return []
+    known = heaviest(turn.kb, taxon, units)
+    text = order.no_such_weight(label(turn.kb, taxon), typed(told.weight, turn.held))
+    return [Block("point", text, claim=False), *known]
+
+
 def _length(turn: Turn, taxon: str, line_of: str, told: Amounts, units: str) -> list[Block]:
     kb = turn.kb
     assert told.weight is not None
     found = length_for_weight(kb, line_of, middle(told.weight))
     if found is None:
         return []
+    if beyond := _no_such_weight(turn, taxon, told, found.grams, units):
+        return beyond
     size = (f"size:{found.record.id}",)
     text = say.length_lead(label(kb, taxon), typed(told.weight, turn.held), show_length(found.grams, units))
     text = order.with_answer(_is_big(turn, taxon, found.grams), text)

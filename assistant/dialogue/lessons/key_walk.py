@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from assistant.dialogue.fitting import fitting
 from assistant.dialogue.lessons.levels import choice_words, reader_of
 from assistant.dialogue.lessons.quiz_words import by_words
 from assistant.dialogue.lessons.reply import SKIP, UNSURE, reply
@@ -21,6 +22,9 @@ from assistant.text import singular
 FIRST = frozenset(["a", "1", "first", "former", "one", "1a", "upper", "top"])
 SECOND = frozenset(["b", "2", "second", "latter", "two", "1b", "lower", "bottom"])
 _PAUSE = re.compile(r"[,;.]|\b(?:but|or|and)\b")
+PLACE_WORDS = frozenset(["upper", "top", "lower", "bottom"])
+"""Words that choose a lead only where no part is named with them ("lower jaw: even" chooses none)."""
+BESIDE_PLACE = frozenset(["one", "choice", "lead", "line"])
 NUMBER_WORDS = frozenset(["one", "two"])
 """Words that choose a lead by themselves alone ("that one" chooses none)."""
 BACK, NOT_SURE, STOP, WHICH = "back", "not-sure", "stop", "which"
@@ -105,7 +109,10 @@ def meaning(kb: KnowledgeBase, walk: KeyWalk, reading: Reading) -> int | str | N
 
 def _ordinal(words: list[str], numbers: set[int]) -> int | None:
     denied = bool(set(words) & NEGATORS)
+    of_part = bool(set(words) - PLACE_WORDS - BESIDE_PLACE - NEGATORS)
     for word in words:
+        if word in PLACE_WORDS and of_part:
+            continue
         if word in NUMBER_WORDS and len(words) > 1:
             continue
         if word in FIRST or word in {f"{n}a" for n in numbers}:
@@ -122,8 +129,27 @@ def elsewhere(kb: KnowledgeBase, walk: KeyWalk, reading: Reading) -> str:
     known, said = _folded(here), _folded(" ".join(reading.words))
     if any(s.observation.character == asked.id for s in reading.seen):
         return ""
-    return next((c for s in reading.seen if (c := s.observation.character) and (_folded(
-        kb.character(c).label) & said) - known), "")
+    return next((c for s in reading.seen if (c := s.observation.character) and (
+        (_folded(kb.character(c).label) & said) | _folded(s.words)) - known), "")
+
+
+def narrowed(kb: KnowledgeBase, walk: KeyWalk, reading: Reading) -> KeyWalk | tuple[str, ...] | None:
+    """The walk on with the fishes that show what was told of another feature, or those where none is to be parted.
+
+    None where what was told leaves all of them, one or none, or where another part is named, too. A fish of which
+    nothing is stated on it stays.
+    """
+    told = [s.observation for s in reading.seen if not s.retract and s.observation.character]
+    parts = [m.ids for m in reading.of("character")]
+    if len({o.character for o in told}) != 1 or not all(told[0].character in ids for ids in parts):
+        return None
+    found = ((t, fitting(kb, (t,), told)) for t in walk.left)
+    kept = tuple(t for t, f in found if f.fits or f.maybe or f.silent)
+    if len(kept) in (0, 1, len(walk.left)):
+        return None
+    passed = walk.passed | {told[0].character}
+    made = build_key(kb, kept, walk.key.look, without=passed, reader=reader_of(walk.level))
+    return KeyWalk(made, 1, walk.level, passed, walk) if made.couplets else kept
 
 
 def _folded(text: str) -> set[str]:

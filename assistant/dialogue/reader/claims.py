@@ -176,6 +176,8 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
     if phrase.denies and not denied:
         return None
     best = _support(hit, line)
+    if not best and _points(hit, line):
+        return None
     if best:
         worth = max(best[0], ALONE if phrase.alone else 0.0)
     elif _of_whole_fish(hit, line):
@@ -254,6 +256,12 @@ def _stray(hit: Hit, line: Line) -> bool:
     """True for a single word said of the whole fish in a clause that speaks of a part."""
     whole = line.lexicon.kb.character(hit.phrase.character).part == WHOLE
     return whole and len(set(hit.at)) == 1 and not hit.phrase.denies and line.clause(hit) in line.part_clauses
+
+
+def _points(hit: Hit, line: Line) -> bool:
+    """True for a single word by which one of several fishes is pointed at ("the yellow one")."""
+    after = line.content[hit.last].last + 1
+    return len(set(hit.at)) == 1 and after < len(line.tokens) and line.tokens[after].word in _ONE
 
 
 def _across(hit: Hit, line: Line) -> bool:

@@ -20,6 +20,8 @@ _DENYING = word_set("wont dont cant")
 _SEEKING = word_set("for catch catching caught target targeting dead live stunted keep keeping clean cleaning eat cook")
 _FOR_WHAT = word_set("in on at with for as when during after before from off today yesterday last this and but")
 _GOT = word_set("caught catching landed got have had took kept keep brought cleaned boated hooked")
+_HAVING = word_set("got have had took")
+"""Verbs that say of a fish what marks it has ("sides have several stripes")."""
 _SOME = word_set("some few several couple many of lots bunch mess big bull small little lil dink nice fat dozen live")
 """Words that count or size the fishes that somebody got ("caught some gills")."""
 _PLACED = word_set("on in along near under over below above all behind at by")
@@ -36,7 +38,8 @@ _DOING = word_set(
 
 def is_meant(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """True for a word that is the fish by what is said of it."""
-    return is_subject(named, tokens, lexicon) or is_sought(named, tokens) or is_called(named, tokens, lexicon)
+    asked = is_subject(named, tokens, lexicon) or is_sought(named, tokens) or is_called(named, tokens, lexicon)
+    return asked or is_placed(named, tokens, lexicon)
 
 
 def is_subject(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
@@ -95,9 +98,30 @@ def is_counted(named: Named, tokens: Sequence[Token]) -> bool:
     if counted[:1] != [0]:
         return False
     last = named.after >= len(tokens) or tokens[named.after].clause != tokens[named.first].clause
-    got = bool(set(before[len(counted) : len(counted) + 3]) & _GOT)
+    having = _HAVING if tokens[named.after - 1].word in _MARKS and "of" not in before[:1] else frozenset()
+    got = bool(set(before[len(counted) : len(counted) + 3]) & (_GOT - having))
     return (got and (last or following[0] in _FOR_WHAT)) or (
         len(before) == len(counted) and following[:1] in (["in"], ["on"], ["off"]) and bool(_HAUNTS & set(following)))
+
+
+def is_placed(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a plural that a line begins with and that lives somewhere ("spots in california", "any blues in texas").
+    """
+    after = named.after
+    if not tokens[after - 1].word.endswith("s"):
+        return False
+    after += after < len(tokens) and tokens[after].word in _EVER
+    if after + 1 >= len(tokens) or tokens[after].word not in ("in", "from"):
+        return False
+    if any(t.word not in _OPENING for t in tokens[: named.first]):
+        return False
+    names = (" ".join(t.word for t in tokens[after + 1 : after + 1 + size]) for size in (1, 2, 3))
+    return any(e[0] == "place" for name in names for e in lexicon.spoken(name))
+
+
+_EVER = word_set("always ever native naturally even")
+_OPENING = word_set("any are is were was the there do does did so and what about how got get you")
+"""Small words with which a line may begin that asks of a fish in a place."""
 
 
 def heads_two(named: Named, tokens: Sequence[Token]) -> bool:

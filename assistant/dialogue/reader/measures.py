@@ -442,8 +442,12 @@ _RULE_BEFORE = word_set(
 )
 _DEEP_AFTER = word_set(
     "deep down water depth test line leader mono braid hook hooks worm worms lure lures jig bait spoon "
-    "plug rod minimum limit min mesh away net weights sinker"
+    "plug rod minimum limit min mesh away net weights sinker brush brushpile timber stumps weeds weedline pads boat "
+    "kayak canoe dock pier pole cliff dropoff ledge hump hole holes visibility clarity vis ice waves tippet rope "
+    "stringer seine fence current chop column"
 )
+_WATERY = _DEEP_AFTER | word_set("water cover structure")
+"""What a length may be "of" that is none of a fish ("12 foot of brush")."""
 
 
 def _own(pieces: Sequence[Piece], found: _Found, setting: Setting) -> bool:
@@ -455,7 +459,7 @@ def _own(pieces: Sequence[Piece], found: _Found, setting: Setting) -> bool:
     if not about_over and _RULE_BEFORE & set(before):
         return False
     following = [p.text for p in pieces[found.after : found.after + 2]]
-    if _DEEP_AFTER & set(following[:1]) or following[:2] == ["of", "water"]:
+    if _DEEP_AFTER & set(following[:1]) or (following[:1] == ["of"] and _WATERY & set(following[1:])):
         return False
     for piece in reversed(pieces[max(0, found.first - 6) : found.first]):
         if piece.kind == "other" or (piece.text in ("fish", "it", "is", "girth", "and", "n") and piece.text != "is"):

@@ -18,7 +18,7 @@ from assistant.model.spelling import distance
 from assistant.model.stems import DROPPED
 from assistant.reasoning.names import meaning_of
 from assistant.reasoning.observed import Hint
-from assistant.text import key, unique, word_set
+from assistant.text import key, singular, unique, word_set
 
 _HAS = word_set("has had have with w got its his her the showing shows wearing")
 _AGAINST = word_set("vs versus or r and n x from v cross crossed than not")
@@ -95,7 +95,7 @@ def decide(
                 meaning.ambiguous,
             )
         )
-        if not like or named.after - named.first > 1 or not _weak(named, tokens, lexicon):
+        if not like or named.after - named.first > 1 or _stemmed(named, tokens, content, found, lexicon):
             strong.update(range(named.first, named.after))
     named_so = crossed(_by_kin(mentions, lexicon), tokens, lexicon)
     return Decided(tuple(named_so), frozenset(strong), tuple(outside), frozenset(denied))
@@ -205,7 +205,7 @@ def _coloured(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
         return False
     before = tokens[named.first - 1]
     shade = lexicon.head(before.word) in lexicon.tints or before.word in _SHADES
-    return shade and before.clause == tokens[named.first].clause
+    return shade and before.word != "plain" and before.clause == tokens[named.first].clause
 
 
 def _of_one_piece(hit: Hit, lexicon: Lexicon) -> bool:
@@ -258,6 +258,15 @@ def _guessed(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     if "weak-name" in lexicon.cues(word) and (before[-1:] == ["or"] or (before[-1:] == ["it"] and not article)):
         return False
     return any("names-next" in lexicon.cues(" ".join(before[i:])) for i in range(len(before)))
+
+
+def _stemmed(
+    named: Named, tokens: Sequence[Token], content: Sequence[Content], found: _Found, lexicon: Lexicon
+) -> bool:
+    """True for a name that a feature is read in only by its stem ("striper" tells of no stripe, "eel" of an eel)."""
+    at = found.by_token.get(named.first)
+    word = tokens[named.first].word
+    return at is not None and content[at].stem != singular(word) and lexicon.head(word) is None
 
 
 def _compared(named: Named, found: _Found, tokens: Sequence[Token], lexicon: Lexicon) -> bool:

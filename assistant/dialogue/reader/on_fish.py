@@ -24,6 +24,8 @@ def of_the_fish(named: Named, tokens: Sequence[Token], lexicon: Lexicon, told: b
     if described and named.after - named.first == 1 and _lone_colour(named, tokens, lexicon):
         return True
     part = lexicon.is_part(tokens[named.after - 1].word)
+    if _inside_it(named, tokens, lexicon):
+        return True
     if not named.first or not part or any(e[2] == "accepted" for e in named.entries):
         return False
     if named.after - named.first > 1:
@@ -51,3 +53,21 @@ def _reached(named: Named, tokens: Sequence[Token]) -> bool:
         if token.word in _REACHING:
             return True
     return False
+
+
+_IN = word_set("from in on out through by behind under outta inside at")
+_THE = word_set("the its it's his her their one a")
+
+
+def _inside_it(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a word of the body, though some call a fish so, where something is in or comes from it
+    ("bleeding from the gill", "hook in its gill")."""
+    at = named.first
+    if named.after - at != 1 or at < 2 or tokens[at - 1].word not in _THE:
+        return False
+    before = tokens[at - 2]
+    inside = before.word in _IN or (before.word == "of" and at > 2 and tokens[at - 3].word in ("out", "inside"))
+    if not inside or before.clause != tokens[at].clause:
+        return False
+    body = any(e[0] == "term" for e in lexicon.spoken(tokens[at].word))
+    return body and all(e[0] == "taxon" and e[2] not in ("accepted", "scientific") for e in named.entries)

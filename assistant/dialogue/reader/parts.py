@@ -13,6 +13,7 @@ from assistant.text import key, singular, unique
 FIN = "fin"
 GENERAL = frozenset({"fish", "whole", "side", "fin", "base"})
 """Words of part names that name no part by themselves ("fin" asks for all fins)."""
+SPELT = {"color": "colour"}
 
 
 def characters_asked(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
@@ -33,6 +34,19 @@ def characters_asked(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
     if loose and parts and not reading.seen:
         known += [c.id for c in kb.characters if c.part in parts and c.id not in known]
     return tuple(known)
+
+
+def called(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
+    """The characters whose label or id stands in the line ("eye-colour", "dorsal spine counts"), the longest names."""
+    line = f" {' '.join(name_words(reading.text))} "
+    found = {c.id: name for c in kb.characters for name in (name_words(c.id), name_words(c.label))
+             if len(name) > 1 and f" {' '.join(name)} " in line}
+    return tuple(c for c, name in found.items() if not any(set(name) < set(other) for other in found.values()))
+
+
+def name_words(text: str) -> list[str]:
+    """The words of a name or a line, in the singular and spelt one way."""
+    return [SPELT.get(w, w) for w in map(singular, key(text.replace("-", " ")).split())]
 
 
 def _called_so(kb: KnowledgeBase, words: str, ids: Sequence[str]) -> tuple[str, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Sequence
 from datetime import date
 from typing import NamedTuple
@@ -33,6 +34,8 @@ SHORT = 3
 """A line of so few words that picks an offered answer says nothing else of the fish."""
 MOST_MEANT = 11
 """A longer line does not speak of the part last told of by a pronoun alone."""
+_SELF_ASKED = re.compile(r"(?:^|[.,;:]\s*)(\w+(?: \w+){0,2})\?(?=\s*\w+(?:[ -]\w+){0,4}\s*(?:[.,;!]|$))")
+"""A part with a question mark and, after it, a few words that answer it."""
 _PRONOUNS = word_set("they it those these theyre thats that")
 NUMBERED = frozenset({"count", "age", "time"})
 """Questions back whose answer is a bare number, but no length."""
@@ -53,7 +56,7 @@ class _Plain(NamedTuple):
 def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     """What one line says, given what the conversation holds and the day. Never raises, whatever is typed."""
     lexicon = lexicon_of(kb)
-    line = clean(text)
+    line = _answered_by_itself(clean(text), lexicon)
     tokens = tokenize(line)[:MOST_TOKENS]
     if gibberish(tokens, lexicon.known):
         return _noise(line, tokens, held, lexicon)
@@ -90,6 +93,14 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     )
 
 
+def _answered_by_itself(line: str, lexicon: Lexicon) -> str:
+    """The line without the question mark behind a part of the fish that it goes on to tell of ("ear? all black")."""
+    for found in _SELF_ASKED.finditer(line):
+        if any(e[0] == "character" for e in lexicon.spoken(key(found[1]))):
+            line = f"{line[:found.end(1)]} {line[found.end(1) + 1:]}"
+    return line
+
+
 def _noise(line: str, tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Reading:
     """A line without a word in it: noise, unless it answers the question asked back ("b", "7")."""
     answered = read_answer(tokens, held, (), lexicon) if tokens else Answered()
@@ -100,7 +111,7 @@ def _noise(line: str, tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> 
 def _plain(line: str, tokens: Sequence[Token], held: Held, lexicon: Lexicon, clock: date) -> _Plain:
     when = read_when(line, tokens, lexicon, clock)
     found = with_company(tokens, find_names(tokens, lexicon, _waters(tokens, lexicon)), lexicon)
-    answering = held.asked is not None and held.asked.kind not in ("which", "length")
+    answering = held.asked is not None and held.asked.kind not in ("which", "length", "place")
     found = held_company(tokens, found, (*held.taxa, *held.shown), lexicon, answering)
     ends, starts = {n.after for n in found}, {n.first for n in found}
     names = tuple(n for n in found if (not names_place(tokens, n, lexicon) or _set_against(tokens, n, ends, starts))

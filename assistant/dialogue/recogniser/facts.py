@@ -83,7 +83,7 @@ INFORMING = frozenset(
 TELLING_APART = frozenset({"contrast", "vs", "sameness", "term-diff"})
 """Cues of a line that sets two things side by side."""
 _WORDS = re.compile(r"[^\W_]+(?:['’][^\W_]+)*", re.UNICODE)
-_THE_ONE = re.compile(r"\bthe\s+(\w+(?:\s+\w+)?)\s+(one|ones|kind|sort|fish|1)\b")
+THE_ONE = re.compile(r"\bthe\s+(\w+(?:\s+\w+)?)\s+(one|ones|kind|sort|fish|1)\b")
 
 
 class Facts(NamedTuple):
@@ -101,6 +101,8 @@ def gather(kb: KnowledgeBase, reading: Reading, cues: Sequence[Cue], held: Held)
         names.add("unlawful")
     out = names | _things(kb, reading) | _line(reading, cues) | _held(held)
     out |= {f"much-{name}" for name in names if sum(c.id == name for c in cues) > 1}
+    if any((x := kb.find("taxon", t)) is not None and x.is_hybrid for t in held.taxa):
+        out.add("held-cross")
     if "telling" in out and names & QUESTIONING <= {"asks-do"}:
         out -= {"yes-no", "asks-do"}
         names -= {"asks-do"}
@@ -233,6 +235,7 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "seen": any(not s.retract for s in reading.seen),
         "counted": any(s.observation.value is not None and not s.retract for s in reading.seen),
         "guess": _guess(reading),
+        "guess-last": guess_last(reading),
         "fish-eats": bool(food_told(reading)),
         "who-eats": who_eats(reading),
         "own-evidence": _own_evidence(reading),
@@ -258,7 +261,7 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "answer": bool(reading.answer),
         f"answer-{reading.answer}": reading.answer in ANSWERS,
         "count": bool(reading.counts),
-        "the-one": count <= 6 and bool(_THE_ONE.search(reading.text.lower())),
+        "the-one": count <= 6 and bool(THE_ONE.search(reading.text.lower())),
         "which-group": _which_group(reading),
         "of-fish": _of_fish(reading),
         "plural-group": _plural(reading),
@@ -295,6 +298,18 @@ def _guess(reading: Reading) -> bool:
     for m in reversed(names):
         head = head[: m.start] + " " * (m.end - m.start) + head[m.end :]
     return all(w in _BESIDE for w in key(head).split())
+
+
+_MAYBE = re.compile(r"\W*(?:(?:right|maybe|perhaps|possibly|huh|or what|i think|i guess|you think|yeah|then)\W*)*")
+
+
+def guess_last(reading: Reading) -> bool:
+    """True for a line that tells what was seen and ends with a name to be confirmed ("..., saugeye maybe?")."""
+    if "?" not in reading.text[-3:]:
+        return False
+    last = max((m.end for m in reading.of("taxon", "hybrid")), default=0)
+    told = [s for s in reading.seen if not s.retract and s.end <= last]
+    return bool(told) and _MAYBE.fullmatch(reading.text[last:].lower()) is not None
 
 
 _MINE = word_set("mine it its this my had was has")

@@ -233,9 +233,9 @@ def has(told: str) -> str:
 HOW_OFTEN = frozenset({"usually", "often", "sometimes"})
 
 
-def describe_lead(name: str, scientific: str, shape: str, family: str) -> str:
+def describe_lead(name: str, scientific: str, shape: str, family: str, parents: str = "") -> str:
     """The first sentence of a description."""
-    kind = f", of the {family}" if family else ""
+    kind = f"{f', a cross of {parents}' if parents else ''}{f', of the {family}' if family else ''}"
     body = f", {has(shape)}" if shape else ""
     return sentence(f"the {name} ({scientific}){kind}{body}")
 

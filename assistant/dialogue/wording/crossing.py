@@ -64,6 +64,18 @@ def looks(cross: str, told: str) -> str:
     return sentence(f"{cross} - {told}")
 
 
+def mother(cross: str, mother: str, father: str, often: str, about: str) -> str:
+    """Which parent is the mother."""
+    told = f" ({about})" if about else ""
+    usual = f"{often} " if often else ""
+    return sentence(f"in the {cross} the mother is {usual}a {mother}, the father a {father}{told}")
+
+
+def mother_unheld(cross: str, parents: str) -> str:
+    """Nothing says which parent is the mother."""
+    return sentence(f"which of the parents of the {cross} is the mother is not held here; they are {parents}")
+
+
 def fits(cross: str, marks: str, parent: str) -> str:
     """The cross that what was seen fits best."""
     return sentence(f"it may be the {cross}: of the crosses of the {parent} that are held, it fits {marks} best")

@@ -237,6 +237,9 @@ def quiz_fewer(made: int, wanted: int) -> str:
 # --- keys and quizzes in talk -----------------------------------------------------------------------------------
 
 BACK_WORDS = frozenset(["back", "previous", "undo", "backup", "oops"])
+AWAY_WORDS = frozenset(["out", "off", "away"])
+"""Words behind a fish that is to be taken out ("take the white one out")."""
+TAKE_WORDS = frozenset(["take", "leave", "throw", "cut", "kick", "get"])
 DROP_WORDS = frozenset(["drop", "remove", "without", "minus", "omit", "leave", "skip", "except", "lose", "toss"])
 WITHOUT = "without "
 WITHOUT_WORDS = DROP_WORDS | {"not"}
@@ -363,6 +366,11 @@ def key_unread(how: str) -> str:
 def key_elsewhere(feature: str) -> str:
     """An answer that tells of another feature than the one asked."""
     return sentence(f"that tells of the {feature}; this step asks of another feature")
+
+
+def key_narrowed(told: str, left: int, before: int) -> str:
+    """Another feature than the one asked, by which fishes of the key drop out."""
+    return f"Noted: {told}; that leaves {left} of the {before}."
 
 
 def word_means(word: str, plain: str) -> str:

@@ -5,7 +5,7 @@ Functions take values already put into words; facts about fishes come from the b
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from assistant.dialogue.wording.info import STATUS_SAID
 from assistant.text import join, sentence
@@ -120,14 +120,47 @@ def counts_held(species: int, crosses: int, statements: int, ranges: int) -> str
     )
 
 
-def lacking(label: str, count: int, names: str) -> str:
-    """Taxa without a value."""
-    return f"No value for {label} is held, own or inherited, for {count} taxa: {names}."
+def lacking(label: str, count: int, among: int, names: str, where: str = "") -> str:
+    """Taxa without a value, of those of families in which it is stated of some."""
+    taxa = "taxon" if among == 1 else "taxa"
+    return f"{NO_VALUE}{label} is held, own or inherited, for {count} of {among} {taxa}{where}: {names}."
 
 
-def lacking_none(label: str) -> str:
-    """Every taxon has a value."""
-    return f"None: every taxon has a value for {label}, its own or inherited."
+NO_VALUE = "No value for "
+
+
+def lacking_none(label: str, among: int, where: str = "") -> str:
+    """Every taxon of the families in which a character is stated has a value."""
+    taxa = "the 1 taxon" if among == 1 else f"all {among} taxa"
+    return f"None{where} that should have it: of the families in which {label} is stated at all, {taxa} have a value."
+
+
+def lacking_elsewhere(count: int, families: str) -> str:
+    """Taxa of families in which a character is stated of none."""
+    more = f"{count} more {'taxon has' if count == 1 else 'taxa have'}"
+    return f"{more} no value, of families in which it is stated of none and may not apply: {families}."
+
+
+def unstated_everywhere(label: str, where: str) -> str:
+    """A character that is stated of none of the fishes asked about, nor of their kin."""
+    return f"{label[:1].upper()}{label[1:]} is stated of no taxon{where}, nor of any other of their families."
+
+
+def among(kinds: str, place: str) -> str:
+    """The fishes asked about, where they are limited: " among the sunfishes in Ohio"."""
+    return f"{f' among {kinds}' if kinds else ''}{f' in {place}' if place else ''}"
+
+
+def by_character(where: str, count: int, rows: Sequence[tuple[str, int, int]]) -> str:
+    """Which characters have the most gaps."""
+    told = "; ".join(f"{label} {lacking} of {among}" for label, lacking, among in rows)
+    counted = "counted in families in which they are stated at all"
+    return f"{count} characters have gaps{where}, {counted}; the most: {told}."
+
+
+def by_character_none(where: str) -> str:
+    """No character has a gap."""
+    return f"None: every character that is stated in a family has a value for each of its taxa{where}."
 
 
 def no_range(place: str, count: int, names: str) -> str:
@@ -263,9 +296,9 @@ def in_family(family: str, names: str) -> str:
     return f"Outside that genus, in the {family}: {names}."
 
 
-def whole_families(names: str) -> str:
-    """Families of which every kind is in a list."""
-    return f"Among them every kind held of: {names}."
+def whole_families(names: str, there: bool) -> str:
+    """Families of which every kind (of the place asked about) is in a list."""
+    return f"Among them every kind held{' there' if there else ''} of: {names}."
 
 
 def thin(least: int, count: int, names: str) -> str:
@@ -309,6 +342,45 @@ def conflicts(count: int) -> str:
 
 
 NONE_DROPPED = "none is dropped:"
+Listing = Callable[[str], str]
+NOT_SAME = "do not say the same"
+
+
+def disagreeing(what: str, where: str, taxa: int, features: int, grave_taxa: int, grave: int) -> str:
+    """Of how many fishes sources differ, and of how many their values exclude each other."""
+    of_taxa = f"{taxa} tax{'on' if taxa == 1 else 'a'}{where}"
+    if what:
+        first = f"The sources held {NOT_SAME} about {what} of {of_taxa}"
+        second = f"of {grave_taxa} of them two values exclude each other"
+    else:
+        first = f"The sources held {NOT_SAME} on {features} feature{'' if features == 1 else 's'} of {of_taxa}"
+        in_taxa = f"{grave_taxa} tax{'on' if grave_taxa == 1 else 'a'}"
+        second = f"on {grave} of them ({in_taxa}) two values exclude each other"
+    mild = "none of the values exclude each other, they differ in reach"
+    return f"{first}; {second if grave else mild}; {NONE_DROPPED}"
+
+
+def none_disagree(what: str, where: str, spoken: int) -> str:
+    """No disagreement found."""
+    if not what:
+        return f"None: wherever several sources held speak of the same feature of a taxon{where}, they say the same."
+    several = f"where several sources speak of it ({spoken} tax{'on' if spoken == 1 else 'a'}) they say the same"
+    return f"None for {what}{where}: {several if spoken else 'of no taxon does more than one source held speak of it'}."
+
+
+def more_excluding(names: str) -> str:
+    """Further disagreements whose values exclude each other."""
+    return f"Excluding values too: {names}."
+
+
+def only_differing(names: str) -> str:
+    """Disagreements whose values can both hold."""
+    return f"Different, but both can hold: {names}."
+
+
+def feature_of(fish: str, feature: str) -> str:
+    """A feature of a fish in a list."""
+    return f"{fish} ({feature})"
 
 
 def conflict(name: str, values: list[str]) -> str:

@@ -72,6 +72,12 @@ def guess_leaning(name: str, other: str, because: str, likely: bool) -> str:
     return sentence(f"{start}{why}; {other} is not ruled out yet")
 
 
+def guess_cross(name: str, parent: str, marks: str, other: str) -> str:
+    """A cross offered by marks of both parents: the look of the one named, and marks that another fish shows."""
+    mixed = f"the look of {article(parent)} {parent}" + (f" with {marks}" if marks else "")
+    return sentence(f"it could be {article(name)} {name}: {mixed} would suit a cross; rule out a plain {other} first")
+
+
 def on_your_word(name: str) -> str:
     """A fish that the asker names without telling its marks."""
     return sentence(f"taken as {article(name)} {name} on your word; tell me what you saw of it and I will check that")
@@ -254,6 +260,11 @@ def sources_lead(count: int, name: str) -> str:
     """Lead of a list of sources."""
     of = f" about the {name}" if name else ""
     return f"{count} source{'s' if count != 1 else ''} stand{'' if count != 1 else 's'} behind what I said{of}."
+
+
+def no_source_for(fish: str, feature: str) -> str:
+    """A feature of a fish of which nothing is held."""
+    return f"Nothing is held on {feature} of the {fish}, so there is no source to name for it."
 
 
 def sources_used(count: int, name: str) -> str:

@@ -169,3 +169,14 @@ def then(shown: int, count: int, least_first: bool) -> str:
 
 
 NTH = ("first", "second", "third", "fourth", "fifth")
+
+
+def no_such_length(name: str, length: str, largest: str) -> str:
+    """A length that no fish of a kind has, so that no weight belongs to it."""
+    return sentence(f"no {name} of {length} is known: the longest held is {largest}, so no weight goes with that. "
+                    "Tell me the length of the fish itself, snout to tail")
+
+
+def no_such_weight(name: str, weight: str) -> str:
+    """A weight that no fish of a kind has."""
+    return sentence(f"no {name} of {weight} is known; check the figure, the unit and the kind of fish")

@@ -77,3 +77,8 @@ def trust(read: int, sources: int) -> str:
 def dated(newest: str) -> str:
     """How new the base is."""
     return f"The newest sources in the base are of {newest}; each rule answer tells as of when its rules stand."
+
+
+def strange_word(word: str) -> str:
+    """A word asked about that the base does not hold."""
+    return f'No fish and no fishing word "{word}" is held here; it may be spelt otherwise, or be used only near you.'

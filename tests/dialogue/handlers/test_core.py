@@ -180,6 +180,12 @@ def test_outside_says_what_it_can_do(talk: Talk) -> None:
         assert "fish" in text(answer)
 
 
+def test_a_strange_word_asked_about_is_said_to_be_strange(talk: Talk) -> None:
+    """A word that the base does not hold is named; a mash of letters is not said again."""
+    assert '"sunpike"' in talk("what is a sunpike")[0].blocks[0].text
+    assert "zzzz" not in talk("what is a " + "z" * 60)[0].blocks[0].text
+
+
 def test_a_doctor_is_left_to_doctors(talk: Talk) -> None:
     """Medical questions are not answered."""
     assert "doctor" in text(talk("my doctor says i cant eat fish on blood thinners, is perch ok")[0])

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import pytest
+
 from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.hybrids import cross_of, handle
 from assistant.model.knowledge import KnowledgeBase
+from tests.dialogue.conftest import Talk
 from tests.helpers.turns import fish, turn_of
 
 CROSS = "lepomis-cyanellus-x-lepomis-macrochirus"
@@ -84,3 +87,64 @@ def test_whether_a_cross_has_young_is_answered_yes_or_no(kb: KnowledgeBase) -> N
     fertile, _ = handle(turn_of(kb, "can they reproduce", saugeye))
     sterile, _ = handle(turn_of(kb, "are they sterile", saugeye))
     assert fertile.blocks[0].text.startswith("Yes") and sterile.blocks[0].text.startswith("No")
+
+
+@pytest.mark.parametrize(("lines", "mother", "father"), [
+    (("tell me about the saugeye", "which parent is the mother, as a rule?"), "walleye", "sauger"),
+    (("saugeye: mother walleye or sauger?",), "walleye", "sauger"),
+    (("tell me about the splake", "who's the mom"), "lake trout", "brook trout"),
+    (("which way round is the tiger trout cross made",), "brown trout", "brook trout"),
+    (("what is a wiper", "which is the father"), "striped bass", "white bass"),
+])
+def test_which_parent_is_the_mother(lines: tuple[str, ...], mother: str, father: str, talk: Talk) -> None:
+    """The mother of a cross, and its father, as a source tells them."""
+    answer, _ = talk(*lines)
+    lead = answer.blocks[0]
+    assert answer.intent == "hybrids" and lead.statements[0].split(".")[1] == "maternal-parent"
+    assert f"a {mother}" in lead.text and f"the father a {father}" in lead.text
+
+
+def test_a_mother_that_is_not_held(talk: Talk) -> None:
+    """Where no source tells the mother that is said, and who the parents are."""
+    answer, _ = talk("what is a greengill", "which fish is the dam and which the sire")
+    assert answer.intent == "hybrids" and "not held" in answer.blocks[0].text
+    assert "green sunfish and bluegill" in answer.blocks[0].text
+
+
+@pytest.mark.parametrize(("lines", "verdict"), [
+    (("tell me about the saugeye", "and can they have young of their own?"), "Yes"),
+    (("tell me about the tiger muskellunge", "and can it breed"), "No"),
+    (("describe the splake", "do they lay eggs"), "Yes"),
+])
+def test_whether_the_cross_spoken_of_has_young(lines: tuple[str, ...], verdict: str, talk: Talk) -> None:
+    """Whether a cross described before has young is no question on young fish or on spawning."""
+    answer, _ = talk(*lines)
+    assert answer.intent == "hybrids" and answer.blocks[0].text.startswith(f"{verdict}, as far as is held")
+
+
+@pytest.mark.parametrize(("line", "parents"), [
+    ("tell me about the saugeye", "sauger and walleye"), ("describe the splake", "brook trout and lake trout")])
+def test_a_cross_described_names_its_parents(line: str, parents: str, talk: Talk) -> None:
+    """The first sentence on a cross says of which two fishes it is one."""
+    assert f"a cross of {parents}" in talk(line)[0].blocks[0].text
+
+
+@pytest.mark.parametrize(("line", "cross", "plain"), [
+    ("bluegill body but a big ol mouth n yellow on the fin edges, greengill?", "green sunfish x bluegill hybrid",
+     "green sunfish"),
+    ("brook trout colors but forked tail, splake?", "splake", "lake trout"),
+])
+def test_a_cross_guessed_from_marks_of_both_parents(line: str, cross: str, plain: str, talk: Talk) -> None:
+    """The guess is named and tested: the look of one parent with marks of the other, and whom to rule out."""
+    answer, _ = talk(line)
+    text = answer.blocks[0].text
+    assert answer.intent in ("identify", "hybrids") and text.startswith(f"It could be a {cross}")
+    assert f"rule out a plain {plain} first" in text and any("by eye" in b.text for b in answer.blocks)
+
+
+@pytest.mark.parametrize("line", ["long body, broken stripes, two tooth patches. wiper?",
+                                  "looks like a walleye with saddles and streaks in the dorsal fin, saugeye maybe?"])
+def test_a_cross_guessed_last(line: str, talk: Talk) -> None:
+    """A guess at the end of what was seen is answered first."""
+    answer, _ = talk(line)
+    assert answer.intent == "identify" and answer.blocks[0].text.startswith("It may be a")

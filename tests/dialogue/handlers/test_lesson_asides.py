@@ -151,10 +151,53 @@ def test_what_is_denied_is_not_taken_for_said(talk: Talk, line: str, lead: int) 
 
 
 def test_another_feature_answers_nothing(talk: Talk) -> None:
-    """What tells of another feature is not booked for the one asked."""
-    start, _ = talk("walk me through the sunfish key")
-    answer, _ = talk("walk me through the sunfish key", "i see a long ear flap")
-    assert answer.asked == start.asked and "ear flap" in answer.blocks[0].text
+    """What tells of another feature is not booked for the one asked; fishes that it does not fit drop out."""
+    _, before = talk("walk me through the sunfish key")
+    answer, held = talk("walk me through the sunfish key", "i see a long ear flap")
+    assert isinstance(before.walk, KeyWalk) and isinstance(held.walk, KeyWalk)
+    assert answer.blocks[0].text.startswith("Noted: a long ear flap; that leaves")
+    assert set(held.walk.left) < set(before.walk.left) and "lepomis-megalotis" in held.walk.left
+
+
+@pytest.mark.parametrize(("line", "noted"), [
+    ("tail? no fork", "not a forked tail fin"), ("lower jaw? even", "a mouth at the front with even jaws"),
+    ("chin whiskers? white", "white or pale chin barbels")])
+def test_a_part_asked_and_answered_by_the_walker(talk: Talk, line: str, noted: str) -> None:
+    """ "Lower jaw? even" tells of the jaw, and takes no lead of another feature by its bare words."""
+    answer, held = talk("walk me thru figuring out a catfish", line)
+    assert isinstance(held.walk, KeyWalk) and held.walk.before is not None
+    assert answer.blocks[0].text.startswith(f"Noted: {noted}; that leaves")
+    assert len(held.walk.left) < len(held.walk.before.left)
+
+
+@pytest.mark.parametrize(("line", "left"), [
+    ("leave out the brown one", ("ictalurus-punctatus", "pylodictis-olivaris", "ameiurus-natalis")),
+    ("take the yellow one out", ("ictalurus-punctatus", "pylodictis-olivaris", "ameiurus-nebulosus")),
+    ("drop the flathead", ("ictalurus-punctatus", "ameiurus-natalis", "ameiurus-nebulosus"))])
+def test_one_fish_left_out_by_its_name(talk: Talk, line: str, left: tuple[str, ...]) -> None:
+    """ "The brown one" is the fish that is called so, and no other goes; "those three" are then the rest."""
+    first = "key for channel cat, flathead, yellow bullhead and brown bullhead"
+    _, held = talk(first, line)
+    assert isinstance(held.walk, KeyWalk) and set(held.walk.key.taxa) == set(left)
+    answer, _ = talk(first, line, "now five questions on those three, answers apart")
+    assert answer.intent == "quiz" and set(left) <= set(answer.taxa) and text_of(answer).count("?") >= 3
+
+
+@pytest.mark.parametrize("line", [
+    "walk me thru figuring out a catfish", "step me through working out which catfish I have",
+    "i want to be walked through naming a catfish", "can you lead me thru a catfish id"])
+def test_a_walk_asked_for(talk: Talk, line: str) -> None:
+    """Who wants to be led to the name of a fish gets the first step of a key."""
+    answer, held = talk(line)
+    assert answer.intent == "key" and isinstance(held.walk, KeyWalk) and "Step 1." in text_of(answer)
+
+
+@pytest.mark.parametrize(("line", "intent"), [
+    ("walk me through unhooking a catfish", "handling"), ("walk me thru how to cook a bass", "handling"),
+    ("take me through the walleye rules", "rules")])
+def test_a_walk_of_another_kind(talk: Talk, line: str, intent: str) -> None:
+    """To be led through something else makes no key."""
+    assert talk(line)[0].intent == intent
 
 
 def test_steps_are_counted(talk: Talk) -> None:
@@ -220,3 +263,11 @@ def test_a_line_on_each_kind_of_a_place(talk: Talk) -> None:
     answer, _ = talk("sheet with the sunfishes of minnesota one line each")
     points = [b for b in answer.blocks if b.kind == "point"]
     assert answer.intent == "describe" and len(points) == 6 and "Minnesota" in answer.blocks[0].text
+
+
+@pytest.mark.parametrize("line", ["leave out the green one", "take the green sunfish out"])
+def test_a_fish_taken_out_of_a_quiz(talk: Talk, line: str) -> None:
+    """A fish taken out while a question waits is no wrong answer; the quiz is made again without it."""
+    answer, held = talk("quiz on bluegill, redear and green sunfish, 3 questions", line)
+    assert isinstance(held.walk, QuizRun) and "Not quite" not in text_of(answer) and held.walk.at == 0
+    assert set(held.walk.taxa) == {"lepomis-macrochirus", "lepomis-microlophus"} and len(held.walk.questions) == 3

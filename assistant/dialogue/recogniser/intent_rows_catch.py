@@ -1,0 +1,78 @@
+"""Rows of the recogniser table on a fish just caught, asked at the rod or at the dock: scores from 93 (layer 4).
+
+They stand whatever the words of a line lean to, as those of ``intent_rows_sure`` do.
+"""
+
+from __future__ import annotations
+
+from assistant.dialogue.recogniser.intent_row import Row
+
+CATCH_ROWS: tuple[Row, ...] = (
+    # What it weighs.
+    Row("weight", 93, ("weight-go", "len", "fish|held-fish",
+                       "!wt|seen|rules|rules-act|water|contrast|bigger-than|quiz|key|asks-name|gear-weight|tackle"),
+        ("22in channel cat goes about what", "14 inch walleye ought to go how much")),
+    Row("weight", 93, ("weight-guess", "len", "one-fish|held-fish",
+                       "!wt|seen|held-seen|rules|rules-act|water|contrast|quiz|key|asks-name|story"),
+        ("black crappie fifteen and a half, guess it for me", "10 inch bluegill, take a guess")),
+    Row("weight", 94, ("weight-unit", "len", "fish|held-fish",
+                       "!wt|seen|rules|rules-act|keep|water|contrast|bigger-than|quiz|key|asks-name|gear-weight|tackle|"
+                       "which-group|list|handling|asks-where"),
+        ("walleye / it's 30 inches, poundage?", "30 inch channel cat in pounds")),
+    Row("weight", 94, ("weight-unit", "short", "held-fish", "held-length|after-size",
+                       "!fish|seen|len|wt|after-weight|rules|contrast|quiz|key|asked-quiz|asked-key"),
+        ("8 3/4 gill / with the tail pinched tho / ounces?", "how big do bluegill get / in ounces?")),
+    # What it is caught on.
+    Row("tackle", 94, ("gear-weight", "fish|held-fish|fishy", "!seen|rules|water|hurt|quiz|key|contrast|bigger-than"),
+        ("jig weight for walleye, 20 foot ledge", "how heavy a sinker for blue cats, 30 foot of current")),
+    Row("tackle", 94, ("circle-hook", "fish|held-fish|fishy",
+                       "!seen|rules|water|hurt|letting-go|hook-left|handling|quiz|key|bigger-than|term|story"),
+        ("are circle hooks any good for bluegill with the grandkids", "circle hooks for catfish worth it")),
+    Row("tackle", 93, ("throw-ask", "fish|held-fish|fishy",
+                       "!seen|rules|rules-act|water|hurt|edible|quiz|key|contrast|names|story|bait-only|term"),
+        ("does the flier live in swamps / hits what", "largemouth / what to throw to thin em out of the pond")),
+    # How it is held, shown and made ready.
+    Row("handling", 95, ("grip-way", "fish|held-fish|fishy",
+                         "!seen|rules|water|quiz|key|asks-name|term|names|hurt|which-group|story"),
+        ("lipping a walleye same as a bass, bad idea?", "can i grab a musky by the eye sockets")),
+    Row("handling", 93, ("photo-wish", "fish|held-fish|fishy",
+                         "!seen|rules|water|quiz|key|asks-name|self-sending|describe|contrast|list|place|"
+                         "asked"),
+        ("40 lb flathead at the boat, want one pic before she swims", "how do i hold a pike for a photo")),
+    Row("handling", 94, ("air-time", "fish|held-fish|fishy", "after-handling|photo-wish|handling",
+                         "!seen|rules|water|quiz|key|asks-name|cooking|meat"),
+        ("want a quick pic of my musky before release / how long up",)),
+    Row("handling", 93, ("clean-ask", "fish|held-fish|fishy|story",
+                         "!rules|water|quiz|key|list|which-group|bait-thing"),
+        ("ok got a perch here, the gold kind w dark bars. best way to clean it",)),
+    # Whether it may go elsewhere, and whether it was there before.
+    Row("rules", 93, ("loose-elsewhere", "waters|water", "fish|held-fish|fishy", "asks-can|keep|rules|question-mark",
+                      "!seen|hurt|quiz|key|asks-name|range|bait-left|cooking"),
+        ("pulling green sunfish outta my stock tank, ok to turn em loose in the creek",)),
+    Row("range", 93, ("stocked-there", "place", "fish|held-fish",
+                      "!seen|rules|water|story|contrast|tackle|keep|asks-can|handling|quiz|key|hybrid|loose-elsewhere"),
+        ("blues in texas, always been there or planted", "walleye in montana, somebody put em in")),
+    # What it is.
+    Row("identify", 93, ("what-it-is", "group",
+                         "!taxon|two-kinds|held-last|rules|quiz|key|term|which-group|hybrid|names|tackle|hurt|"
+                         "contrast|range|habitat|list|like|vs|versus|outside|place|eat|edible"),
+        ("hand size panfish out the farm pond. what is it",)),
+    Row("identify", 93, ("all-told", "group|hint|like",
+                         "!taxon|two-kinds|held-last|question-mark|asks-what|asks-how|asks-can|rules|quiz|key|tackle|hurt|"
+                         "contrast|range|list|vs|versus|outside|eat|edible"),
+        ("some bream, greenish, hand size, thats all i remember",)),
+    Row("hybrids", 93, ("pairs-with", "two-fish|two-kinds",
+                        "!seen|held-seen|rules|names|quiz|key|tackle|sources|place|water|list"),
+        ("If a bluegill pairs with a redear, what would the young look like?",)),
+    # Words, thanks and motors.
+    Row("term", 93, ("word-unknown", "term-word",
+                     "!fish|held-seen|place|water|len|wt|story|quiz|key|tackle-word|contrast|asked"),
+        ("buddy keeps going on bout a kype and i just nod", "i keep hearing about milt")),
+    Row("small-talk", 93, ("thanks-close", "short10",
+                           "!question|question-mark|yes-no|fish|seen|len|wt|place|water|asked-quiz|asked-key|rules|undo|"
+                           "correct|part|term-word|hurt|tackle-word|asks-how|asks-can"),
+        ("walleye / thas what unc said too, preciate it",)),
+    Row("out-of-scope", 93, ("motor", "!fish|fishy|seen|held-seen|rules|rules-act|water|ice-safety|ice-load|hurt|"
+                                      "creature|term-word"),
+        ("my 2 stroke wont idle after i swapped the plugs",)),
+)
