@@ -115,7 +115,7 @@ def _with_fewer(turn: Turn, walk: KeyWalk | None) -> tuple[Answer, Held] | None:
         return None
     wanted = request_of(turn, walk.key.look if walk else "hand", carried=False)
     level = walk.level if walk is not None and wanted.level == "plain" else wanted.level
-    return _begin(turn, replace(wanted, taxa=rest, named=rest, level=level))
+    return _begin(turn, replace(wanted, taxa=rest, named=rest, level=level), whole=True)
 
 
 def _aside(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held] | None:
@@ -212,10 +212,11 @@ def _kinds(kb: KnowledgeBase, wanted: Request) -> Request:
     return replace(wanted, taxa=wanted.named) if mixed and len(wanted.taxa) > KINDS else wanted
 
 
-def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
+def _begin(turn: Turn, wanted: Request, whole: bool = False) -> tuple[Answer, Held]:
+    """The key asked for, shown whole or walked as the line says; always ``whole`` where its words ask for no walk."""
     kb, held = turn.kb, turn.held
     wanted = _kinds(kb, wanted)
-    words = set(key(turn.reading.text).split())
+    words = set() if whole else set(key(turn.reading.text).split())
     if not wanted.taxa:
         families = tuple(t.id for t in kb.all("taxon") if t.rank == RANK)
         begun = start(kb, families, wanted.look, wanted.level)
