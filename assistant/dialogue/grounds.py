@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.reader.lexicon import lexicon_of
 from assistant.dialogue.reader.parts import characters_asked
 from assistant.dialogue.subjects import species_of, subjects
+from assistant.dialogue.telling import spread
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import core as say
 from assistant.dialogue.wording import info, speak
@@ -33,6 +35,9 @@ def general(turn: Turn) -> Answer:
         return handler_of("hybrids")(turn)[0]._replace(intent="why")
     asked = characters_asked(kb, turn.reading) or _of_term(turn)
     kinds = tuple(sorted(species_of(kb, fish), key=lambda t: (-len(kb.ranges(t)), t)))[:6]
+    if (sides := _two_sides(turn)) and asked and (parted := _feature(turn, sides, sides, asked)) is not None:
+        wider = spread(kb, tuple(i for m in turn.reading.of("group") for i in m.ids[:1]))
+        return parted._replace(taxa=tuple(dict.fromkeys((*turn.reading.taxa(), *wider, *sides))))
     purpose = {"why", "have-verb"} <= turn.cues
     if "why" in turn.cues and (some := [b for t in kinds for b in _of_some(turn, t, asked)]):
         return Answer("why", (Block("lead", wording.CHANGES, claim=False), *some[:MOST]), fish)
@@ -57,6 +62,28 @@ def general(turn: Turn) -> Answer:
     if subjects(turn, carried=False):
         return _held_of(turn, fish)
     return _last(turn)
+
+
+REST, MOST_OF_GROUP = "other", 4
+"""The word for the rest of a group, and the kinds of a group named beside a fish that are set beside it."""
+
+
+def _two_sides(turn: Turn) -> tuple[str, ...]:
+    """The fishes named and the most widespread kinds of each group named beside them; empty where only one is named.
+
+    A group to which a fish named belongs is no side of its own.
+    """
+    kb, own = turn.kb, turn.reading.taxa()
+    told = [species_of(kb, m.ids[:1]) for m in turn.reading.of("group", "likeness") if m.ids]
+    if REST in turn.reading.words:
+        told = [tuple(t for t in kinds if t not in own) for kinds in told]
+    beside = [kinds for kinds in told if kinds and not set(own) & set(kinds)]
+    if len(own) + len(beside) < 2 or not (own or len(beside) > 1):
+        return ()
+    first = [t for t in own if kb.find("taxon", t) is not None and kb.taxon(t).is_species]
+    others = [sorted((t for t in kinds if not kb.taxon(t).is_hybrid), key=lambda t: (-len(kb.ranges(t)), t))
+              for kinds in beside]
+    return tuple(dict.fromkeys((*first, *(t for kinds in others for t in kinds[:MOST_OF_GROUP]))))
 
 
 def _held_of(turn: Turn, fish: tuple[str, ...]) -> Answer:
@@ -139,7 +166,7 @@ def _feature(turn: Turn, fish: tuple[str, ...], kinds: tuple[str, ...], asked: t
     best = max(rows, key=lambda r: (r.separation, r.character), default=None)
     terms = [t for m in turn.reading.of("term") for t in m.ids if kb.find("term", t) is not None]
     if best is not None and best.separation >= 0.3:
-        text = wording.because_differs(kb.character(best.character).label, speak.fish(kb, fish[0]), both(turn, best))
+        text = wording.because_differs(kb.character(best.character).label, _told_apart(turn, fish), both(turn, best))
         return Answer(
             "why",
             (Block("lead", text, statements=speak.short_ids(s for t in best.told if t for s in t.statements)),),
@@ -154,6 +181,13 @@ def _feature(turn: Turn, fish: tuple[str, ...], kinds: tuple[str, ...], asked: t
         )
         blocks.append(Block("point" if blocks else "lead", text, statements=speak.short_ids(t.statements)))
     return Answer("why", tuple(blocks), fish) if blocks else None
+
+
+def _told_apart(turn: Turn, fish: tuple[str, ...]) -> str:
+    """The fishes and groups that a feature tells apart, as the line names them; else the first fish spoken of."""
+    kb = turn.kb
+    named = list(dict.fromkeys(i for m in turn.reading.of("taxon", "hybrid", "group", "likeness") for i in m.ids[:1]))
+    return join([kinds_name(kb, i) for i in named]) if len(named) > 1 else speak.fish(kb, fish[0])
 
 
 DOUBTING = frozenset({"trust", "reliable", "unreliable", "bad", "rely", "wrong", "mistake"})

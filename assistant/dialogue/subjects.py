@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+from itertools import pairwise
+
 from assistant.dialogue.reader.reading import Mention, Reading
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
@@ -18,6 +21,18 @@ def named(turn: Turn) -> tuple[str, ...]:
 def groups(reading: Reading) -> tuple[Mention, ...]:
     """The group words of the line ("sunfishes", "bass"); their ids are taxa above the species or ids of groups."""
     return reading.of("group")
+
+
+_JOINING = re.compile(r"[\s,]*(?:(?:and|n|or|nor|plus|also|with)\b|,|&|\+)\s*"
+                      r"(?:(?:the|any|all|what|which|of|your|also)\s+)*", re.IGNORECASE)
+
+
+def side_by_side(reading: Reading) -> tuple[Mention, ...]:
+    """The kinds of fishes that a line names with no more than "and", "or" or a comma between, a group among them."""
+    told = sorted(reading.of("group", "taxon", "hybrid"), key=lambda m: m.start)
+    pairs = [(a, b) for a, b in pairwise(told) if _JOINING.fullmatch(reading.text[a.end:b.start])]
+    found = tuple(dict.fromkeys(m for pair in pairs for m in pair if m.ids))
+    return found if any(m.kind == "group" for m in found) else ()
 
 
 def unclear(turn: Turn) -> tuple[Mention, ...]:

@@ -3,30 +3,59 @@
 from __future__ import annotations
 
 import random
+import re
 from collections.abc import Collection, Sequence
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Term
 from assistant.reasoning.quiz import CHOICES, LEAST, Fact, Item, Quiz
-from assistant.text import key, singular
+from assistant.text import key, singular, word_set
 
 KINDS = ("term", "term-where")
 ALL = frozenset({"glance", "hand", "count", "dead"})
 
 
+FEW = 6
+"""Words on a thing below which those that are only explained by it are taken, too."""
+_BESIDE = word_set("before behind above below under over to without")
+"""Words of a place that lies beside what they name ("just before the tail fin"), not in it."""
+
+_ALL_OVER = word_set("anywhere whole")
+
+
 def body_words(kb: KnowledgeBase, about: Sequence[str] = (), looks: Collection[str] = ALL) -> tuple[Term, ...]:
     """The words of the glossary for parts and marks that the features of fishes speak of; only those ``about`` some.
 
-    ``about`` are words such as "fin" or "scale"; a term named by it goes before one that is explained by it.
-    ``looks`` limits the features where no such word is given.
+    ``about`` are names of parts such as "fin" or "tail fin"; a term named by one goes before one that sits on it. Where
+    both are few, those explained by it follow. ``looks`` limits the features where no such name is given.
     """
     texts = " ".join(f" {c.label} {c.trade} " for c in kb.characters if c.use == "identify" and c.look in looks).lower()
     terms = [t for t in kb.all("term") if t.where and any(f" {w.lower()} " in texts for w in (t.label, *t.words))]
     if not about:
         return tuple(sorted(terms, key=lambda t: t.id))
-    named = [t for t in kb.all("term") if t.where and set(about) & _words(t.label, *t.words)]
-    told = [t for t in kb.all("term") if t.where and t not in named and set(about) & _words(t.plain, t.where)]
-    return (*sorted(named, key=lambda t: (t not in terms, t.id)), *sorted(told, key=lambda t: (t not in terms, t.id)))
+    topics = _topics(kb, about)
+    placed = [t for t in kb.all("term") if t.where]
+    named = [t for t in placed if any(topic <= _words(name) for topic in topics for name in (t.label, *t.words))]
+    there = [t for t in placed if t not in named and any(topic <= _seat(t) for topic in topics)]
+    told = [t for t in placed if t not in (*named, *there) and not _words(t.where) & _ALL_OVER and any(
+        len(topic) == 1 and topic <= _words(t.plain) for topic in topics)]
+    piles = (named, there, told if len(named) + len(there) < FEW else [])
+    return tuple(t for pile in piles for t in sorted(pile, key=lambda t: (t not in terms, t.id)))
+
+
+def _topics(kb: KnowledgeBase, about: Sequence[str]) -> list[set[str]]:
+    """The words of each part asked about, and of its other names ("tail fin": "caudal fin")."""
+    out = []
+    for part in about:
+        same = [t for t in kb.all("term") if t.where and any(_words(part) == _words(n) for n in (t.label, *t.words))]
+        out += [_words(name) for name in (part, *(n for t in same for n in (t.label, *t.words)))]
+    return out
+
+
+def _seat(term: Term) -> set[str]:
+    """The words of the one place, or the first of several, where a thing sits; empty where that is only beside it."""
+    first = _words(re.split(r",|\bor\b|\band\b", term.where)[0])
+    return set() if first & _BESIDE else first
 
 
 def most_spoken_of(kb: KnowledgeBase, terms: Sequence[Term]) -> tuple[Term, ...]:
@@ -42,21 +71,27 @@ def _words(*texts: str) -> set[str]:
 
 
 def build_words_quiz(kb: KnowledgeBase, terms: Sequence[Term], count: int, seed: int,
-                     looks: Collection[str] = ALL) -> Quiz:
+                     looks: Collection[str] = ALL, about: Sequence[str] = ()) -> Quiz:
     """A quiz of up to ``count`` items on some words, each asked once; wrong choices from words seen at some looks.
 
-    Where the words are very few, others are asked after them.
+    Of words ``about`` a part those named by it are asked first, and the wrong choices are other such words as far as
+    there are any. Where the words are very few, others are asked after them.
     """
     rng = random.Random(seed)
     pool = list(dict.fromkeys((*terms, *body_words(kb, (), looks))))
-    asked = _shuffled(rng, terms)
+    topics = _topics(kb, about)
+    named = [t for t in terms if any(topic <= _words(name) for topic in topics for name in (t.label, *t.words))]
+    asked = _shuffled(rng, [t for t in named if _words(t.label) not in topics] or named)
+    asked += _shuffled(rng, [t for t in terms if t not in named])
     if len(asked) < LEAST:
         asked += _shuffled(rng, [t for t in pool if t not in terms])
     items: list[Item] = []
     for term in asked:
         kind = KINDS[len(items) % len(KINDS)]
-        kind = KINDS[0] if _words(term.label, *term.words) & _words(term.where) else kind
-        wrong = [t.id for t in _shuffled(rng, pool) if _apart(term, t)]
+        kind = KINDS[0] if _words(term.label) & _words(term.where) else kind
+        others = _shuffled(rng, pool)
+        near = [t for t in others if about and t in terms]
+        wrong = [t.id for t in (*near, *(t for t in others if t not in near)) if _apart(term, t)]
         wrong = _unlike(kb, wrong)[: CHOICES - 1]
         if len(items) >= count or len(wrong) < CHOICES - 1:
             continue

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.beside import contrast_wants as wants
+from assistant.dialogue.beside.left_out import left_out
 from assistant.dialogue.beside.sameness import of_group
 from assistant.dialogue.beside.set_changed import moved
 from assistant.dialogue.conversation import Held
@@ -185,6 +186,9 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
         if out:
             return tuple(t for t in unique((*held.taxa, *into)) if t not in out and kb.find("taxon", t) is not None
                          and kb.taxon(t).is_species)
+    before = tuple(t for t in held.taxa if (x := kb.find("taxon", t)) is not None and x.is_species)
+    if (out := left_out(turn, before)) and len(before) - len(out) > 1:
+        return tuple(t for t in before if t not in out)
     wider = (*groups(turn.reading), *unclear(turn))
     if len(own) + len(wider) == 1 and held.taxa and held.taxa[0] not in own:
         adding = ADD_WORDS & set(turn.reading.words) or turn.reading.words[:1] in (("and",), ("plus",))

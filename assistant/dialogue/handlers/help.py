@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.lessons.on_paper import on_paper
 from assistant.dialogue.subjects import subjects
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import core as say
@@ -22,6 +23,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     """A short way in, with examples to type; counts of the base when asked how much it knows."""
     if topic := _topic(turn):
         return Answer("help", (Block("lead", topic, claim=False),), subjects(turn, carried=False)), turn.held
+    if "on-paper" in turn.cues:
+        return Answer("help", on_paper(turn), turn.held.taxa), turn.held
     words = set(turn.reading.words)
     first = own.WHAT_TO_TYPE if "self-type" in turn.cues else say.HELP_LEAD
     blocks = [Block("lead", first if words else say.EMPTY, claim=False)]

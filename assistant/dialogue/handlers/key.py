@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.beside.left_out import left_out
 from assistant.dialogue.beside.set_changed import changes_set, moved
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lessons.key import notes_of, title_of
@@ -69,6 +70,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     walk = turn.held.walk if isinstance(turn.held.walk, KeyWalk) else None
     asked = turn.held.asked is not None and turn.held.asked.kind == INTENT
     look = look_of(turn.reading.text.lower())
+    if (fewer := _with_fewer(turn, walk)) is not None:
+        return fewer
     if walk is not None and asked and (told := _aside(turn, walk)) is not None:
         return told
     if (over := _after_the_end(turn)) is not None:
@@ -98,6 +101,21 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if not wanted.taxa:
         wanted = request_of(turn, "hand")
     return _begin(turn, wanted)
+
+
+def _with_fewer(turn: Turn, walk: KeyWalk | None) -> tuple[Answer, Held] | None:
+    """The key last made or walked again for the fishes that remain when the line takes some out; else None."""
+    first = walk
+    while first is not None and first.before is not None:
+        first = first.before
+    before = first.key.taxa if first is not None else turn.held.taxa if turn.held.intent == INTENT else ()
+    out = left_out(turn, before)
+    rest = tuple(t for t in before if t not in out)
+    if not out or len(rest) < 2:
+        return None
+    wanted = request_of(turn, walk.key.look if walk else "hand", carried=False)
+    level = walk.level if walk is not None and wanted.level == "plain" else wanted.level
+    return _begin(turn, replace(wanted, taxa=rest, named=rest, level=level), whole=True)
 
 
 def _aside(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held] | None:
@@ -194,10 +212,11 @@ def _kinds(kb: KnowledgeBase, wanted: Request) -> Request:
     return replace(wanted, taxa=wanted.named) if mixed and len(wanted.taxa) > KINDS else wanted
 
 
-def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
+def _begin(turn: Turn, wanted: Request, whole: bool = False) -> tuple[Answer, Held]:
+    """The key asked for, shown whole or walked as the line says; always ``whole`` where its words ask for no walk."""
     kb, held = turn.kb, turn.held
     wanted = _kinds(kb, wanted)
-    words = set(key(turn.reading.text).split())
+    words = set() if whole else set(key(turn.reading.text).split())
     if not wanted.taxa:
         families = tuple(t.id for t in kb.all("taxon") if t.rank == RANK)
         begun = start(kb, families, wanted.look, wanted.level)

@@ -19,7 +19,8 @@ from assistant.dialogue.name_languages import in_languages
 from assistant.dialogue.ranking import IN_ORDER, SIZE, Placed, from_smallest, order_asked, other_end, placed
 from assistant.dialogue.reader.reading import Seen
 from assistant.dialogue.rules.invented_waters import invented_place, told_of
-from assistant.dialogue.subjects import groups, named, species_of, unclear
+from assistant.dialogue.subjects import groups, named, side_by_side, species_of, unclear
+from assistant.dialogue.tallied import tallied
 from assistant.dialogue.telling import place_names, plain, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import common_taxon
@@ -54,6 +55,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return words_for_lesson(turn), held
     if not _of_other_place(turn) and (spoken := in_languages(turn, sides, "list")) is not None:
         return spoken, held
+    if (counted := tallied(turn)) is not None:
+        return counted, held
     if asks_gaps(turn, sides):
         return gaps(turn, sides), held
     if ("how-many-held" in sides or "self-count" in turn.cues) and not groups(turn.reading):
@@ -86,8 +89,10 @@ def _pool(turn: Turn, sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
     if LATER in turn.cues and held.intent == "list" and not wider and len(held.shown) > 1:
         return tuple(t for t in held.shown if (x := kb.find("taxon", t)) is not None and x.is_species), ""
     if wider:
-        taxa = species_of(kb, (wider[0].ids[0],))
-        for m in wider[1:]:
+        side = side_by_side(reading)
+        taxa = unique(s for m in side for s in species_of(kb, m.ids[:1] if m.kind == "group" else m.ids))
+        taxa = taxa or species_of(kb, (wider[0].ids[0],))
+        for m in wider[1:] if not side else [m for m in wider if m not in side]:
             both = tuple(t for t in taxa if t in species_of(kb, (m.ids[0],)))
             taxa = both or unique((*taxa, *species_of(kb, (m.ids[0],))))
         few = len(held.shown) < MOST_TAXA
@@ -250,12 +255,18 @@ MOST_FIRST = 4
 """So many fishes that come first together are named."""
 
 
+def _called(turn: Turn, name: str, count: int) -> str:
+    """The group asked for; several named side by side all of them ("bullheads and madtoms")."""
+    several = unique(m.ids[0] for m in side_by_side(turn.reading))
+    return say.names_with([kinds_name(turn.kb, g) for g in several]) if several else kinds_name(turn.kb, name, count)
+
+
 def _what(
     turn: Turn, name: str, seen: Sequence[Seen], places: Sequence[str], count: int, size_words: str = ""
 ) -> str:
     """What is listed, in words: "catfishes with a forked tail fin in Ohio"."""
     kb = turn.kb
-    parts = [kinds_name(kb, name, count) if name else lists.fishes(count)]
+    parts = [_called(turn, name, count) if name else lists.fishes(count)]
     if seen and not seen[0].words:
         sides = [s.observation for s in seen[:3]]
         told = [(kb.character(o.character).label, say.names_with([kb.state(x).label for x in o.states], "or"))

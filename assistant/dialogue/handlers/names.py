@@ -28,6 +28,7 @@ from assistant.dialogue.name_languages import (
     in_languages,
     singular_key,
 )
+from assistant.dialogue.old_names import old_name
 from assistant.dialogue.reader.reading import Mention
 from assistant.dialogue.subjects import species_of, subjects, unclear
 from assistant.dialogue.telling import MEMORY, place_names, plain, trusted
@@ -62,6 +63,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return Answer("names", tuple(b._replace(kind="lead") for b in old)), held
     if not asked or (pointing(turn) and not subjects(turn, carried=False)):
         return _by_word(turn), held
+    before, fishes = old_name(turn)
+    if before:
+        return Answer("names", (*before, *(b for t in fishes[:2] for b in _notes(kb, t))), taxa=fishes), held
     sides |= _sides_again(turn, sides)
     if special := _special(turn, asked, sides):
         first, *rest = special

@@ -9,8 +9,8 @@ from assistant.dialogue.rules.unlawful import unlawful_means
 from assistant.dialogue.subjects import subjects
 from assistant.dialogue.telling import advice
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import classroom, info
 from assistant.dialogue.wording import core as say
-from assistant.dialogue.wording import info
 from assistant.dialogue.wording import naming as wording
 from assistant.dialogue.wording import self as own
 from assistant.dialogue.wording.speak import fish as label
@@ -38,6 +38,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return Answer("out-of-scope", (lead,), subjects(turn, carried=False)), turn.held
     if (means := unlawful_means(turn.kb, turn.reading, turn.cues)) is not None:
         return Answer("out-of-scope", (advice("caution", means, "lead"),), subjects(turn, carried=False)), turn.held
+    if "lesson-standard" in turn.cues:
+        told = (Block("lead", classroom.NO_STANDARDS, claim=False), Block("help", classroom.FOR_A_LESSON, claim=False))
+        return Answer("out-of-scope", told, subjects(turn, carried=False)), turn.held
     blocks = [Block("lead", _text(turn), claim=False)]
     known = subjects(turn, carried=False)
     if known and turn.cues & FISHING:

@@ -5,12 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.beside.left_out import left_out
 from assistant.dialogue.beside.set_changed import changes_set, moved
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lessons.cards import fish_cards, word_cards
+from assistant.dialogue.lessons.list_items import list_items
 from assistant.dialogue.lessons.quiz_words import LETTERS, Question, judge, worded
 from assistant.dialogue.lessons.reply import AGAIN, ANSWERS, HINT, LOST, PRINT, REVEAL, SKIP, UNSURE, WHY, WORD, reply
-from assistant.dialogue.lessons.request import Request, request_of
+from assistant.dialogue.lessons.request import MOST_ITEMS, Request, for_asker, request_of
 from assistant.dialogue.lessons.sheet import terms_in
 from assistant.dialogue.subjects import species_of
 from assistant.dialogue.turn import Turn
@@ -24,7 +26,7 @@ from assistant.reasoning.quiz import KINDS, build_quiz
 from assistant.reasoning.quiz_terms import body_words, build_words_quiz
 from assistant.text import join, key, unique
 
-INTENT = "quiz"
+INTENT, TURNED = "quiz", "turn-into"
 ITEMS = 5
 NAMED = ("taxon", "hybrid", "group")
 SEEDS, REMEMBERED, NAMED_IN_HEAD, MOST_CARDS, MOST_WORDS = 4, 8, 4, 24, 3
@@ -52,6 +54,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     asked = turn.held.asked is not None and turn.held.asked.kind == INTENT
     words = set(key(turn.reading.text).split())
     asks = reply(turn.reading)
+    if (fewer := _with_fewer(turn, run)) is not None:
+        return fewer
     if run is not None and words & say.SCORE_WORDS:
         return _said(turn, run, say.quiz_score(run.score, run.at, len(run.questions), len(run.passed)))
     if words & say.MISSED_WORDS and (run is not None or turn.held.intent == INTENT):
@@ -62,12 +66,49 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return _answers(turn, run) if asks == ANSWERS else _paper(turn, run.questions, run.taxa)
     if asks == ANSWERS and (told := _answers_before(turn)) is not None:
         return told
+    if (run is None or not asked) and (made := _of_last_list(turn)) is not None:
+        return made
     if run is not None and asked and (left := _changed(turn, run)):
         wanted = request_of(turn, "picture")
         return _begin(turn, replace(wanted, taxa=left, named=left, items=wanted.items or len(run.questions)))
     if run is not None and asked and (INTENT not in turn.cues or (asks and not turn.reading.of(*NAMED))):
         return _aside(turn, run, asks) or _judge(turn, run, asks)
     return _begin(turn, request_of(turn, "picture"))
+
+
+def _of_last_list(turn: Turn) -> tuple[Answer, Held] | None:
+    """The list just given as true-or-false items on paper, or one by one for the asker; None where it is not wanted."""
+    if "true-false" not in turn.cues or turn.reading.of(*NAMED):
+        return None
+    wanted = request_of(turn, "picture")
+    count = wanted.items or ITEMS
+    questions = list_items(turn, min(count, MOST_ITEMS), turn.clock.toordinal())
+    if not questions:
+        return None
+    taxa = turn.held.taxa
+    if for_asker(turn.reading.text):
+        run = QuizRun(questions, taxa)
+        return _ask(turn, run, [Block("lead", say.quiz_begin(len(questions)), claim=False)])
+    return _paper(turn, questions, taxa, subject=wording.FROM_LIST)
+
+
+def _with_fewer(turn: Turn, run: QuizRun | None) -> tuple[Answer, Held] | None:
+    """The last quiz made again on the fishes that remain when the line takes some out; else None."""
+    before = species_of(turn.kb, run.taxa if run is not None else turn.held.taxa if turn.held.intent == INTENT else ())
+    out = left_out(turn, before)
+    if not out:
+        return None
+    rest = tuple(t for t in before if t not in out)
+    wanted = request_of(turn, "picture")
+    count = wanted.items or (len(run.questions) if run is not None else _asked_on_paper(turn))
+    paper = wanted.paper or (run is None and bool(count))
+    return _begin(turn, replace(wanted, taxa=rest, named=rest, items=count, paper=paper, body=None))
+
+
+def _asked_on_paper(turn: Turn) -> int:
+    """How many questions the last quiz on paper had; 0 where the last answer was none."""
+    blocks = turn.held.last.blocks if turn.held.last is not None else ()
+    return max(0, next((i for i, b in enumerate(blocks) if b.text == say.QUIZ_ANSWERS_APART), 0) - 1)
 
 
 def _changed(turn: Turn, run: QuizRun) -> tuple[str, ...]:
@@ -83,8 +124,12 @@ def _changed(turn: Turn, run: QuizRun) -> tuple[str, ...]:
 def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:
     kb = turn.kb
     taxa = wanted.taxa if len(wanted.taxa) > 1 else _beside(kb, wanted.taxa)
+    if TURNED in turn.cues and wanted.taxa:
+        wanted = replace(wanted, body=None)
     taxa = () if wanted.body is not None else taxa
     wanted = _as_before(turn, wanted)
+    if TURNED in turn.cues and wanted.true_false and not for_asker(turn.reading.text):
+        wanted = replace(wanted, paper=True)
     if wanted.cards:
         return _cards(turn, wanted, taxa)
     questions = _unasked(turn, wanted, taxa)
@@ -102,8 +147,8 @@ def _as_before(turn: Turn, wanted: Request) -> Request:
     last = turn.held.last
     if last is None or turn.held.intent != INTENT or turn.reading.of(*NAMED) or INTENT in turn.cues:
         return wanted
-    at = next((i for i, b in enumerate(last.blocks) if b.text == say.QUIZ_ANSWERS_APART), 0)
-    return replace(wanted, paper=True, items=wanted.items or at - 1) if at else wanted
+    count = _asked_on_paper(turn)
+    return replace(wanted, paper=True, items=wanted.items or count) if count else wanted
 
 
 def _questions(turn: Turn, wanted: Request, taxa: tuple[str, ...], seed: int) -> tuple[Question, ...]:
@@ -111,7 +156,7 @@ def _questions(turn: Turn, wanted: Request, taxa: tuple[str, ...], seed: int) ->
     kb, count, plain = turn.kb, wanted.items or ITEMS, wanted.level == "young"
     if wanted.body is not None:
         looks = LOOKS["picture"] if plain else LOOKS["hand"]
-        made = build_words_quiz(kb, body_words(kb, wanted.body, looks), count, seed, looks)
+        made = build_words_quiz(kb, body_words(kb, wanted.body, looks), count, seed, looks, wanted.body)
         return tuple(worded(kb, i, wanted.level) for i in made.items)
     kinds = ("true-false",) if wanted.true_false else KINDS
     about = wanted.taxa[0] if len(wanted.taxa) == 1 else ""
@@ -274,22 +319,26 @@ def _answers_before(turn: Turn) -> tuple[Answer, Held] | None:
 
 
 def _paper(turn: Turn, questions: tuple[Question, ...], taxa: tuple[str, ...],
-           body: tuple[str, ...] | None = None) -> tuple[Answer, Held]:
+           body: tuple[str, ...] | None = None, subject: str = "") -> tuple[Answer, Held]:
     """All questions, and apart from them the answers."""
-    blocks = [Block("lead", wording.paper(len(questions), _subject(turn, taxa, body)), claim=False)]
+    head = wording.paper(len(questions), subject or _subject(turn, taxa, body))
+    blocks = [Block("lead", head, claim=False)]
     for number, q in enumerate(questions, 1):
         choices = [f"({a}) {c}" for a, c in zip(LETTERS, q.choices, strict=False)]
         blocks.append(Block("point", say.quiz_ask(number, len(questions), q.text, choices), statements=q.statements,
                             claim=bool(q.statements)))
-    blocks += [Block("lead", say.QUIZ_ANSWERS_APART, claim=False), *_answer_lines(questions),
-               Block("help", wording.PAPER_COMMAND, claim=False)]
+    blocks += [Block("lead", say.QUIZ_ANSWERS_APART, claim=False), *_answer_lines(questions)]
+    if body is not None and (wished := request_of(turn, "picture").items) > len(questions):
+        blocks.append(Block("doubt", wording.fewer_words(len(questions), wished), claim=False))
+    blocks.append(Block("help", wording.PAPER_COMMAND, claim=False))
     return Answer(INTENT, tuple(blocks), taxa[:8]), turn.held.after(walk=None)
 
 
 def _subject(turn: Turn, taxa: tuple[str, ...], body: tuple[str, ...] | None) -> str:
     """What a quiz is on, in words."""
     if not taxa:
-        return wording.words_for(join(body)) if body else wording.PARTS
+        many = {key(t.label): t.plural for t in turn.kb.all("term") if t.plural}
+        return wording.words_for(join([many.get(part, part) for part in body])) if body else wording.PARTS
     groups = [m for m in turn.reading.of("group") if m.ids]
     if len(taxa) > NAMED_IN_HEAD:
         return speak.fish(turn.kb, groups[0].ids[0]) if groups else say.so_many(len(taxa))

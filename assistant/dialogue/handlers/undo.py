@@ -29,6 +29,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return _placed_anew(turn)
     if turn.held.intent in ASKED_AGAIN and (turn.reading.places or ("correct" in turn.cues and _fish(turn))):
         return _asked_anew(turn)
+    if {"self-drop", "fish-gone"} <= turn.cues:
+        return _dropped(turn)
     return _back(turn)
 
 
@@ -118,12 +120,28 @@ def _placed_anew(turn: Turn) -> tuple[Answer, Held]:
     return answer._replace(intent="undo", blocks=(lead, *answer.blocks)), after
 
 
+def _dropped(turn: Turn) -> tuple[Answer, Held]:
+    """The fish that is gone let go with all that was told of it; the talk is open for another."""
+    lead = Block("lead", wording.dropped(_told_so_far(turn)), claim=False)
+    return Answer("undo", (lead,)), forget(turn.held)
+
+
+def _told_so_far(turn: Turn) -> str:
+    """What was told of the fish that the talk is about, else the fishes spoken of."""
+    kb, held = turn.kb, turn.held
+    seen = join([speak.seen_words(kb, s.observation) for s in held.seen])
+    return seen or speak.fishes(kb, held.taxa[:MOST_DROPPED])
+
+
+MOST_DROPPED = 3
+
+
 def _back(turn: Turn) -> tuple[Answer, Held]:
     before = turn.held.before
     if before is None:
         return Answer("undo", (Block("lead", wording.NOTHING_TO_UNDO, claim=False),)), turn.held
     what = join([speak.seen_words(turn.kb, s.observation) for s in before.seen]) or speak.fishes(turn.kb, before.taxa)
-    text = wording.back_to(what) if what else wording.UNDONE
+    text = wording.back_to(what) if what else wording.dropped(_told_so_far(turn))
     asked = before.asked
     blocks = [Block("lead", text, claim=False)]
     if asked is not None:

@@ -8,8 +8,10 @@ from assistant.dialogue.asking import ask_block, next_asked
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.grounds import COLOUR, both, general, row_words, trust
+from assistant.dialogue.lessons.hybrids_in_keys import spoils
 from assistant.dialogue.observing import evidence_of
 from assistant.dialogue.rules.grounds import rule_grounds
+from assistant.dialogue.siding import SIDING, siding
 from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.telling import advice
 from assistant.dialogue.turn import Turn
@@ -36,6 +38,10 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     held, cues = turn.held, turn.cues
     if STUNTING in cues and (small := _stay_small(turn)) is not None:
         return small, held
+    if "hybrid-word" in cues and cues & {"key", "key-word"}:
+        return spoils(turn), held
+    if cues >= SIDING and (sided := siding(turn)) is not None:
+        return sided, held
     if held.last is not None and held.last.intent == "rules" and (rules := rule_grounds(turn.kb, held.last)):
         return Answer("why", rules, held.last.taxa), held
     if "self-asked" in cues:

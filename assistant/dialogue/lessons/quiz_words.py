@@ -15,6 +15,8 @@ from assistant.reasoning.quiz import Fact, Item
 from assistant.text import join, key, singular
 
 LETTERS = "abcdefgh"
+LONGEST_NAME, MOST_NAMES = 2, 3
+"""Words of another name of a thing that is told with the answer, and how many such names."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +82,8 @@ def _question(kb: KnowledgeBase, item: Item, level: str) -> str:
 def _reason(kb: KnowledgeBase, item: Item, level: str) -> str:
     if item.kind == "term":
         term = _term(kb, item.facts[0].state)
-        return say.quiz_term_reason(term.label, join(list(term.words), "or"))
+        others = [w for w in term.words if len(w.split()) <= LONGEST_NAME][:MOST_NAMES]
+        return say.quiz_term_reason(term.label, join(others, "or"))
     if item.kind == "term-where":
         return _term(kb, item.facts[0].state).plain
     if item.kind == "true-false" and item.answer == 1:

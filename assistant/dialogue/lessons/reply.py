@@ -28,7 +28,7 @@ def reply(reading: Reading) -> str:
     if _GROUNDS.search(text):
         return WHY
     if len(reading.words) <= _LONG:
-        if reading.answer == "unsure" or "cant-see" in reading.cues:
+        if reading.answer == "unsure" or reading.cues & {"cant-see", "cant-agree"}:
             return UNSURE
         if reading.answer == "skip" or reading.cues & {"skip", "next"}:
             return SKIP

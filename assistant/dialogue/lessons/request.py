@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from assistant.dialogue.subjects import subjects
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.stems import NUMBERS
+from assistant.model.stems import DROPPED, NUMBERS
 from assistant.reasoning.living import living_in
 from assistant.reasoning.place_prior import expand_places
 from assistant.reasoning.selection import species_below
@@ -29,9 +29,14 @@ _LAB = re.compile(r"\b(lab|laboratory|bench|dissect\w*|dead)\b")
 _TRUE_FALSE = re.compile(r"\b(?:true (?:or|and|/) false|true/false|t/f|t or f|yes (?:or|/) no|yes/no)\b")
 _GENERA = re.compile(r"\b(genera|genuses|genus)\b")
 _ITEMS = re.compile(r"\b(\d+|" + "|".join(w for w in NUMBERS if w != "zero") + r")[\s-]+"
-                    r"(?:(?:quick|short|good|easy|hard|simple|fun|quiz|trivia|multiple choice|true or false|flash"
-                    r"|yes or no)\s+)?(?:questions?|items?|q's|qs|problems?|rounds?|cards?|flashcards?)\b")
+                    r"(?:(?:quick|short|good|easy|hard|simple|fun|quiz|trivia|multiple choice|true or false|true/false"
+                    r"|t/f|flash|yes or no)\s+)?(?:questions?|items?|q's|qs|problems?|rounds?|cards?|flashcards?)\b")
+_LINES = re.compile(r"\b(\d+|" + "|".join(w for w in NUMBERS if w != "zero") + r")\s+"
+                    r"(?:true(?:/| or | and | )false|t/f|t or f|of (?:them|those|each)"
+                    r"|(?:lines|statements|sentences)\b)")
 _SINGLY = re.compile(r"\bone (?:question )?(?:at a time|by one|after (?:the other|another))\b")
+_HYPHENS = re.compile(r"(?<=[a-z])-(?=or\b|and\b|false\b)|(?<=\bor)-|(?<=\band)-")
+"""The hyphens of "true-or-false"."""
 _QUIZ_OF = re.compile(r"\bquiz(?:zes)? of (\d+|" + "|".join(w for w in NUMBERS if w != "zero") + r")\b")
 _PAPER = re.compile(r"\b(answers? (?:key |sheet )?(?:separate|apart|at the end|on the back)|separate answers?"
                     r"|print\w*|hand ?outs?|worksheet|the class"
@@ -76,9 +81,15 @@ def request_of(turn: Turn, look: str, carried: bool = True) -> Request:
     taxa = fishes_of(turn, carried)
     if _GENERA.search(text):
         taxa = genera_of(turn.kb, taxa) or taxa
-    paper = bool(_PAPER.search(text)) or bool(_OTHERS.search(text) and not _ME.search(text))
+    others = bool(_OTHERS.search(text) and not _ME.search(text) and not _SINGLY.search(text))
+    paper = bool(_PAPER.search(text)) or others
     return Request(taxa, look_of(text) or look, level, items_of(text), paper, named_in(turn, carried),
-                   bool(_CARDS.search(text)), bool(_TRUE_FALSE.search(text)), body_of(turn))
+                   bool(_CARDS.search(text)), bool(_TRUE_FALSE.search(_HYPHENS.sub(" ", text))), body_of(turn))
+
+
+def for_asker(text: str) -> bool:
+    """True for a quiz that the asker wants to take ("quiz me")."""
+    return _ME.search(text.lower()) is not None
 
 
 def level_of(text: str, cues: Collection[str]) -> str:
@@ -93,14 +104,14 @@ def body_of(turn: Turn) -> tuple[str, ...] | None:
     kb, words = turn.kb, set(turn.reading.words)
     if turn.reading.of("taxon", "hybrid", "group"):
         return None
-    named = {singular(w) for w in words & _BODY_WORDS}
-    named |= {singular(w) for m in turn.reading.of("character") for w in key(m.words).split()
-              if any(kb.character(c).use == "identify" for c in m.ids)} - _FISH
-    terms = [t for m in turn.reading.of("term") for i in m.ids if (t := kb.find("term", i)) is not None]
+    parts = [m.words for m in turn.reading.of("character") if any(kb.character(c).use == "identify" for c in m.ids)]
+    parts += [m.words for m in turn.reading.of("term") if any((t := kb.find("term", i)) and t.where for i in m.ids)]
     last = turn.held.last if turn.held.intent == "term" and words & (_POINTING | _THOSE) else None
     told = dict.fromkeys(s.removeprefix("term:") for b in last.blocks for s in b.statements) if last is not None else {}
-    terms += [t for i in told if (t := kb.find("term", i)) is not None]
-    named |= {singular(w) for t in terms if t.where for w in key(t.label).split()}
+    parts += [t.label for i in told if (t := kb.find("term", i)) is not None and t.where]
+    named = {" ".join(singular(w) for w in key(p).split() if w not in _FISH | DROPPED) for p in parts} - {""}
+    named |= {singular(w) for w in words & _BODY_WORDS}
+    named -= {n for n in named for other in named if set(n.split()) < set(other.split())}
     return tuple(sorted(named)) if named or _BODY.search(turn.reading.text.lower()) else None
 
 
@@ -114,7 +125,9 @@ def look_of(text: str) -> str:
 
 def items_of(text: str) -> int:
     """The number of items asked for, 0 where none is said."""
+    text = _HYPHENS.sub(" ", text)
     found = _ITEMS.search(_SINGLY.sub(" ", _GRADE.sub(" ", text))) or _QUIZ_OF.search(text)
+    found = found or (_LINES.search(text) if _TRUE_FALSE.search(text) else None)
     if found is None:
         return 0
     return max(1, min(MOST_ITEMS, int(NUMBERS.get(found[1], found[1]))))

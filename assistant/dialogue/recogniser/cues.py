@@ -20,7 +20,7 @@ SHORT_ANSWER = 2
 NAMED = ("taxon", "hybrid", "place", "water", "likeness")
 
 
-UNNAMED = frozenset({"hybrid", "versus"})
+UNNAMED = frozenset({"hybrid", "hybrid-word", "key-word", "versus"})
 """Cues that count even where the word is also a name ."""
 ASIDE = frozenset(
     {
@@ -106,6 +106,28 @@ BURIED = frozenset(
     }
 )
 """Cues whose single words do not count inside the words of an observation."""
+WISHES = frozenset(
+    {
+        "cant-agree",
+        "concept-now",
+        "fish-gone",
+        "hybrid-word",
+        "key-word",
+        "lesson-standard",
+        "of-sources",
+        "old-sheet",
+        "on-paper",
+        "self-drop",
+        "side-with",
+        "spoil",
+        "tally",
+        "these-tables",
+        "true-false",
+        "turn-into",
+    }
+)
+"""Cues of ``intent_rows_lessons`` that only count together."""
+APART = ASIDE | WISHES
 
 
 class Cue(NamedTuple):
@@ -138,8 +160,8 @@ def find_cues(kb: KnowledgeBase, reading: Reading) -> tuple[Cue, ...]:
             buried = " " not in phrase and _strictly(*at, told)
             free = not _inside(*at, named)
             found += [Cue(name, *at) for name in ids if (free or name in UNNAMED) and not (buried and name in BURIED)]
-    spans = sorted({(c.start, c.end) for c in found if c.id not in ASIDE})
-    return tuple(c for c in found if c.id in ASIDE or not _nested(c, spans))
+    spans = sorted({(c.start, c.end) for c in found if c.id not in APART})
+    return tuple(c for c in found if c.id in APART or not _nested(c, spans))
 
 
 def _with_g(spoken: Callable[[str], tuple[Entry, ...]], phrase: str) -> str:

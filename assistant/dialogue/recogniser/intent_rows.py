@@ -9,10 +9,12 @@ from __future__ import annotations
 
 from assistant.dialogue.recogniser.intent_row import Row
 from assistant.dialogue.recogniser.intent_rows_catch import CATCH_ROWS
+from assistant.dialogue.recogniser.intent_rows_lessons import LESSON_ROWS
 from assistant.dialogue.recogniser.intent_rows_sure import SURE_ROWS
 
 ROWS: tuple[Row, ...] = (
     *SURE_ROWS,
+    *LESSON_ROWS,
     *CATCH_ROWS,
     # what must come first
     Row("key", 86, ("in-hand|list-weak|plainer|no-colour|undo", "after-key", "!asks-name|quiz|rules|handling|seen")),

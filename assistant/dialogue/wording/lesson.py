@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from assistant.text import join, key, lower_first, sentence
@@ -188,9 +189,14 @@ def quiz_catch(told: str) -> str:
     return f"You catch a fish with {told}. Which of these is it?"
 
 
+_FIRST_SAID = re.compile(r"(?<=[a-z])\.\s|;\s")
+"""What parts the meaning of a word from what else is said of it."""
+
+
 def quiz_term(plain: str) -> str:
-    """A word and its meaning."""
-    return f"Which word means this: {plain}"
+    """A word and its meaning: the first sentence of it, as a question."""
+    said = _FIRST_SAID.split(plain)[0].rstrip(".")
+    return f'Which word means "{said if said[1:2].isupper() else said[:1].lower() + said[1:]}"?'
 
 
 def quiz_term_where(label: str) -> str:

@@ -314,6 +314,11 @@ NOTHING_TO_UNDO = "All right; there is nothing to take back yet. Ask, or tell me
 STARTED_OVER = "Cleared. We start over: which fish is it about, or what did you see?"
 
 
+def dropped(what: str) -> str:
+    """What was told is let go, and nothing is left."""
+    return sentence(f"all right, dropped{f': {what}' if what else ''}") + " Ready for another fish, or any question."
+
+
 def back_to(what: str) -> str:
     """What holds after going back."""
     return sentence(f"all right, taken back; we are at {what} again")

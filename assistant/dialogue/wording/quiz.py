@@ -86,3 +86,31 @@ NO_PICTURES = "I have no pictures in talk; \"tellfin sheet\" draws fishes on a p
 def no_words(topic: str, count: int) -> str:
     """No words are held on a thing."""
     return f"No words on {topic} are held here; {count} words for the parts of a fish instead:"
+
+
+FROM_LIST = "the list"
+
+
+def fewer_words(made: int, wished: int) -> str:
+    """Fewer questions on words than asked for."""
+    return f"{made} instead of {wished}: no more words on that are held."
+
+
+def not_so(fish: str, told: str) -> str:
+    """Why a statement is false."""
+    return sentence(f"the {fish} does not have {told}")
+
+
+def lives_in(fish: str, place: str) -> str:
+    """A statement on a place."""
+    return f"True or false: the {fish} lives in {place}."
+
+
+def listed(fish: str, place: str, status: str) -> str:
+    """Why a statement on a place is true or false."""
+    return sentence(f"the {fish} is {status} {'from' if status == 'absent' else 'in'} {place}")
+
+
+def listed_elsewhere(fish: str, others: str, place: str) -> str:
+    """Why a statement on a place is held false."""
+    return sentence(f"the {fish} is listed for other places, among them {others}, not for {place}")

@@ -1,0 +1,71 @@
+"""Rows of the recogniser table for lessons and the keeping of the base that stand whatever the words lean to (layer 4).
+
+Each wish is told by two or more of the cues of ``cues.WISHES`` together; rows are kept together by what they answer.
+"""
+
+from __future__ import annotations
+
+from assistant.dialogue.recogniser.intent_row import Row
+
+LESSON_ROWS: tuple[Row, ...] = (
+    # A fish or a question let go.
+    Row("undo", 95, ("self-drop", "fish-gone", "held-last", "short10",
+                     "!seen|fish|place|hurt|quiz|key|rules|asked-quiz|asked-key|question-mark|names|question"),
+        ("musky or tiger? bars all over it / nah forget it, he's off the hook",
+         "walleye. white tail tip / oh well, she got loose")),
+    Row("next-question", 94, ("asked-character", "cant-agree", "!seen|fish|quiz|key|rules|asks-what|asks-how|why"),
+        ("sunfish, orange belly / they can't agree on that one, go on", "sunfish, orange belly / the kids are split")),
+    Row("key", 97, ("asked-key", "cant-agree", "!fish|quiz|rules|seen"),
+        ("make a key to the trouts / we can't agree on that, move on",)),
+    Row("key", 97, ("asked-key", "fish", "start-over", "!seen|quiz|rules"),
+        ("make a key to walleye, sauger and yellow perch / take the sauger out and start again",)),
+    Row("quiz", 97, ("asked-quiz", "fish", "order", "!seen|rules|hurt|question-mark|asks-what|asks-how"),
+        ("quiz me on walleye, sauger and yellow perch / drop the sauger and add the flier",)),
+    # What was said, made into items.
+    Row("quiz", 95, ("true-false", "turn-into", "held-last", "!rules|hurt|asked-quiz|asked-key|asks-name"),
+        ("which sunfishes have a forked tail / turn that into three true-or-false lines",
+         "tell me about the flier / write me four true or false statements from that")),
+    Row("quiz", 94, ("true-false", "count|lesson-table", "short10",
+                     "!rules|hurt|asked-quiz|asked-key|asks-name|key|fish|story"),
+        ("which catfishes have a forked tail / 4 true or false items please",)),
+    # On paper.
+    Row("help", 95, ("on-paper", "these-tables", "question|asking-form|question-mark|self-can|asks-can",
+                     "!fish|seen|quiz|key|rules|hurt|asked-quiz|asked-key|after-quiz|after-key|fishing-licence|"
+                     "story|water|place|date|lesson-cards|lesson-words|size|weight"),
+        ("is there a way to get these tables on paper for the class?", "how do I print this?")),
+    Row("help", 95, ("on-paper",
+                     "after-contrast|after-list|after-describe|after-names|after-term|after-size|after-range", "short6",
+                     "!fish|seen|quiz|key|rules|hurt|asked|story|water|place|lesson-cards|lesson-words"),
+        ("compare bluegill and redear / print that please",)),
+    # What no base of fishes can say of lessons.
+    Row("out-of-scope", 94, ("lesson-standard", "!seen|quiz|key|held-seen|rules|hurt"),
+        ("which state science standard does a fin lesson satisfy, by number?",
+         "what NGSS performance expectation goes with keys")),
+    Row("out-of-scope", 94, ("lesson-standard", "quiz|key", "asks-what|asks-do|question-mark", "!seen|hurt|rules")),
+    # Hybrids and keys.
+    Row("why", 95, ("hybrid-word", "key|key-word", "spoil|why", "question|asking-form|question-mark|why",
+                    "!seen|quiz|asked-key|asked-quiz|rules|two-fish|sources"),
+        ("why do hybrid sunfish spoil the keys my pupils make?", "do hybrids mess up a key?",
+         "can a dichotomous key handle hybrids?")),
+    # The keeping of the base.
+    Row("why", 95, ("side-with", "of-sources", "after-sources|after-list|after-why|after-describe",
+                    "!seen|rules|place|water|tackle|bite|hurt|quiz|key|eat|asks-name|contrast|two-fish|two-kinds|"
+                    "held-seen|size|weight|names|fishing-time|handling|tackle-word|range"),
+        ("upper-jaw-reach for L. gibbosus: which sources say what? / and which one do you go with, on what grounds",)),
+    Row("why", 94, ("side-with", "of-sources", "sources|sources-weak", "one-fish",
+                    "!rules|place|water|tackle|bite|hurt|quiz|key|eat|asks-name|contrast|held-seen|size|weight|"
+                    "names|fishing-time|handling|tackle-word|range"),
+        ("which source do you trust on the lateral line scales of Salvelinus namaycush",)),
+    Row("names", 95, ("concept-now", "taxon",
+                      "!seen|held-seen|rules|two-fish|contrast|quiz|key|tackle|asked"),
+        ("an old sheet has M. salmoides from Ohio; which concept is that now",
+         "Stizostedion vitreum in an older record, what would that be today")),
+    Row("names", 94, ("old-sheet", "taxon", "question|asking-form|question-mark|names",
+                      "!seen|held-seen|rules|two-fish|contrast|quiz|key|tackle|size|weight|asked|hybrid|story|range|"
+                      "why|asks-where|sources|part"),
+        ("jar labelled Eupomotis gibbosus, what do we file it under",)),
+    Row("list", 95, ("tally", "after-list", "short10",
+                     "!fish|seen|rules|quiz|key|asked|place|water|part|hurt|gaps|which-group|story|size|weight"),
+        ("which Morone statements rest on memory alone / tally by species",
+         "which fishes have an adipose fin / break that down by family")),
+)
