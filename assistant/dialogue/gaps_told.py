@@ -48,7 +48,7 @@ def asks_gaps(turn: Turn, sides: frozenset[str]) -> bool:
         return True
     if (UNSTATED in sides and turn.reading.places) or _of_another(turn):
         return True
-    if _unheld(turn, sides) and (_named(turn) or "unit" in sides):
+    if _unheld(turn, sides) and (_named(turn) or "unit" in sides or ("unheld" in turn.cues and named(turn))):
         return True
     return "numeric" in sides and turn.held.intent == "list"
 

@@ -38,8 +38,8 @@ def wider(kb: KnowledgeBase, reading: Reading, answer: Answer, held: Held) -> tu
                    *few, *_whole_genera(kb, answer), *_formula(kb, answer), *before])
 
 
-PLAYED = ("quiz", "key")
-"""Intents in which a fish named by the asker need not be one that the answer names."""
+PLAYED = ("quiz", "key", "rules")
+"""Intents in which a fish named by the asker (as an answer, or as kept) need not be one that the answer names."""
 
 
 def _whole_genera(kb: KnowledgeBase, answer: Answer) -> tuple[str, ...]:

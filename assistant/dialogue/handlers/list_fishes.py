@@ -178,7 +178,15 @@ def _of_last_term(turn: Turn) -> list[Seen]:
     if last is None or turn.held.intent != "term" or groups(turn.reading) or named(turn):
         return []
     terms = [s.removeprefix("term:") for b in last.blocks[:1] for s in b.statements if s.startswith("term:")]
-    return _there(kb, terms)
+    return _there(kb, terms) or _so_called(kb, terms)
+
+
+def _so_called(kb: KnowledgeBase, terms: Sequence[str]) -> list[Seen]:
+    """The state that a term is the name of ("subterminal")."""
+    names = [key(t.label) for i in terms if (t := kb.find("term", i)) is not None]
+    words = unique(w for n in names for w in (n, *n.split()[:1]))
+    states = unique(thing for w in words for kind, thing, _ in kb.spoken(w) if kind == "state")
+    return [Seen(Observation(s.partition(".")[0], (s,)), kb.state(s).label, 0, 0) for s in states[:1]]
 
 
 def _of_part(turn: Turn) -> list[Seen]:

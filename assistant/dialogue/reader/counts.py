@@ -27,7 +27,8 @@ _ROMAN = {"i": 1, "v": 5, "x": 10}
 _FORMULA = re.compile(
     r"(?<![\w.])(?P<fin>[DAP]|(?i:dorsal|anal|pectoral)(?: fin)?)[.:]?\s*(?P<a>[IVX]+|[ivx]{2,})"
     r"(?:\s?[-–]\s?(?P<b>[IVXivx]+))?"
-    r"(?:(?:\s?[,+]\s?|\s)(?P<c>\d{1,3})(?:\s?[-–]\s?(?P<d>\d{1,3}))?(?!\w))?(?!\w)"
+    r"(?:(?:\s?[,+]\s?|\s)(?P<c>\d{1,3})(?:\s?[-–]\s?(?P<d>\d{1,3}))?(?!\w)"
+    r"(?!\s?(?:mm|cm|in|inch|inches|g|kg|lb|lbs|oz)\b|\s?[\"”]))?(?!\w)"
 )
 _FORMULA_BEHIND = re.compile(r"(?<![\w.])(?P<a>[IVX]+|[ivx]{2,})\s+(?P<fin>(?i:dorsal|anal|pectoral))(?: spines)?\b")
 """The figure before its fin ("XII dorsal, VII anal")."""
