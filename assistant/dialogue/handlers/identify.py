@@ -41,9 +41,13 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     return name_it(turn, held, guesses)
 
 
+ASIDE = ("describe", "next-question", "term")
+"""Intents of what is asked between a comparison and a catch."""
+
+
 def _of_these(turn: Turn, spoken_of: tuple[str, ...]) -> bool:
     """True for a catch told of after some fishes were set side by side, or after one thing was told of two of them."""
-    told = turn.held.intent == "describe" and 1 < len(spoken_of) <= MOST_SIDE_BY_SIDE
+    told = turn.held.intent in ASIDE and 1 < len(spoken_of) <= MOST_SIDE_BY_SIDE
     return turn.held.intent == "contrast" or (told and not groups(turn.reading))
 
 
@@ -58,11 +62,11 @@ def another_fish(turn: Turn) -> bool:
 def guessed(turn: Turn) -> tuple[str, ...]:
     """The species and crosses that the line offers as a guess; several for a name that means several."""
     own = [t for t in named(turn) if turn.kb.taxon(t).is_species]
-    loose = [m for m in unclear(turn) if not _names_a_group(turn.kb, m)]
-    own += [i for m in loose for i in m.ids if turn.kb.find("taxon", i) is not None]
+    for m in unclear(turn):
+        own += [i for i in (*m.ids, *_kinds_of_group(turn.kb, m)) if turn.kb.find("taxon", i) is not None]
     if not own and "confirm" in turn.cues and turn.held.seen:
         own += [i for m in groups(turn.reading) for i in m.ids]
-    found = tuple(dict.fromkeys(species_of(turn.kb, tuple(own))))[:6]
+    found = tuple(dict.fromkeys(species_of(turn.kb, tuple(own))))[:MOST_GUESSED]
     return cross_meant(turn.kb, found) or found
 
 
@@ -72,9 +76,13 @@ def cross_meant(kb: KnowledgeBase, named: tuple[str, ...]) -> tuple[str, ...]:
     return tuple(crosses) if len(crosses) == 1 and set(named) <= {*crosses, *kb.taxon(crosses[0]).parents} else ()
 
 
-def _names_a_group(kb: KnowledgeBase, mention: Mention) -> bool:
-    """True for a word that is the name of a whole group, though in some place it means few of it ("trout")."""
-    return any(e[0] == "group" and e[2] == "label" for e in kb.spoken(mention.words))
+MOST_GUESSED = 10
+
+
+def _kinds_of_group(kb: KnowledgeBase, mention: Mention) -> tuple[str, ...]:
+    """All of the group that a word is the name of, though in some place it means few of it ("trout")."""
+    groups = [e[1] for e in kb.spoken(mention.words) if e[0] == "group" and e[2] == "label"]
+    return species_of(kb, tuple(groups[:1]))
 
 
 def claimed(kb: KnowledgeBase, guesses: tuple[str, ...]) -> tuple[Hint, ...]:
