@@ -62,11 +62,12 @@ def another_fish(turn: Turn) -> bool:
 def guessed(turn: Turn) -> tuple[str, ...]:
     """The species and crosses that the line offers as a guess; several for a name that means several."""
     own = [t for t in named(turn) if turn.kb.taxon(t).is_species]
-    for m in unclear(turn):
-        own += [i for i in (*m.ids, *_kinds_of_group(turn.kb, m)) if turn.kb.find("taxon", i) is not None]
+    loose = [i for m in unclear(turn) for i in m.ids if turn.kb.find("taxon", i) is not None]
+    few = 0 < len(loose) < FEW_CALLED
+    own += [*loose, *(i for m in unclear(turn) if few for i in _kinds_of_group(turn.kb, m))]
     if not own and "confirm" in turn.cues and turn.held.seen:
         own += [i for m in groups(turn.reading) for i in m.ids]
-    found = tuple(dict.fromkeys(species_of(turn.kb, tuple(own))))[:MOST_GUESSED]
+    found = tuple(dict.fromkeys(species_of(turn.kb, tuple(own))))[:MOST_OF_GROUP if few else MOST_GUESSED]
     return cross_meant(turn.kb, found) or found
 
 
@@ -76,7 +77,8 @@ def cross_meant(kb: KnowledgeBase, named: tuple[str, ...]) -> tuple[str, ...]:
     return tuple(crosses) if len(crosses) == 1 and set(named) <= {*crosses, *kb.taxon(crosses[0]).parents} else ()
 
 
-MOST_GUESSED = 10
+MOST_GUESSED, MOST_OF_GROUP, FEW_CALLED = 6, 10, 3
+"""So many names are weighed at most; a word that means fewer kinds than the last in a place leaves its group open."""
 
 
 def _kinds_of_group(kb: KnowledgeBase, mention: Mention) -> tuple[str, ...]:

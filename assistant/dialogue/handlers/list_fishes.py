@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.aspects import aspects
+from assistant.dialogue.beside.left_out import left_out
 from assistant.dialogue.conversation import Held, Order
 from assistant.dialogue.fitting import Fitting, Found, by_size, fitting
 from assistant.dialogue.gaps_told import asks_gaps, gaps
@@ -86,6 +87,8 @@ def _pool(turn: Turn, sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
     """The fishes to choose from and the group they are asked for by; the last list for a narrowing follow-up."""
     kb, reading, held = turn.kb, turn.reading, turn.held
     wider = groups(reading)
+    if held.intent == "list" and len(held.shown) > 1 and (gone := left_out(turn, held.shown)):
+        return tuple(t for t in held.shown if t not in gone and (x := kb.find("taxon", t)) and x.is_species), ""
     if LATER in turn.cues and held.intent == "list" and not wider and len(held.shown) > 1:
         return tuple(t for t in held.shown if (x := kb.find("taxon", t)) is not None and x.is_species), ""
     if wider:

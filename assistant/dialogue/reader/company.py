@@ -22,7 +22,7 @@ _SMALL_TALK = word_set("just old young big small little plain real regular baby 
 _ENDING = word_set("one ones kind kinds too either guy fella feller fellow cross crosses hybrid hybrids mix")
 _FILLING = word_set(
     "and or the a an what about how vs versus one ones then ok to compare with for is not no i mean meant now same s n "
-    "look looks kind type sort guy fella feller fellow length size long big weight would go weigh inch inches in cm lb")
+    "look looks kind type sort guy fella feller fellow length lenght size long big weight would go weigh inch in cm lb")
 _PARTING = word_set("when if in by on at where while because since without after before during once w with cause")
 """Words that begin something else said of the fishes ("black bullhead from brown when all I can do is feel")."""
 _CALLING = word_set("call calls called said says say claims claimed insists swears thinks reckons named")

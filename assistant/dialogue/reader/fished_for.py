@@ -27,12 +27,13 @@ _SOME = word_set("some few several couple many of lots bunch mess big bull small
 _PLACED = word_set("on in along near under over below above all behind at by")
 _MAY = word_set("can could may should am are u i we")
 _HAUNTS = word_set("shallows weeds reeds pads dock docks brush lake river creek pond tank cove bay bed beds")
-_WHERE = word_set("in around round here there where and but when down up out over by on")
+_WHERE = word_set("i im he she we they in around round here there where and but when down up out over by on")
 """Words that may follow what people call a fish."""
 _WEIGHED = word_set("went weighed weighs measured measures taped")
 _DOING = word_set(
     "wont dont will are were do did can cant bite bites biting bitin live spawn spawning get eat eating eatin hit "
-    "have has always ever usually normally look grow hitting go going run running stack stacked suspend hold taste"
+    "bed nest feed school fight have has always ever usually normally look grow hitting go going run running stack "
+    "stacked suspend hold taste"
 )
 
 

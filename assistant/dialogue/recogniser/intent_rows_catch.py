@@ -60,6 +60,12 @@ CATCH_ROWS: tuple[Row, ...] = (
                       "!seen|rules|water|story|contrast|tackle|keep|asks-can|handling|quiz|key|hybrid|loose-elsewhere"),
         ("blues in texas, always been there or planted", "walleye in montana, somebody put em in")),
     # What it is.
+    Row("identify", 93, ("after-identify", "len", "held-seen", "no-ask", "short6",
+                         "!fish|seen|keep|rules|rules-act|weight|weight-unit|size|story|undo|undo-weak|correct|question|"
+                         "that-big|water"),
+        ("crappie, no bars, specks everywhere / 9 inches if that matters",)),
+    Row("identify", 93, ("some-kind", "group", "short", "no-ask", "!taxon|two-kinds|held-last|place|water|tackle"),
+        ("some kinda bullhead",)),
     Row("identify", 93, ("what-it-is", "group",
                          "!taxon|two-kinds|held-last|rules|quiz|key|term|which-group|hybrid|names|tackle|hurt|"
                          "contrast|range|habitat|list|like|vs|versus|outside|place|eat|edible"),

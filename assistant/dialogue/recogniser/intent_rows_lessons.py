@@ -8,6 +8,9 @@ from __future__ import annotations
 from assistant.dialogue.recogniser.intent_row import Row
 
 LESSON_ROWS: tuple[Row, ...] = (
+    Row("list", 93, ("which-group", "group", "seen", "have-verb",
+                     "!story|held-seen|asks-name|confirm|taxon|hybrid|which-of|contrast|why|sources|len|quiz|key"),
+        ("which sunfish have a plain black ear, no red no white",)),
     # A fish or a question let go.
     Row("undo", 95, ("self-drop", "fish-gone", "held-last", "short10",
                      "!seen|fish|place|hurt|quiz|key|rules|asked-quiz|asked-key|question-mark|names|question"),

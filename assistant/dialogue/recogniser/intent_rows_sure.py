@@ -201,6 +201,8 @@ SURE_ROWS: tuple[Row, ...] = (
     Row("contrast", 93, ("two-fish", "two-kinds", "by-mark", "no-ask",
                          "!held-seen|story|rules|hybrid|quiz|key|list|vs"),
         ("brown bullhead yellow bullhead, by the whiskers",)),
+    Row("contrast", 94, ("mix-up", "two-kinds", "!seen|held-seen|rules|hurt|quiz|key|hybrid|size|weight"),
+        ("snakehead or mudfish, dont want to kill the wrong one",)),
     Row("contrast", 93, ("disputed", "two-kinds", "!held-seen|seen|rules|hybrid|quiz|key|size|weight|place|water"),
         ("tournament guy says spot, I say largemouth. what settles it",)),
     Row("describe", 94, ("write-up", "one-fish", "!seen|held-seen|contrast|rules|story|two-fish|quiz|key"),

@@ -9,6 +9,7 @@ from assistant.dialogue.reader.reading import Mention
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import distribution
 from assistant.reasoning.size import size_range
+from tests.dialogue.conftest import Talk
 from tests.helpers.turns import fish, group, length, seen, turn_of
 
 
@@ -137,3 +138,17 @@ def test_a_char_among_trouts_told_by_first_words(kb: KnowledgeBase) -> None:
         turn_of(kb, "which of these is a char brook brown rainbow lake", group("chars", "char"), cues=("which-of",))
     )
     assert answer.taxa == ("salvelinus-fontinalis", "salvelinus-namaycush")
+
+
+def test_a_list_is_told_again_without_a_fish(talk: Talk) -> None:
+    """"Without the bluegill" is the list before less that fish."""
+    before, _ = talk("which panfish live in New England")
+    after, _ = talk("which panfish live in New England", "without the bluegill, please")
+    assert "lepomis-macrochirus" in before.taxa and "lepomis-macrochirus" not in after.taxa
+    assert len(after.taxa) >= 5
+
+
+def test_families_listed_whole_in_a_place_are_named(talk: Talk) -> None:
+    """Where every catfish of a place is in a list, its family is."""
+    answer, _ = talk("which Indiana fishes have no scales")
+    assert "ictaluridae" in answer.taxa and any("every kind held there" in b.text for b in answer.blocks)

@@ -63,6 +63,10 @@ def _read(kb: KnowledgeBase, text: str) -> list[str]:
         ("rough spine leading the back fin", "serrated-dorsal-spine.present"),
         ("mouth points straight out front", "mouth-position.terminal"),
         ("stripes dont line up, shifted over by the belly", "stripe-pattern.broken"),
+        ("dark lines unbroken clear to the tail", "stripe-pattern.continuous"),
+        ("rows of pale blue dots", "body-spots.blue-silver-rows"),
+        ("black specks in rows", "body-spots.dark-spot-rows"),
+        ("the ear is huge and its rim is white", "opercular-flap-edge.pale-or-white-edge"),
         ("dorsals apart", "dorsal-fin-arrangement.two-separate"),
     ],
 )

@@ -25,6 +25,7 @@ def _named(kb: KnowledgeBase, line: str) -> set[str]:
     [
         ("best bait for gills", "lepomis-macrochirus"),
         ("where do gills spawn", "lepomis-macrochirus"),
+        ("when do gills bed up", "lepomis-macrochirus"),
         ("why are all the gills in my pond tiny", "lepomis-macrochirus"),
         ("specks wont bite in july", "pomoxis-nigromaculatus"),
         ("how deep do blues go in winter", "ictalurus-furcatus"),
@@ -61,6 +62,7 @@ def test_parts_and_marks_stay_what_they_are(line: str, kb: KnowledgeBase) -> Non
         ("what is a speck in the smokies?", "salvelinus-fontinalis"),
         ("round here they say speck. which fish is that", "pomoxis-nigromaculatus"),
         ("what is a gill in ohio", "lepomis-macrochirus"),
+        ("buddy says spot i say largemouth", "micropterus-punctulatus"),
         ("guy at the ramp said redeye, what fish", "ambloplites-rupestris"),
     ],
 )
