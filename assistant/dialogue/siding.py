@@ -14,9 +14,10 @@ from assistant.dialogue.wording import speak
 from assistant.dialogue.wording.core import capital
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character, Statement
-from assistant.reasoning.evidence import ANY, about, distribution, weight
+from assistant.reasoning.evidence import ANY, BASIS_WEIGHT, PREFERRED_WEIGHT, about, distribution, weight
 
 SIDING = frozenset({"side-with", "of-sources"})
+_GROUNDS = say.grounds(BASIS_WEIGHT["read"] / BASIS_WEIGHT[MEMORY], PREFERRED_WEIGHT)
 MOST, SHOWN_SHARE, MOST_SHARES, FEW = 8, 0.05, 4, 2
 
 
@@ -26,7 +27,7 @@ def siding(turn: Turn) -> Answer | None:
     taxon, character = _meant(turn)
     if not taxon or not character:
         return Answer("why", (Block("lead", say.FEATURE_BY_FEATURE, claim=False),
-                              Block("point", say.GROUNDS, claim=False)), turn.held.taxa) if turn.held.last else None
+                              Block("point", _GROUNDS, claim=False)), turn.held.taxa) if turn.held.last else None
     rows, whose = about(kb, taxon, character)
     feature, fish = kb.character(character), speak.fish(kb, whose or taxon)
     if len(rows) < 2:
@@ -50,7 +51,7 @@ def siding(turn: Turn) -> Answer | None:
     blocks += [_line(turn, s, w / total) for s, w in ranked[:MOST]]
     if len(ranked) > MOST:
         blocks.append(Block("help", say.more_statements(len(ranked) - MOST), claim=False))
-    blocks.append(Block("doubt", say.GROUNDS, claim=False))
+    blocks.append(Block("doubt", _GROUNDS, claim=False))
     return Answer("why", tuple(blocks), (taxon,))
 
 

@@ -36,7 +36,7 @@ def tallied(turn: Turn) -> Answer | None:
     above = Counter(k for t in shown for k in kb.lineage((kb.taxon(t).parents or (t,))[0]) if kb.taxon(k).rank == rank)
     rows = [(kinds_name(kb, k, 2), n) for k, n in above.most_common()]
     first = not listed and len(shown) >= MOST_ASKED
-    text = say.tally(len(shown), say.by_word(rank), rows, first)
+    text = say.tally(len(shown), rank, rows, first)
     lead = Block("lead", text, statements=tuple(f"taxon:{k}" for k in above))
     return Answer("list", (lead,), taxa=last.taxa)
 

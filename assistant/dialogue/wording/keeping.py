@@ -7,13 +7,14 @@ from collections.abc import Sequence
 from assistant.text import join, sentence
 
 BASIS = {"read": "text read", "memory": "from memory, unchecked", "common-practice": "common practice"}
-GROUNDS = (
-    "Because both sides may be right of the fish they saw, none is dropped: what was read counts twice what is from "
-    "memory; a statement of one place counts more there and less elsewhere; a preferred one counts three times."
-)
-
-
 FEATURE_BY_FEATURE = "No source wins as such; it is weighed feature by feature: name the fish and the feature."
+
+
+def grounds(read: float, preferred: float) -> str:
+    """How statements are weighed: what was read beside what is from memory, and a preferred one beside others."""
+    return ("Because both sides may be right of the fish they saw, none is dropped: what was read counts "
+            f"{read:g} times what is from memory; a statement of one place counts more there and less elsewhere; "
+            f"a preferred one counts {preferred:g} times.")
 
 
 def all_agree(count: int, feature: str, fish: str) -> str:
@@ -104,11 +105,6 @@ def tally_of_statements(total: int, rows: Sequence[tuple[str, int]]) -> str:
     """The statements of the last answer counted by fish."""
     told = ", ".join(f"{name} {count}" for name, count in rows)
     return sentence(f"{total} statements stand behind the last answer, by species: {told}")
-
-
-def by_word(rank: str) -> str:
-    """What a list is counted by."""
-    return {"species": "species", "genus": "genus"}.get(rank, "family")
 
 
 def named_both(names: Sequence[str]) -> str:
