@@ -59,7 +59,7 @@ MOST_SCOPED = 400
 """In a base of more taxa, sex, age and the like of the fish count for so many of the likeliest."""
 SURE, LIKELY, BETWEEN = 0.95, 0.80, 0.75
 """Verdict thresholds on the posterior: one taxon (sure, likely), or the best three together (between)."""
-SLACK = 0.25
+SLACK, LEAST = 0.25, 1e-9
 """Variance added for each thing told: people see and word a feature in more ways than the states allow."""
 ODD = -2.6
 """Standard deviations below what the best candidate leads one to expect, at which nothing known fits."""
@@ -392,8 +392,9 @@ def _candidate(weighed: Weighed, taxon: int, share: float, order: Sequence[int])
     rivals = [i for i in order[:8] if i != taxon]
     for seen, chance, *_ in weighed.observed:
         typical = float(np.mean(chance[rivals])) if rivals else 0.5
+        likely = float(np.average(chance[rivals], weights=weighed.posterior[rivals] + LEAST)) if rivals else 0.5
         ids = statements_for(kb, table.taxa[taxon], seen)
-        if chance[taxon] >= 0.5 or chance[taxon] > 1.2 * typical or _within(kb, table.taxa[taxon], seen):
+        if chance[taxon] >= 0.5 or chance[taxon] > 1.2 * min(typical, likely) or _within(kb, table.taxa[taxon], seen):
             supports += ids
         elif chance[taxon] < 0.3 or chance[taxon] < 0.7 * typical:
             opposes += ids

@@ -21,6 +21,7 @@ from assistant.dialogue.rules import telling
 from assistant.dialogue.rules.access import access_answer, asks_access
 from assistant.dialogue.rules.apart import apart
 from assistant.dialogue.rules.catch_judge import judge, meant, parted
+from assistant.dialogue.rules.catch_measures import count_of
 from assistant.dialogue.rules.catch_query import CatchQuery, Named, Step
 from assistant.dialogue.rules.context import (
     Context,
@@ -202,8 +203,20 @@ def _survey(turn: Turn, found: Context) -> Answer:
     told = survey(turn.kb, found.book, place, day, wanted, _wish(turn, found))
     more = [Block("help", tell.OTHER_FISHES, claim=False)] if wanted and not found.named else []
     notes = telling.standing(found.book, told.rules, told.as_of, told.rule_year, "", turn.held.noted)
-    blocks = (*told.blocks, *more, *notes)
+    many = _many(turn)
+    number = tell.against_bag(many, told.bag) if many and told.bag and wanted else ""
+    blocks = (*([Block("lead", number, statements=telling.statements(told.rules))] if number else []),
+              *told.blocks, *more, *notes)
     return Answer("rules", blocks, taxa=_taxa(turn, found), verdict=told.verdict, rules=telling.statements(told.rules))
+
+
+def _many(turn: Turn) -> int:
+    """The one number of fish that a line proposes to keep ("12 a day?", "so ten is ok"); 0 where it tells of none."""
+    words = turn.reading.words
+    if turn.reading.measures or turn.reading.date or "how" in words:
+        return 0
+    counts = [n for n in (count_of(w) for w in words if w not in ("a", "an", "no")) if n is not None]
+    return counts[0] if len(counts) == 1 else 0
 
 
 def _wish(turn: Turn, found: Context) -> Wish:

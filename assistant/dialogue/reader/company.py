@@ -26,6 +26,7 @@ _FILLING = word_set(
 _PARTING = word_set("when if in by on at where while because since without after before during once w with cause")
 """Words that begin something else said of the fishes ("black bullhead from brown when all I can do is feel")."""
 _CALLING = word_set("call calls called said says say claims claimed insists swears thinks reckons named")
+_PEOPLE = word_set("folk folks people anglers fishermen friends buddies guys cousins relatives neighbors neighbours kin")
 _ITS_NAME = word_set("it its it's that this him them a an the is was to be")
 _ASKING = word_set("and n or vs versus about one ones guy fella feller fellow mean meant compare kind look looks like")
 MOST_HELD, MOST_AT_ONCE = 8, 2
@@ -34,7 +35,7 @@ MOST_HELD, MOST_AT_ONCE = 8, 2
 
 def with_company(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexicon) -> list[Named]:
     """The names found, with those that are cut short beside them."""
-    out = _told_apart(tokens, found, lexicon)
+    out = _told_apart(tokens, [n for n in found if not _names_people(n, tokens, lexicon)], lexicon)
     waiting = sorted((n for n in out if n.entries and (heads_two(n, tokens) or not _is_look(n, tokens, lexicon))),
                      key=lambda n: _is_part(n, tokens, lexicon))
     completed: set[tuple[int, int]] = set()
@@ -122,6 +123,13 @@ def _is_part(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     word = singular(tokens[named.first].word)
     labels = [key(lexicon.kb.taxon(e[1]).label).split() for e in named.entries if e[0] == "taxon"]
     return named.after - named.first == 1 and bool(labels) and all(w[0] == word and len(w) > 1 for w in labels)
+
+
+def _names_people(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for "northern" in "what do northern folks call it": the first word of a fish's name that tells of people."""
+    after = tokens[named.after : named.after + 1]
+    return _is_part(named, tokens, lexicon) and bool(after) and after[0].word in _PEOPLE and (
+        after[0].clause == tokens[named.first].clause)
 
 
 def _of_group(named: Named) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from assistant.dialogue.reader.lexicon import Lexicon
 from assistant.dialogue.reader.names_found import Named
@@ -34,6 +34,15 @@ def likeness(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> tuple[b
             return False, False
         return after[0].word != "like" or _looks_like(after, lexicon), False
     return False, False
+
+
+def denied_with(named: Named, before: Sequence[Named], denied: Collection[int], tokens: Sequence[Token]) -> bool:
+    """True for the name after "or" or "nor" behind a denied one ("not a bluegill or a pumpkinseed")."""
+    if not before or tokens[before[-1].first].start not in denied:
+        return False
+    between = [t.word for t in tokens[before[-1].after : named.first] if t.word not in ("a", "an", "the")]
+    same = tokens[before[-1].first].clause == tokens[named.first].clause
+    return between == ["nor"] or (same and between == ["or"])
 
 
 _ASKING = word_set("what whats how")

@@ -9,7 +9,7 @@ from assistant.dialogue.reader.company import sorted_out
 from assistant.dialogue.reader.crosses_named import crossed
 from assistant.dialogue.reader.fished_for import WATERS, heads_two, is_counted, is_meant
 from assistant.dialogue.reader.lexicon import Lexicon
-from assistant.dialogue.reader.likeness import compared, likeness
+from assistant.dialogue.reader.likeness import compared, denied_with, likeness
 from assistant.dialogue.reader.names_found import Named
 from assistant.dialogue.reader.on_fish import ITS, of_the_fish
 from assistant.dialogue.reader.reading import Mention
@@ -81,6 +81,7 @@ def decide(
             lexicon.kb, named.entries, named.phrase or words, places, "loose-name" in lexicon.cues(words)
         )
         like, negated = likeness(named, tokens, lexicon)
+        negated = negated or denied_with(named, names[:number], denied, tokens)
         if negated:
             denied.add(tokens[named.first].start)
         like = like and not compared(named, names[:number], tokens, lexicon)

@@ -28,13 +28,17 @@ WHOLE_YEAR = 364
 
 @dataclass(frozen=True, slots=True)
 class Survey:
-    """What was found: blocks, rules, the verdict word where all lines agree, and what the standing note needs."""
+    """What was found: blocks, rules, the verdict word where all lines agree, and what the standing note needs.
+
+    ``bag`` is the daily bag that all lines share which are open for keeping; None where there is none or several.
+    """
 
     blocks: tuple[Block, ...]
     rules: tuple[str, ...]
     verdict: str | None
     as_of: str
     rule_year: tuple[str, str]
+    bag: int | None = None
 
 
 class Wish(NamedTuple):
@@ -88,7 +92,7 @@ def survey(
     if first is not None:
         blocks.append(_month_not_held(found[0], where, day))
     blocks += _later(book, found, day, wanted)
-    return Survey((lead, *blocks), _rules(found), _verdict(found, bool(named)), *_dates(found))
+    return Survey((lead, *blocks), _rules(found), _verdict(found, bool(named)), *_dates(found), _bag(near))
 
 
 def _on_side(found: Sequence[Outlook], side: str) -> list[Outlook]:
@@ -206,6 +210,13 @@ def _verdict(found: Sequence[Outlook], asked: bool) -> str | None:
         if len(modes) == 1
         else None
     )
+
+
+def _bag(found: Sequence[Outlook]) -> int | None:
+    """The daily bag that all lines share; None where one is closed, without a limit, or of another bag."""
+    lines = [line for o in found for line in o.lines]
+    bags = {None if x.no_limit or x.listed or x.season.mode != "harvest" else x.daily for x in lines}
+    return bags.pop() if len(bags) == 1 else None
 
 
 def _at(

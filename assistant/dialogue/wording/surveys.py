@@ -48,6 +48,13 @@ def bag(count: int, together: bool, of: str = "") -> str:
     return f"{count} a day" + (f", all {of} together" if together and of else ", all together" if together else "")
 
 
+def against_bag(count: int, limit: int) -> str:
+    """Whether a number of fish that somebody means to keep is within a daily bag."""
+    if count > limit:
+        return f"{count} is too many: more than the {limit} a day."
+    return f"As far as the number goes, {count} is within the {limit} a day."
+
+
 def possession(count: int) -> str:
     """A possession limit."""
     return f"{count} in possession"
