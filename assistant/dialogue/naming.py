@@ -130,9 +130,11 @@ def guess_points(kb: KnowledgeBase, held: Held, found: Identification, guess: st
     for seen in held.seen:
         what = speak.seen_words(kb, seen.observation)
         told = {leaf for state in seen.observation.states for leaf in below(kb, state)}
-        some = [s for s in about(kb, guess, seen.observation.character)[0]
-                if (s.sex or s.breeding or s.stage) and told & {leaf for x in s.states for leaf in below(kb, x)}]
-        if some and seen.observation.seen and (own is None or what in against):
+        showing = [s for s in about(kb, guess, seen.observation.character)[0]
+                   if told & {leaf for x in s.states for leaf in below(kb, x)}]
+        some = [s for s in showing if s.sex or s.breeding or s.stage]
+        mostly = own is None or what in against or 2 * len(some) > len(showing)
+        if some and seen.observation.seen and mostly:
             text = wording.of_some(speak.scope_words(some[0]), name, what)
             out.append(Block("point", text, statements=speak.short_ids(s.id for s in some)))
     return out

@@ -59,8 +59,10 @@ MOST_SCOPED = 400
 """In a base of more taxa, sex, age and the like of the fish count for so many of the likeliest."""
 SURE, LIKELY, BETWEEN = 0.95, 0.80, 0.75
 """Verdict thresholds on the posterior: one taxon (sure, likely), or the best three together (between)."""
-SLACK, LEAST = 0.25, 1e-9
+SLACK = 0.25
 """Variance added for each thing told: people see and word a feature in more ways than the states allow."""
+REGULAR = frozenset({"always", "nearly-always", "usually", "often"})
+"""Frequencies of a state that fits a taxon when it is seen."""
 ODD = -2.6
 """Standard deviations below what the best candidate leads one to expect, at which nothing known fits."""
 
@@ -392,13 +394,21 @@ def _candidate(weighed: Weighed, taxon: int, share: float, order: Sequence[int])
     rivals = [i for i in order[:8] if i != taxon]
     for seen, chance, *_ in weighed.observed:
         typical = float(np.mean(chance[rivals])) if rivals else 0.5
-        likely = float(np.average(chance[rivals], weights=weighed.posterior[rivals] + LEAST)) if rivals else 0.5
         ids = statements_for(kb, table.taxa[taxon], seen)
-        if chance[taxon] >= 0.5 or chance[taxon] > 1.2 * min(typical, likely) or _within(kb, table.taxa[taxon], seen):
+        stated = _within(kb, table.taxa[taxon], seen) or _usual(kb, table.taxa[taxon], seen)
+        if stated or chance[taxon] >= 0.5 or chance[taxon] > 1.2 * typical:
             supports += ids
         elif chance[taxon] < 0.3 or chance[taxon] < 0.7 * typical:
             opposes += ids
     return Candidate(table.taxa[taxon], share, tuple(dict.fromkeys(supports)), tuple(dict.fromkeys(opposes)))
+
+
+def _usual(kb: KnowledgeBase, taxon: str, seen: Observation) -> bool:
+    """True for a state seen that is stated of the taxon at any age, sex and season, and not as an exception: it fits."""
+    told = {leaf for state in seen.states for leaf in below(kb, state)}
+    lasting = (s for s in kb.statements_on(taxon, seen.character) if not (s.sex or s.stage or s.breeding or s.season))
+    return seen.seen and any(told & {leaf for state in s.states for leaf in below(kb, state)}
+                             for s in lasting if s.frequency in REGULAR)
 
 
 def _within(kb: KnowledgeBase, taxon: str, seen: Observation) -> bool:
