@@ -40,7 +40,7 @@ GROUP_NEAR, GROUP_KIN = 0.35, 0.06
 ("bass" for a rock bass), and where they do not."""
 STRICT_ERROR = 0.01
 """The same for a word that is hardly ever used of a fish outside the group (common practice, no source)."""
-EITHER = 25.0
+EITHER = 100.0
 """How much likelier an asker names two fishes of which one is right (common practice, no source)."""
 LIKENESS, LIKE_KIN = 12.0, 0.35
 """How much likelier a fish or its listed look-alikes become when the catch is said to look like it, and what that is

@@ -39,6 +39,8 @@ _NO_UNIT_AFTER = word_set(
     "the a an my our his her this that these those one each all total front back lake river creek pond "
     "stream your their which what and"
 )
+_SHORTENED = word_set("s d ll ve re")
+"""What an apostrophe ties to a number word ("this one's"), so that it is no sign for feet."""
 IsWord = Callable[[str], bool]
 
 
@@ -343,7 +345,7 @@ def _unit_at(pieces: Sequence[Piece], at: int, setting: Setting) -> tuple[str, i
         return "", at
     if word in ("m", "g") and not glued and pieces[at - 1].kind != "num":
         return "", at
-    if word in ("'", "’", "′") and not glued:
+    if word in ("'", "’", "′") and (not glued or following in _SHORTENED):
         return "", at
     return unit, at + 1
 
