@@ -46,7 +46,9 @@ def corrected(
             return Change((*back, *anew), unique(s.observation.character for s in back))
     correcting = _cue(tokens, "correct", lexicon) or _cue(tokens, "retract", lexicon)
     denied_number = _not_number(tokens)
-    if denied_number is not None and denied_number in {s.observation.value for s in held.seen}:
+    last_counted = held.seen[-1].observation.value is not None and not held.seen[-1].observation.asked
+    if (correcting and last_counted) or (
+            denied_number is not None and denied_number in {s.observation.value for s in held.seen}):
         seen = tuple(s for s in seen if not _answers_whole(s, tokens))
     opening_no = _opens_with_no(tokens)
     if not (correcting or opening_no or denied_number is not None):

@@ -425,6 +425,8 @@ def _girth_near(pieces: Sequence[Piece], first: int, after: int) -> bool:
     following = [p.text for p in pieces[after : after + 3]]
     if following[:1] == ["girth"]:
         return not any(p.kind in ("num", "frac") for p in pieces[after + 1 : after + 2])
+    if following[:1] == ["round"]:
+        return following[1:2] in ([], [","], [";"], ["the"], ["its"])
     return following[:1] == ["around"] or following[:2] in (["big", "around"], ["in", "girth"])
 
 

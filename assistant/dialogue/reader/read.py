@@ -199,9 +199,11 @@ def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
     asked = held.asked.kind if held.asked is not None else ""
     unit = next((m.unit for m in reversed(held.lengths) if m.unit in ("in", "cm", "mm", "ft", "m")), "")
     unit = unit or {"metric": "cm", "mm": "mm"}.get(held.units, "in")
-    told = asked in NUMBERED or bool(_KEPT & {t.word for t in tokens})
+    words = {t.word for t in tokens}
+    another = bool(held.lengths) and (tokens[0].word in _OTHERWISE or "instead" in words)
+    told = (asked in NUMBERED and not another) or bool(_KEPT & words)
     talk = asked == "length" or (asked != "character" and not told and bool(held.lengths) and len(tokens) <= 7)
-    taped = bool(_TAPED & {t.word for t in tokens}) and asked != "character"
+    taped = bool(_TAPED & words) and asked != "character"
     talk = taped or ((talk or _asks_weight(tokens, lexicon)) and not _names_count(tokens, lexicon))
 
     def is_place(word: str) -> bool:
@@ -218,6 +220,8 @@ def _asks_weight(tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     return asked and len(numbers) == 1 and FEWEST_INCHES < numbers[0] < MOST_INCHES
 
 
+_OTHERWISE = word_set("or and what how had")
+"""First words of a line that asks the same of another length ("or 33", "what if it was 50")."""
 _KEPT = word_set("kept already")
 """Words that make a bare number one of fish."""
 _TAPED = word_set("pinched taped tape remeasured measured measures ruler")

@@ -408,6 +408,8 @@ def _held(held: Held) -> set[str]:
         "wanted": held.intent == "describe" and held.wanted != Wanted(),
     }
     out.update(name for name, true in flags.items() if true)
+    if held.intent == "undo" and held.last is not None and held.last.rules:
+        out.add("after-rules")
     if held.asked is not None:
         out.add(f"asked-{held.asked.kind}")
     return out

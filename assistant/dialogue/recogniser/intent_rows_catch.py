@@ -8,7 +8,13 @@ from __future__ import annotations
 from assistant.dialogue.recogniser.intent_row import Row
 
 CATCH_ROWS: tuple[Row, ...] = (
+    # A length told after the rules were: is it one to keep.
+    Row("rules", 93, ("after-rules", "len", "held-fish", "short6", "no-ask",
+                      "!fish|seen|size|weight|wt|girth|part|term-word|habitat|contrast|plausible"),
+        ("walleye limit on lake skarrowin / mines 43 cm", "can i keep pike in Harrowelt / its 25 inches")),
     # What it weighs.
+    Row("weight", 95, ("girth", "len", "weight|one-fish|held-fish", "!seen|wt|rules|rules-act|water|contrast|quiz|key|list"),
+        ("33 inch muskie, fifteen around the middle. whats that weigh", "flathead 30 long 19 round")),
     Row("weight", 93, ("weight-go", "len", "fish|held-fish",
                        "!wt|seen|rules|rules-act|water|contrast|bigger-than|quiz|key|asks-name|gear-weight|tackle"),
         ("22in channel cat goes about what", "14 inch walleye ought to go how much")),
