@@ -45,6 +45,7 @@ NATURAL = (*AT_HOME, "extirpated", "uncertain")
 HOLDING = frozenset({"everything", "all", "held", "hold", "have", "got", "statements", "records", "facts"})
 """Words of a line that asks for all that is held on one fish."""
 OF_THOSE = frozenset({"those", "these", "them"})
+POINTING = OF_THOSE | {"it", "that", "one", "ones", "such", "this", "either"}
 PRESENT, LATER = "present", "later-place"
 
 
@@ -178,7 +179,8 @@ def _listed(
 def _of_last_term(turn: Turn) -> list[Seen]:
     """ "Who has one?" after a word was explained that is a feature, too: that it is there."""
     kb, last = turn.kb, turn.held.last
-    if last is None or turn.held.intent != "term" or groups(turn.reading) or named(turn):
+    of_some = bool(groups(turn.reading) or named(turn))
+    if last is None or turn.held.intent != "term" or (of_some and not POINTING & set(turn.reading.words)):
         return []
     terms = [s.removeprefix("term:") for b in last.blocks[:1] for s in b.statements if s.startswith("term:")]
     return _there(kb, terms) or _so_called(kb, terms)
@@ -344,7 +346,7 @@ def _plain_list(
     elif seen and 0 < found.silent < MOST_SILENT:
         blocks.append(Block("doubt", lists.not_told(found.silent), claim=False))
     spoken = bool(size_words or (seen and seen[0].words))
-    kin, others = _in_family(turn, name, seen, sides) if spoken else ("", ())
+    kin, others = _in_family(turn, name, seen, sides, none=not fits) if spoken else ("", ())
     if others:
         told = lists.in_family(label(kb, kin), say.names_with([label(kb, f.taxon) for f in others[:KIN_SHOWN]]))
         ids = tuple(s for f in others[:KIN_SHOWN] for s in f.statements[:2])
@@ -357,16 +359,17 @@ KIN_SHOWN = 10
 
 
 def _in_family(
-    turn: Turn, name: str, seen: Sequence[Seen], sides: frozenset[str]
+    turn: Turn, name: str, seen: Sequence[Seen], sides: frozenset[str], none: bool
 ) -> tuple[str, tuple[Fitting, ...]]:
-    """The family of a genus asked for by a word that the whole family bears ("sunfish"), and who of the rest fits."""
+    """The family of a genus asked for by a word that the whole family bears ("sunfish", "bass family") or of which
+    ``none`` fits, and who of the rest fits."""
     kb = turn.kb
     genus = common_taxon(kb, name) if name else None
     if genus is None or kb.taxon(genus).rank != "genus":
         return "", ()
     family = kb.lineage(genus)[-1]
     word = singular(kinds_name(kb, name).split()[-1].lower())
-    if word not in key(kb.taxon(family).label).split():
+    if not none and word not in key(kb.taxon(family).label).split() and "family" not in turn.reading.words:
         return "", ()
     pool, _ = by_size(turn, tuple(t for t in kb.members(family) if genus not in kb.lineage(t)), sides)
     return family, fitting(kb, pool, [s.observation for s in seen]).fits
@@ -442,7 +445,7 @@ def _by_place(
     by_status = _by_status(kb, found.fits, places)
     living = [x for s in statuses for x in by_status.get(s, ())]
     what = " ".join([_what(turn, name, seen, places, len(living), size_words), *_as_asked(statuses)])
-    family, others = _in_family(turn, name, seen, sides)
+    family, others = _in_family(turn, name, seen, sides, none=False)
     there = _by_status(kb, others, places)
     kin = [x for s in statuses for x in there.get(s, ())]
     if not living and not kin:

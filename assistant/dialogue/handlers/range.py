@@ -55,7 +55,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return handler_of("list")(turn)
     if not taxa:
         return which_fish("range", say.WHICH_FISH), held
-    places = reading.places or (() if turn.cues & {"asks-where"} else held.places)
+    places = reading.places or (() if turn.cues & {"asks-where", "range-else"} else held.places)
     if places and (invented := _invented(kb, (*((reading.water,) if reading.water else ()), *places))):
         return plain("range", say.range_invented(invented), taxa=told_taxa(turn, asked)), held
     sides = aspects(kb, reading)

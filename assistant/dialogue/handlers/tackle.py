@@ -130,7 +130,8 @@ def _asked_for(found: Sequence[Found], words: Sequence[str]) -> list[Found]:
 def _what_works(words: Sequence[str]) -> bool:
     """True for "what's best for pike right after ice-out": what to offer is asked, of no piece of tackle by name."""
     named = {w for i, w in enumerate(words) if w in GEAR and not (w == "line" and words[max(0, i - 1)] in SET_LINES)}
-    return bool(words) and words[0] in WHAT and bool(WORKING & set(words[1:4])) and not named | (ASKS_OTHER & set(words))
+    asks = bool(words) and words[0] in WHAT and bool(WORKING & set(words[1:4]))
+    return asks and not named and not ASKS_OTHER & set(words)
 
 
 def _behind(topic: str, wanted: Sequence[str]) -> bool:

@@ -26,7 +26,8 @@ _FILLING = word_set(
 _PARTING = word_set("when if in by on at where while because since without after before during once w with cause")
 """Words that begin something else said of the fishes ("black bullhead from brown when all I can do is feel")."""
 _CALLING = word_set("call calls called said says say claims claimed insists swears thinks reckons named")
-_PEOPLE = word_set("folk folks people anglers fishermen friends buddies guys cousins relatives neighbors neighbours kin")
+_PEOPLE = word_set(
+    "folk folks people anglers fishermen friends buddies guys cousins relatives neighbors neighbours kin")
 _ITS_NAME = word_set("it its it's that this him them a an the is was to be")
 _ASKING = word_set("and n or vs versus about one ones guy fella feller fellow mean meant compare kind look looks like")
 MOST_HELD, MOST_AT_ONCE = 8, 2
@@ -160,6 +161,8 @@ def _beside(
     if not joined and tokens[at].clause == tokens[edge].clause:
         return None
     if any(n.first <= at < n.after and (n.after - n.first > 1 or _of_group(n)) for n in out):
+        return None
+    if not joined and lexicon.is_part(tokens[at].word):
         return None
     return at if step < 0 or _ends(tokens, at + 1, lexicon) else None
 

@@ -81,8 +81,7 @@ def decide(
             lexicon.kb, named.entries, named.phrase or words, places, "loose-name" in lexicon.cues(words)
         )
         like, negated = likeness(named, tokens, lexicon)
-        negated = negated or denied_with(named, names[:number], denied, tokens)
-        if negated:
+        if negated := negated or denied_with(named, names[:number], denied, tokens):
             denied.add(tokens[named.first].start)
         like = like and not compared(named, names[:number], tokens, lexicon)
         kind = "likeness" if like or negated else meaning.kind

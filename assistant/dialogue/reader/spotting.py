@@ -140,7 +140,7 @@ def undivided(
 
 
 def _rearward(hit: Hit, content: Sequence[Content], tokens: Sequence[Token]) -> bool:
-    """True for a lone "back" that tells where to or how far, not what part ("trails way back", "quits halfway back")."""
+    """True for a lone "back" that tells where to or how far, not what part ("trails way back")."""
     at = content[hit.first].first
     before = tokens[at - 1].word if at else ""
     after = tokens[at + 1].word if at + 1 < len(tokens) else ""
@@ -149,8 +149,8 @@ def _rearward(hit: Hit, content: Sequence[Content], tokens: Sequence[Token]) -> 
 
 _FAR = word_set(
     "way halfway half far further farther midway partway trails trailing trail fanning fans runs running run stretches "
-    "sweeping sweeps swept reaches reaching reach goes going go well slanting pointing pointed bent folded laid sits set "
-    "put throw threw toss tossed came come straight clear clean all")
+    "sweeping sweeps swept reaches reaching reach goes going go well slanting pointing pointed bent folded laid sits "
+    "set put throw threw toss tossed came come straight clear clean all")
 _TOWARD = word_set("from toward towards past to into")
 
 

@@ -13,7 +13,8 @@ CATCH_ROWS: tuple[Row, ...] = (
                       "!fish|seen|size|weight|wt|girth|part|term-word|habitat|contrast|plausible"),
         ("walleye limit on lake skarrowin / mines 43 cm", "can i keep pike in Harrowelt / its 25 inches")),
     # What it weighs.
-    Row("weight", 95, ("girth", "len", "weight|one-fish|held-fish", "!seen|wt|rules|rules-act|water|contrast|quiz|key|list"),
+    Row("weight", 95, ("girth", "len", "weight|one-fish|held-fish",
+                       "!seen|wt|rules|rules-act|water|contrast|quiz|key|list"),
         ("33 inch muskie, fifteen around the middle. whats that weigh", "flathead 30 long 19 round")),
     Row("weight", 93, ("weight-go", "len", "fish|held-fish",
                        "!wt|seen|rules|rules-act|water|contrast|bigger-than|quiz|key|asks-name|gear-weight|tackle"),
@@ -65,6 +66,11 @@ CATCH_ROWS: tuple[Row, ...] = (
     Row("range", 93, ("stocked-there", "place", "fish|held-fish",
                       "!seen|rules|water|story|contrast|tackle|keep|asks-can|handling|quiz|key|hybrid|loose-elsewhere"),
         ("blues in texas, always been there or planted", "walleye in montana, somebody put em in")),
+    Row("range", 93, ("range-else", "held-fish|one-fish", "short6",
+                      "!seen|rules|rules-act|water|story|contrast|tackle|keep|handling|quiz|key|hybrid|habitat|names|hurt|"
+                      "after-rules|after-tackle|sources|look|after-next-question|asked-quiz|asked-key"),
+        ("flier, 12 spines, big anal fin / found anywhere else",
+         "tell me about the flier / what other states is it in")),
     # What it is.
     Row("identify", 93, ("after-identify", "len", "held-seen", "no-ask", "short6",
                          "!fish|seen|keep|rules|rules-act|weight|weight-unit|size|story|undo|undo-weak|correct|question|"
@@ -83,10 +89,21 @@ CATCH_ROWS: tuple[Row, ...] = (
     Row("hybrids", 93, ("pairs-with", "two-fish|two-kinds",
                         "!seen|held-seen|rules|names|quiz|key|tackle|sources|place|water|list"),
         ("If a bluegill pairs with a redear, what would the young look like?",)),
+    # Which of two it is, where a mark told is the same in both.
+    Row("contrast", 93, ("versus", "two-fish|two-kinds", "answer-either|both", "seen",
+                         "!held-seen|story|confirm|rules|size|weight|habitat|range|tackle|handling|names|sources|"
+                         "hybrid|eat"),
+        ("buffalo or grass carp, big scales no whiskers on either",)),
+    Row("contrast", 93, ("now-what", "two-kinds|two-fish|group",
+                         "!held-seen|story|rules|tackle|handling|quiz|key|habitat"),
+        ("both kinds of crappie come up 6 spines on me, so now what do i look at",)),
     # Words, thanks and motors.
     Row("term", 93, ("word-unknown", "term-word",
                      "!fish|held-seen|place|water|len|wt|story|quiz|key|tackle-word|contrast|asked"),
         ("buddy keeps going on bout a kype and i just nod", "i keep hearing about milt")),
+    Row("small-talk", 94, ("how-are-you", "short10",
+                           "!fish|seen|held-seen|place|water|rules|quiz|key|names|tackle-word|asked|part|term-word|hurt"),
+        ("evening. nothin biting tonight, how are you",)),
     Row("small-talk", 93, ("thanks-close", "short10",
                            "!question|question-mark|yes-no|fish|seen|len|wt|place|water|asked-quiz|asked-key|rules|undo|"
                            "correct|part|term-word|hurt|tackle-word|asks-how|asks-can"),
