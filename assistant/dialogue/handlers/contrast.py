@@ -42,6 +42,8 @@ SET = 3
 """A set of so many fishes takes in another."""
 SEVERAL = frozenset({"them", "both", "two", "these", "they", "each"})
 """Words for more fishes than the one spoken of last."""
+WHICH_OF_THEM = frozenset({"comparing", "which-of"})
+"""Cues of a line that asks which of the fishes spoken of has more ("which has the longer fin")."""
 NOT_LIVING = frozenset({"absent", "extirpated"})
 NUMERIC, BY_EYE = "numeric", "by-eye"
 SIZE_RATIO = 1.4
@@ -205,7 +207,7 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
     if turn.cues & {"hybrid", "midway"} and len(own) == 2:
         own += [c for c in kb.crosses_of(own[0]) if set(kb.taxon(c).parents) == set(own)]
     ids = tuple(dict.fromkeys(own)) or (held.taxa if len(held.taxa) > 1 else held.shown)
-    if len(ids) == 1 and not own and SEVERAL & set(turn.reading.words):
+    if len(ids) == 1 and not own and (SEVERAL & set(turn.reading.words) or turn.cues >= WHICH_OF_THEM):
         ids = unique((*_spoken_of_before(turn, ids[0]), *ids))
     ids = tuple(i for i in ids if not any(i in kb.lineage(t)[1:] for t in ids if kb.find("taxon", t) is not None))
     return tuple(t for i in ids for t in (species_of(kb, (i,))[:1] if kb.find("taxon", i) is None else (i,)))

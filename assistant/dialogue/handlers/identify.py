@@ -5,6 +5,7 @@ from __future__ import annotations
 from assistant.dialogue import naming
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asking import ask_block, next_asked
+from assistant.dialogue.colour_told import told_by_colour
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.observing import evidence_of, observe
 from assistant.dialogue.reader.reading import Mention
@@ -27,6 +28,7 @@ AHEAD, EVEN = 3.0, 0.5
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """Take in what the line says of the fish and answer with candidates, verdict and the next question."""
+    turn = told_by_colour(turn)
     asks = bool(turn.held.seen) and "confirm" in turn.cues
     reading = turn.reading._replace(hints=()) if asks else turn.reading
     held = observe(turn.kb, turn.held, reading, another_fish(turn))

@@ -56,6 +56,9 @@ CATCH_ROWS: tuple[Row, ...] = (
                       "asks-can|keep|rules|question-mark|wants-to",
                       "!seen|hurt|quiz|key|asks-name|range|bait-left|cooking"),
         ("pulling green sunfish outta my stock tank, ok to turn em loose in the creek",)),
+    Row("rules", 93, ("place-side", "asks-many", "fish|held-fish|fishy",
+                      "!seen|hurt|quiz|key|contrast|names|range|habitat|size|weight|counted|list|which-group|hybrid"),
+        ("how many sauger on the indiana side of the ohio", "walleye on the ontario side, how many a day")),
     Row("range", 93, ("stocked-there", "place", "fish|held-fish",
                       "!seen|rules|water|story|contrast|tackle|keep|asks-can|handling|quiz|key|hybrid|loose-elsewhere"),
         ("blues in texas, always been there or planted", "walleye in montana, somebody put em in")),
@@ -64,6 +67,11 @@ CATCH_ROWS: tuple[Row, ...] = (
                          "!fish|seen|keep|rules|rules-act|weight|weight-unit|size|story|undo|undo-weak|correct|question|"
                          "that-big|water"),
         ("crappie, no bars, specks everywhere / 9 inches if that matters",)),
+    Row("identify", 94, ("disputed", "seen-many", "group|one-fish",
+                         "!two-kinds|two-fish|rules|keep|quiz|key|why|sources|contrast|hybrid|asks-how|size|weight|"
+                         "tackle|asks-where|which-group|list"),
+        ("bony plate under the chin, ringed spot up by the tail, short fin underneath. buddy says snakehead",
+         "spines in the back fin, red eye, six spines in the anal fin. dad says warmouth")),
     Row("identify", 93, ("some-kind", "group", "short", "no-ask", "!taxon|two-kinds|held-last|place|water|tackle"),
         ("some kinda bullhead",)),
     Row("identify", 93, ("what-it-is", "group",
