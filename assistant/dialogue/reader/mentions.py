@@ -77,9 +77,8 @@ def decide(
             if left is None:
                 continue
             named, words = left, tokens[left.first].word
-        meaning = meaning_of(
-            lexicon.kb, named.entries, named.phrase or words, places, _loose((words, named.phrase), lexicon)
-        )
+        meaning = meaning_of(lexicon.kb, named.entries, named.phrase or words, places,
+                             _loose((words, named.phrase), lexicon))
         like, negated = likeness(named, tokens, lexicon)
         negated = negated or denied_with(named, names[:number], denied, tokens)
         if negated:
