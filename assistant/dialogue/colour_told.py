@@ -9,22 +9,18 @@ from __future__ import annotations
 from assistant.dialogue.reader.lexicon import lexicon_of
 from assistant.dialogue.reader.reading import Mention, Seen
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.unlike import unlike
 from assistant.model.knowledge import KnowledgeBase
-from assistant.reasoning.contrast import ADULT
-from assistant.reasoning.evidence import below
 from assistant.reasoning.observed import Observation
-from assistant.reasoning.observer import taxon_distribution
 
 WHOLE = "body-colour"
-NONE = 0.05
-"""Share of the fish of a kind up to which a mark is none of theirs."""
 
 
 def told_by_colour(turn: Turn) -> Turn:
     """The turn with a colour in place of a name of that word, where the marks of the line fit no fish so called."""
     kb, reading = turn.kb, turn.reading
     first = next((m for m in reading.of("taxon") if m.start == 0), None)
-    if first is None or not _tint(kb, first) or not any(_unlike(kb, first, s) for s in reading.seen):
+    if first is None or not _tint(kb, first) or not any(unlike(kb, first.ids, s) for s in reading.seen):
         return turn
     mentions = tuple(m for m in reading.mentions if m is not first)
     states = tuple(thing for kind, thing, _ in kb.spoken(first.words)
@@ -37,13 +33,3 @@ def _tint(kb: KnowledgeBase, mention: Mention) -> bool:
     """True for a name that is a single word for a colour."""
     lexicon = lexicon_of(kb)
     return " " not in mention.words and lexicon.head(mention.words) in lexicon.tints
-
-
-def _unlike(kb: KnowledgeBase, mention: Mention, seen: Seen) -> bool:
-    """True for a mark that no fish called so shows."""
-    mark = seen.observation
-    if seen.retract or not mark.seen or not mark.states:
-        return False
-    shown = {leaf for s in mark.states for leaf in below(kb, s)}
-    found = [taxon_distribution(kb, t, mark.character, ADULT) for t in mention.ids if kb.find("taxon", t)]
-    return bool(found) and all(d is not None and d.share(shown) <= NONE for d in found)
