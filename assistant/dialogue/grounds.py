@@ -5,6 +5,7 @@ from __future__ import annotations
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.aspects import aspects
+from assistant.dialogue.mattering import matters
 from assistant.dialogue.reader.lexicon import lexicon_of
 from assistant.dialogue.reader.parts import characters_asked
 from assistant.dialogue.subjects import species_of, subjects
@@ -50,6 +51,8 @@ def general(turn: Turn) -> Answer:
     doubted = of_colour or words & DOUBTING or "self-reliable" in turn.cues
     if doubted and (told := trust(turn, asked)):
         return Answer("why", told, fish)
+    if "why" in turn.cues and asked and not fish and (told_apart := matters(turn, asked)) is not None:
+        return told_apart
     if notes := _notes(turn):
         return Answer("why", tuple(notes), fish)
     if terms := _terms(turn):

@@ -36,9 +36,9 @@ def scopes_of(tokens: Sequence[Token], content: Sequence[Content], nouns: frozen
         if token.word in NEGATORS and not _says_no(tokens, i):
             denied.update(_denied_after(i, tokens, by_token, nouns))
             if (token.word in _AFTER or _not_there(i, tokens)) and _ends_clause(i + _not_there(i, tokens), tokens):
-                denied.update(_denied_before(i, tokens, by_token))
+                denied.update(_denied_before(i, tokens, by_token, nouns))
             elif token.word in _AFTER and i and _alone(i, tokens):
-                denied.update(_denied_before(i, tokens, by_token, tokens[i - 1].clause))
+                denied.update(_denied_before(i, tokens, by_token, nouns, tokens[i - 1].clause))
     hedged = _clauses_with(tokens, "hedge", lexicon)
     least = _phrase_clauses(tokens, ("at least", "or more", "or better", "minimum", "or past"))
     most = _phrase_clauses(
@@ -193,11 +193,19 @@ def _alone(i: int, tokens: Sequence[Token]) -> bool:
         t.word in NEGATORS for t in before)
 
 
-def _denied_before(i: int, tokens: Sequence[Token], by_token: dict[int, int], clause: int | None = None) -> set[int]:
+_AND = word_set("and n but while")
+
+
+def _denied_before(
+    i: int, tokens: Sequence[Token], by_token: dict[int, int], nouns: frozenset[int], clause: int | None = None
+) -> set[int]:
+    """What a denial reaches back to; not what is told in full before an "and" ("tail forked and adipose absent")."""
     out: set[int] = set()
     clause = tokens[i].clause if clause is None else clause
     for j in range(i - 1, -1, -1):
         if tokens[j].clause != clause or len(out) > REACH or tokens[j].word in NEGATORS:
+            break
+        if tokens[j].word in _AND and j and j - 1 in by_token and by_token[j - 1] not in nouns:
             break
         if j in by_token:
             out.add(by_token[j])

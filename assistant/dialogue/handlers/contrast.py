@@ -8,6 +8,7 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.beside import contrast_wants as wants
 from assistant.dialogue.beside.left_out import left_out
+from assistant.dialogue.beside.loosely_called import called, kin_called, listed, taken_for, too_loose
 from assistant.dialogue.beside.sameness import of_group
 from assistant.dialogue.beside.set_changed import moved
 from assistant.dialogue.conversation import Held
@@ -16,7 +17,6 @@ from assistant.dialogue.handlers.out_of_scope import safe_echo
 from assistant.dialogue.portrait import lacks
 from assistant.dialogue.ranking import SIZE, order_asked, placed
 from assistant.dialogue.reader.parts import GENERAL, characters_asked, named_parts
-from assistant.dialogue.reader.reading import Mention
 from assistant.dialogue.sexes import asks_sexes, sexes_told
 from assistant.dialogue.subjects import MOST, groups, named, species_of, unclear
 from assistant.dialogue.telling import place_names
@@ -42,10 +42,11 @@ SET = 3
 """A set of so many fishes takes in another."""
 SEVERAL = frozenset({"them", "both", "two", "these", "they", "each"})
 """Words for more fishes than the one spoken of last."""
+WHICH_OF_THEM = frozenset({"comparing", "which-of"})
+"""Cues of a line that asks which of the fishes spoken of has more ("which has the longer fin")."""
 NOT_LIVING = frozenset({"absent", "extirpated"})
 NUMERIC, BY_EYE = "numeric", "by-eye"
 SIZE_RATIO = 1.4
-OTHERS = 4
 """Fishes named that a word might have meant instead."""
 ALIKE = 4
 
@@ -55,7 +56,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     kb, held = turn.kb, turn.held
     if turn.reading.outside and not (named(turn) or groups(turn.reading) or unclear(turn)):
         return out_of_scope.handle(turn)
-    if "vs" in turn.cues and any(_too_loose(turn, m) for m in unclear(turn)):
+    if "vs" in turn.cues and any(too_loose(turn, m) for m in unclear(turn)):
         return _loose(turn)
     if member := of_group(turn):
         return Answer("contrast", tuple(member), taxa=named(turn)), held
@@ -78,6 +79,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         kin = {(kb.character(c).part, kb.character(c).colouring) for c in asked}
         inside = firm_first(kb, [r for r in rows if r.character in asked]) or firm_first(
             kb, [r for r in rows if (kb.character(r.character).part, kb.character(r.character).colouring) in kin])
+        exact = characters_asked(kb, turn.reading) if turn.reading.of("character") else ()
+        inside = tuple(sorted(inside, key=lambda r: r.character not in exact))
         others = tuple(r for r in rows if r not in inside)
         rows = (*inside, *(others[:BESIDE] if inside else others))
         alike = _alike(turn, _kept(turn, sides, found.shared))
@@ -87,7 +90,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         if seen_told := wants.by_seen(turn, found):
             blocks = [*seen_told, blocks[0]._replace(kind="point"), *blocks[1:]]
     first = [x._replace(kind="point") if told and x.kind == "lead" else x for x in blocks]
-    return Answer("contrast", (*told, *first, *_taken_for(turn, taxa)), taxa=taxa), held
+    return Answer("contrast", (*told, *first, *taken_for(turn, taxa)), taxa=taxa), held
 
 
 def _wanted(turn: Turn, found: Contrast, rows: tuple[ContrastRow, ...], sides: frozenset[str],
@@ -150,12 +153,6 @@ def _in_order(turn: Turn, taxa: tuple[str, ...], sides: frozenset[str]) -> list[
     return [Block("lead", text, statements=tuple(s for p in rows for s in p.statements))]
 
 
-def _too_loose(turn: Turn, mention: Mention) -> bool:
-    """True for a name of many fishes of which none is called so in full ("goggle-eye")."""
-    pool = tuple(t for t in mention.ids if t not in named(turn))
-    return len(pool) >= SET and _called(turn.kb, mention.words, pool) == pool
-
-
 def _loose(turn: Turn) -> tuple[Answer, Held]:
     """What a name may mean that stands for too many fishes to set one of them beside another."""
     from assistant.dialogue.handlers import handler_of
@@ -197,7 +194,7 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
         own = [*(t for t in before if kb.find("taxon", t) is not None and kb.taxon(t).is_species), *own]
     for mention in wider:
         pool = tuple(t for t in species_of(kb, mention.ids) if t not in own)
-        own += _listed(kb, own, _called(kb, mention.words, pool), len(wider))
+        own += kin_called(turn, mention) or listed(kb, own, called(kb, mention.words, pool), len(wider))
     alone = len(own) == 1
     likened = [h for h in turn.reading.hints
                if h.kind == "like" or (alone and not h.seen and h.kind == "group")]
@@ -205,7 +202,7 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
     if turn.cues & {"hybrid", "midway"} and len(own) == 2:
         own += [c for c in kb.crosses_of(own[0]) if set(kb.taxon(c).parents) == set(own)]
     ids = tuple(dict.fromkeys(own)) or (held.taxa if len(held.taxa) > 1 else held.shown)
-    if len(ids) == 1 and not own and SEVERAL & set(turn.reading.words):
+    if len(ids) == 1 and not own and (SEVERAL & set(turn.reading.words) or turn.cues >= WHICH_OF_THEM):
         ids = unique((*_spoken_of_before(turn, ids[0]), *ids))
     ids = tuple(i for i in ids if not any(i in kb.lineage(t)[1:] for t in ids if kb.find("taxon", t) is not None))
     return tuple(t for i in ids for t in (species_of(kb, (i,))[:1] if kb.find("taxon", i) is None else (i,)))
@@ -220,36 +217,6 @@ def _spoken_of_before(turn: Turn, taxon: str) -> tuple[str, ...]:
             return tuple(others[:1]) if len(held.taxa) == 1 else ()
         held = held.before
     return ()
-
-
-def _taken_for(turn: Turn, taxa: tuple[str, ...]) -> list[Block]:
-    """Which fishes a word for several was taken for, and which others it may have meant."""
-    kb, out = turn.kb, []
-    for mention in (*groups(turn.reading), *unclear(turn)):
-        pool = [t for t in species_of(kb, mention.ids) if not kb.taxon(t).is_hybrid]
-        chosen = [t for t in pool if t in taxa]
-        others = [t for t in _called(kb, mention.words, tuple(pool)) if t not in taxa]
-        others.sort(key=lambda t: (-len(kb.ranges(t)), t))
-        if chosen and others:
-            text = say.taken_for(mention.words, speak.fishes(kb, chosen), speak.fishes(kb, others[:OTHERS], "or"))
-            out.append(Block("help", text, claim=False))
-    return out
-
-
-def _called(kb: KnowledgeBase, words: str, pool: tuple[str, ...]) -> tuple[str, ...]:
-    """Of the members of a group, those whose English name holds the word typed ("pike": northern pike); else all."""
-    wanted = {singular(w) for w in key(words).split()}
-    named_so = tuple(t for t in pool if wanted <= {singular(w) for w in key(kb.taxon(t).label).split()})
-    return named_so or pool
-
-
-def _listed(kb: KnowledgeBase, own: list[str], pool: tuple[str, ...], words: int) -> list[str]:
-    """Of a group word, the members that look like the fish it is set beside, else its best known ones."""
-    near = {x.other for t in own for x in kb.look_alikes(t)} | {
-        m for m in pool for x in kb.look_alikes(m) if x.other in own
-    }
-    fit = [m for m in pool if m in near]
-    return (fit or sorted(pool, key=lambda t: (-len(kb.ranges(t)), t)))[: 1 if own or words > 1 else 2]
 
 
 def _looks(turn: Turn, sides: frozenset[str]) -> frozenset[str]:

@@ -5,12 +5,14 @@ from __future__ import annotations
 from assistant.dialogue import naming
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asking import ask_block, next_asked
+from assistant.dialogue.colour_told import told_by_colour
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.observing import evidence_of, observe
-from assistant.dialogue.reader.reading import Mention
+from assistant.dialogue.reader.reading import Mention, Reading
 from assistant.dialogue.recogniser.facts import guess_last
 from assistant.dialogue.subjects import groups, named, species_of, unclear
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.unlike import unlike
 from assistant.dialogue.wording import naming as wording
 from assistant.dialogue.wording import speak
 from assistant.model.knowledge import KnowledgeBase
@@ -27,20 +29,45 @@ AHEAD, EVEN = 3.0, 0.5
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """Take in what the line says of the fish and answer with candidates, verdict and the next question."""
+    turn = told_by_colour(turn)
     asks = bool(turn.held.seen) and "confirm" in turn.cues
-    reading = turn.reading._replace(hints=()) if asks else turn.reading
+    reading = turn.reading._replace(hints=()) if asks else _hearsay(turn)
     held = observe(turn.kb, turn.held, reading, another_fish(turn))
     if another_fish(turn):
         held = held.after(skipped=frozenset())
     guesses = guessed(turn)
     if not asks:
-        held = held.after(hints=held.hints + tuple(h for h in claimed(turn.kb, guesses) if h not in held.hints))
+        borne = tuple(g for g in guesses if not _spoken_against(turn, g))
+        held = held.after(hints=held.hints + tuple(h for h in claimed(turn.kb, borne) if h not in held.hints))
     spoken_of = species_of(turn.kb, turn.held.taxa)
     if not guesses and not turn.held.seen and _of_these(turn, spoken_of):
         held = held.after(hints=held.hints + claimed(turn.kb, spoken_of))
     return name_it(turn, held, guesses)
 
 
+def _hearsay(turn: Turn) -> Reading:
+    """The reading; what somebody else calls a fish of which several marks are told is no more than hearsay, and of no
+    weight where the marks speak against every fish called so.
+    """
+    if not _of_others(turn):
+        return turn.reading
+    borne = (h for h in turn.reading.hints if h.kind != "group" or not all(_spoken_against(turn, t) for t in h.taxa))
+    hints = (h if h.kind != "group" else h._replace(hedged=True, strict=False) for h in borne)
+    return turn.reading._replace(hints=tuple(hints))
+
+
+def _of_others(turn: Turn) -> bool:
+    """True for a line that tells several marks of a fish and what somebody calls it."""
+    told = {s.observation.character for s in turn.reading.seen if not s.retract}
+    return "disputed" in turn.cues and len(told) >= MARKS_TOLD
+
+
+def _spoken_against(turn: Turn, taxon: str) -> bool:
+    """True for a fish named by somebody else that some mark told speaks plainly against."""
+    return _of_others(turn) and any(unlike(turn.kb, (taxon,), s) for s in turn.reading.seen)
+
+
+MARKS_TOLD = 2
 ASIDE = ("describe", "next-question", "term")
 """Intents of what is asked between a comparison and a catch."""
 

@@ -18,8 +18,10 @@ from assistant.dialogue.wording.speak import fish as label
 LONGEST_ECHO, MOST_WORDS = 40, 6
 LONG, LONGEST_WORD = 3, 20
 ASKS_A_WORD = frozenset({"what-is", "what-is-a", "term"})
-FISHING = frozenset({"moon", "forecast", "odds"})
+FISHING = frozenset({"moon", "forecast", "odds", "now-bite", "now-report"})
 """Cues of a line that asks what will be caught, or when."""
+OF_THE_FISH = frozenset({"price"})
+"""Cues of a line that asks something of the fish spoken of."""
 BEYOND = (
     ("world-act", own.NO_ERRANDS),
     ("same-one", own.SAME_ONE),
@@ -27,6 +29,10 @@ BEYOND = (
     ("moon", own.MOON),
     ("forecast", own.FORECAST),
     ("odds", own.FORECAST),
+    ("now-report", own.NOW_BITE),
+    ("now-bite", own.NOW_BITE),
+    ("now-water", own.NOW_WATER),
+    ("price", own.PRICE),
 )
 """What no statement can answer, or talk cannot do, by the cue that tells of it."""
 
@@ -42,7 +48,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         told = (Block("lead", classroom.NO_STANDARDS, claim=False), Block("help", classroom.FOR_A_LESSON, claim=False))
         return Answer("out-of-scope", told, subjects(turn, carried=False)), turn.held
     blocks = [Block("lead", _text(turn), claim=False)]
-    known = subjects(turn, carried=False)
+    known = subjects(turn, carried=bool(turn.cues & OF_THE_FISH))
     if known and turn.cues & FISHING:
         blocks.append(Block("help", own.known_fishing(label(turn.kb, known[0])), claim=False))
     elif known:

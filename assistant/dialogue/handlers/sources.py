@@ -7,6 +7,7 @@ from collections.abc import Iterable
 
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.names_sourced import name_grounds
 from assistant.dialogue.reader.parts import called, characters_asked
 from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.telling import plain
@@ -31,6 +32,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return Answer("sources", (lead, *(b._replace(kind="point") for b in _whole(turn).blocks))), turn.held
     fish = named(turn) or species_of(turn.kb, subjects(turn, carried=False))
     fish = fish or subjects(turn, carried=bool(turn.reading.of("character")))
+    if fish and (told := name_grounds(turn, fish)):
+        return Answer("sources", told, fish), turn.held
     if fish:
         records = _of_fish(turn, fish)
         if records:

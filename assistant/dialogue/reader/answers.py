@@ -49,8 +49,10 @@ def read_answer(tokens: Sequence[Token], held: Held, seen: Sequence[Seen], lexic
 
 
 INFORMED = ("contrast", "describe")
-_COUNTING = word_set("i get got count counted see mine has had its it is that one this on have make them em um ok so a "
-                     "side per each both")
+_COUNTING = word_set(
+    "i get got count counted see mine has had its it is that one this on have make them em um ok so a side per each "
+    "both mines ours his hers my the fish here counts counting saw find found shows show with just only exactly all we "
+    "there theres are was were came comes up out to well then and")
 
 
 def _of_contrast(tokens: Sequence[Token], held: Held, seen: Sequence[Seen], lexicon: Lexicon) -> Answered | None:

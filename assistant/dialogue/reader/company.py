@@ -15,8 +15,9 @@ from assistant.dialogue.reader.names_found import Named
 from assistant.dialogue.reader.tokens import Token
 from assistant.text import key, singular, unique, word_set
 
-_JOINING = word_set("and or r vs versus n from v not than as be between x cross crossed with half")
-_AGAINST = word_set("or r vs versus from v than not x cross crossed half")
+_JOINING = word_set(
+    "and or r vs versus against n from v not than as be between x cross crossed with half")
+_AGAINST = word_set("or r vs versus against from v than not x cross crossed half")
 _KINDS = word_set("which kind kinds sort type types")
 _SMALL_TALK = word_set("just old young big small little plain real regular baby good ol maybe only other")
 _ENDING = word_set("one ones kind kinds too either guy fella feller fellow cross crosses hybrid hybrids mix")

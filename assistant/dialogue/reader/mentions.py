@@ -77,9 +77,8 @@ def decide(
             if left is None:
                 continue
             named, words = left, tokens[left.first].word
-        meaning = meaning_of(
-            lexicon.kb, named.entries, named.phrase or words, places, "loose-name" in lexicon.cues(words)
-        )
+        meaning = meaning_of(lexicon.kb, named.entries, named.phrase or words, places,
+                             _loose((words, named.phrase), lexicon))
         like, negated = likeness(named, tokens, lexicon)
         if negated := negated or denied_with(named, names[:number], denied, tokens):
             denied.add(tokens[named.first].start)
@@ -100,6 +99,11 @@ def decide(
             strong.update(range(named.first, named.after))
     named_so = crossed(_by_kin(mentions, lexicon), tokens, lexicon)
     return Decided(tuple(named_so), frozenset(strong), tuple(outside), frozenset(denied))
+
+
+def _loose(spellings: Sequence[str], lexicon: Lexicon) -> bool:
+    """True for an accepted name, typed so or misspelt, that is widely used of other fishes too."""
+    return any("loose-name" in lexicon.cues(words) for words in spellings)
 
 
 def _is_feature(

@@ -218,11 +218,15 @@ def _mended_name(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> Named | 
             if not together(tokens, first, size):
                 continue
             entries: list[Entry] = []
+            phrases: list[str] = []
             for choice in choices or (loose if size > 1 else ()):
                 words = [choice if i == at else t.word for i, t in enumerate(tokens[first : first + size], first)]
-                entries += _first_entries(words, lexicon)
+                phrase, kept = _first_entries(words, lexicon)
+                phrases += [phrase] if kept else []
+                entries += kept
             if entries:
-                return Named(first, first + size, tuple(sorted(set(entries))), exact=False)
+                meant = phrases[0] if len(set(phrases)) == 1 else ""
+                return Named(first, first + size, tuple(sorted(set(entries))), exact=False, phrase=meant)
     return None
 
 
@@ -239,19 +243,20 @@ def _mended_pair(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> Named | 
             continue
         for choice in lexicon.mend_other(tokens[at].word):
             words = [choice if i == at else tokens[i].word for i in (first, first + 1)]
-            entries = _first_entries(words, lexicon)
+            phrase, entries = _first_entries(words, lexicon)
             if entries:
-                return Named(first, first + 2, tuple(sorted(set(entries))), exact=False)
+                return Named(first, first + 2, tuple(sorted(set(entries))), exact=False, phrase=phrase)
     return None
 
 
-def _first_entries(words: list[str], lexicon: Lexicon) -> list[Entry]:
+def _first_entries(words: list[str], lexicon: Lexicon) -> tuple[str, list[Entry]]:
+    """The first spelling of some words that names fishes, and what it stands for."""
     short = len(words) == 1 and len(words[0]) <= SHORT_LATIN
     for phrase in _variants(words, lexicon):
         kept = [e for e in lexicon.spoken(phrase) if e[0] in KINDS and not (short and e[2] == "scientific")]
         if kept:
-            return kept
-    return []
+            return phrase, kept
+    return "", []
 
 
 def _compound_of_strangers(word: str, lexicon: Lexicon) -> bool:

@@ -266,8 +266,17 @@ def _content_in(content: Sequence[Content], strong: frozenset[int]) -> set[int]:
 def _mentions(
     decided: Decided, places: Sequence[Mention], tokens: Sequence[Token], lexicon: Lexicon
 ) -> tuple[Mention, ...]:
-    terms = terms_of(tokens, decided, lexicon)
+    terms = [m for m in terms_of(tokens, decided, lexicon) if not _of_place(m, places, tokens)]
     return tuple(sorted((*decided.mentions, *places, *terms), key=lambda m: (m.start, m.kind, m.ids)))
+
+
+def _of_place(term: Mention, places: Sequence[Mention], tokens: Sequence[Token]) -> bool:
+    """True for a side or a bank of a water: "side" right behind a place ("the Indiana side of the Ohio")."""
+    at = next((i for i, t in enumerate(tokens) if t.start == term.start), 0)
+    return term.words in _SIDES and any(m.kind == "place" and m.end == tokens[at - 1].end for m in places if at)
+
+
+_SIDES = word_set("side sides bank banks end half")
 
 
 def _kept(measures: Sequence[Measure], answered: Answered) -> tuple[Measure, ...]:

@@ -70,10 +70,14 @@ _VERBS = word_set("had has have is was with w looks looked got")
 
 
 def _stands_for_fish(tokens: Sequence[Token], i: int) -> bool:
-    """True for "one" where it is a pronoun ("the second one", "one had worm tracks")."""
+    """True for "one" where it is a pronoun ("the second one", "one had worm tracks", "any good for one")."""
     before = tokens[i - 1].word if i else ""
     after = tokens[i + 1].word if i + 1 < len(tokens) else ""
-    return before in _POINTING or after in _VERBS
+    last = i + 1 == len(tokens) or tokens[i + 1].clause != tokens[i].clause
+    return before in _POINTING or after in _VERBS or (last and before in _OF_ONE)
+
+
+_OF_ONE = word_set("for as like than of from")
 
 
 def _mended(word: str, lexicon: Lexicon) -> str:

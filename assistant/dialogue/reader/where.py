@@ -45,7 +45,7 @@ def read_where(tokens: Sequence[Token], lexicon: Lexicon, taken: Sequence[Span])
             if covered & set(range(at, at + size)) or tokens[at].clause != tokens[at + size - 1].clause:
                 continue
             ids, exact = _place_ids(tokens, at, size, lexicon, shouting)
-            if ids:
+            if ids and not _cut_off(tokens, at, size, lexicon):
                 mentions.append(_mention(tokens, at, size, ids, exact, lexicon))
                 step = size
                 break
@@ -55,6 +55,14 @@ def read_where(tokens: Sequence[Token], lexicon: Lexicon, taken: Sequence[Span])
     mentions = [m for m in mentions if m not in beyond]
     unknown = _unknown(tokens, lexicon, covered | _positions(tokens, [*mentions, *beyond]))
     return _collected(mentions, lexicon, unknown or (_with_direction(beyond[0], tokens) if beyond else ""))
+
+
+def _cut_off(tokens: Sequence[Token], at: int, size: int, lexicon: Lexicon) -> bool:
+    """True for "the west" in "the west virginia side": its last word begins the name of another place."""
+    last = at + size - 1
+    if size < 2 or tokens[at].word != "the" or last + 1 >= len(tokens) or tokens[last + 1].clause != tokens[at].clause:
+        return False
+    return any(e[0] == "place" for e in lexicon.spoken(f"{tokens[last].word} {tokens[last + 1].word}"))
 
 
 def _lies_beyond(mention: Mention, tokens: Sequence[Token]) -> bool:

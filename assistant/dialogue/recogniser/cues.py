@@ -32,6 +32,7 @@ ASIDE = frozenset(
         "cant-name",
         "caught-before",
         "circle-hook",
+        "cited-for",
         "clean-ask",
         "cooking",
         "creature",
@@ -45,6 +46,7 @@ ASIDE = frozenset(
         "identify-a",
         "kinds-held",
         "kitchen",
+        "length-left",
         "loose-elsewhere",
         "met-again",
         "moon",
@@ -57,6 +59,9 @@ ASIDE = frozenset(
         "name-spelling",
         "names-of",
         "names-young",
+        "now-bite",
+        "now-report",
+        "now-water",
         "odds",
         "order-hard",
         "order-set",
@@ -65,6 +70,7 @@ ASIDE = frozenset(
         "parent-sex",
         "photo-wish",
         "plausible",
+        "price",
         "same-kind",
         "same-one",
         "sameness",
@@ -106,6 +112,8 @@ BURIED = frozenset(
     }
 )
 """Cues whose single words do not count inside the words of an observation."""
+BETWEEN = frozenset({"side by side", "next to each other", "one beside the other"})
+"""Phrases that set fishes beside each other, or the marks of one fish."""
 WISHES = frozenset(
     {
         "cant-agree",
@@ -157,7 +165,7 @@ def find_cues(kb: KnowledgeBase, reading: Reading) -> tuple[Cue, ...]:
             ids = [e[1].removeprefix("cue-") for e in spoken(phrase) if e[0] == "cue"]
             at = (words[i][1], end)
             ids = ids if not _strictly(*at, longer) else [name for name in ids if name in UNNAMED]
-            buried = " " not in phrase and _strictly(*at, told)
+            buried = (" " not in phrase or phrase in BETWEEN) and _strictly(*at, told)
             free = not _inside(*at, named)
             found += [Cue(name, *at) for name in ids if (free or name in UNNAMED) and not (buried and name in BURIED)]
     spans = sorted({(c.start, c.end) for c in found if c.id not in APART})

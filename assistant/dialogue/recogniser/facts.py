@@ -213,7 +213,12 @@ def _where(kb: KnowledgeBase, reading: Reading) -> set[str]:
         p for key in (*reading.places, *([reading.water] if reading.water else ())) if (p := kb.place(key)) is not None
     ]
     out = {"water"} if any(p.invented for p in found) else set()
+    out |= {"place-side"} if any(_SIDE.match(reading.text[m.end :].lower()) for m in reading.of("place")) else set()
     return out | ({"place"} if any(not p.invented for p in found) else set())
+
+
+_SIDE = re.compile(r"\s+(?:side|shore|bank|half|portion|part|end|waters?)\b")
+"""Words right behind a place by which one side of a border is meant ("the Indiana side of the Ohio")."""
 
 
 def _nickname(kb: KnowledgeBase, mention: Mention) -> bool:

@@ -110,6 +110,12 @@ def taken_for(words: str, chosen: str, others: str) -> str:
     return f'"{words}" is taken for {chosen} here; say {others} for another.'
 
 
+def goes_by(words: str, fishes: str, too: str) -> str:
+    """Which fishes a loose name stands for, and that the fish it was set against goes by it too."""
+    also = f", and the {too} itself goes by it too" if too else ""
+    return f'"{words}" is used for {fishes}{also}.'
+
+
 def each(name: str, value: str) -> str:
     """One fish's value in a comparison."""
     return f"{name} - {value}"

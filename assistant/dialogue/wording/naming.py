@@ -373,6 +373,16 @@ def because_differs(label: str, name: str, told: str) -> str:
     return sentence(f"because of the {label}, by which {name} are told apart: {told}")
 
 
+NO_SPLIT = (
+    "No work on that change of names is entered here, so I have none to cite and will not guess at one. Names follow:"
+)
+
+
+def matters(heading: str) -> str:
+    """Why a feature is looked at: the pairs it tells apart follow."""
+    return f"Because it tells look-alikes apart. {sentence(heading)}"
+
+
 def used_for(labels: list[str], count: int) -> str:
     """What a source was used for."""
     if not labels:

@@ -43,6 +43,18 @@ FORECAST = (
     "I can't tell ahead what will bite, how many or how big: no weather, water level or report of catches is held "
     "here, and a day of fishing depends on all of them."
 )
+NOW_BITE = (
+    "I can't see what is biting now: no report of catches is held here. A bait shop near the water knows, and so may "
+    "the catch reports of the state's fish and wildlife agency."
+)
+NOW_WATER = (
+    "I can't see how a water stands now: no river stage, lake level, flow or water temperature is held here. The "
+    "public river gauges and whoever runs the dam post them."
+)
+PRICE = (
+    "What a fish costs or brings is not held here; I only know what fishes look like, where they live and how to treat "
+    "them. Whether one may be sold at all is for the rules of the state."
+)
 STOP = "All right. Ask again any time."
 NOTHING_ASKED = "I have not asked you anything yet. Name a fish, or tell me what one looked like."
 NOTHING_SAID = "I have not said anything yet. Name a fish, or tell me what one looked like."

@@ -1,0 +1,74 @@
+"""Words for several fishes set beside a fish: which of them are taken, and what is said of that (layer 4)."""
+
+from __future__ import annotations
+
+from assistant.dialogue.answer import Block
+from assistant.dialogue.reader.reading import Mention
+from assistant.dialogue.subjects import groups, named, species_of, unclear
+from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import core as say
+from assistant.dialogue.wording import speak
+from assistant.model.knowledge import KnowledgeBase
+from assistant.text import key, singular
+
+SET = 3
+"""A word for so many fishes or more, none of them called so in full, is loose."""
+MOST_KIN = 4
+"""So many kinds that go by one name are all set beside the fish named."""
+AGAINST = frozenset({"vs", "versus", "contrast"})
+"""Cues of a line that sets names against each other."""
+OTHERS = 4
+"""Fishes named that a word might have meant instead."""
+
+
+def too_loose(turn: Turn, mention: Mention) -> bool:
+    """True for a name of many fishes of which none is called so in full ("goggle-eye")."""
+    pool = tuple(t for t in mention.ids if t not in named(turn))
+    return len(pool) >= SET and called(turn.kb, mention.words, pool) == pool and not kin_called(turn, mention)
+
+
+def kin_called(turn: Turn, mention: Mention) -> list[str]:
+    """All that a loose name means besides the one fish it is set against, where they are few and of its family
+    ("stumpknocker v warmouth"); empty for any other.
+    """
+    kb, own = turn.kb, named(turn)
+    pool = tuple(t for t in mention.ids if t not in own and kb.find("taxon", t) is not None and kb.taxon(t).is_species)
+    if not turn.cues & AGAINST or len(own) != 1 or mention not in unclear(turn) or not 1 < len(pool) <= MOST_KIN:
+        return []
+    kin = {kb.lineage(t)[-1] for t in (*own, *pool) if not kb.taxon(t).is_hybrid}
+    return list(pool) if len(kin) == 1 and called(kb, mention.words, pool) == pool else []
+
+
+def called(kb: KnowledgeBase, words: str, pool: tuple[str, ...]) -> tuple[str, ...]:
+    """Of the members of a group, those whose English name holds the word typed ("pike": northern pike); else all."""
+    wanted = {singular(w) for w in key(words).split()}
+    named_so = tuple(t for t in pool if wanted <= {singular(w) for w in key(kb.taxon(t).label).split()})
+    return named_so or pool
+
+
+def listed(kb: KnowledgeBase, own: list[str], pool: tuple[str, ...], words: int) -> list[str]:
+    """Of a group word, the members that look like the fish it is set beside, else its best known ones."""
+    near = {x.other for t in own for x in kb.look_alikes(t)} | {
+        m for m in pool for x in kb.look_alikes(m) if x.other in own
+    }
+    fit = [m for m in pool if m in near]
+    return (fit or sorted(pool, key=lambda t: (-len(kb.ranges(t)), t)))[: 1 if own or words > 1 else 2]
+
+
+def taken_for(turn: Turn, taxa: tuple[str, ...]) -> list[Block]:
+    """Which fishes a word for several was taken for, and which others it may have meant."""
+    kb, out = turn.kb, []
+    for mention in (*groups(turn.reading), *unclear(turn)):
+        pool = [t for t in species_of(kb, mention.ids) if not kb.taxon(t).is_hybrid]
+        chosen = [t for t in pool if t in taxa]
+        others = [t for t in called(kb, mention.words, tuple(pool)) if t not in taxa]
+        others.sort(key=lambda t: (-len(kb.ranges(t)), t))
+        if chosen and others:
+            text = say.taken_for(mention.words, speak.fishes(kb, chosen), speak.fishes(kb, others[:OTHERS], "or"))
+            out.append(Block("help", text, claim=False))
+        elif len(chosen) > 1 and kin_called(turn, mention):
+            too = [t for t in named(turn) if t in mention.ids]
+            text = say.goes_by(mention.words, speak.fishes(kb, [t for t in chosen if t not in too]),
+                               speak.fishes(kb, too) if too else "")
+            out.append(Block("help", text, claim=False))
+    return out

@@ -1,0 +1,29 @@
+"""Rows of the recogniser table on what no base of fishes holds: the day's bite, waters, prices (layer 4).
+
+Scores from 93: they stand whatever the words of a line lean to, as those of ``intent_rows_sure`` do.
+"""
+
+from __future__ import annotations
+
+from assistant.dialogue.recogniser.intent_row import Row
+
+BEYOND_ROWS: tuple[Row, ...] = (
+    # How it is out there now.
+    Row("out-of-scope", 94, ("now-water", "!fish|fishy|group|seen|hurt|quiz|key|why|term|what-is-a|rules|tackle-word"),
+        ("river stage at cincinnati right now??", "what is the water temp on lake erie today",
+         "lake level at kentucky lake", "is the river running high this morning")),
+    Row("out-of-scope", 94, ("now-report", "!seen|hurt|quiz|key|tackle-word|rules"),
+        ("whats the fishing report for lake erie", "any catch reports on sauger below the dam")),
+    Row("out-of-scope", 94, ("now-bite",
+                             "!seen|hurt|asks-name|quiz|key|rules-open|rules|asks-what|asks-how|asks-when|which-group|"
+                             "tackle-word|tackle|bait-only|fishing-time|contrast|versus|vs|why|handling|not-biting|"
+                             "ice-safety"),
+        ("are walleye biting on lake erie right now", "is redfish bitin off folly beach pier",
+         "are white bass running in the river yet")),
+    # What it costs.
+    Row("out-of-scope", 94, ("price",
+                             "!seen|hurt|quiz|key|rules-act|fishing-licence|penalty|tackle-word|tackle|asks-can|term|"
+                             "water"),
+        ("bluegill / whats it bring a pound at the market", "how much does catfish sell for per pound",
+         "price of walleye fillets", "what is paddlefish caviar selling for")),
+)
