@@ -18,6 +18,8 @@ from assistant.dialogue.wording.speak import fish as label
 LONGEST_ECHO, MOST_WORDS = 40, 6
 LONG, LONGEST_WORD = 3, 20
 ASKS_A_WORD = frozenset({"what-is", "what-is-a", "term"})
+POINTING = frozenset({"they", "them", "it", "any", "those", "these", "one", "some"})
+"""Words for the fish spoken of before in a line on what will bite."""
 FISHING = frozenset({"moon", "forecast", "odds"})
 """Cues of a line that asks what will be caught, or when."""
 BEYOND = (
@@ -42,7 +44,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         told = (Block("lead", classroom.NO_STANDARDS, claim=False), Block("help", classroom.FOR_A_LESSON, claim=False))
         return Answer("out-of-scope", told, subjects(turn, carried=False)), turn.held
     blocks = [Block("lead", _text(turn), claim=False)]
-    known = subjects(turn, carried=False)
+    known = subjects(turn, carried=bool(turn.cues & FISHING) and bool(POINTING & set(turn.reading.words)))
     if known and turn.cues & FISHING:
         blocks.append(Block("help", own.known_fishing(label(turn.kb, known[0])), claim=False))
     elif known:
@@ -74,7 +76,7 @@ def _text(turn: Turn) -> str:
         return own.NO_FISH
     if cues & ASKS_A_WORD and (word := _strange_word(turn)):
         return own.strange_word(word)
-    if not reading.words or reading.noise or not cues & {"elsewhere", "far-off", "kitchen", "motor"}:
+    if not reading.words or reading.noise or not cues & {"elsewhere", "far-off", "kitchen", "motor", "good-name"}:
         return say.NOT_UNDERSTOOD
     return say.OUTSIDE
 

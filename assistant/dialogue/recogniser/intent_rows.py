@@ -1,8 +1,8 @@
 """The recogniser table itself: one row a way of asking, with examples that run as tests (layer 4).
 
-See ``intents`` for how a row is read, and ``intent_rows_sure`` and ``intent_rows_catch`` for what stands whatever the
-words lean to. What is asked outright stands on top, then what a bare name, measure or observation amounts to, then what
-follows from the turn before.
+See ``intents`` for how a row is read, and ``intent_rows_sure``, ``intent_rows_catch``, ``intent_rows_lessons`` and
+``intent_rows_ordinary`` for what stands whatever the words lean to. What is asked outright stands on top, then what a
+bare name, measure or observation amounts to, then what follows from the turn before.
 """
 
 from __future__ import annotations
@@ -10,12 +10,14 @@ from __future__ import annotations
 from assistant.dialogue.recogniser.intent_row import Row
 from assistant.dialogue.recogniser.intent_rows_catch import CATCH_ROWS
 from assistant.dialogue.recogniser.intent_rows_lessons import LESSON_ROWS
+from assistant.dialogue.recogniser.intent_rows_ordinary import ORDINARY_ROWS
 from assistant.dialogue.recogniser.intent_rows_sure import SURE_ROWS
 
 ROWS: tuple[Row, ...] = (
     *SURE_ROWS,
     *LESSON_ROWS,
     *CATCH_ROWS,
+    *ORDINARY_ROWS,
     # what must come first
     Row("key", 86, ("in-hand|list-weak|plainer|no-colour|undo", "after-key", "!asks-name|quiz|rules|handling|seen")),
     Row("quiz", 86, ("after-quiz", "more|next|plainer|list-weak", "no-ask", "!fish|seen")),
