@@ -176,8 +176,10 @@ def _listed(
 
 
 def _waters(turn: Turn) -> list[Seen]:
-    """The kind of water that a line names beside a place ("a farm pond in Iowa")."""
-    return [s for s in living(turn) if s.observation.character == WATERS and turn.reading.places]
+    """The kind of water that a line names beside a place ("a farm pond in Iowa"); none where it names no kind."""
+    kinds = {s.id for s in turn.kb.states(WATERS)}
+    told = (s for s in living(turn) if s.observation.character == WATERS) if turn.reading.places else ()
+    return [s for s in told if set(s.observation.states) < kinds]
 
 
 def _of_last_term(turn: Turn) -> list[Seen]:

@@ -27,12 +27,12 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                          "!seen|place|water|held-place|rules-act|quiz|key|contrast|tackle-word|how-deep|asks-name"),
         ("brought a perch up from 45 ft, put back or keep",)),
     # On what ground, and of what parents.
-    Row("habitat", 93, ("after-habitat", "on-what", "short6", "held-fish",
+    Row("habitat", 93, ("after-spawning", "on-what", "short6", "held-fish",
                         "!fish|seen|tackle|tackle-word|bite|rules|place|water|eat|names|sources|hurt|asks-how"),
         ("when do bluegill spawn / on what", "when do brook trout spawn / over what")),
     Row("hybrids", 94, ("makes-cross", "cross|held-cross", "short6|asks-what|which-group|what-is",
                         "!seen|rules|rules-act|keep|len|wt|place|water|quiz|key|hurt|tackle|tackle-word|life-part|"
-                        "habitat|size|weight|two-fish|names|sources|eat|term-word"),
+                        "habitat|size|weight|two-fish|names|sources|eat|term-word|contrast"),
         ("tiger musky 130 cm, harrowelt, july / what two fish make one anyway", "whats a splake made from")),
     # What a fish is called where it counts.
     Row("names", 95, ("book-name", "local-name|unclear|group-nickname",
