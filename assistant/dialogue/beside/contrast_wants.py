@@ -162,7 +162,7 @@ def relied_on(turn: Turn, found: Contrast, sides: frozenset[str], asked: frozens
 
 
 def _by_marks(turn: Turn, found: Contrast) -> list[Block]:
-    """Whether the marks in the skin tell fishes apart; by themselves they do not where structure does so more surely."""
+    """Whether the marks in the skin tell fishes apart; not by themselves where structure does so more surely."""
     kb = turn.kb
     rows = [r for r in found.separating if kb.character(r.character).colouring and all(r.told)]
     best, surest = max(rows, key=lambda r: firmness(kb, r), default=None), _surest(turn, found)

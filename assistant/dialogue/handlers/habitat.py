@@ -272,9 +272,9 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
         named = [c.id for c in kb.characters if c.use in USES and states(kb, told, c.id)]
         named = [c for c in named if c != FED or asks_food(turn)] or named
     if not named:
-        told = aspects(kb, reading) | turn.cues
-        told -= {"when", "asks-when"} if _CONDITION.search(reading.text.lower()) else set()
-        named = [c for side, c in BY_SIDE if side in told]
+        conditional = _CONDITION.search(reading.text.lower()) is not None
+        asking = (aspects(kb, reading) | turn.cues) - ({"when"} if conditional else set())
+        named = [c for side, c in BY_SIDE if side in asking]
     if not named and turn.held.intent == "habitat" and turn.held.last is not None:
         named = _last(turn)
     sides = aspects(kb, reading)

@@ -10,9 +10,10 @@ from assistant.dialogue.recogniser.intent_row import Row
 
 ORDINARY_ROWS: tuple[Row, ...] = (
     # Fishes of a kind of water, and of a water that the base does not know.
-    Row("list", 93, ("asks-what", "may-catch", "asks-can|might-do", "place", "waters|unknown-place|life-part",
-                     "!fish|seen|keep|rules|rules-act|rules-open|len|wt|date|tackle|tackle-word|water|asks-name|my-catch|"
-                     "hurt|outside|held-seen|asks-how|count|eat|fishing-licence"),
+    Row("list", 93, ("asks-what|asks-name|which-group", "may-catch", "asks-can|might-do", "place",
+                     "waters|unknown-place|life-part",
+                     "!fish|seen|keep|rules|rules-act|rules-open|len|wt|date|tackle-word|water|my-catch|hurt|outside|"
+                     "held-seen|asks-how|count|eat|fishing-licence|pointing|bait-only|bigger-than|hook-numbers"),
         ("What might families catch in a Massachusetts town pond?", "what can kids catch in a pond in ohio")),
     Row("list", 93, ("whats-in", "place", "waters|unknown-place|life-part",
                      "!fish|seen|keep|rules|rules-act|rules-open|len|wt|tackle|tackle-word|water|asks-name|my-catch|hurt|"
