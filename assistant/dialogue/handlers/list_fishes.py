@@ -15,7 +15,7 @@ from assistant.dialogue.gaps_told import asks_gaps, gaps
 from assistant.dialogue.handlers.describe import handle as describe
 from assistant.dialogue.kinds_among import counts, invasive, membership
 from assistant.dialogue.lessons.words import words_for_lesson
-from assistant.dialogue.life_asked import asks_spawning, living, seasons, spawners
+from assistant.dialogue.life_asked import WATERS, asks_spawning, living, seasons, spawners, waters_meant
 from assistant.dialogue.name_languages import in_languages
 from assistant.dialogue.ranking import IN_ORDER, SIZE, Placed, from_smallest, order_asked, other_end, placed
 from assistant.dialogue.reader.reading import Seen
@@ -36,7 +36,7 @@ from assistant.reasoning.place_prior import expand_places
 from assistant.text import key, singular, unique
 
 SHOWN, MOST_ORDERED, MOST_TAXA = 16, 20, 40
-MOST_SILENT = 60
+MOST_SILENT, MOST_WATERS = 60, 3
 RISK = "conservation-status"
 """A standing that holds in the place of which it is said, not everywhere."""
 AT_HOME, BROUGHT = ("native", "reintroduced"), ("introduced", "stocked")
@@ -151,7 +151,7 @@ def _listed(
         return _spawning(turn, pool, name, places)
     if asks_spawning(turn) and "asks-when" in turn.cues and not (name or named(turn) or narrowing):
         return which_fish("habitat", say.WHICH_FISH)
-    seen = seen or ([] if places else list(living(turn)))
+    seen = seen or (_waters(turn) if places else list(living(turn)))
     if not (seen or places or name or narrowing or order or turn.reading.measures) and not named(turn):
         return plain("list", lists.LIST_NEEDS, asked=Asked("place", say.WHERE))
     if order is not None and not order.able and not seen:
@@ -174,6 +174,13 @@ def _listed(
     if _statuses(turn, sides) == BROUGHT and not (seen or narrowing):
         return _from_elsewhere(turn, found.fits, name)
     return _plain_list(turn, found, name, seen, sides, size_words)
+
+
+def _waters(turn: Turn) -> list[Seen]:
+    """The kind of water that a line names beside a place ("a farm pond in Iowa"); none where it names no kind."""
+    kinds = {s.id for s in turn.kb.states(WATERS)}
+    told = (s for s in living(turn) if s.observation.character == WATERS) if turn.reading.places else ()
+    return [s for s in told if set(s.observation.states) < kinds]
 
 
 def _of_last_term(turn: Turn) -> list[Seen]:
@@ -282,8 +289,7 @@ def _what(
     parts = [_called(turn, name, count) if name else lists.fishes(count)]
     if seen and not seen[0].words:
         sides = [s.observation for s in seen[:3]]
-        told = [(kb.character(o.character).label, say.names_with([kb.state(x).label for x in o.states], "or"))
-                for o in sides]
+        told = [(kb.character(o.character).label, _in_words(turn, o)) for o in sides]
         parts.append(lists.of_life(told))
     elif seen:
         parts.append(lists.with_what(say.names_with([speak.seen_words(kb, s.observation) for s in seen[:3]])))
@@ -292,6 +298,12 @@ def _what(
     if places:
         parts.append(lists.in_place(place_names(kb, places)))
     return " ".join(parts)
+
+
+def _in_words(turn: Turn, seen: Observation) -> str:
+    """The states of a side of life in words; a plain word for many kinds of water as it was typed ("lake")."""
+    typed = list(waters_meant(turn)) if seen.character == WATERS and len(seen.states) > MOST_WATERS else []
+    return say.names_with(typed or [turn.kb.state(x).label for x in seen.states], "or")
 
 
 def _shown(turn: Turn, names: Sequence[str], most: int) -> str:
@@ -468,6 +480,8 @@ def _by_place(
         if (some := by_status.get(status)) and (statuses == LIVING or (status in statuses and len(some) < len(living))):
             text = say.range_line(status, say.names_with([label(kb, f.taxon) for f, _ in some]))
             blocks.append(Block("point", text, statements=tuple(r for _, r in some)))
+    if seen and not seen[0].words:
+        blocks.append(Block("doubt", lists.AS_RECORDED, claim=False))
     taxa = [*(f.taxon for f, _ in living), *(f.taxon for f in maybe), *(f.taxon for f, _ in kin)][:MOST_TAXA]
     return Answer("list", tuple(blocks), taxa=unique((*taxa, *families, *_wider(turn))))
 

@@ -454,11 +454,17 @@ _WATERY = _DEEP_AFTER | word_set("water cover structure")
 """What a length may be "of" that is none of a fish ("12 foot of brush")."""
 
 
+_LONG_UNITS = ("ft", "m")
+"""Units in which depths are told ("came up from 18 feet")."""
+
+
 def _own(pieces: Sequence[Piece], found: _Found, setting: Setting) -> bool:
     """False for a rule's figure, a depth, a line's strength, a lure's size, or the length of a part of the fish."""
     if found.kind == "length" and found.low * MM.get(found.unit, Decimal(1)) > LONGEST_FISH:
         return False
     before = [p.text for p in pieces[max(0, found.first - 3) : found.first]]
+    if found.kind == "length" and found.unit in _LONG_UNITS and "from" in before[-2:]:
+        return False
     about_over = before[-2:] == ["just", "over"] or before[-2:] == ["bit", "over"] or before[-3:-1] == ["just", "over"]
     if not about_over and _RULE_BEFORE & set(before):
         return False

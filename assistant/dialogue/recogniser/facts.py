@@ -397,6 +397,12 @@ def _yes_no(cues: Sequence[Cue]) -> bool:
     )
 
 
+def _told_of_spawning(held: Held) -> bool:
+    """True where the last answer told first of all when, where or in what water a fish spawns."""
+    lead = held.last.blocks[:1] if held.last is not None else ()
+    return any(".spawning-" in s or ".nest-" in s for b in lead for s in b.statements)
+
+
 def _held(held: Held) -> set[str]:
     out: set[str] = set()
     flags = {
@@ -409,6 +415,7 @@ def _held(held: Held) -> set[str]:
         "walk": held.walk is not None,
         f"after-{held.intent}": bool(held.intent),
         "after-info": held.intent in INFORMING,
+        "after-spawning": held.intent == "habitat" and _told_of_spawning(held),
         "held-last": held.last is not None,
         "wanted": held.intent == "describe" and held.wanted != Wanted(),
     }
