@@ -17,6 +17,7 @@ from assistant.dialogue.kinds_among import counts, invasive, membership
 from assistant.dialogue.lessons.words import words_for_lesson
 from assistant.dialogue.life_asked import asks_spawning, living, seasons, spawners
 from assistant.dialogue.name_languages import in_languages
+from assistant.dialogue.observing import other_state
 from assistant.dialogue.ranking import IN_ORDER, SIZE, Placed, from_smallest, order_asked, other_end, placed
 from assistant.dialogue.reader.reading import Seen
 from assistant.dialogue.rules.invented_waters import invented_place, told_of
@@ -111,6 +112,10 @@ def _pool(turn: Turn, sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
     if _other_end(turn, sides) or _of_other_place(turn):
         above = [t for t in held.taxa if (x := kb.find("taxon", t)) is None or not x.is_species]
         return species_of(kb, tuple(above)) or _kinds_held(kb), above[0] if above else ""
+    if held.intent == "list" and other_state(held, reading) and not OF_THOSE & set(reading.words):
+        above = [t for t in held.taxa if (x := kb.find("taxon", t)) is None or not x.is_species]
+        every = species_of(kb, tuple(above))
+        return (every, above[0]) if above and set(species_of(kb, held.shown)) <= set(every) else (_kinds_held(kb), "")
     if held.intent in ("list", "range") and len(held.shown) > 1:
         return tuple(t for t in held.shown if (x := kb.find("taxon", t)) is not None and x.is_species), ""
     return _kinds_held(kb), ""
@@ -302,6 +307,8 @@ def _wider(turn: Turn) -> tuple[str, ...]:
     """The families and genera that the line asks about (or a narrowed list was of), which close the list of taxa."""
     kb = turn.kb
     if not groups(turn.reading) and not named(turn):
+        if other_state(turn.held, turn.reading) and not _pool(turn, frozenset())[1]:
+            return ()
         return tuple(t for t in turn.held.taxa if (x := kb.find("taxon", t)) is not None and not x.is_species)
     out: dict[str, None] = {}
     for m in groups(turn.reading)[:2]:

@@ -108,15 +108,18 @@ BURIED = frozenset(
 """Cues whose single words do not count inside the words of an observation."""
 WISHES = frozenset(
     {
+        "by-look",
         "cant-agree",
         "concept-now",
         "fish-gone",
         "hybrid-word",
         "key-word",
         "lesson-standard",
+        "noted-nothing",
         "of-sources",
         "old-sheet",
         "on-paper",
+        "put-plainly",
         "self-drop",
         "side-with",
         "spoil",
