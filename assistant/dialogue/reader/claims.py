@@ -188,7 +188,7 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
     if phrase.denies and not denied:
         return None
     best = _support(hit, line)
-    if not best and _points(hit, line):
+    if not best and _points(hit, line) and phrase.character not in line.talk.expected:
         return None
     if best:
         worth = max(best[0], ALONE if phrase.alone else 0.0)

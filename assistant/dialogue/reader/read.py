@@ -38,6 +38,10 @@ FEW_MORE = 5
 """A line of so few words after a list told by one feature may name another state of it ("and with four?")."""
 _SELF_ASKED = re.compile(r"(?:^|[.,;:]\s*)(\w+(?: \w+){0,2})\?(?=\s*\w+(?:[ -]\w+){0,4}\s*(?:[.,;!]|$))")
 """A part with a question mark and, after it, a few words that answer it."""
+_CALLED_A = re.compile(
+    r"\b(?:call(?:s|ed)?|say(?:s|ing)?|said|swears|swore|insists|insisted|reckons|thinks|thought)"
+    r"(?: (?:it|this|that|him|them|the fish))?(?:'s| is| was)? an? (\w+)(?=\s*(?:[,.;:?!]|$))", re.IGNORECASE)
+MOST_SHOWN = 6
 FIN = "fin"
 _THAT_FIN = re.compile(r"\b(?:that|this|(?:that |the )same) fin\b", re.IGNORECASE)
 _PRONOUNS = word_set("they it those these theyre thats that")
@@ -60,7 +64,7 @@ class _Plain(NamedTuple):
 def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     """What one line says, given what the conversation holds and the day. Never raises, whatever is typed."""
     lexicon = lexicon_of(kb)
-    line = _fin_meant(_answered_by_itself(clean(text), lexicon), held, lexicon)
+    line = _called_in_full(_fin_meant(_answered_by_itself(clean(text), lexicon), held, lexicon), held, lexicon)
     tokens = tokenize(line)[:MOST_TOKENS]
     if gibberish(tokens, lexicon.known):
         return _noise(line, tokens, held, lexicon)
@@ -114,6 +118,20 @@ def _fin_meant(line: str, held: Held, lexicon: Lexicon) -> str:
     parts = (lexicon.kb.character(s.observation.character).part for s in reversed(held.seen))
     name = next((p.replace("-", " ") for p in parts if p.endswith(f"-{FIN}")), "")
     return f"{line[: found.start()]}the {name}{line[found.end() :]}" if name else line
+
+
+def _called_in_full(line: str, held: Held, lexicon: Lexicon) -> str:
+    """The line with a name cut short told in full, where a fish in question bears it ("called it a speckled": trout)."""
+    found = _CALLED_A.search(line)
+    if found is None or any(e[0] in ("taxon", "hybrid", "group") for e in lexicon.spoken(key(found[1]))):
+        return line
+    for taxon in unique((*held.taxa, *held.shown))[:MOST_SHOWN]:
+        if lexicon.kb.find("taxon", taxon) is None:
+            continue
+        head = key(lexicon.kb.taxon(taxon).label).split()[-1]
+        if any(e[:2] == ("taxon", taxon) for e in lexicon.spoken(f"{key(found[1])} {head}")):
+            return f"{line[: found.end(1)]} {head}{line[found.end(1) :]}"
+    return line
 
 
 def _noise(line: str, tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Reading:
