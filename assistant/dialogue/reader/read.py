@@ -121,7 +121,7 @@ def _fin_meant(line: str, held: Held, lexicon: Lexicon) -> str:
 
 
 def _called_in_full(line: str, held: Held, lexicon: Lexicon) -> str:
-    """The line with a name cut short told in full, where a fish in question bears it ("called it a speckled": trout)."""
+    """The line with a name cut short in full, where a fish in question bears it ("called it a speckled": trout)."""
     found = _CALLED_A.search(line)
     if found is None or any(e[0] in ("taxon", "hybrid", "group") for e in lexicon.spoken(key(found[1]))):
         return line

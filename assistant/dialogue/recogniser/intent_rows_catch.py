@@ -29,7 +29,7 @@ CATCH_ROWS: tuple[Row, ...] = (
                        "!seen|rules|rules-act|water|contrast|quiz|key|asks-name|handling"),
         ("yellow perch eleven inches, 7.5 round the middle, weight?", "musky 44 inches by 20 girth, how heavy")),
     # What it is.
-    Row("identify", 94, ("guess", "seen-many", "own-evidence", "two-kinds",
+    Row("identify", 94, ("guess", "seen", "own-evidence", "two-kinds",
                          "!quiz|key|hurt|contrast|which-group|term|hybrid|rules|water|held-seen|sources|size|weight"),
         ("pike or muskie? seven pores under one jaw, only the upper half of the cheek is scaled",
          "walleye or sauger? no white corner on the tail, rows of spots in the first dorsal")),
