@@ -17,6 +17,7 @@ from assistant.dialogue.kinds_among import counts, invasive, membership
 from assistant.dialogue.lessons.words import words_for_lesson
 from assistant.dialogue.life_asked import WATERS, asks_spawning, living, seasons, spawners, waters_meant
 from assistant.dialogue.name_languages import in_languages
+from assistant.dialogue.observing import other_state
 from assistant.dialogue.ranking import IN_ORDER, SIZE, Placed, from_smallest, order_asked, other_end, placed
 from assistant.dialogue.reader.reading import Seen
 from assistant.dialogue.rules.invented_waters import invented_place, told_of
@@ -112,6 +113,10 @@ def _pool(turn: Turn, sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
     if _other_end(turn, sides) or _of_other_place(turn):
         above = [t for t in held.taxa if (x := kb.find("taxon", t)) is None or not x.is_species]
         return species_of(kb, tuple(above)) or _kinds_held(kb), above[0] if above else ""
+    if held.intent == "list" and other_state(held, reading) and not OF_THOSE & set(reading.words):
+        above = [t for t in held.taxa if (x := kb.find("taxon", t)) is None or not x.is_species]
+        every = species_of(kb, tuple(above))
+        return (every, above[0]) if above and set(species_of(kb, held.shown)) <= set(every) else (_kinds_held(kb), "")
     if held.intent in ("list", "range") and len(held.shown) > 1:
         return tuple(t for t in held.shown if (x := kb.find("taxon", t)) is not None and x.is_species), ""
     return _kinds_held(kb), ""
@@ -316,6 +321,8 @@ def _wider(turn: Turn) -> tuple[str, ...]:
     """The families and genera that the line asks about (or a narrowed list was of), which close the list of taxa."""
     kb = turn.kb
     if not groups(turn.reading) and not named(turn):
+        if other_state(turn.held, turn.reading) and not _pool(turn, frozenset())[1]:
+            return ()
         return tuple(t for t in turn.held.taxa if (x := kb.find("taxon", t)) is not None and not x.is_species)
     out: dict[str, None] = {}
     for m in groups(turn.reading)[:2]:
@@ -341,7 +348,7 @@ def _plain_list(
     what = _what(turn, name, seen, (), len(fits), size_words)
     local = any(s.observation.character == RISK for s in seen)
     if not fits:
-        none = lists.none_of_life if seen and not seen[0].words else lists.list_none
+        none = lists.none_of_life if seen and not seen[0].words else lists.none_as_rule if maybe else lists.list_none
         blocks = [Block("lead", none(what), claim=False)]
     else:
         names = [_with_places(kb, f) if local else label(kb, f.taxon) for f in fits]
@@ -352,7 +359,7 @@ def _plain_list(
     if maybe:
         doubtful = say.names_with([_with_places(kb, f) if local else label(kb, f.taxon) for f in maybe[:SHOWN]])
         ids = tuple(s for f in maybe[:SHOWN] for s in f.statements[:2])
-        blocks.append(Block("point", lists.doubtful(doubtful), statements=ids))
+        blocks.append(Block("point", lists.doubtful(doubtful, also=bool(fits)), statements=ids))
     if seen and not seen[0].words:
         blocks.append(Block("doubt", lists.AS_RECORDED, claim=False))
     elif seen and 0 < found.silent < MOST_SILENT:
@@ -460,19 +467,21 @@ def _by_place(
     family, others = _in_family(turn, name, seen, sides, none=False)
     there = _by_status(kb, others, places)
     kin = [x for s in statuses for x in there.get(s, ())]
-    if not living and not kin:
+    here = set(living_in(kb, [f.taxon for f in found.maybe], places)) if seen else set()
+    maybe = [f for f in found.maybe if f.taxon in here]
+    if not living and not kin and not maybe:
         return Answer("list", (Block("lead", lists.list_none(what), claim=False),), taxa=_wider(turn))
     ids = tuple(dict.fromkeys(i for f, r in living for i in (r, *(f.statements[:1] if seen else ()))))
     names = _shown(turn, [label(kb, f.taxon) for f, _ in living], SHOWN * 2)
-    lead = lists.list_lead(len(living), what, names) if living else lists.list_none(what)
+    lead = lists.list_lead(len(living), what, names) if living else (
+        lists.none_as_rule(what) if maybe and not kin else lists.list_none(what))
     blocks = [Block("lead", lead, statements=ids, claim=bool(living))]
     families = _whole_families(kb, [f for f, _ in living], name, places) if seen else ()
     blocks += _all_of(kb, families, there=True)
-    here = set(living_in(kb, [f.taxon for f in found.maybe], places)) if seen else set()
-    if maybe := [f for f in found.maybe if f.taxon in here]:
+    if maybe:
         ids = tuple(s for f in maybe for s in f.statements[:2])
-        blocks.append(Block("point", lists.doubtful(_shown(turn, [label(kb, f.taxon) for f in maybe], SHOWN)),
-                            statements=ids))
+        told = lists.doubtful(_shown(turn, [label(kb, f.taxon) for f in maybe], SHOWN), also=bool(living))
+        blocks.append(Block("point", told, statements=ids))
     if kin:
         told = lists.in_family(label(kb, family), _shown(turn, [label(kb, f.taxon) for f, _ in kin], SHOWN))
         blocks.append(Block("point", told, statements=tuple(r for _, r in kin)))

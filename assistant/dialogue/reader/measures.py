@@ -426,8 +426,8 @@ def _girth_near(pieces: Sequence[Piece], first: int, after: int) -> bool:
     if following[:1] == ["girth"]:
         return not any(p.kind in ("num", "frac") for p in pieces[after + 1 : after + 2])
     if following[:1] == ["round"]:
-        return following[1:2] in ([], [","], [";"], ["the"], ["its"])
-    return following[:1] == ["around"] or following[:2] in (["big", "around"], ["in", "girth"])
+        return following[1:2] in ([], [","], [";"], ["."], ["?"], ["the"], ["its"])
+    return following[:1] == ["around"] or following[:2] in (["big", "around"], ["in", "girth"], ["about", "the"])
 
 
 def _method(pieces: Sequence[Piece], found: _Found) -> str:
@@ -472,13 +472,15 @@ def _own(pieces: Sequence[Piece], found: _Found, setting: Setting) -> bool:
     if _DEEP_AFTER & set(following[:1]) or (following[:1] == ["of"] and _WATERY & set(following[1:])):
         return False
     for piece in reversed(pieces[max(0, found.first - 6) : found.first]):
-        if piece.kind == "other" or (piece.text in ("fish", "it", "is", "girth", "and", "n") and piece.text != "is"):
+        if piece.kind == "other" or piece.text in _WHOLE_FISH:
             break
         if piece.kind == "word" and piece.text not in _OF_WHOLE and setting.is_part(piece.text):
             return False
     return True
 
 
+_WHOLE_FISH = word_set("fish it they they're theyre these girth and n")
+"""Words that end the search for a part that a length is of."""
 _OF_WHOLE = word_set("length long size total body fish measures measured")
 """Words before a figure that speak of the whole fish."""
 

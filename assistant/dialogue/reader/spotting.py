@@ -64,7 +64,7 @@ _POINTING = word_set(
     "this that the second first third other another which each every last next red big small little "
     "bottom top back front lower upper"
 )
-_HERE = word_set("here there these my our")
+_HERE = word_set("here there these my our them")
 """Words after a "round" that means around."""
 _VERBS = word_set("had has have is was with w looks looked got")
 

@@ -124,15 +124,18 @@ BETWEEN = frozenset({"side by side", "next to each other", "one beside the other
 """Phrases that set fishes beside each other, or the marks of one fish."""
 WISHES = frozenset(
     {
+        "by-look",
         "cant-agree",
         "concept-now",
         "fish-gone",
         "hybrid-word",
         "key-word",
         "lesson-standard",
+        "noted-nothing",
         "of-sources",
         "old-sheet",
         "on-paper",
+        "put-plainly",
         "self-drop",
         "side-with",
         "spoil",

@@ -9,6 +9,7 @@ from typing import NamedTuple
 from assistant.dialogue.conversation import Held, Wanted
 from assistant.dialogue.kinship import clipped, overlapping
 from assistant.dialogue.name_forms import old_genus
+from assistant.dialogue.observing import other_state
 from assistant.dialogue.preying import food_told, who_eats
 from assistant.dialogue.reader.reading import Mention, Reading
 from assistant.dialogue.reader.terms_named import two_terms
@@ -103,6 +104,8 @@ def gather(kb: KnowledgeBase, reading: Reading, cues: Sequence[Cue], held: Held)
     out |= {f"much-{name}" for name in names if sum(c.id == name for c in cues) > 1}
     if any((x := kb.find("taxon", t)) is not None and x.is_hybrid for t in held.taxa):
         out.add("held-cross")
+    if held.intent == "list" and other_state(held, reading):
+        out.add("other-state")
     if "telling" in out and names & QUESTIONING <= {"asks-do"}:
         out -= {"yes-no", "asks-do"}
         names -= {"asks-do"}
