@@ -37,6 +37,7 @@ ASIDE = frozenset(
         "cooking",
         "creature",
         "denying",
+        "disputed",
         "far-off",
         "flesh-marks",
         "forecast",

@@ -22,7 +22,7 @@ CATCH_ROWS: tuple[Row, ...] = (
     Row("weight", 94, ("weight-unit", "short", "held-fish", "held-length|after-size",
                        "!fish|seen|len|wt|after-weight|rules|contrast|quiz|key|asked-quiz|asked-key"),
         ("8 3/4 gill / with the tail pinched tho / ounces?", "how big do bluegill get / in ounces?")),
-    Row("size", 93, ("that-big", "len", "one-fish|held-fish",
+    Row("size", 94, ("that-big", "len", "one-fish|held-fish",
                      "!wt|seen|rules|rules-act|keep|water|contrast|quiz|key|asks-name|weight|tackle"),
         ("13 1/4 yellow perch, thats a jumbo aint it", 'is a 14" gill even a thing')),
     # What it is caught on.
@@ -62,6 +62,11 @@ CATCH_ROWS: tuple[Row, ...] = (
     Row("range", 93, ("stocked-there", "place", "fish|held-fish",
                       "!seen|rules|water|story|contrast|tackle|keep|asks-can|handling|quiz|key|hybrid|loose-elsewhere"),
         ("blues in texas, always been there or planted", "walleye in montana, somebody put em in")),
+    # Which of those just described.
+    Row("contrast", 94, ("comparing", "which-of", "held-fish", "after-describe", "part|seen",
+                         "!fish|len|wt|size|weight|rules|water|place|story|quiz|key|asked|sources|which-group|tackle|"
+                         "held-seen|unheld|lacking"),
+        ("describe a bowfin / and the northern snakehead / which has the longer fin underneath",)),
     # What it is.
     Row("identify", 93, ("after-identify", "len", "held-seen", "no-ask", "short6",
                          "!fish|seen|keep|rules|rules-act|weight|weight-unit|size|story|undo|undo-weak|correct|question|"

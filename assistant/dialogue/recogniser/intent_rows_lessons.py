@@ -72,7 +72,7 @@ LESSON_ROWS: tuple[Row, ...] = (
         ("which paper is cited for splitting Amia ocellicauda from A. calva?",
          "cite for the difference between sauger and walleye dorsal fin spots",
          "who split the spotted sunfish and the redspotted sunfish and where was it published")),
-    Row("list", 94, ("kinds-held", "list", "asks-where", "seen", "part",
+    Row("list", 94, ("kinds-held", "list|seen-many", "asks-where", "seen", "part",
                      "!one-fish|two-fish|held-seen|story|asks-name|rules|tackle|quiz|key|hurt|why|contrast|asked|yes-no|place"),
         ("taxa where adipose-fin is present but body-covering is scaleless",)),
     Row("weight", 95, ("length-left", "wt", "one-fish|held-fish",
