@@ -27,7 +27,8 @@ _FILLING = word_set(
 _PARTING = word_set("when if in by on at where while because since without after before during once w with cause")
 """Words that begin something else said of the fishes ("black bullhead from brown when all I can do is feel")."""
 _CALLING = word_set("call calls called said says say claims claimed insists swears thinks reckons named")
-_PEOPLE = word_set("folk folks people anglers fishermen friends buddies guys cousins relatives neighbors neighbours kin")
+_PEOPLE = word_set(
+    "folk folks people anglers fishermen friends buddies guys cousins relatives neighbors neighbours kin")
 _ITS_NAME = word_set("it its it's that this him them a an the is was to be")
 _ASKING = word_set("and n or vs versus about one ones guy fella feller fellow mean meant compare kind look looks like")
 MOST_HELD, MOST_AT_ONCE = 8, 2

@@ -73,7 +73,7 @@ LESSON_ROWS: tuple[Row, ...] = (
          "cite for the difference between sauger and walleye dorsal fin spots",
          "who split the spotted sunfish and the redspotted sunfish and where was it published")),
     Row("list", 94, ("kinds-held", "list|seen-many", "asks-where", "seen", "part",
-                     "!one-fish|two-fish|held-seen|story|asks-name|rules|tackle|quiz|key|hurt|why|contrast|asked|yes-no|place"),
+                     "!one-fish|two-fish|held-seen|story|pointing|my-catch|rules|tackle|quiz|key|hurt|why|contrast|asked|yes-no|place"),
         ("taxa where adipose-fin is present but body-covering is scaleless",)),
     Row("weight", 95, ("length-left", "wt", "one-fish|held-fish",
                        "!len|seen|held-seen|rules|water|asks-name|contrast|quiz|key|tackle|handling"),
