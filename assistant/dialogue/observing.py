@@ -51,6 +51,12 @@ def _answer(held: Held, new: Seen) -> Seen:
     return new._replace(observation=new.observation._replace(asked=True))
 
 
+def other_state(held: Held, reading: Reading) -> bool:
+    """True for a line that tells another state of a feature told before ("which have one barbel / and four?")."""
+    own = {s.observation.character for s in reading.seen if not s.retract}
+    return bool(own) and own <= {s.observation.character for s in held.seen}
+
+
 def _hints(old: tuple[Hint, ...], new: tuple[Hint, ...]) -> tuple[Hint, ...]:
     fresh = tuple(h for h in new if all((h.kind, h.taxa, h.seen) != (o.kind, o.taxa, o.seen) for o in old))
     kinds = {h.kind for h in fresh if h.kind == "group" and h.seen}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from assistant.dialogue.reader.lexicon import Lexicon
@@ -77,13 +77,29 @@ _DOUBTS = tuple(
 
 
 def left_open(tokens: Sequence[Token]) -> frozenset[int]:
-    """The tokens of what is said not to be known ("not sure if it had spots"), up to the end of the clause."""
+    """The tokens of what is said not to be known ("not sure if it had spots"), up to the end of the clause, and of what
+    another thing stands for ("spots rather than bars on the side").
+    """
     out: set[int] = set()
     for i, token in enumerate(tokens):
+        if tuple(t.word for t in tokens[i : i + 2]) in _IN_PLACE_OF:
+            out.update(_replaced(tokens, i + 2, token.clause))
         for doubt in _DOUBTS:
             if [t.word for t in tokens[i : i + len(doubt)]] == doubt:
                 out.update(j for j in range(i, len(tokens)) if tokens[j].clause == token.clause)
     return frozenset(out)
+
+
+def _replaced(tokens: Sequence[Token], start: int, clause: int) -> Iterator[int]:
+    """The tokens from a place on, up to where the thing is or what is said next."""
+    for j in range(start, len(tokens)):
+        if tokens[j].clause != clause or tokens[j].word in _PLACING:
+            return
+        yield j
+
+
+_IN_PLACE_OF = {("rather", "than"), ("instead", "of")}
+_PLACING = word_set("on in at along with and near down across over under behind above below")
 
 
 _PRONOUNS = word_set(

@@ -40,7 +40,7 @@ GROUP_NEAR, GROUP_KIN = 0.35, 0.06
 ("bass" for a rock bass), and where they do not."""
 STRICT_ERROR = 0.01
 """The same for a word that is hardly ever used of a fish outside the group (common practice, no source)."""
-EITHER = 25.0
+EITHER = 100.0
 """How much likelier an asker names two fishes of which one is right (common practice, no source)."""
 LIKENESS, LIKE_KIN = 12.0, 0.35
 """How much likelier a fish or its listed look-alikes become when the catch is said to look like it, and what that is
@@ -404,7 +404,7 @@ def _candidate(weighed: Weighed, taxon: int, share: float, order: Sequence[int])
 
 
 def _usual(kb: KnowledgeBase, taxon: str, seen: Observation) -> bool:
-    """True for a state seen that is stated of the taxon at any age, sex and season, and not as an exception: it fits."""
+    """True for a state seen that is stated of the taxon at any age, sex and season, not as an exception: it fits."""
     told = {leaf for state in seen.states for leaf in below(kb, state)}
     lasting = (s for s in kb.statements_on(taxon, seen.character) if not (s.sex or s.stage or s.breeding or s.season))
     return seen.seen and any(told & {leaf for state in s.states for leaf in below(kb, state)}

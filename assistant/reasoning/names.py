@@ -12,6 +12,7 @@ from typing import NamedTuple
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.living import LIVING
+from assistant.reasoning.place_prior import covered
 from assistant.text import key, unique
 
 Entry = tuple[str, str, str]
@@ -140,12 +141,20 @@ def _settled(
     wide = any((x := kb.place(p)) is not None and x.kind == "country" for p in places)
     spoken_at = frozenset(places) if wide else wanted
     regional = tuple(t for t in ids if spoken_at & spread(kb, _regions(kb, t, phrase)))
+    regional = regional or unique(
+        t for t, how in species if how != "ambiguous" and wanted & _covering(kb, _regions(kb, t, phrase)))
     living = tuple(t for t in regional or ids if lives_in(kb, t, wanted) is not False) or regional or ids
     plain = tuple(t for t in living if any(x == t and how != "ambiguous" for x, how in species))
     everywhere = tuple(t for t in living if not _regions(kb, t, phrase))
     if regional:
         return plain or living
     return plain or everywhere or living
+
+
+def _covering(kb: KnowledgeBase, places: Sequence[str]) -> frozenset[str]:
+    """The places that lie anywhere within some wide ones: the states of the countries of a continent."""
+    found = [p for x in places if (p := kb.place(x)) is not None]
+    return frozenset(x for p in found for x in covered(kb, p))
 
 
 def _regions(kb: KnowledgeBase, taxon: str, phrase: str) -> tuple[str, ...]:

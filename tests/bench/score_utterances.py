@@ -159,7 +159,9 @@ def marks(kb: KnowledgeBase, case: Case, answer: Answer, held: Held) -> dict[str
     if case.weight:
         out["weight"] = near(case.weight, [float(v) for m in held.weights for v in (m.low, m.high)])
     if case.place:
-        codes = {p.code for key in held.places if (p := kb.place(key)) is not None}
+        places = [p for key in held.places if (p := kb.place(key)) is not None]
+        wider = [p for x in places if not x.code and len(x.covers) == 1 and (p := kb.place(x.covers[0])) is not None]
+        codes = {p.code for p in (*places, *wider)}
         out["place"] = bool(codes & set(case.place.split("|")))
     if case.says_any:
         out["says"] = all(any(occurs(w, text) for w in g.split("|")) for g in case.says_any.split(" ; "))

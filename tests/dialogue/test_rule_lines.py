@@ -115,6 +115,13 @@ def test_any_order_of_the_examples_in_one_conversation(open_base: Base) -> None:
         (("vennimoor bluegill 9 inch have 2 over 8 already",), ["release"]),
         (
             (
+                "Threlwick Lake, 15 Jan 2027, walleye of 52 cm through the ice. I already kept one of 48 cm today.",
+                "had the kept one been 45 instead?",
+            ),
+            ["release", "keep"],
+        ),
+        (
+            (
                 "Tidderbrack Creek, 2026-10-05: 20 in fish, bowfin or northern snakehead, cannot tell",
                 "Ollimarsh Lake (QUI), 2026-10-05: same fish, same doubt. Can I keep it?",
             ),

@@ -34,6 +34,7 @@ from assistant.reasoning.observer import taxon_distribution
 from assistant.reasoning.size import SizeRange, own_sizes
 
 MISLEADING, RELIED, ONE, COLOUR, SIZE = "misleading", "relied-on", "one-mark", "colour-itself", "size-itself"
+MARKS = "marks-itself"
 """Sides of a matter that a line asks about."""
 MOST = 5
 ALIKE = 3
@@ -119,13 +120,13 @@ def _shown(row: ContrastRow) -> int:
 
 def _surest(turn: Turn, found: Contrast) -> ContrastRow | None:
     """What to go by where colour will not do: the firmest row that is no matter of colour, if it is nearly as firm as
-    any, else the firmest mark.
+    any and sets them apart in the books, or is the firmest, else the firmest mark.
     """
     kb = turn.kb
     rows = [r for r in found.separating if all(r.told) and not _hue(kb.character(r.character))] or found.separating
     marks = firm_first(kb, rows)
     structure = firm_first(kb, [r for r in rows if not kb.character(r.character).colouring])
-    if structure and firmness(kb, structure[0]) >= NEARLY * firmness(kb, marks[0]):
+    if structure and firmness(kb, structure[0]) >= (NEARLY if structure[0].decides else 1.0) * firmness(kb, marks[0]):
         return structure[0]
     return marks[0] if marks else None
 
@@ -150,12 +151,27 @@ def relied_on(turn: Turn, found: Contrast, sides: frozenset[str], asked: frozens
     if SIZE in sides:
         return [_by_size(turn, found.taxa), *_surer(turn, found)]
     rows = [r for c in sorted(asked) if (r := contrast_row(kb, kb.character(c), found.taxa)) is not None]
+    if not rows and MARKS in sides:
+        return _by_marks(turn, found)
     best = max(rows, key=lambda r: r.separation, default=None)
     if best is None:
         return []
     told = say.in_each(*row_text(turn, found.taxa, best))
     lead = Block("lead", say.mark_verdict(told, best.separation), statements=row_ids(best))
     return [lead, *(_surer(turn, found) if best.separation < say.MOSTLY else [])]
+
+
+def _by_marks(turn: Turn, found: Contrast) -> list[Block]:
+    """Whether the marks in the skin tell fishes apart; not by themselves where structure does so more surely."""
+    kb = turn.kb
+    rows = [r for r in found.separating if kb.character(r.character).colouring and all(r.told)]
+    best, surest = max(rows, key=lambda r: firmness(kb, r), default=None), _surest(turn, found)
+    if best is None:
+        return []
+    alone = surest is None or kb.character(surest.character).colouring
+    verdict = say.mark_verdict(say.in_each(*row_text(turn, found.taxa, best)),
+                               best.separation if alone else min(best.separation, say.HELPS))
+    return [Block("lead", verdict, statements=row_ids(best)), *([] if alone else _surer(turn, found))]
 
 
 def _by_size(turn: Turn, taxa: Sequence[str]) -> Block:

@@ -56,12 +56,22 @@ EXPLICIT = ("salinity-tolerance", "air-breathing", "max-age", "spawning-temperat
 RUNNING = frozenset({"run", "runs", "running"})
 WINTER, SEASONAL = "winter", ("depth", "cover")
 ALL_YEAR, AUTUMN, FALL = "all year", "autumn", "fall"
-_GROUND_ASKED = re.compile(r"\b(?:on|in|over) what\b|\bwhat (?:on|over)\b")
-SEASONS = word_set("winter winters wintertime summer summertime spring fall autumn cold hot ice day daytime night")
+_GROUND_ASKED = re.compile(
+    r"\b(?:on|in|over) (?:what|which)\b(?! (?:month|season|time|week|year|part|state|day|date|temp))|"
+    r"\bwhat (?:on|over)\b|\bwh(?:at|ich)\b.* bottom\b")
+_GROUND_ALONE = re.compile(
+    r"\W*(?:(?:and|so|ok|but|then)\W+)*(?:on |in |over )?(?:what|which)"
+    r"(?: (?:kind|sort|type)s? of)?(?: (?:bottom|ground|substrate|surface|stuff)s?| on| over)?\W*")
+_CONDITION = re.compile(r"\w\W+when (?:it|its|it's|the (?:water|weather|ice|sun|temp)|ice|water)\b")
+"""A "when" that tells of a condition rather than asks for a time ("do catfish go deep when it gets cold")."""
+SEASONS = word_set("winter winters wintertime summer summertime spring fall autumn cold hot ice day daytime night "
+                   "december january february july august")
 PLACING = word_set(
-    "hide hides where wheres go goes do stay stays hold holds hang live lives move moves depth deep sleep")
+    "hide hides where wheres go goes do stay stays hold holds hang live lives move moves depth deep sleep "
+    "deeper shallower drop drops dropping head heads slide slides shift shifts school schools suspend suspends winter")
 MARKS = {
-    **dict.fromkeys(("winter", "wintertime", "winters", "cold", "ice", "january", "february"), ("winter", "ice")),
+    **dict.fromkeys(("winter", "wintertime", "winters", "cold", "ice", "december", "january", "february"),
+                    ("winter", "ice")),
     **dict.fromkeys(("summer", "summertime", "hot", "july", "august"), ("summer",)),
     **dict.fromkeys(("nest", "nests", "bed", "beds", "nesting", "bedding", "spawn", "spawning"), ("beds", "spawn")),
     "day": ("day",), "daytime": ("day",), "night": ("night",),
@@ -111,7 +121,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if not measured and "depth-of" in aspects(kb, turn.reading) and not any(
         s.startswith("practice:") for b in blocks for s in b.statements
     ):
-        name, season = label(kb, taxa[0]), turn.reading.season
+        name, season = label(kb, taxa[0]) if len(taxa) == 1 else kinds_name(kb, asked[0]), turn.reading.season
         said = care.depth_not_held(name, season) if season else care.nowhere_said(name, care.DEPTH)
         blocks.insert(0, Block("point", said, claim=False))
     blocks = _unheld(turn, taxa) or blocks
@@ -262,7 +272,9 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
         named = [c.id for c in kb.characters if c.use in USES and states(kb, told, c.id)]
         named = [c for c in named if c != FED or asks_food(turn)] or named
     if not named:
-        named = [c for side, c in BY_SIDE if side in aspects(kb, reading) | turn.cues]
+        conditional = _CONDITION.search(reading.text.lower()) is not None
+        asking = (aspects(kb, reading) | turn.cues) - ({"when"} if conditional else set())
+        named = [c for side, c in BY_SIDE if side in asking]
     if not named and turn.held.intent == "habitat" and turn.held.last is not None:
         named = _last(turn)
     sides = aspects(kb, reading)
@@ -276,7 +288,7 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
     if "temperature" in sides and (set(named) & BREEDING or (set(before) & BREEDING and not turn.reading.taxa())):
         named = [TOGETHER[0][1], *(c for c in named if c in BREEDING)]
     if set(named) & BREEDING and _GROUND_ASKED.search(turn.reading.text.lower()):
-        named = [*named, GROUND]
+        named = [GROUND] if _GROUND_ALONE.fullmatch(turn.reading.text.lower()) else [*named, GROUND]
     said = sides | turn.cues
     if "asks-where" in said and set(named) & BREEDING:
         named = [GROUND, *(c for c in named if c != SEASON)]

@@ -17,7 +17,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Caution
 from assistant.reasoning.advice import GENERAL, SOME_KIN, Found, Record, topics, weigh
 from assistant.reasoning.evidence import about
-from assistant.text import join
+from assistant.text import join, word_set
 
 BASICS = ("holding", "unhooking", "release", "wet-hands")
 """Topics told of a fish when nothing narrower is asked."""
@@ -44,6 +44,7 @@ UNWANTED = ("invasive", "unwanted")
 """Those of them that hold of some kinds whenever such a fish is handled."""
 DISCLAIMER = "aid-disclaimer"
 ADVISORY = "eat-advisory"
+TODAY = word_set("tonight today tomorrow now yet weekend")
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -51,7 +52,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     kb = turn.kb
     asked, remarks = asked_about(turn)
     taxa = species_of(kb, asked)
-    told = (*((PRESSURE,) if _from_the_deep(turn) else ()), *(HEAT if _in_warm_water(turn) else ()))
+    deep = _from_the_deep(turn) or "pressure" in turn.cues
+    told = (*((PRESSURE,) if deep else ()), *(HEAT if _in_warm_water(turn) else ()))
     found = weigh(kb, PREFIX, (*turn.reading.words, *told), taxa)
     wanted = _deciding(found, _wanted(turn, found, bool(taxa)), _from_the_deep(turn))
     chosen = _chosen(found, wanted, bool(taxa))
@@ -213,9 +215,18 @@ def _closing(turn: Turn, chosen: Sequence[Found], taxa: Sequence[str]) -> list[B
         out.append(advice(PREFIX, note, "caution"))
     if acts & {"eat"} and ADVISORY not in shown:
         out.append(Block("caution", care.ADVISORY, claim=False))
+    if "ice-safety" in turn.cues and _of_one_ice(turn):
+        out.append(Block("doubt", care.NO_ICE_REPORT, claim=False))
     if acts & BY_LAW:
         out.append(Block("caution", care.CHECK_RULES, claim=False))
     return out
+
+
+def _of_one_ice(turn: Turn) -> bool:
+    """True where the ice of one water or one day is asked about, of which nothing is held."""
+    reading = turn.reading
+    named = reading.water or reading.unknown_place or reading.places or reading.date
+    return bool(named) or bool(TODAY & set(reading.words))
 
 
 def _safety(turn: Turn, shown: set[str], first: Record, acts: set[str], taxa: Sequence[str]) -> list[Block]:

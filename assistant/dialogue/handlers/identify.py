@@ -97,7 +97,7 @@ def guessed(turn: Turn) -> tuple[str, ...]:
     if not own and "confirm" in turn.cues and turn.held.seen:
         own += [i for m in groups(turn.reading) for i in m.ids]
     found = tuple(dict.fromkeys(species_of(turn.kb, tuple(own))))[:MOST_OF_GROUP if few else MOST_GUESSED]
-    return cross_meant(turn.kb, found) or found
+    return found if "versus" in turn.cues else cross_meant(turn.kb, found) or found
 
 
 def cross_meant(kb: KnowledgeBase, named: tuple[str, ...]) -> tuple[str, ...]:

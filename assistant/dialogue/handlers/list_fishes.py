@@ -15,8 +15,9 @@ from assistant.dialogue.gaps_told import asks_gaps, gaps
 from assistant.dialogue.handlers.describe import handle as describe
 from assistant.dialogue.kinds_among import counts, invasive, membership
 from assistant.dialogue.lessons.words import words_for_lesson
-from assistant.dialogue.life_asked import asks_spawning, living, seasons, spawners
+from assistant.dialogue.life_asked import WATERS, asks_spawning, living, seasons, spawners, waters_meant
 from assistant.dialogue.name_languages import in_languages
+from assistant.dialogue.observing import other_state
 from assistant.dialogue.ranking import IN_ORDER, SIZE, Placed, from_smallest, order_asked, other_end, placed
 from assistant.dialogue.reader.reading import Seen
 from assistant.dialogue.rules.invented_waters import invented_place, told_of
@@ -36,7 +37,7 @@ from assistant.reasoning.place_prior import expand_places
 from assistant.text import key, singular, unique
 
 SHOWN, MOST_ORDERED, MOST_TAXA = 16, 20, 40
-MOST_SILENT = 60
+MOST_SILENT, MOST_WATERS = 60, 3
 RISK = "conservation-status"
 """A standing that holds in the place of which it is said, not everywhere."""
 AT_HOME, BROUGHT = ("native", "reintroduced"), ("introduced", "stocked")
@@ -45,6 +46,7 @@ NATURAL = (*AT_HOME, "extirpated", "uncertain")
 HOLDING = frozenset({"everything", "all", "held", "hold", "have", "got", "statements", "records", "facts"})
 """Words of a line that asks for all that is held on one fish."""
 OF_THOSE = frozenset({"those", "these", "them"})
+POINTING = OF_THOSE | {"it", "that", "one", "ones", "such", "this", "either"}
 PRESENT, LATER = "present", "later-place"
 
 
@@ -111,6 +113,10 @@ def _pool(turn: Turn, sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
     if _other_end(turn, sides) or _of_other_place(turn):
         above = [t for t in held.taxa if (x := kb.find("taxon", t)) is None or not x.is_species]
         return species_of(kb, tuple(above)) or _kinds_held(kb), above[0] if above else ""
+    if held.intent == "list" and other_state(held, reading) and not OF_THOSE & set(reading.words):
+        above = [t for t in held.taxa if (x := kb.find("taxon", t)) is None or not x.is_species]
+        every = species_of(kb, tuple(above))
+        return (every, above[0]) if above and set(species_of(kb, held.shown)) <= set(every) else (_kinds_held(kb), "")
     if held.intent in ("list", "range") and len(held.shown) > 1:
         return tuple(t for t in held.shown if (x := kb.find("taxon", t)) is not None and x.is_species), ""
     return _kinds_held(kb), ""
@@ -150,7 +156,7 @@ def _listed(
         return _spawning(turn, pool, name, places)
     if asks_spawning(turn) and "asks-when" in turn.cues and not (name or named(turn) or narrowing):
         return which_fish("habitat", say.WHICH_FISH)
-    seen = seen or ([] if places else list(living(turn)))
+    seen = seen or (_waters(turn) if places else list(living(turn)))
     if not (seen or places or name or narrowing or order or turn.reading.measures) and not named(turn):
         return plain("list", lists.LIST_NEEDS, asked=Asked("place", say.WHERE))
     if order is not None and not order.able and not seen:
@@ -175,10 +181,18 @@ def _listed(
     return _plain_list(turn, found, name, seen, sides, size_words)
 
 
+def _waters(turn: Turn) -> list[Seen]:
+    """The kind of water that a line names beside a place ("a farm pond in Iowa"); none where it names no kind."""
+    kinds = {s.id for s in turn.kb.states(WATERS)}
+    told = (s for s in living(turn) if s.observation.character == WATERS) if turn.reading.places else ()
+    return [s for s in told if set(s.observation.states) < kinds]
+
+
 def _of_last_term(turn: Turn) -> list[Seen]:
     """ "Who has one?" after a word was explained that is a feature, too: that it is there."""
     kb, last = turn.kb, turn.held.last
-    if last is None or turn.held.intent != "term" or groups(turn.reading) or named(turn):
+    of_some = bool(groups(turn.reading) or named(turn))
+    if last is None or turn.held.intent != "term" or (of_some and not POINTING & set(turn.reading.words)):
         return []
     terms = [s.removeprefix("term:") for b in last.blocks[:1] for s in b.statements if s.startswith("term:")]
     return _there(kb, terms) or _so_called(kb, terms)
@@ -280,8 +294,7 @@ def _what(
     parts = [_called(turn, name, count) if name else lists.fishes(count)]
     if seen and not seen[0].words:
         sides = [s.observation for s in seen[:3]]
-        told = [(kb.character(o.character).label, say.names_with([kb.state(x).label for x in o.states], "or"))
-                for o in sides]
+        told = [(kb.character(o.character).label, _in_words(turn, o)) for o in sides]
         parts.append(lists.of_life(told))
     elif seen:
         parts.append(lists.with_what(say.names_with([speak.seen_words(kb, s.observation) for s in seen[:3]])))
@@ -290,6 +303,12 @@ def _what(
     if places:
         parts.append(lists.in_place(place_names(kb, places)))
     return " ".join(parts)
+
+
+def _in_words(turn: Turn, seen: Observation) -> str:
+    """The states of a side of life in words; a plain word for many kinds of water as it was typed ("lake")."""
+    typed = list(waters_meant(turn)) if seen.character == WATERS and len(seen.states) > MOST_WATERS else []
+    return say.names_with(typed or [turn.kb.state(x).label for x in seen.states], "or")
 
 
 def _shown(turn: Turn, names: Sequence[str], most: int) -> str:
@@ -302,6 +321,8 @@ def _wider(turn: Turn) -> tuple[str, ...]:
     """The families and genera that the line asks about (or a narrowed list was of), which close the list of taxa."""
     kb = turn.kb
     if not groups(turn.reading) and not named(turn):
+        if other_state(turn.held, turn.reading) and not _pool(turn, frozenset())[1]:
+            return ()
         return tuple(t for t in turn.held.taxa if (x := kb.find("taxon", t)) is not None and not x.is_species)
     out: dict[str, None] = {}
     for m in groups(turn.reading)[:2]:
@@ -327,7 +348,7 @@ def _plain_list(
     what = _what(turn, name, seen, (), len(fits), size_words)
     local = any(s.observation.character == RISK for s in seen)
     if not fits:
-        none = lists.none_of_life if seen and not seen[0].words else lists.list_none
+        none = lists.none_of_life if seen and not seen[0].words else lists.none_as_rule if maybe else lists.list_none
         blocks = [Block("lead", none(what), claim=False)]
     else:
         names = [_with_places(kb, f) if local else label(kb, f.taxon) for f in fits]
@@ -338,13 +359,13 @@ def _plain_list(
     if maybe:
         doubtful = say.names_with([_with_places(kb, f) if local else label(kb, f.taxon) for f in maybe[:SHOWN]])
         ids = tuple(s for f in maybe[:SHOWN] for s in f.statements[:2])
-        blocks.append(Block("point", lists.doubtful(doubtful), statements=ids))
+        blocks.append(Block("point", lists.doubtful(doubtful, also=bool(fits)), statements=ids))
     if seen and not seen[0].words:
         blocks.append(Block("doubt", lists.AS_RECORDED, claim=False))
     elif seen and 0 < found.silent < MOST_SILENT:
         blocks.append(Block("doubt", lists.not_told(found.silent), claim=False))
     spoken = bool(size_words or (seen and seen[0].words))
-    kin, others = _in_family(turn, name, seen, sides) if spoken else ("", ())
+    kin, others = _in_family(turn, name, seen, sides, none=not fits) if spoken else ("", ())
     if others:
         told = lists.in_family(label(kb, kin), say.names_with([label(kb, f.taxon) for f in others[:KIN_SHOWN]]))
         ids = tuple(s for f in others[:KIN_SHOWN] for s in f.statements[:2])
@@ -357,16 +378,17 @@ KIN_SHOWN = 10
 
 
 def _in_family(
-    turn: Turn, name: str, seen: Sequence[Seen], sides: frozenset[str]
+    turn: Turn, name: str, seen: Sequence[Seen], sides: frozenset[str], none: bool
 ) -> tuple[str, tuple[Fitting, ...]]:
-    """The family of a genus asked for by a word that the whole family bears ("sunfish"), and who of the rest fits."""
+    """The family of a genus asked for by a word that the whole family bears ("sunfish", "bass family") or of which
+    ``none`` fits, and who of the rest fits."""
     kb = turn.kb
     genus = common_taxon(kb, name) if name else None
     if genus is None or kb.taxon(genus).rank != "genus":
         return "", ()
     family = kb.lineage(genus)[-1]
     word = singular(kinds_name(kb, name).split()[-1].lower())
-    if word not in key(kb.taxon(family).label).split():
+    if not none and word not in key(kb.taxon(family).label).split() and "family" not in turn.reading.words:
         return "", ()
     pool, _ = by_size(turn, tuple(t for t in kb.members(family) if genus not in kb.lineage(t)), sides)
     return family, fitting(kb, pool, [s.observation for s in seen]).fits
@@ -442,22 +464,24 @@ def _by_place(
     by_status = _by_status(kb, found.fits, places)
     living = [x for s in statuses for x in by_status.get(s, ())]
     what = " ".join([_what(turn, name, seen, places, len(living), size_words), *_as_asked(statuses)])
-    family, others = _in_family(turn, name, seen, sides)
+    family, others = _in_family(turn, name, seen, sides, none=False)
     there = _by_status(kb, others, places)
     kin = [x for s in statuses for x in there.get(s, ())]
-    if not living and not kin:
+    here = set(living_in(kb, [f.taxon for f in found.maybe], places)) if seen else set()
+    maybe = [f for f in found.maybe if f.taxon in here]
+    if not living and not kin and not maybe:
         return Answer("list", (Block("lead", lists.list_none(what), claim=False),), taxa=_wider(turn))
     ids = tuple(dict.fromkeys(i for f, r in living for i in (r, *(f.statements[:1] if seen else ()))))
     names = _shown(turn, [label(kb, f.taxon) for f, _ in living], SHOWN * 2)
-    lead = lists.list_lead(len(living), what, names) if living else lists.list_none(what)
+    lead = lists.list_lead(len(living), what, names) if living else (
+        lists.none_as_rule(what) if maybe and not kin else lists.list_none(what))
     blocks = [Block("lead", lead, statements=ids, claim=bool(living))]
     families = _whole_families(kb, [f for f, _ in living], name, places) if seen else ()
     blocks += _all_of(kb, families, there=True)
-    here = set(living_in(kb, [f.taxon for f in found.maybe], places)) if seen else set()
-    if maybe := [f for f in found.maybe if f.taxon in here]:
+    if maybe:
         ids = tuple(s for f in maybe for s in f.statements[:2])
-        blocks.append(Block("point", lists.doubtful(_shown(turn, [label(kb, f.taxon) for f in maybe], SHOWN)),
-                            statements=ids))
+        told = lists.doubtful(_shown(turn, [label(kb, f.taxon) for f in maybe], SHOWN), also=bool(living))
+        blocks.append(Block("point", told, statements=ids))
     if kin:
         told = lists.in_family(label(kb, family), _shown(turn, [label(kb, f.taxon) for f, _ in kin], SHOWN))
         blocks.append(Block("point", told, statements=tuple(r for _, r in kin)))
@@ -465,6 +489,8 @@ def _by_place(
         if (some := by_status.get(status)) and (statuses == LIVING or (status in statuses and len(some) < len(living))):
             text = say.range_line(status, say.names_with([label(kb, f.taxon) for f, _ in some]))
             blocks.append(Block("point", text, statements=tuple(r for _, r in some)))
+    if seen and not seen[0].words:
+        blocks.append(Block("doubt", lists.AS_RECORDED, claim=False))
     taxa = [*(f.taxon for f, _ in living), *(f.taxon for f in maybe), *(f.taxon for f, _ in kin)][:MOST_TAXA]
     return Answer("list", tuple(blocks), taxa=unique((*taxa, *families, *_wider(turn))))
 

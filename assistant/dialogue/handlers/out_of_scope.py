@@ -20,6 +20,8 @@ LONG, LONGEST_WORD = 3, 20
 ASKS_A_WORD = frozenset({"what-is", "what-is-a", "term"})
 FISHING = frozenset({"moon", "forecast", "odds", "now-bite", "now-report"})
 """Cues of a line that asks what will be caught, or when."""
+POINTING = frozenset({"they", "them", "it", "any", "those", "these", "one", "some"})
+"""Words for the fish spoken of before in a line on what will bite."""
 OF_THE_FISH = frozenset({"price"})
 """Cues of a line that asks something of the fish spoken of."""
 BEYOND = (
@@ -48,7 +50,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         told = (Block("lead", classroom.NO_STANDARDS, claim=False), Block("help", classroom.FOR_A_LESSON, claim=False))
         return Answer("out-of-scope", told, subjects(turn, carried=False)), turn.held
     blocks = [Block("lead", _text(turn), claim=False)]
-    known = subjects(turn, carried=bool(turn.cues & OF_THE_FISH))
+    carried = bool(turn.cues & OF_THE_FISH) or bool(turn.cues & FISHING and POINTING & set(turn.reading.words))
+    known = subjects(turn, carried=carried)
     if known and turn.cues & FISHING:
         blocks.append(Block("help", own.known_fishing(label(turn.kb, known[0])), claim=False))
     elif known:
@@ -80,7 +83,7 @@ def _text(turn: Turn) -> str:
         return own.NO_FISH
     if cues & ASKS_A_WORD and (word := _strange_word(turn)):
         return own.strange_word(word)
-    if not reading.words or reading.noise or not cues & {"elsewhere", "far-off", "kitchen", "motor"}:
+    if not reading.words or reading.noise or not cues & {"elsewhere", "far-off", "kitchen", "motor", "good-name"}:
         return say.NOT_UNDERSTOOD
     return say.OUTSIDE
 

@@ -43,19 +43,14 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     asked, remarks = asked_about(turn)
     taxa = species_of(kb, asked)
     if reading.unknown_place and not reading.places:
-        return plain(
-            "range",
-            say.no_such_place(reading.unknown_place),
-            asked=Asked("place", say.WHERE),
-            taxa=told_taxa(turn, asked),
-        ), held
+        return _nowhere_known(turn, taxa, told_taxa(turn, asked)), held
     if not taxa and reading.places:
         from assistant.dialogue.handlers import handler_of
 
         return handler_of("list")(turn)
     if not taxa:
         return which_fish("range", say.WHICH_FISH), held
-    places = reading.places or (() if turn.cues & {"asks-where"} else held.places)
+    places = reading.places or (() if turn.cues & {"asks-where", "range-else"} else held.places)
     if places and (invented := _invented(kb, (*((reading.water,) if reading.water else ()), *places))):
         return plain("range", say.range_invented(invented), taxa=told_taxa(turn, asked)), held
     sides = aspects(kb, reading)
@@ -76,6 +71,14 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     first, *rest = [*blocks, *remarks]
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
     return Answer("range", (head, *rest), taxa=told_taxa(turn, asked)), held
+
+
+def _nowhere_known(turn: Turn, taxa: Sequence[str], told: tuple[str, ...]) -> Answer:
+    """That a place is not known, and where the fish lives as far as that is held."""
+    blocks = overall(turn.kb, taxa[0], full=False)[: len(ORDER)] if len(taxa) == 1 else []
+    where = Asked("place", say.WHERE)
+    lead = Block("lead", say.no_such_place(turn.reading.unknown_place), claim=False)
+    return Answer("range", (lead, *blocks, Block("next", where.question, claim=False)), taxa=told, asked=where)
 
 
 def _invented(kb: KnowledgeBase, places: Iterable[str]) -> str:

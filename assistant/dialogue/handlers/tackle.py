@@ -32,6 +32,12 @@ GEAR = word_set("hook hooks bait baits rig rigs lure lures line leader depth")
 ON_THE_HOOK = word_set("bait baits lure lures")
 SETTING, ASKS_SETTING = frozenset({"depth", "time", "cover", "season"}), word_set("deep depth when where time month")
 """Topics on when and where to fish, and the words by which they are asked for where a bait is asked for, too."""
+WHAT, WORKING = word_set("what whats"), word_set("best good works work working hot")
+"""Words that open a question for what a fish takes."""
+ASKS_OTHER = ASKS_SETTING | word_set("time way spot place weather water eating eat size")
+"""Words that turn such a question to something else than what is offered on the hook."""
+SET_LINES = word_set("jug trot limb set throw drop bush")
+"""Words before "line" that name a way of fishing and not the line itself."""
 ASKS_MORE = frozenset({"asks-how", "asks-what", "asks-when", "asks-where", "why", "which-of"})
 """Question words that a yes or a no does not answer."""
 YES_NO = word_set("can could do does did will would")
@@ -115,8 +121,17 @@ def _asked_for(found: Sequence[Found], words: Sequence[str]) -> list[Found]:
         key=lambda f: (_behind(f.record.topic, wanted), -round(f.met + 0.5 * f.fit, 2), f.record.id),
     )
     narrow = [f for f in out if f.fit >= ABOUT_KIN] or out
+    if _what_works(words):
+        narrow = [*_best(found, "bait", SOME_KIN), *(f for f in narrow if f.record.topic != "line")]
     rest = [f for t in BESIDE if t not in wanted for f in _best(found, t)]
-    return narrow + (rest if narrow and narrow[0].fit >= ABOUT_KIN else [])
+    return narrow + ([f for f in rest if f not in narrow] if narrow and narrow[0].fit >= ABOUT_KIN else [])
+
+
+def _what_works(words: Sequence[str]) -> bool:
+    """True for "what's best for pike right after ice-out": what to offer is asked, of no piece of tackle by name."""
+    named = {w for i, w in enumerate(words) if w in GEAR and not (w == "line" and words[max(0, i - 1)] in SET_LINES)}
+    asks = bool(words) and words[0] in WHAT and bool(WORKING & set(words[1:4]))
+    return asks and not named and not ASKS_OTHER & set(words)
 
 
 def _behind(topic: str, wanted: Sequence[str]) -> bool:
@@ -161,13 +176,13 @@ def _usual(found: Sequence[Found], known: bool) -> list[Found]:
     return [f for t in USUAL for f in _best(found, t)] if known else _best(found, "setup")
 
 
-def _best(found: Sequence[Found], topic: str) -> list[Found]:
+def _best(found: Sequence[Found], topic: str, least: int = ABOUT_KIN) -> list[Found]:
     """The practice of a topic that fits the fish best, a general one only where there is no other set-up."""
     pool = sorted(
         (f for f in found if f.record.topic == topic),
         key=lambda f: (-f.fit, -f.met, len(f.record.about), f.record.id),
     )
-    keep = [f for f in pool if f.fit >= ABOUT_KIN or (f.fit == GENERAL and topic == "setup")]
+    keep = [f for f in pool if f.fit >= least or (f.fit == GENERAL and topic == "setup")]
     return keep[:1]
 
 

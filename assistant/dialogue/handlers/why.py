@@ -40,7 +40,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return small, held
     if "hybrid-word" in cues and cues & {"key", "key-word"}:
         return spoils(turn), held
-    if cues >= SIDING and (sided := siding(turn)) is not None:
+    naming_one = "disputed" in cues and (held.seen or held.intent == "identify")
+    if cues >= SIDING and not naming_one and (sided := siding(turn)) is not None:
         return sided, held
     if held.last is not None and held.last.intent == "rules" and (rules := rule_grounds(turn.kb, held.last)):
         return Answer("why", rules, held.last.taxa), held

@@ -43,6 +43,13 @@ _PART_OF = re.compile(
     r"(?:over|under|above|below|longer|shorter)",
     re.IGNORECASE,
 )
+_KEPT_ONE = re.compile(
+    r"\b(?:had |if |suppose |and )?(?:the|that) "
+    r"(?:kept (?:one|fish)|(?:one|fish) (?:(?:i|we) )?(?:had |have |'ve )?kept)"
+    r"(?: had)? (?:been|was|were|is|measured)(?: only| just| about)? (\d+(?:\.\d+)?)(?![\d/.])"
+    r"(?!\s*(?:cm|mm|in\b|inch|\"|fish|of\b|walleye|bass))", re.IGNORECASE
+)
+"""The length of a fish kept already, told anew without its unit ("had the kept one been 45 instead")."""
 _LIMIT_WITH = re.compile(r"\b(limit) with (?=\d)", re.IGNORECASE)
 _DENIED = re.compile(
     r",?\s*\b(?:not|isn't|wasn't)\s+(?:an?\s+)?\d+(?:\.\d+)?(?: \d/\d)?\s*(?:(?:cm|mm|in(?:ch(?:es)?)?)\b|\")?"
@@ -79,7 +86,8 @@ def completed(turn: Turn, places_of: Resolve, kept: int) -> str:
     lengths = [m for m in turn.reading.measures if m.kind == "length"] or list(turn.held.lengths)
     text = _IN_PLACE.sub(lambda m: _inches(m, places_of), _LIMIT_WITH.sub(r"\1, kept ", text))
     if lengths:
-        text = _NO_UNIT.sub(rf"\1 \2 {'cm' if lengths[-1].unit in ('cm', 'mm', 'm') else 'in'}", text)
+        unit = "cm" if lengths[-1].unit in ("cm", "mm", "m") else "in"
+        text = _KEPT_ONE.sub(rf"kept one of \1 {unit}", _NO_UNIT.sub(rf"\1 \2 {unit}", text))
     return _answered(turn, text, places_of, kept) or text
 
 

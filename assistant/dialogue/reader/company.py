@@ -18,6 +18,9 @@ from assistant.text import key, singular, unique, word_set
 _JOINING = word_set(
     "and or r vs versus against n from v not than as be between x cross crossed with half")
 _AGAINST = word_set("or r vs versus against from v than not x cross crossed half")
+_TWO_WAYS = word_set("from or vs versus v r")
+"""Words that set two kinds of a group named elsewhere in the line against each other ("crappies: black from white")."""
+_ASKED_WHICH = word_set("it its it's this that mine one tell if whether them called split telling between")
 _KINDS = word_set("which kind kinds sort type types")
 _SMALL_TALK = word_set("just old young big small little plain real regular baby good ol maybe only other")
 _ENDING = word_set("one ones kind kinds too either guy fella feller fellow cross crosses hybrid hybrids mix")
@@ -38,6 +41,7 @@ MOST_HELD, MOST_AT_ONCE = 8, 2
 def with_company(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexicon) -> list[Named]:
     """The names found, with those that are cut short beside them."""
     out = _told_apart(tokens, [n for n in found if not _names_people(n, tokens, lexicon)], lexicon)
+    out = _two_of_group(tokens, out, lexicon)
     waiting = sorted((n for n in out if n.entries and (heads_two(n, tokens) or not _is_look(n, tokens, lexicon))),
                      key=lambda n: _is_part(n, tokens, lexicon))
     completed: set[tuple[int, int]] = set()
@@ -120,6 +124,23 @@ def _told_apart(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexico
     return out
 
 
+def _two_of_group(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexicon) -> list[Named]:
+    """The names found, with the two kinds of a group named before them that are told apart by their first words."""
+    groups = [n for n in found if _of_group(n)]
+    for at in range(1, len(tokens) - 1):
+        if tokens[at].word not in _TWO_WAYS or not _ends(tokens, at + 2, lexicon) or (
+                tokens[at].word != "from" and tokens[at - 2 : at - 1] and tokens[at - 2].word not in _ASKED_WHICH):
+            continue
+        nouns = unique(w for n in groups if n.after < at for w in _last_words(n, tokens, lexicon, wide=False))
+        made = [m for m in (_made(tokens, at - 1, nouns, lexicon), _made(tokens, at + 1, nouns, lexicon))
+                if m is not None and all(e[2] == "accepted" for e in m.entries)]
+        if len(made) == 2 and made[0].entries != made[1].entries:
+            spans = {m.span for m in made}
+            rest = [n for n in found if n.span not in spans and not (_of_group(n) and n.after < at)]
+            return sorted([*rest, *made], key=lambda n: n.first)
+    return list(found)
+
+
 def _is_part(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """True for a single word that is only the first of a fish's English name."""
     word = singular(tokens[named.first].word)
@@ -162,6 +183,8 @@ def _beside(
     if not joined and tokens[at].clause == tokens[edge].clause:
         return None
     if any(n.first <= at < n.after and (n.after - n.first > 1 or _of_group(n)) for n in out):
+        return None
+    if not joined and lexicon.is_part(tokens[at].word):
         return None
     return at if step < 0 or _ends(tokens, at + 1, lexicon) else None
 

@@ -46,12 +46,14 @@ def corrected(
             return Change((*back, *anew), unique(s.observation.character for s in back))
     correcting = _cue(tokens, "correct", lexicon) or _cue(tokens, "retract", lexicon)
     denied_number = _not_number(tokens)
-    if denied_number is not None and denied_number in {s.observation.value for s in held.seen}:
+    last_counted = held.seen[-1].observation.value is not None and not held.seen[-1].observation.asked
+    if (correcting and last_counted) or (
+            denied_number is not None and denied_number in {s.observation.value for s in held.seen}):
         seen = tuple(s for s in seen if not _answers_whole(s, tokens))
     opening_no = _opens_with_no(tokens)
     if not (correcting or opening_no or denied_number is not None):
         return Change(tuple(seen))
-    out = list(_renumbered(tokens, seen, held, denied_number) or seen)
+    out = list(_renumbered(tokens, content, seen, held, denied_number, lexicon) or seen)
     if correcting and (not out or _same_number(out, held)):
         out = list(_moved(content, held, lexicon)) or out
     out = [s for s in out if s.observation.seen or s.observation.value is None or s.observation.value != denied_number]
@@ -209,8 +211,17 @@ def _not_number(tokens: Sequence[Token]) -> int | None:
     return None
 
 
-def _renumbered(tokens: Sequence[Token], seen: Sequence[Seen], held: Held, denied: int | None) -> tuple[Seen, ...]:
-    """A bare number in a correction replaces the number last told (or the one that is denied)."""
+def _renumbered(
+    tokens: Sequence[Token],
+    content: Sequence[Content],
+    seen: Sequence[Seen],
+    held: Held,
+    denied: int | None,
+    lexicon: Lexicon,
+) -> tuple[Seen, ...]:
+    """A bare number in a correction replaces the one that is denied, that of a place the line names ("it is ten on the
+    back"), else the number last told.
+    """
     counted = [s for s in held.seen if s.observation.value is not None]
     told = [(s.start, s.end) for s in seen]
     figures = [(v, i) for v, i in _figures(tokens)
@@ -222,8 +233,10 @@ def _renumbered(tokens: Sequence[Token], seen: Sequence[Seen], held: Held, denie
     ):
         return ()
     wrong = [s for s in counted if denied is not None and s.observation.value == denied]
-    old = (wrong or counted)[-1]
     value, i = figures[-1]
+    said = {c.stem for c in content if c.clause == tokens[i].clause}
+    placed = [s for s in counted if said & {x.text for x in _place_stems(s.observation.character, lexicon)}]
+    old = (wrong or [s for s in placed if plausible(s.observation.character, value, value, lexicon)] or counted)[-1]
     new = Seen(
         Observation(old.observation.character, value=float(value)), tokens[i].word, tokens[i].start, tokens[i].end
     )

@@ -39,6 +39,8 @@ _NO_UNIT_AFTER = word_set(
     "the a an my our his her this that these those one each all total front back lake river creek pond "
     "stream your their which what and"
 )
+_SHORTENED = word_set("s d ll ve re")
+"""What an apostrophe ties to a number word ("this one's"), so that it is no sign for feet."""
 IsWord = Callable[[str], bool]
 
 
@@ -343,7 +345,7 @@ def _unit_at(pieces: Sequence[Piece], at: int, setting: Setting) -> tuple[str, i
         return "", at
     if word in ("m", "g") and not glued and pieces[at - 1].kind != "num":
         return "", at
-    if word in ("'", "’", "′") and not glued:
+    if word in ("'", "’", "′") and (not glued or following in _SHORTENED):
         return "", at
     return unit, at + 1
 
@@ -423,7 +425,9 @@ def _girth_near(pieces: Sequence[Piece], first: int, after: int) -> bool:
     following = [p.text for p in pieces[after : after + 3]]
     if following[:1] == ["girth"]:
         return not any(p.kind in ("num", "frac") for p in pieces[after + 1 : after + 2])
-    return following[:1] == ["around"] or following[:2] in (["big", "around"], ["in", "girth"])
+    if following[:1] == ["round"]:
+        return following[1:2] in ([], [","], [";"], ["."], ["?"], ["the"], ["its"])
+    return following[:1] == ["around"] or following[:2] in (["big", "around"], ["in", "girth"], ["about", "the"])
 
 
 def _method(pieces: Sequence[Piece], found: _Found) -> str:
@@ -450,11 +454,17 @@ _WATERY = _DEEP_AFTER | word_set("water cover structure")
 """What a length may be "of" that is none of a fish ("12 foot of brush")."""
 
 
+_LONG_UNITS = ("ft", "m")
+"""Units in which depths are told ("came up from 18 feet")."""
+
+
 def _own(pieces: Sequence[Piece], found: _Found, setting: Setting) -> bool:
     """False for a rule's figure, a depth, a line's strength, a lure's size, or the length of a part of the fish."""
     if found.kind == "length" and found.low * MM.get(found.unit, Decimal(1)) > LONGEST_FISH:
         return False
     before = [p.text for p in pieces[max(0, found.first - 3) : found.first]]
+    if found.kind == "length" and found.unit in _LONG_UNITS and "from" in before[-2:]:
+        return False
     about_over = before[-2:] == ["just", "over"] or before[-2:] == ["bit", "over"] or before[-3:-1] == ["just", "over"]
     if not about_over and _RULE_BEFORE & set(before):
         return False
@@ -462,13 +472,15 @@ def _own(pieces: Sequence[Piece], found: _Found, setting: Setting) -> bool:
     if _DEEP_AFTER & set(following[:1]) or (following[:1] == ["of"] and _WATERY & set(following[1:])):
         return False
     for piece in reversed(pieces[max(0, found.first - 6) : found.first]):
-        if piece.kind == "other" or (piece.text in ("fish", "it", "is", "girth", "and", "n") and piece.text != "is"):
+        if piece.kind == "other" or piece.text in _WHOLE_FISH:
             break
         if piece.kind == "word" and piece.text not in _OF_WHOLE and setting.is_part(piece.text):
             return False
     return True
 
 
+_WHOLE_FISH = word_set("fish it they they're theyre these girth and n")
+"""Words that end the search for a part that a length is of."""
 _OF_WHOLE = word_set("length long size total body fish measures measured")
 """Words before a figure that speak of the whole fish."""
 

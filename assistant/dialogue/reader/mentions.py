@@ -80,8 +80,7 @@ def decide(
         meaning = meaning_of(lexicon.kb, named.entries, named.phrase or words, places,
                              _loose((words, named.phrase), lexicon))
         like, negated = likeness(named, tokens, lexicon)
-        negated = negated or denied_with(named, names[:number], denied, tokens)
-        if negated:
+        if negated := negated or denied_with(named, names[:number], denied, tokens):
             denied.add(tokens[named.first].start)
         like = like and not compared(named, names[:number], tokens, lexicon)
         kind = "likeness" if like or negated else meaning.kind

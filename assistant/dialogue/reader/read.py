@@ -34,8 +34,16 @@ SHORT = 3
 """A line of so few words that picks an offered answer says nothing else of the fish."""
 MOST_MEANT = 11
 """A longer line does not speak of the part last told of by a pronoun alone."""
+FEW_MORE = 5
+"""A line of so few words after a list told by one feature may name another state of it ("and with four?")."""
 _SELF_ASKED = re.compile(r"(?:^|[.,;:]\s*)(\w+(?: \w+){0,2})\?(?=\s*\w+(?:[ -]\w+){0,4}\s*(?:[.,;!]|$))")
 """A part with a question mark and, after it, a few words that answer it."""
+_CALLED_A = re.compile(
+    r"\b(?:call(?:s|ed)?|say(?:s|ing)?|said|swears|swore|insists|insisted|reckons|thinks|thought)"
+    r"(?: (?:it|this|that|him|them|the fish))?(?:'s| is| was)? an? (\w+)(?=\s*(?:[,.;:?!]|$))", re.IGNORECASE)
+MOST_SHOWN = 6
+FIN = "fin"
+_THAT_FIN = re.compile(r"\b(?:that|this|(?:that |the )same) fin\b", re.IGNORECASE)
 _PRONOUNS = word_set("they it those these theyre thats that")
 NUMBERED = frozenset({"count", "age", "time"})
 """Questions back whose answer is a bare number, but no length."""
@@ -56,7 +64,7 @@ class _Plain(NamedTuple):
 def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     """What one line says, given what the conversation holds and the day. Never raises, whatever is typed."""
     lexicon = lexicon_of(kb)
-    line = _answered_by_itself(clean(text), lexicon)
+    line = _called_in_full(_fin_meant(_answered_by_itself(clean(text), lexicon), held, lexicon), held, lexicon)
     tokens = tokenize(line)[:MOST_TOKENS]
     if gibberish(tokens, lexicon.known):
         return _noise(line, tokens, held, lexicon)
@@ -98,6 +106,31 @@ def _answered_by_itself(line: str, lexicon: Lexicon) -> str:
     for found in _SELF_ASKED.finditer(line):
         if any(e[0] == "character" for e in lexicon.spoken(key(found[1]))):
             line = f"{line[:found.end(1)]} {line[found.end(1) + 1:]}"
+    return line
+
+
+def _fin_meant(line: str, held: Held, lexicon: Lexicon) -> str:
+    """The line with "that fin" told by its name, where the fin last spoken of is meant."""
+    found = _THAT_FIN.search(line)
+    before = key(line[: found.start()]).split() if found is not None else []
+    if found is None or not held.seen or any(w == FIN or lexicon.is_part(w) for w in before):
+        return line
+    parts = (lexicon.kb.character(s.observation.character).part for s in reversed(held.seen))
+    name = next((p.replace("-", " ") for p in parts if p.endswith(f"-{FIN}")), "")
+    return f"{line[: found.start()]}the {name}{line[found.end() :]}" if name else line
+
+
+def _called_in_full(line: str, held: Held, lexicon: Lexicon) -> str:
+    """The line with a name cut short in full, where a fish in question bears it ("called it a speckled": trout)."""
+    found = _CALLED_A.search(line)
+    if found is None or any(e[0] in ("taxon", "hybrid", "group") for e in lexicon.spoken(key(found[1]))):
+        return line
+    for taxon in unique((*held.taxa, *held.shown))[:MOST_SHOWN]:
+        if lexicon.kb.find("taxon", taxon) is None:
+            continue
+        head = key(lexicon.kb.taxon(taxon).label).split()[-1]
+        if any(e[:2] == ("taxon", taxon) for e in lexicon.spoken(f"{key(found[1])} {head}")):
+            return f"{line[: found.end(1)]} {head}{line[found.end(1) :]}"
     return line
 
 
@@ -164,6 +197,8 @@ def _talk(tokens: Sequence[Token], held: Held, decided: Decided, walls: frozense
     if putting_right(tokens, lexicon):
         expected.update(s.observation.character for s in held.seen)
     expected.update(_meant(tokens, held, lexicon))
+    if held.intent == "list" and held.seen and len(tokens) <= FEW_MORE:
+        expected.add(held.seen[-1].observation.character)
     known = frozenset(c for c in expected if lexicon.kb.find("character", c) is not None)
     last = key(held.seen[-1].words).split() if held.seen else []
     taxa = (
@@ -199,9 +234,11 @@ def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
     asked = held.asked.kind if held.asked is not None else ""
     unit = next((m.unit for m in reversed(held.lengths) if m.unit in ("in", "cm", "mm", "ft", "m")), "")
     unit = unit or {"metric": "cm", "mm": "mm"}.get(held.units, "in")
-    told = asked in NUMBERED or bool(_KEPT & {t.word for t in tokens})
+    words = {t.word for t in tokens}
+    another = bool(held.lengths) and (tokens[0].word in _OTHERWISE or "instead" in words)
+    told = (asked in NUMBERED and not another) or bool(_KEPT & words)
     talk = asked == "length" or (asked != "character" and not told and bool(held.lengths) and len(tokens) <= 7)
-    taped = bool(_TAPED & {t.word for t in tokens}) and asked != "character"
+    taped = bool(_TAPED & words) and asked != "character"
     talk = taped or ((talk or _asks_weight(tokens, lexicon)) and not _names_count(tokens, lexicon))
 
     def is_place(word: str) -> bool:
@@ -218,6 +255,8 @@ def _asks_weight(tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     return asked and len(numbers) == 1 and FEWEST_INCHES < numbers[0] < MOST_INCHES
 
 
+_OTHERWISE = word_set("or and what how had")
+"""First words of a line that asks the same of another length ("or 33", "what if it was 50")."""
 _KEPT = word_set("kept already")
 """Words that make a bare number one of fish."""
 _TAPED = word_set("pinched taped tape remeasured measured measures ruler")

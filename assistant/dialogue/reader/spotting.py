@@ -64,7 +64,7 @@ _POINTING = word_set(
     "this that the second first third other another which each every last next red big small little "
     "bottom top back front lower upper"
 )
-_HERE = word_set("here there these my our")
+_HERE = word_set("here there these my our them")
 """Words after a "round" that means around."""
 _VERBS = word_set("had has have is was with w looks looked got")
 
@@ -138,8 +138,24 @@ def undivided(
     hits: Sequence[Hit], content: Sequence[Content], tokens: Sequence[Token], lexicon: Lexicon
 ) -> tuple[Hit, ...]:
     """The hits without those cut in two: by "not a" ("a band, not a dot") or an opposite size ("small big-headed")."""
-    kept = (h for h in hits if len(h.at) < 2 or not _divided(h, content, tokens, lexicon))
+    kept = (h for h in hits if (not _rearward(h, content, tokens) if len(h.at) < 2
+                                else not _divided(h, content, tokens, lexicon)))
     return tuple(h for h in kept if not _of_another_part(h, content, tokens, lexicon))
+
+
+def _rearward(hit: Hit, content: Sequence[Content], tokens: Sequence[Token]) -> bool:
+    """True for a lone "back" that tells where to or how far, not what part ("trails way back")."""
+    at = content[hit.first].first
+    before = tokens[at - 1].word if at else ""
+    after = tokens[at + 1].word if at + 1 < len(tokens) else ""
+    return tokens[at].word == "back" and (before in _FAR or after in _TOWARD)
+
+
+_FAR = word_set(
+    "way halfway half far further farther midway partway trails trailing trail fanning fans runs running run stretches "
+    "sweeping sweeps swept reaches reaching reach goes going go well slanting pointing pointed bent folded laid sits "
+    "set put throw threw toss tossed came come straight clear clean all")
+_TOWARD = word_set("from toward towards past to into")
 
 
 def _of_another_part(

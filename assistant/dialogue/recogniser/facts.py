@@ -9,6 +9,7 @@ from typing import NamedTuple
 from assistant.dialogue.conversation import Held, Wanted
 from assistant.dialogue.kinship import clipped, overlapping
 from assistant.dialogue.name_forms import old_genus
+from assistant.dialogue.observing import other_state
 from assistant.dialogue.preying import food_told, who_eats
 from assistant.dialogue.reader.reading import Mention, Reading
 from assistant.dialogue.reader.terms_named import two_terms
@@ -103,6 +104,8 @@ def gather(kb: KnowledgeBase, reading: Reading, cues: Sequence[Cue], held: Held)
     out |= {f"much-{name}" for name in names if sum(c.id == name for c in cues) > 1}
     if any((x := kb.find("taxon", t)) is not None and x.is_hybrid for t in held.taxa):
         out.add("held-cross")
+    if held.intent == "list" and other_state(held, reading):
+        out.add("other-state")
     if "telling" in out and names & QUESTIONING <= {"asks-do"}:
         out -= {"yes-no", "asks-do"}
         names -= {"asks-do"}
@@ -397,6 +400,12 @@ def _yes_no(cues: Sequence[Cue]) -> bool:
     )
 
 
+def _told_of_spawning(held: Held) -> bool:
+    """True where the last answer told first of all when, where or in what water a fish spawns."""
+    lead = held.last.blocks[:1] if held.last is not None else ()
+    return any(".spawning-" in s or ".nest-" in s for b in lead for s in b.statements)
+
+
 def _held(held: Held) -> set[str]:
     out: set[str] = set()
     flags = {
@@ -409,10 +418,13 @@ def _held(held: Held) -> set[str]:
         "walk": held.walk is not None,
         f"after-{held.intent}": bool(held.intent),
         "after-info": held.intent in INFORMING,
+        "after-spawning": held.intent == "habitat" and _told_of_spawning(held),
         "held-last": held.last is not None,
         "wanted": held.intent == "describe" and held.wanted != Wanted(),
     }
     out.update(name for name, true in flags.items() if true)
+    if held.intent == "undo" and held.last is not None and held.last.rules:
+        out.add("after-rules")
     if held.asked is not None:
         out.add(f"asked-{held.asked.kind}")
     return out

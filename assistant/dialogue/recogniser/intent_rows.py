@@ -1,8 +1,8 @@
 """The recogniser table itself: one row a way of asking, with examples that run as tests (layer 4).
 
-See ``intents`` for how a row is read, and ``intent_rows_sure``, ``intent_rows_catch`` and ``intent_rows_beyond`` for
-what stands whatever the words lean to. What is asked outright stands on top, then what a bare name, measure or
-observation amounts to, then what follows from the turn before.
+See ``intents`` for how a row is read, and the other ``intent_rows`` modules for what stands whatever the words lean to.
+What is asked outright stands on top, then what a bare name, measure or observation amounts to, then what follows from
+the turn before.
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ from assistant.dialogue.recogniser.intent_row import Row
 from assistant.dialogue.recogniser.intent_rows_beyond import BEYOND_ROWS
 from assistant.dialogue.recogniser.intent_rows_catch import CATCH_ROWS
 from assistant.dialogue.recogniser.intent_rows_lessons import LESSON_ROWS
+from assistant.dialogue.recogniser.intent_rows_ordinary import ORDINARY_ROWS
 from assistant.dialogue.recogniser.intent_rows_sure import SURE_ROWS
 
 ROWS: tuple[Row, ...] = (
@@ -18,6 +19,7 @@ ROWS: tuple[Row, ...] = (
     *LESSON_ROWS,
     *CATCH_ROWS,
     *BEYOND_ROWS,
+    *ORDINARY_ROWS,
     # what must come first
     Row("key", 86, ("in-hand|list-weak|plainer|no-colour|undo", "after-key", "!asks-name|quiz|rules|handling|seen")),
     Row("quiz", 86, ("after-quiz", "more|next|plainer|list-weak", "no-ask", "!fish|seen")),

@@ -8,7 +8,14 @@ from __future__ import annotations
 from assistant.dialogue.recogniser.intent_row import Row
 
 CATCH_ROWS: tuple[Row, ...] = (
+    # A length told after the rules were: is it one to keep.
+    Row("rules", 93, ("after-rules", "len", "held-fish", "short6", "no-ask",
+                      "!fish|seen|size|weight|wt|girth|part|term-word|habitat|contrast|plausible"),
+        ("walleye limit on lake skarrowin / mines 43 cm", "can i keep pike in Harrowelt / its 25 inches")),
     # What it weighs.
+    Row("weight", 95, ("girth", "len", "weight|one-fish|held-fish",
+                       "!seen|wt|rules|rules-act|water|contrast|quiz|key|list"),
+        ("33 inch muskie, fifteen around the middle. whats that weigh", "flathead 30 long 19 round")),
     Row("weight", 93, ("weight-go", "len", "fish|held-fish",
                        "!wt|seen|rules|rules-act|water|contrast|bigger-than|quiz|key|asks-name|gear-weight|tackle"),
         ("22in channel cat goes about what", "14 inch walleye ought to go how much")),
@@ -25,6 +32,19 @@ CATCH_ROWS: tuple[Row, ...] = (
     Row("size", 94, ("that-big", "len", "one-fish|held-fish",
                      "!wt|seen|rules|rules-act|keep|water|contrast|quiz|key|asks-name|weight|tackle"),
         ("13 1/4 yellow perch, thats a jumbo aint it", 'is a 14" gill even a thing')),
+    Row("weight", 94, ("girth", "weight", "fish|held-fish",
+                       "!seen|rules|rules-act|water|contrast|quiz|key|asks-name|handling"),
+        ("yellow perch eleven inches, 7.5 round the middle, weight?", "musky 44 inches by 20 girth, how heavy")),
+    # What it is.
+    Row("identify", 94, ("guess", "seen", "own-evidence", "two-kinds",
+                         "!quiz|key|hurt|contrast|which-group|term|hybrid|rules|water|held-seen|sources|size|weight"),
+        ("pike or muskie? seven pores under one jaw, only the upper half of the cheek is scaled",
+         "walleye or sauger? no white corner on the tail, rows of spots in the first dorsal")),
+    Row("next-question", 94, ("noted-nothing", "!seen|fish|rules|hurt|quiz|key|asked|held-seen|contrast|names"),
+        ("Hooked something off the jetty but took no notes, sorry", "caught a fish, didnt get a good look at it")),
+    Row("handling", 94, ("touch-safety", "fish|held-fish|fishy|group",
+                         "!seen|rules-act|len|water|quiz|key|contrast|hurt|asks-name|tackle"),
+        ("Safety rules for pupils touching live sunfish at a pond?", "can my class touch a live bluegill safely")),
     # What it is caught on.
     Row("tackle", 94, ("gear-weight", "fish|held-fish|fishy", "!seen|rules|water|hurt|quiz|key|contrast|bigger-than"),
         ("jig weight for walleye, 20 foot ledge", "how heavy a sinker for blue cats, 30 foot of current")),
@@ -62,6 +82,11 @@ CATCH_ROWS: tuple[Row, ...] = (
     Row("range", 93, ("stocked-there", "place", "fish|held-fish",
                       "!seen|rules|water|story|contrast|tackle|keep|asks-can|handling|quiz|key|hybrid|loose-elsewhere"),
         ("blues in texas, always been there or planted", "walleye in montana, somebody put em in")),
+    Row("range", 93, ("range-else", "held-fish|one-fish", "short6",
+                      "!seen|rules|rules-act|water|story|contrast|tackle|keep|handling|quiz|key|hybrid|habitat|names|hurt|"
+                      "after-rules|after-tackle|sources|look|after-next-question|asked-quiz|asked-key"),
+        ("flier, 12 spines, big anal fin / found anywhere else",
+         "tell me about the flier / what other states is it in")),
     # Which of those just described.
     Row("contrast", 94, ("comparing", "which-of", "held-fish", "after-describe", "part|seen",
                          "!fish|len|wt|size|weight|rules|water|place|story|quiz|key|asked|sources|which-group|tackle|"
@@ -94,10 +119,21 @@ CATCH_ROWS: tuple[Row, ...] = (
     Row("hybrids", 93, ("pairs-with", "two-fish|two-kinds",
                         "!seen|held-seen|rules|names|quiz|key|tackle|sources|place|water|list"),
         ("If a bluegill pairs with a redear, what would the young look like?",)),
+    # Which of two it is, where a mark told is the same in both.
+    Row("contrast", 93, ("versus", "two-fish|two-kinds", "answer-either|both", "seen",
+                         "!held-seen|story|confirm|rules|size|weight|habitat|range|tackle|handling|names|sources|"
+                         "hybrid|eat"),
+        ("buffalo or grass carp, big scales no whiskers on either",)),
+    Row("contrast", 93, ("now-what", "two-kinds|two-fish|group",
+                         "!held-seen|story|rules|tackle|handling|quiz|key|habitat"),
+        ("both kinds of crappie come up 6 spines on me, so now what do i look at",)),
     # Words, thanks and motors.
     Row("term", 93, ("word-unknown", "term-word",
                      "!fish|held-seen|place|water|len|wt|story|quiz|key|tackle-word|contrast|asked"),
         ("buddy keeps going on bout a kype and i just nod", "i keep hearing about milt")),
+    Row("small-talk", 94, ("how-are-you", "short10",
+                           "!fish|seen|held-seen|place|water|rules|quiz|key|names|tackle-word|asked|part|term-word|hurt"),
+        ("evening. nothin biting tonight, how are you",)),
     Row("small-talk", 93, ("thanks-close", "short10",
                            "!question|question-mark|yes-no|fish|seen|len|wt|place|water|asked-quiz|asked-key|rules|undo|"
                            "correct|part|term-word|hurt|tackle-word|asks-how|asks-can"),

@@ -56,7 +56,7 @@ LESSON_ROWS: tuple[Row, ...] = (
                     "held-seen|size|weight|names|fishing-time|handling|tackle-word|range"),
         ("upper-jaw-reach for L. gibbosus: which sources say what? / and which one do you go with, on what grounds",)),
     Row("why", 94, ("side-with", "of-sources", "sources|sources-weak", "one-fish",
-                    "!rules|place|water|tackle|bite|hurt|quiz|key|eat|asks-name|contrast|held-seen|size|weight|"
+                    "!asks-any|rules|place|water|tackle|bite|hurt|quiz|key|eat|asks-name|contrast|held-seen|size|weight|"
                     "names|fishing-time|handling|tackle-word|range"),
         ("which source do you trust on the lateral line scales of Salvelinus namaycush",)),
     Row("names", 95, ("concept-now", "taxon",
@@ -80,6 +80,14 @@ LESSON_ROWS: tuple[Row, ...] = (
         ("E. niger, label says 750 g, length blank. What TL would you expect?",
          "Micropterus dolomieu 1.2 kg, no length on the label, what length would that be",
          "weight recorded 900 g for Sander vitreus, TL not recorded, expected length?")),
+    Row("list", 94, ("other-state", "after-list", "short6",
+                     "!fish|rules|contrast|quiz|key|hurt|story|place|water|undo"),
+        ("what fish have one chin barbel / with four, then?", "which fish have 3 anal spines / and six?")),
+    Row("hybrids", 94, ("by-look", "hybrid-word", "fish|held-fish", "!seen|rules|quiz|key|hurt|place|sources|names"),
+        ("bluegill and pumpkinseed share my pond, can I prove a cross just by looking",
+         "can you tell a tiger musky hybrid by eye alone")),
+    Row("term", 94, ("put-plainly", "key|key-word|term|term-word|part", "!fish|seen|water|rules|list|hybrid|story"),
+        ("How would you put 'dichotomous' to a grade five class?", "how would I explain operculum to my pupils")),
     Row("list", 95, ("tally", "after-list", "short10",
                      "!fish|seen|rules|quiz|key|asked|place|water|part|hurt|gaps|which-group|story|size|weight"),
         ("which Morone statements rest on memory alone / tally by species",

@@ -369,6 +369,8 @@ SURE_ROWS: tuple[Row, ...] = (
     # Sources.
     Row("sources", 95, ("book-says", "fish|held-last|part", "!rules|water|story|names|place|key|quiz"),
         ("what book says the rock bass has 6 anal spines", "describe the warmouth / tongue teeth, whose record?")),
+    Row("sources", 95, ("book-says", "range", "place", "one-fish", "!rules|water|story|names|key|quiz"),
+        ("on what authority is the redbreast given as native in Maine?",)),
     Row("sources", 95, ("taken-from", "identify-part|counted", "one-fish|held-last",
                         "!rules|water|story|names|place|key|quiz|name-origin|asked|tackle|eat|range|why"),
         ("where is the dorsal spine count for Pomoxis annularis taken from?",)),

@@ -49,8 +49,12 @@ _UNDER = ("under", "below", "shorter than", "smaller than", "less than", "nearly
 
 _NOT_A_LENGTH = re.compile(
     r"\b(?:in |at )?\d+(?:\.\d+)?\s*(?:(?:ft|feet|foot|m|met(?:er|re)s?)\s*(?:of water|deep|down)|lbs?|pounds?|oz|"
-    r"ounces?|kg|kilos?|grams?|g|°\s*[CF]|degrees)\b\.?", re.IGNORECASE)
-"""Depths, weights and temperatures, which no rule of keeping asks for."""
+    r"ounces?|kg|kilos?|grams?|g|°\s*[CF]|degrees)\b\.?|"
+    r"\b(?:from|out of|down (?:in|at)|deep (?:in|at))\s+(?:about |around |some |maybe )?\d+(?:\.\d+)?\s*"
+    r"(?:ft|feet|foot|m|met(?:er|re)s?)\b\.?|"
+    r"\b(?:2[1-9]|[3-9]\d|\d{3,})\s*(?:ft|feet|foot)\b\.?", re.IGNORECASE)
+"""Depths (what a fish came up from, or more feet than any fish has), weights and temperatures, which no rule of keeping
+asks for."""
 
 
 _PARTS = {"half": "1/2", "a half": "1/2", "one half": "1/2", "a quarter": "1/4", "one quarter": "1/4",

@@ -13,6 +13,10 @@ CHECK_RULES = (
     "Rules on keeping, killing and moving fish differ by water and year: check the current local rules first."
 )
 ADVISORY = "Advice on eating fish is given water by water: look up the current local advisory first."
+NO_ICE_REPORT = (
+    "I can't know how thick the ice of any one water is today: no report of ice is held here. Measure it, and ask "
+    "somebody who was on it."
+)
 NO_ADVICE = (
     "I hold no advice on that. I can tell how to hold, unhook, release, photograph, keep, clean or cook a fish, and "
     "what to do for stings and hooks."

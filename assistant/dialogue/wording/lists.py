@@ -39,6 +39,11 @@ def list_none(what: str) -> str:
     return f"None: I hold no {what}."
 
 
+def none_as_rule(what: str) -> str:
+    """Nothing found that is so in most fish of its kind, but some in which it occurs."""
+    return f"As a rule none: no {what}."
+
+
 def none_of_life(what: str) -> str:
     """No fish of which such a side of life is told."""
     return f"None that the base tells of, among the {what}."
@@ -107,9 +112,9 @@ def not_told(count: int) -> str:
     return f"For {count} more nothing is stated on that, so they are left out."
 
 
-def doubtful(names: str) -> str:
+def doubtful(names: str, also: bool = True) -> str:
     """Fishes that show it at times."""
-    return f"Sometimes also: {names}."
+    return f"Sometimes{' also' if also else ''}: {names}."
 
 
 def counts_held(species: int, crosses: int, statements: int, ranges: int) -> str:

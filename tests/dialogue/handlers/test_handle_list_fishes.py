@@ -152,3 +152,17 @@ def test_families_listed_whole_in_a_place_are_named(talk: Talk) -> None:
     """Where every catfish of a place is in a list, its family is."""
     answer, _ = talk("which Indiana fishes have no scales")
     assert "ictaluridae" in answer.taxa and any("every kind held there" in b.text for b in answer.blocks)
+
+
+def test_another_state_of_the_same_feature_is_asked_of_all(talk: Talk) -> None:
+    """ "And with four?" after the fishes with one barbel looks through all fishes, not those of the list before."""
+    answer, _ = talk("what fish have one chin barbel", "with four, then?")
+    assert answer.intent == "list" and "cyprinus-carpio" in answer.taxa and "lota-lota" not in answer.taxa
+    answer, _ = talk("which sunfish have a long ear flap", "and with a short one?")
+    assert "lepomis-gibbosus" in answer.taxa and "lepomis-auritus" not in answer.taxa
+
+
+def test_what_is_so_only_at_times_is_no_flat_no(talk: Talk) -> None:
+    """Where a count is usual in no kind but occurs in some, those are told."""
+    answer, _ = talk("which fish have 11 dorsal spines in ontario")
+    assert "ambloplites-rupestris" in answer.taxa and "i hold no" not in text(answer)

@@ -26,3 +26,11 @@ def test_the_shares_add_up(talk: Talk) -> None:
     told = _said(talk, "long black ear, red belly, small mouth", "how sure are you")
     shares = [int(x) for x in re.findall(r"(\d+) %", told)]
     assert len(shares) > 3 and abs(sum(shares) - 100) <= 3
+
+
+def test_who_is_right_on_a_fish_is_no_question_on_sources(talk: Talk) -> None:
+    """A neighbour's other name for the fish in hand is weighed by what was seen."""
+    answer, _ = talk("sunfish, stiff ear with one red dot at the end, side fins long and pointed",
+                     "my neighbour insists it is a bluegill, who is right")
+    told = " ".join(b.text for b in answer.blocks).lower()
+    assert answer.intent == "why" and "bluegill is less likely" in told

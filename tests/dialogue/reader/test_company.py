@@ -27,6 +27,10 @@ from tests.dialogue.conftest import Talk
         (("what is a sacalait", "black kind or the white"), ("pomoxis-nigromaculatus", "pomoxis-annularis")),
         (("kentucky or a largemouth, how to tell",), ("micropterus-punctulatus", "micropterus-nigricans")),
         (("blue gill not red ear, prove it without color",), ("lepomis-macrochirus", "lepomis-microlophus")),
+        (("crapies: is going by the markings good enough to split black from white",),
+         ("pomoxis-nigromaculatus", "pomoxis-annularis")),
+        (("trout: do i tell brook from brown by spots",), ("salvelinus-fontinalis", "salmo-trutta")),
+        (("bullheads: yellow vs brown, whiskers enough?",), ("ameiurus-natalis", "ameiurus-nebulosus")),
         (("yellow bullhead", "or brown"), ("ameiurus-natalis", "ameiurus-nebulosus")),
     ],
 )
@@ -41,6 +45,7 @@ def test_neighbours_complete_a_name(lines: tuple[str, ...], fish: tuple[str, ...
         ("ear is long, edged in white, blue squiggles on the cheek", "ameiurus-catus"),
         ("largemouth bass, white belly, green back", "morone-chrysops"),
         ("caught a crappie, black spots all over", "ictiobus-niger"),
+        ("crappie with a tail that is black or white", "ictiobus-niger"),
     ],
 )
 def test_colours_of_a_fish_are_no_names(line: str, wrong: str, talk: Talk) -> None:

@@ -113,3 +113,40 @@ def test_what_stands_behind_a_mark_taken_back(talk: Talk) -> None:
     assert [x for s in held.seen for x in s.observation.states] == ["opercular-flap-edge.none-all-dark"]
     _, held = talk("red ear, black spot in the back fin", "forget the black spot")
     assert {s.observation.character for s in held.seen} == {"opercular-flap-edge"}
+
+
+def test_a_count_put_right_by_its_place(talk: Talk) -> None:
+    """ "It is ten on the back" puts the dorsal spines right, not the count told last."""
+    _, held = talk("panfish, 12 spines on the back and 3 in the anal fin", "I recounted. It is ten on the back")
+    told = {s.observation.character: s.observation.value for s in held.seen}
+    assert told == {"dorsal-spines": 10, "anal-spines": 3}
+
+
+def test_that_fin_is_the_one_spoken_of(talk: Talk) -> None:
+    """A mark on "that fin" is one of the fin last told of."""
+    _, held = talk("sunfish, 10 spines in the dorsal fin", "there is a dark patch at the hind end of that fin")
+    assert "soft-dorsal-blotch.present" in {x for s in held.seen for x in s.observation.states}
+
+
+@pytest.mark.parametrize(
+    ("text", "states"),
+    [
+        ("sunfish, long ear, black right to its tip, narrower than the eye",
+         {"opercular-flap-length.long", "opercular-flap-edge.none-all-dark", "opercular-flap-width.narrower-than-eye"}),
+        ("red rim instead of a spot on the ear flap", {"opercular-flap-edge.red-or-orange-band"}),
+        ("worm tracks instead of spots", {"vermiculation.present"}),
+        ("round tail instead of a forked one", {"caudal-fin-shape.rounded"}),
+        ("red dots with blue rings round them", {"body-spots.red-spots", "spot-halos.blue"}),
+    ],
+)
+def test_what_is_only_compared_with(kb: KnowledgeBase, text: str, states: set[str]) -> None:
+    """A part that another is measured by, and a mark that another stands for, are not what was seen."""
+    assert {x for s in _read(kb, text).seen for x in s.observation.states} == states
+
+
+def test_a_name_cut_short_is_that_of_a_fish_in_question(talk: Talk) -> None:
+    """ "Called it a speckled" is the speckled trout where trouts are being told apart; "a big one" is no name."""
+    answer, _ = talk("trout, worm tracks on the back, red dots with blue rings", "he called it a speckled, same fish?")
+    assert answer.intent == "names" and "salvelinus-fontinalis" in answer.taxa
+    answer, _ = talk("trout, worm tracks on the back, red dots with blue rings", "he said it was a big one")
+    assert answer.intent == "size"

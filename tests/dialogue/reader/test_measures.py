@@ -162,3 +162,16 @@ def test_what_about_is_no_about() -> None:
     """ "What about an 18" names a length outright; "about 18 in" does not."""
     setting = Setting(bare=True)
     assert not read_measures("what about an 18", setting)[0].about and read_measures("about 18 in", setting)[0].about
+
+
+@pytest.mark.parametrize("typed", ["11 inches long, 7.5 round the middle", "18 in, 13 in round the belly",
+                                   "20 inches, 14 inches around"])
+def test_what_goes_round_a_fish_is_its_girth(typed: str) -> None:
+    """A figure before "round the middle" is a girth, not a second length."""
+    assert [m.kind for m in read_measures(typed, Setting())] == ["length", "girth"]
+
+
+def test_what_they_are_is_their_own_length() -> None:
+    """The length behind "they're" is that of the fish, whatever part was named before."""
+    found = read_measures("by the fin, when they're only 40 mm", Setting(is_part=lambda word: word == "fin"))
+    assert [(float(m.low), m.own) for m in found] == [(40.0, True)]
