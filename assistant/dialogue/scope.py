@@ -34,6 +34,9 @@ def scopes_of(tokens: Sequence[Token], content: Sequence[Content], nouns: frozen
     denied: set[int] = set()
     for i, token in enumerate(tokens):
         if token.word in NEGATORS and not _says_no(tokens, i):
+            if _told_absent(i, tokens):
+                denied.update(_denied_before(i, tokens, by_token, nouns))
+                continue
             denied.update(_denied_after(i, tokens, by_token, nouns))
             if (token.word in _AFTER or _not_there(i, tokens)) and _ends_clause(i + _not_there(i, tokens), tokens):
                 denied.update(_denied_before(i, tokens, by_token, nouns))
@@ -189,6 +192,15 @@ def _listed(tokens: Sequence[Token], j: int) -> bool:
         if token.word in ("or", "nor"):
             return True
     return False
+
+
+def _told_absent(i: int, tokens: Sequence[Token]) -> bool:
+    """True for "is absent", which reaches back alone ("palatine teeth are absent and the cheek is scaled")."""
+    return tokens[i].word == "absent" and bool(i) and tokens[i - 1].word in _IS and (
+        tokens[i - 1].clause == tokens[i].clause)
+
+
+_IS = word_set("is are was were be")
 
 
 def _not_there(i: int, tokens: Sequence[Token]) -> bool:

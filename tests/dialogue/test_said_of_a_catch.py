@@ -75,6 +75,7 @@ def test_a_colour_stays_a_name_where_its_marks_fit(open_base: Base) -> None:
 
 @pytest.mark.parametrize(("line", "told"), [
     ("tail forked and adipose fin absent", {("caudal-fin-shape", True), ("adipose-fin", True)}),
+    ("gular plate is absent and tail is forked", {("gular-plate", True), ("caudal-fin-shape", True)}),
     ("spots and bars absent", {("body-spots", True), ("body-bars", True)}),
 ])
 def test_a_denial_stops_at_what_was_told_in_full(open_base: Base, line: str, told: set[tuple[str, bool]]) -> None:

@@ -51,7 +51,8 @@ def _hearsay(turn: Turn) -> Reading:
     """
     if not _of_others(turn):
         return turn.reading
-    borne = (h for h in turn.reading.hints if h.kind != "group" or not all(_spoken_against(turn, t) for t in h.taxa))
+    borne = (h for h in turn.reading.hints if h.kind != "group"
+             or sum(_spoken_against(turn, t) for t in h.taxa) < MOST_OF_THEM * len(h.taxa))
     hints = (h if h.kind != "group" else h._replace(hedged=True, strict=False) for h in borne)
     return turn.reading._replace(hints=tuple(hints))
 
@@ -67,7 +68,8 @@ def _spoken_against(turn: Turn, taxon: str) -> bool:
     return _of_others(turn) and any(unlike(turn.kb, (taxon,), s) for s in turn.reading.seen)
 
 
-MARKS_TOLD = 2
+MARKS_TOLD, MOST_OF_THEM = 2, 0.6
+"""Marks from which a name from others is hearsay, and the share of fishes called so that they must speak against."""
 ASIDE = ("describe", "next-question", "term")
 """Intents of what is asked between a comparison and a catch."""
 

@@ -38,6 +38,7 @@ ASIDE = frozenset(
         "cooking",
         "creature",
         "denying",
+        "disputed",
         "far-off",
         "flesh-marks",
         "forecast",

@@ -29,7 +29,7 @@ CATCH_ROWS: tuple[Row, ...] = (
     Row("weight", 94, ("weight-unit", "short", "held-fish", "held-length|after-size",
                        "!fish|seen|len|wt|after-weight|rules|contrast|quiz|key|asked-quiz|asked-key"),
         ("8 3/4 gill / with the tail pinched tho / ounces?", "how big do bluegill get / in ounces?")),
-    Row("size", 93, ("that-big", "len", "one-fish|held-fish",
+    Row("size", 94, ("that-big", "len", "one-fish|held-fish",
                      "!wt|seen|rules|rules-act|keep|water|contrast|quiz|key|asks-name|weight|tackle"),
         ("13 1/4 yellow perch, thats a jumbo aint it", 'is a 14" gill even a thing')),
     Row("weight", 94, ("girth", "weight", "fish|held-fish",
@@ -87,6 +87,11 @@ CATCH_ROWS: tuple[Row, ...] = (
                       "after-rules|after-tackle|sources|look|after-next-question|asked-quiz|asked-key"),
         ("flier, 12 spines, big anal fin / found anywhere else",
          "tell me about the flier / what other states is it in")),
+    # Which of those just described.
+    Row("contrast", 94, ("comparing", "which-of", "held-fish", "after-describe", "part|seen",
+                         "!fish|len|wt|size|weight|rules|water|place|story|quiz|key|asked|sources|which-group|tackle|"
+                         "held-seen|unheld|lacking"),
+        ("describe a bowfin / and the northern snakehead / which has the longer fin underneath",)),
     # What it is.
     Row("identify", 93, ("after-identify", "len", "held-seen", "no-ask", "short6",
                          "!fish|seen|keep|rules|rules-act|weight|weight-unit|size|story|undo|undo-weak|correct|question|"
