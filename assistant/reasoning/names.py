@@ -63,8 +63,10 @@ def meaning_of(
         proper_here = [t for t in (*accepted, *own) if key(kb.taxon(t).label).startswith(phrase)
                        and lives_in(kb, t, wanted) is True]
         here = unique((*proper_here, *here)) if proper_here and " " in phrase else here
-        if here and (not groups or len(here) < len(unique(t for t, _ in species))):
-            return _of(kb, here, phrase, {t: len(wanted & spread(kb, _regions(kb, t, phrase))) for t in here})
+        called = {t: len(wanted & spread(kb, _regions(kb, t, phrase))) for t in here}
+        own_here = any(called.values()) or not proper
+        if here and own_here and (not groups or len(here) < len(unique(t for t, _ in species))):
+            return _of(kb, here, phrase, called)
     usual = accepted or _usual(kb, species, phrase)
     if groups and not (len(usual) == 1 and not loose) and _covers(kb, groups, species) > 0.5:
         return _group(kb, groups, species)

@@ -5,6 +5,8 @@ Which marks a fish has is asked of the base itself; no fact stands here.
 
 from __future__ import annotations
 
+import pytest
+
 from tests.dialogue.conftest import Talk
 
 
@@ -39,3 +41,11 @@ def test_a_fish_too_small_stays_unnamed(talk: Talk) -> None:
     answer, _ = talk("sunfish 20 mm long, what is it")
     assert answer.blocks[0].text.startswith("Too small to name") and answer.asked is None
     assert [b.kind for b in answer.blocks] == ["lead"]
+
+
+@pytest.mark.parametrize("place", ["Ontario", "Michigan", "Ohio", "Pennsylvania"])
+def test_a_group_word_stays_open_where_no_place_narrows_it(talk: Talk, place: str) -> None:
+    """A "trout" of a place that calls no fish just so may be any trout: a brook trout is not lost by naming it."""
+    answer, _ = talk(f"trout from {place}, worm tracks on the back, red dots with blue rings round them")
+    assert answer.candidates[0].taxon == "salvelinus-fontinalis"
+    assert answer.candidates[0].probability > 0.8
