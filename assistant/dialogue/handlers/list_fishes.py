@@ -17,6 +17,7 @@ from assistant.dialogue.kinds_among import counts, invasive, membership
 from assistant.dialogue.lessons.words import words_for_lesson
 from assistant.dialogue.life_asked import WATERS, asks_spawning, living, seasons, spawners, waters_meant
 from assistant.dialogue.name_languages import in_languages
+from assistant.dialogue.named_marks import of_last_term, of_part
 from assistant.dialogue.observing import other_state
 from assistant.dialogue.ranking import IN_ORDER, SIZE, Placed, from_smallest, order_asked, other_end, placed
 from assistant.dialogue.reader.reading import Seen
@@ -46,8 +47,7 @@ NATURAL = (*AT_HOME, "extirpated", "uncertain")
 HOLDING = frozenset({"everything", "all", "held", "hold", "have", "got", "statements", "records", "facts"})
 """Words of a line that asks for all that is held on one fish."""
 OF_THOSE = frozenset({"those", "these", "them"})
-POINTING = OF_THOSE | {"it", "that", "one", "ones", "such", "this", "either"}
-PRESENT, LATER = "present", "later-place"
+LATER = "later-place"
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -149,7 +149,7 @@ def _listed(
     narrowing = turn.held.intent in ("list", "range") and not groups(reading) and not named(turn)
     places = reading.places or (turn.held.places if narrowing or not reading.seen else ())
     seen = [s for s in reading.seen if not s.retract and not (order and _is_of(order, s))]
-    seen = seen or _of_last_term(turn) or ([] if order else _of_part(turn))
+    seen = seen or of_last_term(turn) or ([] if order else of_part(turn))
     if (invented := invented_place(kb, reading)) is not None:
         return told_of(kb, invented, turn.clock, "list")
     if asks_spawning(turn) and seasons(turn):
@@ -188,40 +188,9 @@ def _waters(turn: Turn) -> list[Seen]:
     return [s for s in told if set(s.observation.states) < kinds]
 
 
-def _of_last_term(turn: Turn) -> list[Seen]:
-    """ "Who has one?" after a word was explained that is a feature, too: that it is there."""
-    kb, last = turn.kb, turn.held.last
-    of_some = bool(groups(turn.reading) or named(turn))
-    if last is None or turn.held.intent != "term" or (of_some and not POINTING & set(turn.reading.words)):
-        return []
-    terms = [s.removeprefix("term:") for b in last.blocks[:1] for s in b.statements if s.startswith("term:")]
-    return _there(kb, terms) or _so_called(kb, terms)
-
-
-def _so_called(kb: KnowledgeBase, terms: Sequence[str]) -> list[Seen]:
-    """The state that a term is the name of ("subterminal")."""
-    names = [key(t.label) for i in terms if (t := kb.find("term", i)) is not None]
-    words = unique(w for n in names for w in (n, *n.split()[:1]))
-    states = unique(thing for w in words for kind, thing, _ in kb.spoken(w) if kind == "state")
-    return [Seen(Observation(s.partition(".")[0], (s,)), kb.state(s).label, 0, 0) for s in states[:1]]
-
-
-def _of_part(turn: Turn) -> list[Seen]:
-    """ "Which fish got teeth": that a part or mark is there which is only named."""
-    if not turn.cues & {"who-has", "list"}:
-        return []
-    return _there(turn.kb, [i for m in turn.reading.of("character") for i in m.ids])
-
-
 def _is_of(order: Order, seen: Seen) -> bool:
     """True for a part that is read as seen from the very words that ask for an order ("the most scales")."""
     return set(key(seen.words).split()) <= set(order.words)
-
-
-def _there(kb: KnowledgeBase, characters: Sequence[str]) -> list[Seen]:
-    states = [f"{c}.{PRESENT}" for c in characters if kb.find("character", c) is not None]
-    known = [s for s in states if any(x.id == s for x in kb.states(s.partition(".")[0]))]
-    return [Seen(Observation(s.partition(".")[0], (s,)), s, 0, 0) for s in known[:1]]
 
 
 def _spawning(turn: Turn, pool: Sequence[str], name: str, places: Sequence[str]) -> Answer:

@@ -235,7 +235,8 @@ def _renumbered(
     wrong = [s for s in counted if denied is not None and s.observation.value == denied]
     value, i = figures[-1]
     said = {c.stem for c in content if c.clause == tokens[i].clause}
-    placed = [s for s in counted if said & {x.text for x in _place_stems(s.observation.character, lexicon)}]
+    named = {s: sum(x.text in said for x in _place_stems(s.observation.character, lexicon)) for s in counted}
+    placed = [s for s in counted if 0 < named[s] == max(named.values())]
     old = (wrong or [s for s in placed if plausible(s.observation.character, value, value, lexicon)] or counted)[-1]
     new = Seen(
         Observation(old.observation.character, value=float(value)), tokens[i].word, tokens[i].start, tokens[i].end

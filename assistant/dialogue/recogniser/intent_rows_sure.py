@@ -149,7 +149,7 @@ SURE_ROWS: tuple[Row, ...] = (
     Row("undo", 94, ("undo", "!seen|quiz|elsewhere|fish|date|rules-measure|wound-later")),
     Row("undo", 93, ("retract", "held-seen"), ("11 dorsal spines sunfish, short ear / I miscounted its 10",)),
     Row("why", 94, ("prove", "held-seen", "!fish|seen"), ("walleye. white tail tip / prove it",)),
-    Row("why", 94, ("disputed", "held-seen", "fish|like", "!seen|rules|names-word|asks-what"),
+    Row("why", 94, ("disputed", "held-seen", "fish|like", "!seen|rules|names-word|asks-what|sameness"),
         ("crappie, 6 dorsal spines, bars on the side / the ranger called it a black, who's right",)),
     Row("@same", 93,
         ("units-us|units-metric", "after-info", "!seen|fish|after-handling|after-tackle|after-names|after-term")),
