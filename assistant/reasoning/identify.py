@@ -407,8 +407,8 @@ def _usual(kb: KnowledgeBase, taxon: str, seen: Observation) -> bool:
     """True for a state seen that is stated of the taxon at any age, sex and season, not as an exception: it fits."""
     told = {leaf for state in seen.states for leaf in below(kb, state)}
     lasting = (s for s in kb.statements_on(taxon, seen.character) if not (s.sex or s.stage or s.breeding or s.season))
-    return seen.seen and any(told & {leaf for state in s.states for leaf in below(kb, state)}
-                             for s in lasting if s.frequency in REGULAR)
+    return seen.seen and any(told.issuperset(below(kb, state)) for s in lasting if s.frequency in REGULAR
+                             for state in s.states)
 
 
 def _within(kb: KnowledgeBase, taxon: str, seen: Observation) -> bool:

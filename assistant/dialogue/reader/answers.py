@@ -145,7 +145,7 @@ def _of_character(tokens: Sequence[Token], asked: Asked, word: str, seen: Sequen
         if number is None or _of_other_things(tokens, found, lexicon):
             return Answered(word)
         return Answered(word or str(number), (_made(Observation(found.id, value=float(number)), tokens),), counted=True)
-    state = _state(tokens, asked, word, lexicon)
+    state = "" if seen and _of_other_things(tokens, found, lexicon) else _state(tokens, asked, word, lexicon)
     if state:
         hedged = any("hedge" in lexicon.cues(t.word) for t in tokens)
         return Answered(word or state, (_made(Observation(found.id, (state,), hedged=hedged), tokens),))

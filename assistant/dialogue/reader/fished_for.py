@@ -18,7 +18,8 @@ _LYING = word_set("will are were do did can get go going run running stack stack
 """Verbs that marks may have as well as fishes ("bars run down the side")."""
 _DENYING = word_set("wont dont cant")
 _SEEKING = word_set("for catch catching caught target targeting dead live stunted keep keeping clean cleaning eat cook")
-_FOR_WHAT = word_set("in on at with for as when during after before from off today yesterday last this and but")
+_FOR_WHAT = word_set(
+    "in on at thru through under with for as when during after before from off today yesterday last this and but")
 _GOT = word_set("caught catching landed got have had took kept keep brought cleaned boated hooked")
 _HAVING = word_set("got have had took")
 """Verbs that say of a fish what marks it has ("sides have several stripes")."""
@@ -57,6 +58,10 @@ def is_subject(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     article = named.after - named.first > 1 and before in ARTICLES
     if article:
         before = tokens[named.first - 2].word if named.first > 1 else ""
+    sized = named.first - 1
+    while word.endswith("s") and sized >= 0 and tokens[sized].word in _SIZED | ARTICLES:
+        sized -= 1
+        before = tokens[sized].word if sized >= 0 else ""
     if not word.endswith("s"):
         return (article and following in _DOING and before in _ASKED_OF) or (
             named.split and not named.first and following in _WEIGHED)
@@ -68,6 +73,8 @@ def is_subject(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     return following in doing and (not before or before in _ASKED_OF)
 
 
+_SIZED = word_set("big good nice bigger biggest small little fat")
+"""Words that size the fishes of which something is said ("where do the good gills go")."""
 _BEING = word_set("are were")
 
 
