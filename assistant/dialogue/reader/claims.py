@@ -196,7 +196,7 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
         worth = ALONE
     elif phrase.alone:
         worth = ALONE - LOOSE * _stray(hit, line)
-    elif phrase.character in line.talk.expected:
+    elif phrase.character in line.talk.expected and not (len(hit.at) < 2 and line.clause(hit) in line.part_clauses):
         worth = EXPECTED
     elif phrase.ordered and len(set(hit.at)) > 2:
         worth = SPECIFIC
