@@ -149,5 +149,11 @@ def test_so_many_asked_for_are_parted(open_base: Base) -> None:
 def test_a_sheet_warns_of_what_is_poisonous(open_base: Base) -> None:
     """The safety strip of a sheet with gars leads with their roe."""
     kb = open_base.kb
-    assert [c.id for c in safety_of(kb, ("lepisosteus-osseus", "atractosteus-spatula"))][0] == "gar-roe"
+    assert safety_of(kb, ("lepisosteus-osseus", "atractosteus-spatula"))[0].id == "gar-roe"
     assert "gar-roe" not in [c.id for c in safety_of(kb, ("lepomis-macrochirus", "lepomis-gibbosus"))]
+
+
+def test_a_mark_names_no_second_fish(open_base: Base) -> None:
+    """ "A black stripe" beside a named catch is no fish called stripe."""
+    answer = last(open_base, "10 inch bass on Vennimoor Lake, black stripe on the side, can i keep it")
+    assert answer.intent == "rules" and "stripe;" not in text(answer)

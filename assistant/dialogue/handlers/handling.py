@@ -154,7 +154,7 @@ def _chosen(found: Sequence[Found], wanted: Sequence[str], known: bool) -> list[
     ]
     if any(f.met > 0 and by_topic[f.record.topic] == 0 for f in pool):
         acts = _shared_acts([f for f in pool if f.met > 0])
-        pool = [f for f in pool if f.met > 0 or (_leads(f) and (f.fit > GENERAL or _urgent(f, acts)))]
+        pool = [f for f in pool if f.met > 0 or (_leads(f) and (_of_these(f) or _urgent(f, acts)))]
     pool.sort(key=lambda f: (f.fit <= SOME_KIN, by_topic[f.record.topic], -_weight(f), f.record.id))
     return _act_first(pool)
 
@@ -172,6 +172,11 @@ def _shared_acts(found: Sequence[Found]) -> set[str]:
     """The acts that all the cautions met have in common."""
     acts = [set(f.record.acts) for f in found if isinstance(f.record, Caution)]
     return set.intersection(*acts) if acts else set()
+
+
+def _of_these(found: Found) -> bool:
+    """True for advice on these very fishes; what to do for harm of another kind is none."""
+    return found.fit > GENERAL and found.record.topic != URGENT
 
 
 def _urgent(found: Found, acts: set[str]) -> bool:

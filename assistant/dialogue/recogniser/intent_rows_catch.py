@@ -9,8 +9,10 @@ from assistant.dialogue.recogniser.intent_row import Row
 
 CATCH_ROWS: tuple[Row, ...] = (
     # Somebody is unwell, or has eaten what may be poisonous; a fish kept at home that is to be let loose.
-    Row("handling", 95, ("unwell", "fish|held-fish|fishy|eat|ate-it|somebody|after-handling", "!pet|ill|seen-many"),
+    Row("handling", 95, ("unwell", "eat|ate-it|hurt|animal|after-handling", "!pet|ill|seen-many"),
         ("I ate gar eggs and I am vomiting", "i feel sick after eating trout")),
+    Row("handling", 95, ("unwell", "somebody", "!story|pet|ill|seen-many"),
+        ("i got a bad rash after touching a fish",)),
     Row("handling", 94, ("ate-it", "risky-food", "somebody", "!outside|seen|who-eats"),
         ("my child ate gar eggs", "what do i do, we ate the roe of a gar")),
     Row("handling", 94, ("letting-go|loose-elsewhere", "pet", "!seen|water|hurt|quiz|key|ill"),
