@@ -10,9 +10,10 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.observing import evidence_of, observe
 from assistant.dialogue.reader.reading import Mention, Reading
 from assistant.dialogue.recogniser.facts import guess_last
-from assistant.dialogue.subjects import groups, named, species_of, unclear
+from assistant.dialogue.subjects import groups, named, species_of, subjects, unclear
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.unlike import unlike
+from assistant.dialogue.unwelcome import unwelcome
 from assistant.dialogue.wording import naming as wording
 from assistant.dialogue.wording import speak
 from assistant.model.knowledge import KnowledgeBase
@@ -152,8 +153,11 @@ def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answ
     if ("hybrid" in turn.cues or crossed) and not naming.hybrid_doubts(turn.kb, found):
         blocks.append(Block("doubt", wording.NO_CROSS_BY_EYE, claim=False))
     asked = _ask(turn, held, found)
-    grip = naming.grip_caution(turn.kb, [c.taxon for c in naming.shown(found)][:1])
-    blocks += [b for b in grip if b.text not in turn.held.noted]
+    first = [c.taxon for c in naming.shown(found)][:1]
+    called = species_of(turn.kb, subjects(turn, carried=False))
+    if found.verdict in ("sure", "likely") or set(first) & {*guesses, *called}:
+        blocks[1:1] = [b for b in unwelcome(turn.kb, first) if b.text not in turn.held.noted]
+    blocks += [b for b in naming.grip_caution(turn.kb, first) if b.text not in turn.held.noted]
     if asked is not None:
         blocks.append(ask_block(turn, asked))
     taxa = tuple(c.taxon for c in (*naming.shown(found), *unnamed))

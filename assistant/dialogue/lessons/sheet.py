@@ -20,6 +20,8 @@ from assistant.units import show_rough_span
 
 SAFETY_TOPICS = ("touching", "holding", "wet-hands", "unhooking", "release", "cold-water")
 """Topics of the safety strip, one line each; a caution on the fishes of the sheet goes before a general one."""
+EATING = "eat"
+"""The act that calls for a warning of what is poisonous about some fishes."""
 ALWAYS_TWO = ("holding",)
 MOST_TERMS = 9
 SHEET_ROWS, WIDE, WIDE_ROWS = 9, 5, 8
@@ -100,14 +102,17 @@ def _shown(kb: KnowledgeBase, term: Term, words: str, level: str) -> str:
 
 
 def safety_of(kb: KnowledgeBase, taxa: Sequence[str]) -> tuple[Caution, ...]:
-    """The cautions for a lesson with these fishes: one or two of each topic, those about these fishes first."""
+    """The cautions for a lesson with these fishes: what is poisonous about them, then one or two of each topic, those
+    about these fishes first.
+    """
     mine = frozenset(k for t in taxa for k in kin(kb, t))
     out: list[Caution] = []
     for topic in SAFETY_TOPICS:
         fitting = [c for c in kb.all("caution") if c.topic == topic and (not c.about or mine & set(c.about))]
         fitting.sort(key=lambda c: (not c.about, not (c.lead and c.about), -len(c.words), c.id))
         out += fitting[: 2 if topic in ALWAYS_TWO else 1]
-    return tuple(out)
+    poisonous = (c for c in kb.all("caution") if c.lead and EATING in c.acts and mine & set(c.about))
+    return (*sorted(poisonous, key=lambda c: c.id), *out)
 
 
 def about_whom(kb: KnowledgeBase, taxa: Sequence[str], caution: Caution) -> str:

@@ -31,11 +31,19 @@ def depth_of(book: Rulebook) -> Callable[[str], int]:
 
 
 def resolvers(kb: KnowledgeBase, reading: Reading, book: Rulebook) -> tuple[Resolve, Resolve]:
-    """Which taxa and which ruled places a whole phrase means; what the reader of the line mended counts, too."""
+    """Which taxa and which ruled places a whole phrase means; what the reader of the line mended counts, too.
+
+    A word of a mark told ("a dark stripe") names no fish.
+    """
     mended = {key(m.words): m.ids for m in reading.of("taxon", "hybrid", "group") if not m.exact}
+
+    named = {w for m in reading.of("taxon", "hybrid", "group", "likeness") for w in key(m.words).split()}
+    marks = {w for s in reading.seen for w in key(s.words).split()} - named
 
     def taxa_of(text: str) -> tuple[str, ...]:
         phrase = key(text)
+        if phrase in marks:
+            return ()
         for tried in dict.fromkeys((phrase, " ".join(singular(w) for w in phrase.split()))):
             if tried and (found := _taxa(kb, tried)):
                 return found
