@@ -49,9 +49,9 @@ def none_of_life(what: str) -> str:
     return f"None that the base tells of, among the {what}."
 
 
-def fishes(count: int) -> str:
-    """Fishes of whatever group."""
-    return "fish" if count == 1 else "fishes"
+def fishes(count: int, of_last: bool = False) -> str:
+    """Fishes of whatever group, or ``of_last`` those of the list before that are left."""
+    return ("fish" if count == 1 else "fishes") + (" of the last list" if of_last else "")
 
 
 def with_what(what: str) -> str:
