@@ -14,12 +14,14 @@ from assistant.dialogue.wording.speak import short_ids
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Place, Statement
 from assistant.reasoning.advice import Record
+from assistant.text import key as folded
 from assistant.units import GRAMS, METRIC_UNITS, MM, show_length, show_weight
 
 MEMORY = "memory"
 SHOWN = 5
 """Points shown until somebody asks for more."""
 MOST_TAXA = 12
+WATERS, PLAIN_WATER = ("lake", "drainage"), "cue-waters"
 LONGEST_NOTE = 110
 PRIVATE = ("not opened", "look in", "read as", "quoted there", "see ")
 """How notes begin that speak to curators about sources."""
@@ -50,6 +52,13 @@ def shown_note(note: str, most: int = LONGEST_NOTE) -> str:
     parts = [p.strip().rstrip(".") for p in note.split(";")]
     text = "; ".join(p for p in parts if p and not p.lower().startswith(PRIVATE))
     return text if len(text) <= most else ""
+
+
+def named_for_waters(kb: KnowledgeBase, place: Place) -> bool:
+    """True for a lake or drainage, or a region named for its waters, of which the base tells by the states on it."""
+    words = folded(place.label).split() if place.kind == "region" else ()
+    return place.kind in WATERS or any(kind == "cue" and thing == PLAIN_WATER
+                                       for w in words for kind, thing, _ in kb.spoken(w))
 
 
 def trusted(text: str, basis: str) -> str:

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Range
-from assistant.reasoning.place_prior import expand_places
+from assistant.reasoning.place_prior import expand_places, narrowest
 
 MEMORY = "memory"
 LIVING = ("native", "reintroduced", "introduced", "stocked")
@@ -50,7 +50,7 @@ def status_in(kb: KnowledgeBase, taxon: str, places: Iterable[str]) -> Range | N
 
 def living_in(kb: KnowledgeBase, taxa: Sequence[str], places: Sequence[str]) -> tuple[str, ...]:
     """The fishes that live in some places by what is listed; all of them where no place is told."""
-    if not (wanted := expand_places(kb, places)):
+    if not (wanted := expand_places(kb, narrowest(kb, places))):
         return tuple(taxa)
     found = ((t, status_in(kb, t, wanted)) for t in taxa)
     return tuple(t for t, row in found if row is not None and row.status in LIVING)

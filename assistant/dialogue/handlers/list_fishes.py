@@ -33,7 +33,7 @@ from assistant.dialogue.reader.reading import Seen
 from assistant.dialogue.rules.invented_waters import invented_place, told_of
 from assistant.dialogue.subjects import groups, named, side_by_side
 from assistant.dialogue.tallied import tallied
-from assistant.dialogue.telling import place_names, plain, which_fish
+from assistant.dialogue.telling import named_for_waters, place_name, place_names, plain, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import common_taxon
 from assistant.dialogue.wording import info as say
@@ -43,7 +43,7 @@ from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.living import LIVING, living_in, status_in
 from assistant.reasoning.observed import Observation
-from assistant.reasoning.place_prior import expand_places
+from assistant.reasoning.place_prior import expand_places, narrowest
 from assistant.text import key, singular, unique
 
 SHOWN, MOST_ORDERED, MOST_TAXA = 16, 20, 40
@@ -438,6 +438,9 @@ def _by_place(
             blocks.append(Block("point", text, statements=tuple(r for _, r in some)))
     if seen and not seen[0].words:
         blocks.append(Block("doubt", lists.AS_RECORDED, claim=False))
+    at = [p for x in narrowest(kb, places) if (p := kb.place(x)) is not None]
+    if waters := [place_name(p) for p in at if named_for_waters(kb, p)]:
+        blocks.append(Block("doubt", lists.states_not_waters(say.names_with(waters)), claim=False))
     taxa = [*(f.taxon for f, _ in living), *(f.taxon for f in maybe), *(f.taxon for f, _ in kin)][:MOST_TAXA]
     return Answer("list", tuple(blocks), taxa=unique((*taxa, *families, *_wider(turn))))
 
@@ -446,7 +449,7 @@ def _by_status(
     kb: KnowledgeBase, fits: Sequence[Fitting], places: Sequence[str]
 ) -> dict[str, list[tuple[Fitting, str]]]:
     """The fishes listed for some places by their status there, each with the record that says so."""
-    wanted = expand_places(kb, places)
+    wanted = expand_places(kb, narrowest(kb, places))
     out: dict[str, list[tuple[Fitting, str]]] = {}
     for f in fits:
         if (row := status_in(kb, f.taxon, wanted)) is not None:

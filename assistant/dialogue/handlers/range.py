@@ -11,7 +11,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import list_fishes
 from assistant.dialogue.kinds_among import UNWANTED, WARNED
 from assistant.dialogue.subjects import groups, named, species_of
-from assistant.dialogue.telling import MEMORY, place_name, place_names, plain, trusted, which_fish
+from assistant.dialogue.telling import MEMORY, named_for_waters, place_name, place_names, plain, trusted, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import common_taxon
 from assistant.dialogue.wording import care, lists
@@ -22,7 +22,6 @@ from assistant.model.records import Place, Range
 from assistant.reasoning.evidence import about, below
 from assistant.reasoning.living import LIVING, ORDER, rows, status_in, telling
 from assistant.reasoning.place_prior import covered
-from assistant.text import key
 
 PLACES = ("state", "province", "territory", "district")
 MOST_PLACES = 14
@@ -31,7 +30,8 @@ FEW = 3
 """More fishes than this are told by status, not one by one."""
 RISK = "conservation-status"
 BROUGHT, NATURAL = ("introduced", "stocked"), ("native", "reintroduced", "extirpated")
-PLAIN_WATER = "cue-waters"
+LIKELY = 0.5
+"""Share of the states on a water that must have a fish for it to be told of the water (common practice, no source)."""
 NATIVE, INVASIVE = "native", "invasive"
 STATES = frozenset({"state", "states", "province", "provinces", "list", "every", "all"})
 """Words that ask for every place by name."""
@@ -186,11 +186,13 @@ def _speaks(area: str) -> bool:
 
 
 def _parts(kb: KnowledgeBase, name: str, place: Place, found: list[Range], where: bool = False) -> list[Block]:
-    out: list[Block] = []
+    """The status in the states and provinces that a place covers; of waters it is no answer where few have the fish."""
     living = {r.place for r in found if r.status in LIVING}
     found = [r for r in found if r.status in LIVING or r.place not in living]
-    waters = place.kind == "region" and any(
-        kind == "cue" and thing == PLAIN_WATER for w in key(place.label).split() for kind, thing, _ in kb.spoken(w))
+    waters = named_for_waters(kb, place)
+    inside = [x for x in covered(kb, place) if (p := kb.place(x)) is not None and p.kind in PLACES]
+    few = waters and 0 < len(living) < LIKELY * len(inside)
+    out = [Block("point", lists.only_of_states(name, place_name(place)), claim=False)] if few else []
     count = {s: sum(r.status == s for r in found) for s in ORDER}
     for status in sorted(ORDER, key=lambda s: (s not in LIVING, -count[s])):
         same = [r for r in found if r.status == status]
@@ -202,7 +204,8 @@ def _parts(kb: KnowledgeBase, name: str, place: Place, found: list[Range], where
                 else say.range_line(status, names)
             )
             out.append(Block("point", text, statements=tuple(f"range:{r.id}" for r in same)))
-    return [*out, *([Block("doubt", lists.states_not_waters(place_name(place)), claim=False)] if waters else [])]
+    told = waters and not few
+    return [*out, *([Block("doubt", lists.states_not_waters(place_name(place)), claim=False)] if told else [])]
 
 
 def _risk(kb: KnowledgeBase, taxon: str, name: str, place: Place) -> list[Block]:

@@ -255,6 +255,11 @@ def states_not_waters(region: str) -> str:
     return f"That is told of states and provinces on {region}, not of these waters themselves."
 
 
+def only_of_states(name: str, waters: str) -> str:
+    """That of some waters nothing is held of a fish, only of some states on them."""
+    return f"I can't say for {waters} itself: the {name} is told of some states and provinces on it, not of its waters."
+
+
 def parts_of(place: str) -> str:
     """A place of which only a part is meant."""
     return f"parts of {place}"
