@@ -10,10 +10,12 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.reader.reading import Measure
 from assistant.dialogue.subjects import species_of
 from assistant.dialogue.wording import info as say
+from assistant.dialogue.wording.core import memory_of_places
 from assistant.dialogue.wording.speak import short_ids
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.records import Place, Statement
+from assistant.model.records import Place, Range, Statement
 from assistant.reasoning.advice import Record
+from assistant.reasoning.living import remembered
 from assistant.text import key as folded
 from assistant.units import GRAMS, METRIC_UNITS, MM, show_length, show_weight
 
@@ -64,6 +66,11 @@ def named_for_waters(kb: KnowledgeBase, place: Place) -> bool:
 def trusted(text: str, basis: str) -> str:
     """A claim marked where its basis is memory alone."""
     return say.unchecked(text) if basis == MEMORY else text
+
+
+def with_memory(text: str, rows: Sequence[Range]) -> str:
+    """A line on where a fish lives, with how many of its places are told from memory alone."""
+    return say.noted(text, memory_of_places(*remembered(rows)))
 
 
 def plain(

@@ -39,6 +39,14 @@ def telling(found: list[Range]) -> list[Range]:
     )
 
 
+def remembered(found: Iterable[Range]) -> tuple[int, int]:
+    """Of how many places some rows speak from memory alone, and of how many in all."""
+    bases: dict[str, set[str]] = {}
+    for row in found:
+        bases.setdefault(row.place, set()).add(row.basis)
+    return sum(b == {MEMORY} for b in bases.values()), len(bases)
+
+
 def status_in(kb: KnowledgeBase, taxon: str, places: Iterable[str]) -> Range | None:
     """The row of the most telling status of a fish in some places; None when nothing is listed."""
     wanted = set(places)

@@ -33,7 +33,7 @@ from assistant.dialogue.reader.reading import Seen
 from assistant.dialogue.rules.invented_waters import invented_place, told_of
 from assistant.dialogue.subjects import groups, named, side_by_side
 from assistant.dialogue.tallied import tallied
-from assistant.dialogue.telling import named_for_waters, place_name, place_names, plain, which_fish
+from assistant.dialogue.telling import MEMORY, named_for_waters, place_name, place_names, plain, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import common_taxon
 from assistant.dialogue.wording import info as say
@@ -438,6 +438,9 @@ def _by_place(
             blocks.append(Block("point", text, statements=tuple(r for _, r in some)))
     if seen and not seen[0].words:
         blocks.append(Block("doubt", lists.AS_RECORDED, claim=False))
+    bases = [r.basis for _, key in (*living, *kin) if (r := kb.record_at(key)) is not None]
+    if memory := bases.count(MEMORY):
+        blocks.append(Block("doubt", lists.placed_from_memory(memory, len(bases)), claim=False))
     at = [p for x in narrowest(kb, places) if (p := kb.place(x)) is not None]
     if waters := [place_name(p) for p in at if named_for_waters(kb, p)]:
         blocks.append(Block("doubt", lists.states_not_waters(say.names_with(waters)), claim=False))

@@ -11,7 +11,16 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import list_fishes
 from assistant.dialogue.kinds_among import UNWANTED, WARNED
 from assistant.dialogue.subjects import groups, named, species_of
-from assistant.dialogue.telling import MEMORY, named_for_waters, place_name, place_names, plain, trusted, which_fish
+from assistant.dialogue.telling import (
+    MEMORY,
+    named_for_waters,
+    place_name,
+    place_names,
+    plain,
+    trusted,
+    which_fish,
+    with_memory,
+)
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import common_taxon
 from assistant.dialogue.wording import care, lists
@@ -203,7 +212,7 @@ def _parts(kb: KnowledgeBase, name: str, place: Place, found: list[Range], where
                 if not out
                 else say.range_line(status, names)
             )
-            out.append(Block("point", text, statements=tuple(f"range:{r.id}" for r in same)))
+            out.append(Block("point", with_memory(text, same), statements=tuple(f"range:{r.id}" for r in same)))
     told = waters and not few
     return [*out, *([Block("doubt", lists.states_not_waters(place_name(place)), claim=False)] if told else [])]
 
@@ -266,8 +275,7 @@ def _line(
     """Where a fish has one status; ``partly``: places told with another one, of which only parts are meant."""
     names = _places(kb, [r.place for r in found], full, partly)
     text = say.range_lead(name, found[0].status, names) if lead else say.range_line(found[0].status, names)
-    basis = MEMORY if all(r.basis == MEMORY for r in found) else "read"
-    return Block("point", trusted(text, basis), statements=tuple(f"range:{r.id}" for r in found))
+    return Block("point", with_memory(text, found), statements=tuple(f"range:{r.id}" for r in found))
 
 
 def _places(kb: KnowledgeBase, keys: Iterable[str], full: bool, partly: frozenset[str] = frozenset()) -> str:
@@ -311,7 +319,6 @@ def _group(kb: KnowledgeBase, asked: Sequence[str], taxa: Sequence[str], places:
     for status in ORDER:
         if some := by_status.get(status):
             names = say.names_with([label(kb, t) for t, _ in some])
-            out.append(
-                Block("point", say.range_line(status, names), statements=tuple(f"range:{r.id}" for _, r in some))
-            )
+            text = with_memory(say.range_line(status, names), [r for _, r in some])
+            out.append(Block("point", text, statements=tuple(f"range:{r.id}" for _, r in some)))
     return out

@@ -255,6 +255,11 @@ def states_not_waters(region: str) -> str:
     return f"That is told of states and provinces on {region}, not of these waters themselves."
 
 
+def placed_from_memory(count: int, among: int) -> str:
+    """How many fishes of a list are told of its place from memory alone."""
+    return f"That is {MEMORY_SAYS}" if count == among else f"Of {count} of these {among} that is told {MEMORY_SAYS}"
+
+
 def only_of_states(name: str, waters: str) -> str:
     """That of some waters nothing is held of a fish, only of some states on them."""
     return f"I can't say for {waters} itself: the {name} is told of some states and provinces on it, not of its waters."
@@ -320,7 +325,8 @@ def thin(least: int, count: int, names: str) -> str:
 
 ONE_SPEAKS = "None: only one source held speaks of it there."
 IN_ALL = "all kinds together, crosses and groups aside"
-MEMORY_TAIL = "are from memory, unchecked."
+MEMORY_SAYS = "from memory, unchecked."
+MEMORY_TAIL = f"are {MEMORY_SAYS}"
 
 
 def unsourced(count: int, total: int, names: str) -> str:

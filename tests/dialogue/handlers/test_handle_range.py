@@ -8,6 +8,7 @@ from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.range import handle
 from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.living import remembered, rows
 from assistant.reasoning.place_prior import narrowest
 from tests.dialogue.conftest import Talk
 from tests.helpers.turns import fish, group, turn_of
@@ -105,3 +106,16 @@ def test_the_name_of_a_lake_is_no_kind_of_water(talk: Talk) -> None:
     """"In the Great Lakes" asks for no fishes of lakes."""
     answer, _ = talk("what sunfish live in the Great Lakes")
     assert "kind of water" not in answer.blocks[0].text and "lepomis-gibbosus" in answer.taxa
+
+
+def test_ranges_from_memory_say_so(kb: KnowledgeBase, talk: Talk) -> None:
+    """A description, a range and a list of a place tell how much of where a fish lives rests on memory."""
+    ranged, _ = talk("walleye range")
+    held = set(ranged.blocks[0].statements)
+    count, among = remembered(r for r in rows(kb, "sander-vitreus") if f"range:{r.id}" in held)
+    assert 0 < count < among and f"({count} of {among} places from memory, unchecked)" in ranged.blocks[0].text
+    described, _ = talk("describe the walleye")
+    where = next(b.text for b in described.blocks if b.text.startswith("Where:"))
+    assert where.endswith("places from memory, unchecked].")
+    listed, _ = talk("which catfishes live in Ohio")
+    assert any("from memory, unchecked" in b.text for b in listed.blocks[1:])
