@@ -58,7 +58,8 @@ def _spelt(turn: Turn, character: str, named: bool) -> tuple[str, ...]:
     """
     told = turn.reading.words
     words = tuple(w for i, w in enumerate(told) if w not in FISH or (i and told[i - 1] in AS_FOOD))
-    words = tuple(w for w in words if w not in _named_places(turn))
+    if character == WATERS and (taken := _of_places(turn)):
+        words = tuple(w for w in words if w not in taken)
     found = states(turn.kb, turn.reading._replace(words=words), character)
     if not named:
         found = tuple(s for s in found if not s.endswith(WITHOUT))
@@ -67,16 +68,20 @@ def _spelt(turn: Turn, character: str, named: bool) -> tuple[str, ...]:
     return tuple(sorted({s for named in waters_meant(turn).values() for s in named}))
 
 
-def _named_places(turn: Turn) -> frozenset[str]:
-    """The words of the places that the line names ("the Great Lakes" tell of no lakes at large)."""
+def _of_places(turn: Turn) -> frozenset[str]:
+    """The words by which places are named in a line."""
     return frozenset(w for m in turn.reading.of("place", "water") for w in key(m.words).split())
 
 
 def waters_meant(turn: Turn) -> dict[str, frozenset[str]]:
-    """The plain words for waters in a line ("lakes"), each with the kinds of water in whose names it stands."""
+    """The plain words for waters in a line ("lakes"), each with the kinds of water in whose names it stands.
+
+    A word of the name of a place ("the Great Lakes") says nothing of the kind of water.
+    """
     kb = turn.kb
-    plain = [w for w in turn.reading.words
-             if w not in _named_places(turn) and any(e[:2] == ("cue", PLAIN_WATER) for e in kb.spoken(w))]
+    taken = _of_places(turn)
+    told = [w for w in turn.reading.words if w not in taken]
+    plain = [w for w in told if any(e[:2] == ("cue", PLAIN_WATER) for e in kb.spoken(w))]
     named = {s.id: {singular(w) for text in (s.label, *s.values, *s.phrases) for w in key(text).split()}
              for s in kb.states(WATERS)} if plain else {}
     out: dict[str, frozenset[str]] = {}

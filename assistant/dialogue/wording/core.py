@@ -45,9 +45,12 @@ def each_kind(group: str, shown: int, count: int, where: str) -> str:
     return f"{some[:1].upper()}{some[1:]} kinds of {group}{f' in {where}' if where else ''}, a line on each:"
 
 
+UNCHECKED = "from memory, unchecked"
+
+
 def from_memory(text: str) -> str:
     """A value nobody has looked up."""
-    return f"{text} [from memory, unchecked]"
+    return f"{text} [{UNCHECKED}]"
 
 
 BOUNDS = {"least": "{} or more", "most": "{} or less", "about": "about {}", "usual": "usually {}"}
@@ -251,11 +254,18 @@ def describe_size(told: str) -> str:
     return f"Length: {told}."
 
 
-def describe_range(native: str, introduced: str) -> str:
-    """Where, in short."""
+def describe_range(native: str, introduced: str, memory: str = "") -> str:
+    """Where, in short, and how much of it rests on memory."""
     parts = [f"native to {native}"] if native else []
     parts += [f"introduced in {introduced}"] if introduced else []
-    return f"Where: {'; '.join(parts)}."
+    return f"Where: {'; '.join(parts)}{f' [{memory}]' if memory else ''}."
+
+
+def memory_of_places(count: int, among: int) -> str:
+    """How many of some places are told from memory alone; empty where none is."""
+    if not count:
+        return ""
+    return UNCHECKED if count == among else f"{count} of {among} places {UNCHECKED}"
 
 
 def places_short(shown: str, more: int) -> str:
