@@ -47,6 +47,9 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     from assistant.dialogue.conversation import Held
     from assistant.loading import open_base
 
+    if args.lines and args.text:
+        raise UsageError("--lines reads its questions from standard input, not from the command line",
+                         "leave the text out, or leave --lines out")
     clock = day_of(args.date) if args.date else date.today()
     with closing(open_base(folder_of(args, streams))) as base:
         held = placed(base.kb, Held(units=args.units or ""), args.place, clock)

@@ -36,7 +36,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
         streams.out(json.dumps({"passed": outcome.passed, "checked": outcome.counts, "groups": groups,
                                 "findings": as_data(outcome.findings)}, ensure_ascii=False, indent=1))
     else:
-        for line in report(outcome.findings, 0 if args.all else 5):
+        for line in report(outcome.findings, 0 if args.all else 5, "--all shows them"):
             streams.out(line)
         if outcome.census is not None:
             streams.out(text_table(table(outcome.census), WIDE))

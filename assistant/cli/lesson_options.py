@@ -30,13 +30,13 @@ def add_fishes(parser: argparse.ArgumentParser) -> None:
                         help="only fishes met in a state or province (Ohio, US-OH)")
 
 
-def add_words(parser: argparse.ArgumentParser) -> None:
-    """The arguments that choose features and words."""
+def add_words(parser: argparse.ArgumentParser, look: str = "hand") -> None:
+    """The arguments that choose features and words; ``look`` is what is taken where none is given."""
     from assistant.dialogue.lessons.levels import LEVELS
     from assistant.reasoning.contrast import LOOKS
 
-    parser.add_argument("--look", choices=tuple(LOOKS), default="hand",
-                        help="features seen in a picture, on a fish in the hand, or on the bench (default: hand)")
+    parser.add_argument("--look", choices=tuple(LOOKS), default=look,
+                        help=f"features seen in a picture, on a fish in the hand, or on the bench (default: {look})")
     parser.add_argument("--level", choices=LEVELS, default="plain",
                         help="words for children, for everybody, or for the trade (default: plain)")
 
