@@ -42,7 +42,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         held = held.after(hints=held.hints + tuple(h for h in claimed(turn.kb, borne) if h not in held.hints))
     spoken_of = species_of(turn.kb, turn.held.taxa)
     if not guesses and not turn.held.seen and _of_these(turn, spoken_of):
-        held = held.after(hints=held.hints + claimed(turn.kb, spoken_of))
+        carried = (h._replace(hedged=True) for h in claimed(turn.kb, spoken_of))
+        held = held.after(hints=(*held.hints, *carried))
     return name_it(turn, held, guesses)
 
 
