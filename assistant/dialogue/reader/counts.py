@@ -169,10 +169,18 @@ def _itself_counted(number: _Number, hit: Hit, content: Sequence[Content]) -> bo
     return hit.first == number.last + 1 and content[hit.last].plural
 
 
-def _nouns_behind(number: _Number, content: Sequence[Content], lexicon: Lexicon) -> frozenset[str]:
-    """The nouns behind a number that name what is counted, words for its part between ("99 dorsal spines")."""
-    after = content[number.last + 1 : number.last + 2 + REACH]
-    return frozenset(c.stem for c in after if c.clause == content[number.at].clause and c.stem in lexicon.count_nouns)
+def _nouns_behind(
+    number: _Number, parts: Sequence[Hit], content: Sequence[Content], lexicon: Lexicon
+) -> frozenset[str]:
+    """The nouns behind a number that name what is counted, words for its part between ("99 dorsal spines").
+
+    A part that is named in several words ("the fin behind the vent") is where, not what is counted.
+    """
+    place = {p for h in parts if len(h.at) > 1 for p in h.at}
+    after = range(number.last + 1, min(number.last + 2 + REACH, len(content)))
+    own = content[number.at].clause
+    return frozenset(content[p].stem for p in after
+                     if p not in place and content[p].clause == own and content[p].stem in lexicon.count_nouns)
 
 
 def _on_fish(hit: Hit, lexicon: Lexicon) -> bool:
@@ -238,7 +246,7 @@ def _counted_by(
     if scored:
         score, character, at = max(scored)
         return _Counted(character, at, score)
-    nouns = _nouns_behind(number, content, lexicon)
+    nouns = _nouns_behind(number, parts, content, lexicon)
     for hit in sorted(parts, key=lambda h: (-len(h.at), h.first, h.phrase.id)):
         if content[hit.first].clause != content[number.at].clause or _gap(number, hit) > 1:
             continue
