@@ -17,7 +17,8 @@ CATCH_ROWS: tuple[Row, ...] = (
         ("my child ate gar eggs", "what do i do, we ate the roe of a gar")),
     Row("handling", 94, ("letting-go|loose-elsewhere", "pet", "!seen|water|hurt|quiz|key|ill"),
         ("can I release my goldfish in the lake",)),
-    Row("handling", 94, ("pet", "waters", "asks-can|wants-to", "!seen|water|hurt|quiz|key|ill|habitat|range|tackle|bite"),
+    Row("handling", 94, ("pet", "waters", "asks-can|wants-to",
+                         "!seen|water|hurt|quiz|key|ill|habitat|range|tackle|bite"),
         ("can I let my goldfish go in the pond", "can i put my koi in the creek")),
     # A length told after the rules were: is it one to keep.
     Row("rules", 93, ("after-rules", "len", "held-fish", "short6", "no-ask",
