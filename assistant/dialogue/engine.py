@@ -74,7 +74,7 @@ def respond_to(base: Base, reading: Reading, held: Held, clock: date) -> tuple[A
         intent, other = found.intent, found.other
     turn = with_catch(Turn(kb, reading, absorb(kb, held, reading), clock, lambda: base.table, intent))
     answer, after = handler_of(intent)(turn)
-    if answer.intent not in FIRST_AID_TOLD and (aid := first_aid(turn)):
+    if answer.intent not in FIRST_AID_TOLD and (aid := first_aid(turn, answer.taxa)):
         answer = answer._replace(blocks=(*aid, *answer.blocks))
     second = other in phrases.ALSO and other != answer.intent and answer.intent == intent
     inside = answer.intent in LESSONS and other in WITHIN_LESSONS

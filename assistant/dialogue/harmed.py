@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from assistant.dialogue.answer import Block
 from assistant.dialogue.subjects import species_of, subjects
 from assistant.dialogue.telling import advice
@@ -16,12 +18,12 @@ PLAINLY = 2.0
 MOST = 2
 
 
-def first_aid(turn: Turn) -> list[Block]:
-    """The best met cautions on harm to people, where the line plainly tells of it; nothing else."""
+def first_aid(turn: Turn, told: Sequence[str]) -> list[Block]:
+    """The best met cautions on harm to people, where the line plainly tells of it; ``told`` are the fishes answered."""
     if not CUES & turn.cues:
         return []
-    taxa = species_of(turn.kb, subjects(turn))
+    taxa = species_of(turn.kb, subjects(turn, carried=False) or told)
     found = [f for f in weigh(turn.kb, PREFIX, turn.reading.words, taxa) if f.record.topic == TOPIC]
-    met = [f.record for f in found if f.met >= PLAINLY and f.fit >= SOME_KIN][:MOST]
+    met = [f.record for f in found if f.met >= PLAINLY and f.fit > SOME_KIN][:MOST]
     note = turn.kb.find(PREFIX, DISCLAIMER)
     return [advice(PREFIX, r, "caution") for r in (*met, *((note,) if note is not None else ())) if met]

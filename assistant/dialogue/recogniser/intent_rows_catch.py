@@ -11,12 +11,15 @@ CATCH_ROWS: tuple[Row, ...] = (
     # Somebody is unwell, or has eaten what may be poisonous; a fish kept at home that is to be let loose.
     Row("handling", 95, ("unwell", "eat|ate-it|hurt|animal|after-handling", "!pet|ill|seen-many"),
         ("I ate gar eggs and I am vomiting", "i feel sick after eating trout")),
-    Row("handling", 95, ("unwell", "somebody", "!story|pet|ill|seen-many"),
+    Row("handling", 95, ("unwell", "somebody", "!pet|ill|seen-many"),
         ("i got a bad rash after touching a fish",)),
     Row("handling", 94, ("ate-it", "risky-food", "somebody", "!outside|seen|who-eats"),
         ("my child ate gar eggs", "what do i do, we ate the roe of a gar")),
     Row("handling", 94, ("letting-go|loose-elsewhere", "pet", "!seen|water|hurt|quiz|key|ill"),
         ("can I release my goldfish in the lake",)),
+    Row("handling", 94, ("pet", "waters", "asks-can|wants-to",
+                         "!seen|water|hurt|quiz|key|ill|habitat|range|tackle|bite"),
+        ("can I let my goldfish go in the pond", "can i put my koi in the creek")),
     # A length told after the rules were: is it one to keep.
     Row("rules", 93, ("after-rules", "len", "held-fish", "short6", "no-ask",
                       "!fish|seen|size|weight|wt|girth|part|term-word|habitat|contrast|plausible"),
