@@ -292,7 +292,10 @@ def source_line(cited: str, basis: str, used: str) -> str:
     return f"{cited} [{basis}]" + (f" - {used}" if used else "")
 
 
-BASIS_WORDS = {"read": "text read", "memory": "from memory, unchecked", "common-practice": "common practice, no source"}
+NO_SOURCE = ", no source"
+BASIS_WORDS = {
+    "read": "text read", "memory": "from memory, unchecked", "common-practice": f"common practice{NO_SOURCE}",
+}
 
 
 def what_read(text: str) -> str:
@@ -432,7 +435,7 @@ def in_common(label: str, name: str, told: str) -> str:
 
 def rests_on(told: str, cited: str, basis: str) -> str:
     """A record with its source."""
-    return f"{told} [{cited}; {basis}]" if cited else f"{told} [{basis}]"
+    return f"{told} [{cited}; {basis.removesuffix(NO_SOURCE)}]" if cited else f"{told} [{basis}]"
 
 
 def size_line(label: str, a: float | None, b: float | None, c: float | None) -> str:

@@ -60,7 +60,7 @@ def test_only_what_it_is_not_names_no_fish(talk: Talk) -> None:
 
 
 def test_marks_of_no_fish_are_told_together(talk: Talk) -> None:
-    """Marks that no fish has together are named beside those that they do not go with; else only the best is doubted."""
+    """Marks that no fish has together are named beside those that they do not go with."""
     answer, _ = talk("adipose fin and black ear flap with red spot and 8 whiskers")
     told = next(b.text for b in answer.blocks if "go together" in b.text)
     assert "ear flap with" in told and "eight barbels" in told
