@@ -114,7 +114,8 @@ def test_another_name_offered_beside_a_length_is_told_as_unknown(talk: Talk) -> 
 
 def test_a_minimum_is_never_shown_shorter_than_it_is(kb: KnowledgeBase) -> None:
     """A limit in the other unit is rounded so that a fish which fits what is shown fits the limit."""
-    limits = [x for x in rulebook(kb).lengths.values() if x.effect == "keep-within" and (x.low is None or x.high is None)]
+    kept = (x for x in rulebook(kb).lengths.values() if x.effect == "keep-within")
+    limits = [x for x in kept if x.low is None or x.high is None]
     assert limits
     for limit in limits:
         number, unit = limit_words(limit).split("(")[1].split(")")[0].split()
