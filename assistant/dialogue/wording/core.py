@@ -93,14 +93,19 @@ def page(text: str) -> str:
     return f"p. {text}" if text and text[0].isdigit() else text
 
 
+def _the(label: str) -> str:
+    """A feature with its article; what is asked with "how" has none ("how far back the side fin reaches")."""
+    return label if label.startswith("how ") else f"the {label}"
+
+
 def contrast_lead(first: str, second: str, label: str, a: str, b: str) -> str:
     """The deciding feature of two fishes."""
-    return sentence(f"look first at the {label}. The {first} {has(a)}; the {second} {has(b)}")
+    return sentence(f"look first at {_the(label)}. The {first} {has(a)}; the {second} {has(b)}")
 
 
 def contrast_lead_many(names: str, label: str, told: str) -> str:
     """The deciding feature of three or more fishes."""
-    return sentence(f"to sort {names}, look first at the {label}: {told}")
+    return sentence(f"to sort {names}, look first at {_the(label)}: {told}")
 
 
 def entry(label: str, told: str) -> str:
