@@ -166,3 +166,11 @@ def test_what_is_so_only_at_times_is_no_flat_no(talk: Talk) -> None:
     """Where a count is usual in no kind but occurs in some, those are told."""
     answer, _ = talk("which fish have 11 dorsal spines in ontario")
     assert "ambloplites-rupestris" in answer.taxa and "i hold no" not in text(answer)
+
+
+def test_fishes_at_risk_of_a_place_are_those_told_of_it(talk: Talk) -> None:
+    """A standing told of another state does not count, and no fish without one is listed."""
+    answer, _ = talk("which fishes are endangered in ontario")
+    assert answer.taxa[:1] == ("lepomis-gulosus",) and "only 1 fish" in text(answer)
+    answer, _ = talk("which fishes are endangered in ohio")
+    assert "none that the base tells of" in text(answer) and "current list" in text(answer)
