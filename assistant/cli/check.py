@@ -29,6 +29,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     from assistant.render.tables import text_table
 
     folder = base_folder(args.base, streams.err)
+    streams.wait(f"checking {folder}, which may take half a minute ...")
     outcome = check_folder(folder, shipped_shapes())
     if args.format == "json":
         found = outcome.census

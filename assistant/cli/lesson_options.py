@@ -9,7 +9,7 @@ from contextlib import closing, contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from assistant.cli.opened import folder_of
+from assistant.cli.opened import folder_of, preparing
 from assistant.cli.streams import Streams
 from assistant.errors import ToolError, UsageError
 
@@ -53,7 +53,7 @@ def open_kb(args: argparse.Namespace, streams: Streams) -> Iterator[KnowledgeBas
     """The knowledge base that ``--base`` names (a folder or a server) or the shipped one, while it is used."""
     from assistant.loading import open_base
 
-    with closing(open_base(folder_of(args, streams))) as base:
+    with closing(open_base(folder_of(args, streams), preparing(streams.wait))) as base:
         yield base.kb
 
 

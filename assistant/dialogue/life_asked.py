@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from assistant.dialogue.aspects import characters, states
 from assistant.dialogue.reader.reading import Seen
 from assistant.dialogue.turn import Turn
+from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about
 from assistant.reasoning.months import MONTHS, seasons_of
 from assistant.reasoning.observed import Observation
@@ -18,6 +19,8 @@ WITHOUT = ("none", "absent")
 SEASON, BREEDING = "season-", "season-spawning"
 _MONTH = re.compile(r"^(?:\d{4}|-)-(?P<month>\d\d)")
 WATERS, PLAIN_WATER = "habitat", "cue-waters"
+RISK, AT_RISK = "conservation-status", "at-risk"
+"""A standing that holds in the place of which it is said, not everywhere, and the cue that asks for it."""
 SPAWNING = "spawning-season"
 FED = "diet"
 FISH = ("fish", "fishes")
@@ -44,6 +47,23 @@ def living(turn: Turn) -> tuple[Seen, ...]:
         named = sorted(named, key=lambda c: -sum(c in kb.told_of(t) for t in kb.species))[:1]
         spelt = {c: tuple(s.id for s in kb.states(c) if not s.id.endswith(WITHOUT)) for c in named}
     return tuple(Seen(Observation(c, told), "", 0, 0) for c, told in spelt.items())
+
+
+def life_there(turn: Turn) -> list[Seen]:
+    """The side of life that a line names beside a place: a kind of water ("a farm pond in Iowa"), or how fishes stand.
+
+    Empty where it names no kind of water in particular.
+    """
+    told = living(turn) if turn.reading.places or AT_RISK in turn.cues else ()
+    kinds = {s.id for s in turn.kb.states(WATERS)}
+    standing = [s for s in told if s.observation.character == RISK and AT_RISK in turn.cues]
+    return standing or [s for s in told if s.observation.character == WATERS and set(s.observation.states) < kinds]
+
+
+def at_risk(kb: KnowledgeBase, pool: Sequence[str], places: Sequence[str]) -> tuple[str, ...]:
+    """Those of some fishes whose standing is told of one of the places, or of no place in particular."""
+    return tuple(t for t in pool
+                 if any(not s.regions or set(s.regions) & set(places) for s in about(kb, t, RISK)[0]))
 
 
 def asks_food(turn: Turn) -> bool:

@@ -2,19 +2,28 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Sequence
 
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held, Order
-from assistant.dialogue.fitting import Fitting, Found, by_size, fitting
+from assistant.dialogue.fitting import Fitting, Found, by_size, fitting, whole_families, with_places
 from assistant.dialogue.gaps_told import asks_gaps, gaps
 from assistant.dialogue.handlers.describe import handle as describe
 from assistant.dialogue.kinds_among import counts, invasive, membership
 from assistant.dialogue.lessons.words import words_for_lesson
-from assistant.dialogue.life_asked import WATERS, asks_spawning, living, seasons, spawners, waters_meant
+from assistant.dialogue.life_asked import (
+    RISK,
+    WATERS,
+    asks_spawning,
+    at_risk,
+    life_there,
+    living,
+    seasons,
+    spawners,
+    waters_meant,
+)
 from assistant.dialogue.list_pool import (
     OF_THOSE,
     anew,
@@ -48,8 +57,6 @@ from assistant.text import key, singular, unique
 
 SHOWN, MOST_ORDERED, MOST_TAXA = 16, 20, 40
 MOST_SILENT, MOST_WATERS = 60, 3
-RISK = "conservation-status"
-"""A standing that holds in the place of which it is said, not everywhere."""
 AT_HOME, BROUGHT = ("native", "reintroduced"), ("introduced", "stocked")
 NATURAL = (*AT_HOME, "extirpated", "uncertain")
 """Statuses that speak for a native range somewhere."""
@@ -100,7 +107,9 @@ def _listed(
         return _spawning(turn, pool, name, places)
     if asks_spawning(turn) and "asks-when" in turn.cues and not (name or named(turn) or narrowing):
         return which_fish("habitat", say.WHICH_FISH)
-    seen = seen or (_waters(turn) if places else list(living(turn)))
+    seen = seen or (life_there(turn) if places else list(living(turn)))
+    if places and any(s.observation.character == RISK for s in seen):
+        pool = at_risk(kb, pool, places)
     if not (seen or places or name or narrowing or order or turn.reading.measures) and not named(turn):
         return plain("list", lists.LIST_NEEDS, asked=Asked("place", say.WHERE))
     if order is not None and not order.able and not seen:
@@ -125,11 +134,6 @@ def _listed(
     return _plain_list(turn, found, name, seen, sides, size_words)
 
 
-def _waters(turn: Turn) -> list[Seen]:
-    """The kind of water that a line names beside a place ("a farm pond in Iowa"); none where it names no kind."""
-    kinds = {s.id for s in turn.kb.states(WATERS)}
-    told = (s for s in living(turn) if s.observation.character == WATERS) if turn.reading.places else ()
-    return [s for s in told if set(s.observation.states) < kinds]
 
 
 def _is_of(order: Order, seen: Seen) -> bool:
@@ -247,14 +251,6 @@ def _wider(turn: Turn) -> tuple[str, ...]:
     return tuple(out)
 
 
-def _with_places(kb: KnowledgeBase, fitting: Fitting) -> str:
-    """The name of a fish with the places of which what fits is said."""
-    found = [s for i in fitting.statements if (s := kb.record_at(i)) is not None]
-    places = unique(r for s in found for r in getattr(s, "regions", ()))
-    name = label(kb, fitting.taxon)
-    return lists.only_in(name, place_names(kb, places)) if places else name
-
-
 def _plain_list(
     turn: Turn, found: Found, name: str, seen: Sequence[Seen], sides: frozenset[str], size_words: str
 ) -> Answer:
@@ -266,13 +262,13 @@ def _plain_list(
         none = lists.none_of_life if seen and not seen[0].words else lists.none_as_rule if maybe else lists.list_none
         blocks = [Block("lead", none(what), claim=False)]
     else:
-        names = [_with_places(kb, f) if local else label(kb, f.taxon) for f in fits]
+        names = [with_places(kb, f) if local else label(kb, f.taxon) for f in fits]
         text = lists.list_lead(len(fits), what, _shown(turn, names, SHOWN))
         blocks = [Block("lead", text, statements=tuple(dict.fromkeys(s for f in fits for s in f.statements[:2])))]
-    families = _whole_families(kb, fits, name) if seen else ()
+    families = whole_families(kb, fits, name) if seen else ()
     blocks += _all_of(kb, families, there=False)
     if maybe:
-        doubtful = say.names_with([_with_places(kb, f) if local else label(kb, f.taxon) for f in maybe[:SHOWN]])
+        doubtful = say.names_with([with_places(kb, f) if local else label(kb, f.taxon) for f in maybe[:SHOWN]])
         ids = tuple(s for f in maybe[:SHOWN] for s in f.statements[:2])
         blocks.append(Block("point", lists.doubtful(doubtful, also=bool(fits)), statements=ids))
     if seen and not seen[0].words:
@@ -307,24 +303,6 @@ def _in_family(
         return "", ()
     pool, _ = by_size(turn, tuple(t for t in kb.members(family) if genus not in kb.lineage(t)), sides)
     return family, fitting(kb, pool, [s.observation for s in seen]).fits
-
-
-FEW_KINDS = 3
-"""A family of fewer kinds is no news beside its kinds."""
-
-
-def _whole_families(
-    kb: KnowledgeBase, fits: Sequence[Fitting], name: str, places: Sequence[str] = ()
-) -> tuple[str, ...]:
-    """The families of some size of which every kind (that lives in the places) fits, but for a list within the one
-    group named."""
-    found = {f.taxon for f in fits}
-    families = Counter(kb.lineage(t)[-1] for t in found)
-    if name and len(families) < 2:
-        return ()
-    whole = [f for f, n in families.items()
-             if n >= FEW_KINDS and set(living_in(kb, kb.members(f), places) if places else kb.members(f)) <= found]
-    return tuple(sorted(whole, key=lambda f: (-families[f], f)))
 
 
 def _all_of(kb: KnowledgeBase, families: Sequence[str], there: bool) -> list[Block]:
@@ -385,13 +363,16 @@ def _by_place(
     here = set(living_in(kb, [f.taxon for f in found.maybe], places)) if seen else set()
     maybe = [f for f in found.maybe if f.taxon in here]
     if not living and not kin and not maybe:
-        return Answer("list", (Block("lead", lists.list_none(what), claim=False),), taxa=_wider(turn))
+        none = Block("lead", (lists.none_of_life if seen and not seen[0].words else lists.list_none)(what), claim=False)
+        local = any(s.observation.character == RISK for s in seen)
+        more = (Block("point", kb.character(RISK).how, claim=False),) if local else ()
+        return Answer("list", (none, *more), taxa=_wider(turn))
     ids = tuple(dict.fromkeys(i for f, r in living for i in (r, *(f.statements[:1] if seen else ()))))
     names = _shown(turn, [label(kb, f.taxon) for f, _ in living], SHOWN * 2)
     lead = lists.list_lead(len(living), what, names) if living else (
         lists.none_as_rule(what) if maybe and not kin else lists.list_none(what))
     blocks = [Block("lead", lead, statements=ids, claim=bool(living))]
-    families = _whole_families(kb, [f for f, _ in living], name, places) if seen else ()
+    families = whole_families(kb, [f for f, _ in living], name, places) if seen else ()
     blocks += _all_of(kb, families, there=True)
     if maybe:
         ids = tuple(s for f in maybe for s in f.statements[:2])

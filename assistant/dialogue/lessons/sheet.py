@@ -85,12 +85,19 @@ def _leads(kb: KnowledgeBase, made: LessonKey) -> list[str]:
 
 def terms_in(kb: KnowledgeBase, texts: Iterable[str], level: str, most: int = MOST_TERMS) -> tuple[tuple[str, str,
                                                                                                          str], ...]:
-    """The glossary terms in some texts: (term, meaning, where to look), those with a place on the fish first."""
+    """The glossary terms in some texts: (term, meaning, where to look), in the order of the words they show.
+
+    Those with a place on the fish are taken first, and last those that only stand in the name of another ("fin" beside
+    "anal fin"), which the trade is not told at all.
+    """
     typed = [key(t).split() for t in texts]
     words = " / ".join(["", *(" ".join(t) for t in typed), *(" ".join(map(singular, t)) for t in typed), ""])
     found = [t for t in kb.all("term") if any(f" {key(n)} " in words for n in (t.label, *t.words))]
-    found.sort(key=lambda t: (not t.where, t.label))
-    return tuple((_shown(kb, t, words, level), t.plain, t.where) for t in sorted(found[:most], key=lambda t: t.label))
+    parts = {part for t in found for part in key(t.label).split() if " " in key(t.label)}
+    found = [t for t in found if level != "trade" or key(t.label) not in parts]
+    found.sort(key=lambda t: (key(t.label) in parts, not t.where, t.label))
+    shown = [(_shown(kb, t, words, level), t.plain, t.where) for t in found[:most]]
+    return tuple(sorted(shown, key=lambda row: key(row[0])))
 
 
 def _shown(kb: KnowledgeBase, term: Term, words: str, level: str) -> str:

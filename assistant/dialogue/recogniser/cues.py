@@ -27,6 +27,7 @@ ASIDE = frozenset(
         "air-time",
         "all-told",
         "asks-kin",
+        "at-risk",
         "at-sea",
         "ate-it",
         "back-in",

@@ -23,6 +23,12 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                       "!seen|len|wt|date|water|tackle-word|bite|fishing-time|forecast|life-part|eat|edible|rules-act|"
                       "rules-open|unlawful|story|cross|two-fish|temp|ice-safety|bait-only|outside|asks-can"),
         ("are round gobies in moosehead lake",)),
+    # How it stands as a species at risk.
+    Row("habitat", 93, ("at-risk", "fish|held-fish", "short10",
+                        "!seen|list|which-group|water|hybrid|rules-act|keep|len|wt|quiz|key|hurt|term-word|sources|"
+                        "contrast|names"),
+        ("what is a walleye / is it endangered", "conservation status of the lake sturgeon",
+         "is the spotted gar threatened in Ontario")),
     # After the deep.
     Row("handling", 93, ("up-from", "len", "letting-go|keep|asks-can|handling", "fish|held-fish|fishy|held-last",
                          "!seen|place|water|held-place|rules-act|quiz|key|contrast|tackle-word|how-deep|asks-name"),

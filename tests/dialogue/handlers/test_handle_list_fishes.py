@@ -184,3 +184,12 @@ def test_a_carried_list_is_named_and_whole(talk: Talk) -> None:
     whole, _ = talk("what fishes live in Ohio", "which of those have barbels")
     fresh, _ = talk("which fishes have barbels in Ohio")
     assert set(fresh.taxa) <= set(whole.taxa)
+
+
+
+def test_fishes_at_risk_of_a_place_are_those_told_of_it(talk: Talk) -> None:
+    """A standing told of another state does not count, and no fish without one is listed."""
+    answer, _ = talk("which fishes are endangered in ontario")
+    assert answer.taxa[:1] == ("lepomis-gulosus",) and "only 1 fish" in text(answer)
+    answer, _ = talk("which fishes are endangered in ohio")
+    assert "none that the base tells of" in text(answer) and "current list" in text(answer)
