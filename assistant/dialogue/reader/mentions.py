@@ -178,7 +178,7 @@ def _one_of_kind(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> boo
 
 def _of_looks(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """True where a word of a name is a colour or a part of a fish; "shell cracker" holds neither."""
-    words = [t.word for t in tokens[named.first : named.after]]
+    words = {w for t in tokens[named.first : named.after] for w in (t.word, singular(t.word))}
     return any(lexicon.head(w) is not None or lexicon.is_part(w) or lexicon.names_part(w) for w in words)
 
 

@@ -25,6 +25,7 @@ UNNAMED = frozenset({"hybrid", "hybrid-word", "key-word", "versus"})
 ASIDE = frozenset(
     {
         "air-time",
+        "all-mine",
         "all-told",
         "asks-kin",
         "at-sea",
@@ -41,6 +42,7 @@ ASIDE = frozenset(
         "disputed",
         "far-off",
         "flesh-marks",
+        "fools",
         "forecast",
         "gear-weight",
         "good-name",
@@ -69,6 +71,7 @@ ASIDE = frozenset(
         "now-report",
         "now-water",
         "odds",
+        "on-my-count",
         "on-what",
         "order-hard",
         "order-set",
@@ -86,6 +89,7 @@ ASIDE = frozenset(
         "stocked-there",
         "taken-from",
         "thanks-close",
+        "this-moment",
         "throw-ask",
         "unheld",
         "up-from",
