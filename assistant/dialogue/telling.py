@@ -16,7 +16,7 @@ from assistant.model.records import Place, Statement
 from assistant.reasoning.advice import Record
 from assistant.units import GRAMS, METRIC_UNITS, MM, show_length, show_weight
 
-MEMORY = "memory"
+MEMORY, READ = "memory", "read"
 SHOWN = 5
 """Points shown until somebody asks for more."""
 MOST_TAXA = 12

@@ -256,6 +256,8 @@ def _guessed(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     before = [t.word for t in tokens[max(0, named.first - 4) : named.first] if t.clause == clause]
     article = before[-1:] in (["a"], ["an"])
     word = tokens[named.first].word
+    if before[-1:] == ["this"] and any(c.startswith("season-") for c in lexicon.cues(word)):
+        return False
     its_part = bool((ITS | {"the"}) & set(before[-1:])) and lexicon.is_part(word)
     if not article and (its_part or lexicon.head(word) is not None):
         return False

@@ -61,7 +61,7 @@ CATCH_ROWS: tuple[Row, ...] = (
     Row("handling", 94, ("letting-go", "temp", "fish|held-fish|fishy",
                          "!seen|rules|rules-act|water|quiz|key|contrast|asks-name|size|weight|tackle|bite"),
         ("channel cat 27 1/2 long, whats it go / turning it loose, 95 out. anything special",
-         "letting a musky go, 88 outside")),
+         "tell me about musky / letting it go, its 88 outside today")),
     # What it is caught on.
     Row("tackle", 94, ("gear-weight", "fish|held-fish|fishy", "!seen|rules|water|hurt|quiz|key|contrast|bigger-than"),
         ("jig weight for walleye, 20 foot ledge", "how heavy a sinker for blue cats, 30 foot of current")),

@@ -25,11 +25,11 @@ def elsewhere(turn: Turn, found: Context, unknown: str) -> Answer:
     kb = turn.kb
     asked = subjects(turn)[:MOST]
     fish = _fish(turn)
-    place = join([words.place_words(kb, p) for p in found.real[:2]]) or unknown
+    place, agencies = words.real_words(kb, found.real)
     if found.real:
         blocks = [
             Block("lead", say.real_lead(place, fish), claim=False),
-            Block("point", say.real_how(place, fish), claim=False),
+            Block("point", say.real_how(agencies, fish) if agencies else say.real_unknown_how(place), claim=False),
         ]
     else:
         lead = say.unknown_place(unknown or say.UNKNOWN_PLACE)
@@ -52,7 +52,7 @@ def quoted(turn: Turn, found: Context) -> tuple[Answer, Held] | None:
     spanned = limit.high is not None and limit.high > limit.low
     text = (_spanned if spanned else _short if short else _long_enough)(own, limit, _fish(turn))
     short = short and not spanned
-    place = join([words.place_words(turn.kb, p) for p in found.real[:2]])
+    place, _ = words.real_words(turn.kb, found.real)
     points = (*((say.QUOTED_AGAIN,) if short else ()), say.quoted_check(place))
     blocks = (
         Block("lead", text, claim=False),

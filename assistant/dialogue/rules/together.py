@@ -9,7 +9,7 @@ from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.rules import words
 from assistant.dialogue.rules.catch_judge import meant
 from assistant.dialogue.rules.catch_query import Named
-from assistant.dialogue.rules.context import POINTING, Context
+from assistant.dialogue.rules.context import Context
 from assistant.dialogue.rules.outlook import survey
 from assistant.dialogue.rules.reasons import CROSSED
 from assistant.dialogue.rules.telling import standing, statements
@@ -18,10 +18,11 @@ from assistant.dialogue.wording import surveys as tell
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.regulations import Rulebook
 from assistant.reasoning.outlook import Line, outlooks
-from assistant.text import join, unique
+from assistant.text import join, unique, word_set
 
 ON_MY_COUNT = "on-my-count"
 """The cue of a line that asks whether the fish spoken of counts in the bag of the one named."""
+POINTING = word_set("it its this that they them these those one ones")
 
 
 def asks_together(turn: Turn, found: Context, sides: frozenset[str]) -> bool:

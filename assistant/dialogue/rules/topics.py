@@ -173,6 +173,6 @@ def _culling(found: Context, turn: Turn) -> list[Block]:
 
 
 def _place_note(turn: Turn, found: Context) -> list[Block]:
-    place = " and ".join(words.place_words(turn.kb, p) for p in found.real[:2])
-    text = tell.real_how(place, "") if place else tell.real_unknown_how("")
+    place, agencies = words.real_words(turn.kb, found.real)
+    text = tell.real_how(agencies, "") if agencies else tell.real_unknown_how(place)
     return [Block("point", text, claim=False)]

@@ -149,6 +149,15 @@ def place_words(kb: KnowledgeBase, place: str) -> str:
     return found.label if found is not None else place
 
 
+def real_words(kb: KnowledgeBase, places: Sequence[str]) -> tuple[str, str]:
+    """Real places in words ("Lake Simcoe, Ontario"), and the states among them, whose agencies print the rules."""
+    known = [p for key in unique(places) if (p := kb.place(key)) is not None]
+    areas = [p.label for p in known if p.kind in AREAS]
+    waters = [p.label for p in known if p.kind not in AREAS]
+    named = ", ".join(x for x in (join(waters[:2]), join(areas[:2])) if x)
+    return named, join(areas[:2])
+
+
 def at_words(kb: KnowledgeBase, place: str) -> str:
     """A place with its preposition: "on Vennimoor Lake", "in Harrowelt"."""
     found = kb.place(place)
