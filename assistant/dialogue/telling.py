@@ -19,7 +19,7 @@ from assistant.reasoning.living import remembered
 from assistant.text import key as folded
 from assistant.units import GRAMS, METRIC_UNITS, MM, show_length, show_weight
 
-MEMORY = "memory"
+MEMORY, READ = "memory", "read"
 SHOWN = 5
 """Points shown until somebody asks for more."""
 MOST_TAXA = 12

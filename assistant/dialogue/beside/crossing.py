@@ -8,12 +8,13 @@ import math
 from collections.abc import Sequence
 
 from assistant.dialogue.answer import Block
+from assistant.dialogue.reader.parts import characters_asked
 from assistant.dialogue.reader.reading import Mention
 from assistant.dialogue.subjects import species_of
 from assistant.dialogue.telling import MEMORY, place_names, shown_note, trusted
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import core, speak
 from assistant.dialogue.wording import crossing as say
-from assistant.dialogue.wording import speak
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.contrast import ADULT, contrast_row, tell
 from assistant.reasoning.evidence import below
@@ -36,6 +37,8 @@ LOOKS_TOLD, MOST, SHOWN = 5, 3, 8
 MOTHER, MOTHER_ASKED = "maternal-parent", "mother-of-a-hybrid"
 """The character that tells the mother, and the side of a line that asks for her."""
 LONGEST_NOTE = 200
+MOST_MARKS = 2
+"""So many of the marks that a line names are told of a cross."""
 LEAST = 0.02
 """A share below this counts as this: nothing seen rules a cross out."""
 
@@ -175,6 +178,30 @@ def looks_of(turn: Turn, cross: str, beside: Sequence[str] = ()) -> Block | None
     told = "; ".join(f"{c.label}: {speak.told_words(kb, x, c, turn.held.units)}" for c, x in shown)
     text = trusted(say.looks(speak.fish(kb, cross), told), MEMORY if memory else "")
     return Block("point", text, statements=speak.short_ids(s for _, x in found for s in x.statements))
+
+
+def marks_asked(turn: Turn, cross: str) -> list[Block]:
+    """What is told of the marks that the line names: of the cross, beside its parents; that it is not held of it."""
+    kb = turn.kb
+    out: list[Block] = []
+    for name in characters_asked(kb, turn.reading) if turn.reading.of("character") else ():
+        character, parents = kb.character(name), kb.taxon(cross).parents
+        told = [x for p in parents if (x := tell(kb, character, p)) is not None] if character.use == "identify" else []
+        own = tell(kb, character, cross) if told else None
+        if len(told) < len(parents) or (own is None and out):
+            continue
+        sides = [core.each(speak.fish(kb, x.taxon), speak.told_words(kb, x, character, turn.held.units)) for x in told]
+        notes = unique(n for s in kb.statements(cross) if s.character == name and (n := shown_note(s.note)))
+        if own is not None:
+            value = speak.told_words(kb, own, character, turn.held.units)
+            value = f"{value} ({notes[0]})" if notes and own.states else value
+            sides = [core.each(speak.fish(kb, cross), value), *sides]
+            text = core.entry(speak.heading(character), "; ".join(sides))
+        else:
+            text = say.mark_unheld(speak.fish(kb, cross), character.label, "; ".join(sides))
+        ids = (*(own.statements if own is not None else ()), *(s for x in told for s in x.statements))
+        out.append(Block("point", text, statements=speak.short_ids(ids)))
+    return out[:MOST_MARKS]
 
 
 def how_known(turn: Turn, crosses: Sequence[str], beside: Sequence[str] = ()) -> list[Block]:

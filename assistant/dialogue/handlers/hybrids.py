@@ -200,13 +200,15 @@ def _cross(turn: Turn, cross: str, sides: frozenset[str]) -> list[Block]:
         return _crossed(turn, cross, sides - {"fertile"})
     if not wanted:
         points = [*_features(turn, found)[:1], *points]
-    if sides & LOOKS_ASKED and (looks := crossing.looks_of(turn, cross)):
+    marks = crossing.marks_asked(turn, cross)
+    if not marks and sides & LOOKS_ASKED and (looks := crossing.looks_of(turn, cross)):
         points = [looks, *points]
+    points = [*marks, *points]
     if "by-eye" in sides:
         points = [Block("point", care.NOT_BY_EYE, statements=limits(kb)), *points[:-1]]
     if sides & {"new-species"}:
         points = [Block("point", care.NOT_SPECIES, claim=False), *points]
-    return [*points[:1], lead, *points[1:]] if wanted and points else [lead, *points]
+    return [*points[:1], lead, *points[1:]] if (wanted or marks) and points else [lead, *points]
 
 
 def _for_pond(turn: Turn, found: Taxon, lead: Block) -> list[Block]:

@@ -31,7 +31,7 @@ from assistant.dialogue.name_languages import (
 from assistant.dialogue.old_names import old_name
 from assistant.dialogue.reader.reading import Mention
 from assistant.dialogue.subjects import species_of, subjects, unclear
-from assistant.dialogue.telling import MEMORY, place_names, plain, trusted
+from assistant.dialogue.telling import MEMORY, READ, place_names, plain, trusted
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import info as say
 from assistant.dialogue.wording import speak
@@ -259,6 +259,7 @@ def _several(turn: Turn, words: str, found: Sequence[tuple[str, Name | None]]) -
         dict(found),
         key=lambda t: (
             t not in here,
+            t in here and not _read(dict(found)[t]),
             key(words).split()[-1] not in key(label(kb, t)).split(),
             -called[t],
             -len(kb.ranges(t)),
@@ -291,6 +292,11 @@ def _several(turn: Turn, words: str, found: Sequence[tuple[str, Name | None]]) -
         if name is not None and (where := _regions(kb, name)):
             out.append(Block("point", _basis(say.name_region(label(kb, t), where), name), statements=(names[t],)))
     return out
+
+
+def _read(name: Name | None) -> bool:
+    """True where a source that was read says of a region that the name is used there."""
+    return name is not None and bool(name.regions) and name.basis == READ
 
 
 def _here(turn: Turn, found: Sequence[tuple[str, Name | None]]) -> frozenset[str]:

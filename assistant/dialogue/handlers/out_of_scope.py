@@ -18,7 +18,7 @@ from assistant.dialogue.wording.speak import fish as label
 LONGEST_ECHO, MOST_WORDS = 40, 6
 LONG, LONGEST_WORD = 3, 20
 ASKS_A_WORD = frozenset({"what-is", "what-is-a", "term"})
-FISHING = frozenset({"moon", "forecast", "odds", "now-bite", "now-report"})
+FISHING = frozenset({"moon", "forecast", "odds", "now-bite", "now-report", "this-moment"})
 """Cues of a line that asks what will be caught, or when."""
 POINTING = frozenset({"they", "them", "it", "any", "those", "these", "one", "some"})
 """Words for the fish spoken of before in a line on what will bite."""
@@ -37,6 +37,7 @@ BEYOND = (
     ("now-bite", own.NOW_BITE),
     ("now-water", own.NOW_WATER),
     ("price", own.PRICE),
+    ("this-moment", own.NOW_BITE),
 )
 """What no statement can answer, or talk cannot do, by the cue that tells of it."""
 

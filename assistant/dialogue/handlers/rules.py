@@ -91,7 +91,7 @@ def _answer(turn: Turn) -> tuple[Answer, Held]:
     held = without_kept(turn.held, found.query).after(catch=Spoken(found.query or before.query, surveying))
     if (against := quoted(turn._replace(held=held), found)) is not None:
         return against
-    if asks_together(found, asked):
+    if asks_together(turn, found, asked):
         return together(turn, found), held
     topic = _topic(turn, asked, found)
     if topic:

@@ -31,6 +31,22 @@ _UNICODE = {
     "⅔": "0.6667",
 }
 _PARTS = {"half": Decimal("0.5"), "quarter": Decimal("0.25"), "third": Decimal("0.3333"), "eighth": Decimal("0.125")}
+UNITS: dict[str, str] = {
+    word: unit
+    for unit, words in {
+        "in": "in inch inches incher inchers inche inchs ins \" ” “ ″ ''",
+        "ft": "ft foot feet foots ' ′ ’",
+        "cm": "cm cms centimeter centimeters centimetre centimetres centimetr",
+        "m": "m meter meters metre metres",
+        "mm": "mm mms millimeter millimeters millimetre millimetres",
+        "lb": "lb lbs pound pounds # lber pounder pounders lb's",
+        "oz": "oz ozs ounce ounces",
+        "g": "g gr gm gms gram grams gramme grammes",
+        "kg": "kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes",
+    }.items()
+    for word in words.split()
+}
+"""Unit words and signs as typed."""
 _AND = word_set("and n an & nd")
 _MOST_DIGITS = 9
 

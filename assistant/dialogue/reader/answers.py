@@ -7,8 +7,8 @@ from typing import NamedTuple
 
 from assistant.dialogue.answer import Asked
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.reader.amounts import UNITS
 from assistant.dialogue.reader.lexicon import Lexicon
-from assistant.dialogue.reader.measures import UNITS
 from assistant.dialogue.reader.reading import Seen
 from assistant.dialogue.reader.tokens import Token
 from assistant.model.records import Character, Statement

@@ -30,6 +30,8 @@ _QUESTION = re.compile(
     r"one|any|another|more|home|these|all|both))*(?:,? or which(?: one)?)?(?: home)?\s*[?.!]*\s*$"
     r"|[.,;:\s-]*\b(?:keep or release|keep it or not|mine to keep|is it a keeper|(?:a )?keeper|keep it|keep|legal)"
     r"\s*\?+\s*$"
+    r"|[.,;:\s-]*\b(?:(?:are|can|is) (?:they|these|those|it) |so )?all (?:of them )?"
+    r"(?:mine|legal|keepers|come home|go home)(?: to keep)?\s*\?+\s*$"
     r"|[.,;:\s-]*\b(?:is that |are they |is it |would that be )?(?:ok|okay|alright|all right|allowed)\s*\?+\s*$"
     r"|[.,;:\s-]*\b(?:and |so |what about |how about |is )?(?:one more|another(?: one)?|any more|some more)"
     r"(?: (?:ok|okay|allowed|alright|fine|legal))?\s*\?+\s*$"

@@ -33,7 +33,7 @@ _WHERE = word_set("i im he she we they in around round here there where and but 
 _WEIGHED = word_set("went weighed weighs measured measures taped")
 _DOING = word_set(
     "wont dont will are were do did can cant bite bites biting bitin live spawn spawning get eat eating eatin hit "
-    "bed nest feed school fight have has always ever usually normally look grow hitting go going run running stack "
+    "bed nest feed school fight have has got always ever usually normally look grow hitting go going run running stack "
     "stacked suspend hold taste"
 )
 
@@ -41,7 +41,21 @@ _DOING = word_set(
 def is_meant(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """True for a word that is the fish by what is said of it."""
     asked = is_subject(named, tokens, lexicon) or is_sought(named, tokens) or is_called(named, tokens, lexicon)
-    return asked or is_placed(named, tokens, lexicon)
+    return asked or is_placed(named, tokens, lexicon) or is_owner(named, tokens, lexicon)
+
+
+def is_owner(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for one fish whose part is named right after it, with or without the apostrophe ("a blues throat")."""
+    word = tokens[named.after - 1].word
+    if not word.endswith("s") or word in _MARKS or not named.first or named.after >= len(tokens):
+        return False
+    following = tokens[named.after]
+    one = tokens[named.first - 1].word in _OF_ONE and tokens[named.first - 1].clause == tokens[named.first].clause
+    return one and following.clause == tokens[named.first].clause and lexicon.is_part(following.word)
+
+
+_OF_ONE = word_set("a an this that each one")
+"""Words that stand before a single fish, so that the s behind its name is no plural."""
 
 
 def is_subject(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
@@ -66,6 +80,8 @@ def is_subject(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
         return (article and following in _DOING and before in _ASKED_OF) or (
             named.split and not named.first and following in _WEIGHED)
     if following in _BEING and lexicon.is_part(word) and not _busy(tokens[named.after + 1 :]):
+        return False
+    if following == "got" and not named.split:
         return False
     doing = _DOING - _LYING if word in _MARKS else _DOING
     if word in _MARKS and following in _DENYING:

@@ -8,27 +8,12 @@ from decimal import Decimal
 from itertools import takewhile
 from typing import NamedTuple
 
-from assistant.dialogue.reader.amounts import Amount, Piece, amount_at, fraction_at, pieces_of
+from assistant.dialogue.reader.amounts import UNITS, Amount, Piece, amount_at, fraction_at, pieces_of
 from assistant.dialogue.reader.reading import Measure
+from assistant.dialogue.reader.warmth import warmth_at
 from assistant.text import word_set
 from assistant.units import GRAMS, MM
 
-UNITS: dict[str, str] = {
-    word: unit
-    for unit, words in {
-        "in": "in inch inches incher inchers inche inchs ins \" ” “ ″ ''",
-        "ft": "ft foot feet foots ' ′ ’",
-        "cm": "cm cms centimeter centimeters centimetre centimetres centimetr",
-        "m": "m meter meters metre metres",
-        "mm": "mm mms millimeter millimeters millimetre millimetres",
-        "lb": "lb lbs pound pounds # lber pounder pounders lb's",
-        "oz": "oz ozs ounce ounces",
-        "g": "g gr gm gms gram grams gramme grammes",
-        "kg": "kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes",
-    }.items()
-    for word in words.split()
-}
-"""Unit words and signs as typed."""
 ABOUT = word_set(
     "about bout abt around roughly maybe approximately approx almost nearly ~ circa near close probably "
     "say guessing guess perhaps some ish like over under shy"
@@ -132,24 +117,15 @@ def _length_by_girth(pieces: Sequence[Piece], at: int, setting: Setting) -> tupl
 
 
 def _measure_at(pieces: Sequence[Piece], at: int, setting: Setting) -> _Found | None:
-    found = _of_water(pieces, at) or _pounds_ounces(pieces, at) or _short_of(pieces, at, setting)
+    found = _of_water(pieces, at, setting) or _pounds_ounces(pieces, at) or _short_of(pieces, at, setting)
     found = found or _bare_unit(pieces, at)
     return found or _with_amount(pieces, at, setting)
 
 
-def _of_water(pieces: Sequence[Piece], at: int) -> _Found | None:
-    """ "The water is 71", "71 on my thermometer": a bare number that is told of the water, in the scale it fits."""
-    first = amount_at(pieces, at)
-    if first is None or first.words or not 0 <= first.value <= 100:
-        return None
-    before = [p.text for p in pieces[max(0, first.start - 4) : first.start]]
-    behind = [p.text for p in pieces[first.end : first.end + 4]]
-    told = ("water" in before or bool(_TEMPERATURES & set(before))) and before[-1:] and before[-1] in _IS
-    if not (told or "thermometer" in behind) or (behind and behind[0] in {*UNITS, "deep", "down", "degrees", "degree"}):
-        return None
-    end = first.end + (behind[:1] in (["f"], ["c"]))
-    unit = "degC" if behind[:1] == ["c"] or (behind[:1] != ["f"] and first.value < COOLEST_F) else "degF"
-    return _made(first.value, first.value, unit, first.start, end)
+def _of_water(pieces: Sequence[Piece], at: int, setting: Setting) -> _Found | None:
+    """A bare number that tells how warm the water or the air is."""
+    told = warmth_at(pieces, at, setting.unit == "cm")
+    return None if told is None else _made(told.value, told.value, told.unit, told.start, told.end)
 
 
 def _pounds_ounces(pieces: Sequence[Piece], at: int) -> _Found | None:
@@ -175,10 +151,6 @@ OUNCES = 16
 """Ounces in a pound."""
 _WEIGHED = word_set("weighed weighs weighing went")
 _POUNDS, _OUNCES = word_set("lb lbs pound pounds"), word_set("oz ounce ounces")
-_TEMPERATURES = word_set("temp temps temperature thermometer")
-_IS = word_set("is at was hit hits reads read of about around temp temperature says")
-COOLEST_F = 31
-"""Below this a bare water temperature is in degrees Celsius (water freezes at 32 F)."""
 
 
 def _with_amount(pieces: Sequence[Piece], at: int, setting: Setting) -> _Found | None:
@@ -213,6 +185,7 @@ def _bare(pieces: Sequence[Piece], amount: Amount, setting: Setting) -> _Found |
     if girth or (
         (amount.mixed and amount.value >= 1)
         or (_text(pieces, amount.end) == "long" and amount.value > 2)
+        or (_text(pieces, amount.end) in _EXACTLY and amount.value > 4 and _text(pieces, amount.end + 1) in _STOPS)
         or (setting.bare and not amount.words)
         or (setting.bare and amount.value > 4)
     ):
@@ -221,6 +194,11 @@ def _bare(pieces: Sequence[Piece], amount: Amount, setting: Setting) -> _Found |
         found = _made(amount.value, amount.value, setting.unit, amount.start, amount.end)
         return found._replace(bare=True, mixed=amount.mixed)
     return None
+
+
+_EXACTLY = word_set("even flat")
+_STOPS = frozenset({"", ",", ".", ";", "?", "!"})
+"""What may stand behind "eleven even" for it to be a length."""
 
 
 def _counted(pieces: Sequence[Piece], at: int, setting: Setting) -> bool:

@@ -179,7 +179,7 @@ def _one_of_kind(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> boo
 
 def _of_looks(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """True where a word of a name is a colour or a part of a fish; "shell cracker" holds neither."""
-    words = [t.word for t in tokens[named.first : named.after]]
+    words = {w for t in tokens[named.first : named.after] for w in (t.word, singular(t.word))}
     return any(lexicon.head(w) is not None or lexicon.is_part(w) or lexicon.names_part(w) for w in words)
 
 
@@ -257,6 +257,8 @@ def _guessed(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     before = [t.word for t in tokens[max(0, named.first - 4) : named.first] if t.clause == clause]
     article = before[-1:] in (["a"], ["an"])
     word = tokens[named.first].word
+    if before[-1:] == ["this"] and any(c.startswith("season-") for c in lexicon.cues(word)):
+        return False
     its_part = bool((ITS | {"the"}) & set(before[-1:])) and lexicon.is_part(word)
     if not article and (its_part or lexicon.head(word) is not None):
         return False

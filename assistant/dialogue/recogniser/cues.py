@@ -25,6 +25,7 @@ UNNAMED = frozenset({"hybrid", "hybrid-word", "key-word", "versus"})
 ASIDE = frozenset(
     {
         "air-time",
+        "all-mine",
         "all-told",
         "asks-kin",
         "at-risk",
@@ -44,6 +45,7 @@ ASIDE = frozenset(
         "disputed",
         "far-off",
         "flesh-marks",
+        "fools",
         "forecast",
         "gear-weight",
         "good-name",
@@ -78,6 +80,7 @@ ASIDE = frozenset(
         "now-water",
         "now-what",
         "odds",
+        "on-my-count",
         "on-what",
         "one-kind-or-more",
         "order-hard",
@@ -100,6 +103,7 @@ ASIDE = frozenset(
         "stocked-there",
         "taken-from",
         "thanks-close",
+        "this-moment",
         "throw-ask",
         "unheld",
         "unwell",

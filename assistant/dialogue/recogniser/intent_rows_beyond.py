@@ -20,6 +20,11 @@ BEYOND_ROWS: tuple[Row, ...] = (
                              "ice-safety"),
         ("are walleye biting on lake erie right now", "is redfish bitin off folly beach pier",
          "are white bass running in the river yet")),
+    Row("out-of-scope", 94, ("bite", "this-moment", "yes-no|asks-who", "fish|fishy|group",
+                             "!seen|hurt|asks-name|quiz|key|rules-open|rules|asks-what|asks-how|asks-when|which-group|"
+                             "tackle-word|tackle|bait-only|fishing-time|contrast|versus|vs|why|handling|not-biting|"
+                             "ice-safety|story|keep"),
+        ("are the eyes biting on mille lacs right now", "are crappie biting at clear lake this morning")),
     # What it costs.
     Row("out-of-scope", 94, ("price",
                              "!seen|hurt|quiz|key|rules-act|fishing-licence|penalty|tackle-word|tackle|asks-can|term|"

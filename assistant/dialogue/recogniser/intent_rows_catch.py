@@ -30,6 +30,16 @@ CATCH_ROWS: tuple[Row, ...] = (
     Row("rules", 93, ("what-if", "held-catch", "held-place", "fish|like", "short10",
                       "!seen|names|quiz|key|hurt|contrast|size|weight|handling|tackle|habitat|eat|hybrid|asks-name"),
         ("30 inch muskie on vennimoor lake, can I keep it / is it maybe a tiger muskie / what if it is a pike",)),
+    # Whether all of the catch may be kept, how many at a water, and in whose bag a fish counts.
+    Row("rules", 94, ("all-mine", "water|place|held-place|fish|held-fish",
+                      "!quiz|key|hurt|contrast|tackle|hybrid|names|sources|asks-name|asks-how|list"),
+        ("redear on Vennimoor Lake / got four of em, all mine?",)),
+    Row("rules", 93, ("asks-many", "date", "fish|group", "place|unknown-place|water",
+                      "!seen|hurt|quiz|key|contrast|names|range|size|weight|counted|list|which-group|hybrid|tackle|"
+                      "part|life-part|on-average|eat"),
+        ("how many perch on simcoe thru the ice this winter", "how many walleye in ohio this spring")),
+    Row("rules", 94, ("on-my-count", "fish|held-fish", "!seen|quiz|key|hurt|contrast|tackle|names|sources|size|weight"),
+        ("saugeye / does it count against my walleye limit in Harrowelt",)),
     # What it weighs.
     Row("weight", 95, ("girth", "len", "weight|one-fish|held-fish",
                        "!seen|wt|rules|rules-act|water|contrast|quiz|key|list"),
@@ -71,6 +81,13 @@ CATCH_ROWS: tuple[Row, ...] = (
     Row("handling", 94, ("touch-safety", "fish|held-fish|fishy|group",
                          "!seen|rules-act|len|water|quiz|key|contrast|hurt|asks-name|tackle"),
         ("Safety rules for pupils touching live sunfish at a pond?", "can my class touch a live bluegill safely")),
+    Row("handling", 94, ("harms", "fish|held-fish", "part|seen",
+                         "!seen-many|held-seen|asks-name|hurt|rules|contrast|two-kinds|which-group|quiz|key|water"),
+        ("flat heads got teeth thatll cut a thumb?", "does a channel cat have teeth that will cut my hand")),
+    Row("handling", 94, ("letting-go", "temp", "fish|held-fish|fishy",
+                         "!seen|rules|rules-act|water|quiz|key|contrast|asks-name|size|weight|tackle|bite"),
+        ("channel cat 27 1/2 long, whats it go / turning it loose, 95 out. anything special",
+         "tell me about musky / letting it go, its 88 outside today")),
     # What it is caught on.
     Row("tackle", 94, ("gear-weight", "fish|held-fish|fishy", "!seen|rules|water|hurt|quiz|key|contrast|bigger-than"),
         ("jig weight for walleye, 20 foot ledge", "how heavy a sinker for blue cats, 30 foot of current")),
@@ -142,6 +159,9 @@ CATCH_ROWS: tuple[Row, ...] = (
                          "!taxon|two-kinds|held-last|question-mark|asks-what|asks-how|asks-can|rules|quiz|key|tackle|hurt|"
                          "contrast|range|list|vs|versus|outside|eat|edible"),
         ("some bream, greenish, hand size, thats all i remember",)),
+    Row("hybrids", 94, ("pairs-with", "two-fish|two-kinds", "asks-name|names|asks-what|names-of",
+                        "!seen|held-seen|rules|quiz|key|tackle|sources|place|water|list|name-origin|names-young"),
+        ("walleye n sauger had a kid, whats it called", "if a bluegill and a redear make babies what do you call em")),
     Row("hybrids", 93, ("pairs-with", "two-fish|two-kinds",
                         "!seen|held-seen|rules|names|quiz|key|tackle|sources|place|water|list"),
         ("If a bluegill pairs with a redear, what would the young look like?",)),
@@ -153,6 +173,13 @@ CATCH_ROWS: tuple[Row, ...] = (
     Row("contrast", 93, ("now-what", "two-kinds|two-fish|group",
                          "!held-seen|story|rules|tackle|handling|quiz|key|habitat"),
         ("both kinds of crappie come up 6 spines on me, so now what do i look at",)),
+    # One more fish beside the one spoken of.
+    Row("contrast", 93, ("fools", "fish", "held-fish", "short10",
+                         "!seen|rules|rules-act|place|water|quiz|key|hurt|tackle|names|sources|size|weight|why|story"),
+        ("tell me about the yellow bass / would a hybrid striper fool me on that",)),
+    Row("contrast", 95, ("vs", "one-fish", "held-fish", "short6", "no-ask", "after-describe",
+                         "!seen|rules|handling|tackle|size|weight|hybrid|len|wt|water|place|quiz|key"),
+        ("tell me about the white crappie / vs a black one", "describe a bowfin / vs a snakehead")),
     # Words, thanks and motors.
     Row("term", 93, ("word-unknown", "term-word",
                      "!fish|held-seen|place|water|len|wt|story|quiz|key|tackle-word|contrast|asked"),

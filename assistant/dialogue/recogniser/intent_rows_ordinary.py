@@ -41,6 +41,9 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                         "!seen|rules|rules-act|keep|len|wt|place|water|quiz|key|hurt|tackle|tackle-word|life-part|"
                         "habitat|size|weight|two-fish|names|sources|eat|term-word|contrast"),
         ("tiger musky 130 cm, harrowelt, july / what two fish make one anyway", "whats a splake made from")),
+    Row("hybrids", 93, ("by-look", "held-cross", "yes-no|asks-can|how-sure|question-mark",
+                        "!fish|seen|rules|quiz|key|hurt|place|water|names|size|weight"),
+        ("bluegill crossed w a pumpkinseed, is that a thing / so could a biologist be sure just eyeballing it?",)),
     # What a fish is called where it counts.
     Row("names", 95, ("book-name", "local-name|unclear|group-nickname",
                       "what-is|what-is-a|asks-what|names|names-weak|called-next|names-of",

@@ -67,7 +67,7 @@ def quoted(turn: Turn, found: Context) -> tuple[Answer, Held] | None:
     spanned = limit.high is not None and limit.high > limit.low
     text = (_spanned if spanned else _short if short else _long_enough)(own, limit, _fish(turn))
     short = short and not spanned
-    place = join([words.place_words(turn.kb, p) for p in found.real[:2]])
+    place, _ = real_places(turn.kb, found.real)
     points = (*((say.QUOTED_AGAIN,) if short else ()), say.quoted_check(place))
     blocks = (
         Block("lead", text, claim=False),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.rules import words
@@ -17,16 +18,31 @@ from assistant.dialogue.wording import surveys as tell
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.regulations import Rulebook
 from assistant.reasoning.outlook import Line, outlooks
-from assistant.text import join, unique
+from assistant.text import join, unique, word_set
+
+ON_MY_COUNT = "on-my-count"
+"""The cue of a line that asks whether the fish spoken of counts in the bag of the one named."""
+POINTING = word_set("it its this that they them these those one ones")
 
 
-def asks_together(found: Context, sides: frozenset[str]) -> bool:
+def asks_together(turn: Turn, found: Context, sides: frozenset[str]) -> bool:
     """True for a line that asks whether the kinds it names share a bag at a place."""
-    return bool(found.places) and "rule-together" in sides and len(found.named) > 1
+    asked = "rule-together" in sides or ON_MY_COUNT in turn.cues
+    return bool(found.places) and asked and len(with_pointed(turn, found).named) > 1
+
+
+def with_pointed(turn: Turn, found: Context) -> Context:
+    """The line with the fish spoken of as one of its kinds ("does it go on my walleye count")."""
+    held = next((t for t in turn.held.taxa if turn.kb.find("taxon", t) is not None), "")
+    if not held or len(found.named) != 1 or held in found.named[0].taxa or ON_MY_COUNT not in turn.cues or not (
+            POINTING & set(turn.reading.words)):
+        return found
+    return replace(found, named=(Named(turn.kb.taxon(held).label, (held,)), *found.named))
 
 
 def together(turn: Turn, found: Context) -> Answer:
     """Yes or no with the bag, or the bags, in which the kinds named count."""
+    found = with_pointed(turn, found)
     kb, book, place, day = turn.kb, found.book, found.places[0], found.day or turn.clock
     crossed = [n for n in found.named if set(n.words.lower().split()) <= CROSSED]
     kinds = tuple(n for n in found.named if n not in crossed)

@@ -54,6 +54,11 @@ def none_common(kinds: str) -> str:
     return sentence(f"none of the {kinds} is told to be common")
 
 
+def mark_unheld(cross: str, mark: str, parents: str) -> str:
+    """A mark that is held of the parents of a cross alone."""
+    return sentence(f"the {mark} of the {cross} is not held; of its parents: {parents}")
+
+
 def grow(told: str) -> str:
     """What is held of the growth of crosses."""
     return sentence(f"some do, by what is held: {told}")
