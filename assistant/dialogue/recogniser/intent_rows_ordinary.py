@@ -26,7 +26,7 @@ ORDINARY_ROWS: tuple[Row, ...] = (
     # How it stands as a species at risk.
     Row("habitat", 93, ("at-risk", "fish|held-fish", "short10",
                         "!seen|list|which-group|water|hybrid|rules-act|keep|len|wt|quiz|key|hurt|term-word|sources|"
-                        "contrast|names"),
+                        "contrast|names|fish-word"),
         ("what is a walleye / is it endangered", "conservation status of the lake sturgeon",
          "is the spotted gar threatened in Ontario")),
     # After the deep.
