@@ -64,6 +64,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return plain("handling", care.NO_ADVICE), turn.held
     leading = _named_first(turn, _blocks(turn, chosen, taxa), chosen[0], asked)
     blocks = [*leading, *remarks, *_closing(turn, chosen, taxa)]
+    if "ice-safety" in turn.cues and _of_one_ice(turn):
+        blocks = [Block("lead", care.NO_ICE_REPORT, claim=False), *(b._replace(kind="caution") for b in blocks)]
+        return Answer("out-of-scope", tuple(blocks)), turn.held
     return Answer("handling", tuple(blocks), taxa=told_taxa(turn, asked)), turn.held
 
 
@@ -225,8 +228,6 @@ def _closing(turn: Turn, chosen: Sequence[Found], taxa: Sequence[str]) -> list[B
         out.append(advice(PREFIX, note, "caution"))
     if acts & {"eat"} and ADVISORY not in shown:
         out.append(Block("caution", care.ADVISORY, claim=False))
-    if "ice-safety" in turn.cues and _of_one_ice(turn):
-        out.append(Block("doubt", care.NO_ICE_REPORT, claim=False))
     if acts & BY_LAW:
         out.append(Block("caution", care.CHECK_RULES, claim=False))
     return out

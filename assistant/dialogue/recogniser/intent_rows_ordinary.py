@@ -72,6 +72,17 @@ ORDINARY_ROWS: tuple[Row, ...] = (
         ("Two dorsal spine ranges for black crappie disagree. Where did each come from?",)),
     Row("sources", 95, ("taken-from", "after-key|asked-key", "!rules|water|story|place|names"),
         ("key for bluegill, pumpkinseed and black crappie / where was the crappie step taken from?",)),
+    # Where it is recorded, all that is held, where two counts meet.
+    Row("range", 94, ("native-record", "one-fish|held-fish",
+                      "!seen|rules|water|story|quiz|key|sources|contrast|two-fish"),
+        ("Provinces with a native record for Lepomis peltastes",)),
+    Row("describe", 95, ("full-record", "one-fish", "!seen|rules|water|story|quiz|key|part|contrast|two-fish|sources"),
+        ("Full record for Archoplites interruptus", "everything held on the flier")),
+    Row("contrast", 94, ("overlaps", "two-fish|held-two", "part|counted|short6|held-two",
+                         "!seen|rules|water|story|quiz|key|place|habitat|hybrid"),
+        ("Where do P. annularis and P. nigromaculatus overlap in dorsal spines?",)),
+    Row("out-of-scope", 94, ("who-wins", "!seen|held-seen|rules|water|quiz|key|hurt|place|names|asked"),
+        ("who wins, gator or a 50 inch musky",)),
     # The work of a class.
     Row("out-of-scope", 94, ("grade-work", "!seen|held-seen|fish|hurt|asked-quiz|asked-key|place|rules|len|wt"),
         ("Please grade my students' spelling tests.", "Could you grade thirty worksheets if I paste them in?")),
