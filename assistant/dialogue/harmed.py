@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from assistant.dialogue.answer import Block
 from assistant.dialogue.subjects import species_of, subjects
 from assistant.dialogue.telling import advice
@@ -18,7 +16,7 @@ PLAINLY = 2.0
 MOST = 2
 
 
-def first_aid(turn: Turn, told: Sequence[str]) -> list[Block]:
+def first_aid(turn: Turn, told: tuple[str, ...]) -> list[Block]:
     """The best met cautions on harm to people, where the line plainly tells of it; ``told`` are the fishes answered."""
     if not CUES & turn.cues:
         return []
