@@ -29,6 +29,16 @@ class DataError(AssistantError):
     exit_code = 1
 
 
+class MissingRecord(DataError, KeyError):
+    """A record that others point to does not stand in the base, as where a file of it was deleted or emptied."""
+
+    def __init__(self, kind: str, key: str) -> None:
+        super().__init__(f"the base is damaged: it holds no {kind} {key!r}, which other records name",
+                         "run tellfin check on it; a file may be missing, empty or unreadable")
+
+    __str__ = AssistantError.__str__
+
+
 class UsageError(AssistantError):
     """The command, its options or its input were used wrongly (exit code 2)."""
 

@@ -9,7 +9,7 @@ from contextlib import closing
 from datetime import date
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from assistant.cli.opened import folder_of
+from assistant.cli.opened import folder_of, preparing
 from assistant.cli.streams import Streams
 from assistant.errors import AssistantError, UsageError
 
@@ -47,8 +47,11 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     from assistant.dialogue.conversation import Held
     from assistant.loading import open_base
 
+    if args.lines and args.text:
+        raise UsageError("--lines reads its questions from standard input, not from the command line",
+                         "leave the text out, or leave --lines out")
     clock = day_of(args.date) if args.date else date.today()
-    with closing(open_base(folder_of(args, streams))) as base:
+    with closing(open_base(folder_of(args, streams), preparing(streams.wait))) as base:
         held = placed(base.kb, Held(units=args.units or ""), args.place, clock)
         if args.lines:
             return _lines(base, streams, Defaults(held, clock, {}))

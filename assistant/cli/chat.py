@@ -10,7 +10,7 @@ from contextlib import closing
 from datetime import date
 from typing import TYPE_CHECKING
 
-from assistant.cli.opened import folder_of
+from assistant.cli.opened import folder_of, preparing
 from assistant.cli.streams import Streams
 from assistant.errors import ToolError
 from assistant.prompt.choose import Choice, choose
@@ -40,7 +40,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     from assistant.loading import open_base
 
     way = choose(streams.stdin, streams.stdout, os.environ, args.plain, sys.platform == "win32")
-    base = open_base(folder_of(args, streams), preparing(streams))
+    base = open_base(folder_of(args, streams), preparing(streams.err))
     with closing(base):
         return _hold(talk_over(base, args), way, args, streams)
 
@@ -81,19 +81,6 @@ def talk_over(base: OpenBase, args: argparse.Namespace) -> Talk:
 
     held = placed(base.kb, Held(units=args.units or ""), args.place, today())
     return Talk(base.kb, respond, today, unforeseen, held, debug=args.debug)
-
-
-def preparing(streams: Streams) -> Callable[[str, int, int], None]:
-    """A progress that says once that the base is being prepared, on standard error."""
-    told: list[str] = []
-
-    def progress(doing: str, _done: int, _of: int) -> None:
-        if not told:
-            told.append(doing)
-            streams.err("Preparing the base for first use, a few seconds ...")
-            streams.stderr.flush()
-
-    return progress
 
 
 def _history(args: argparse.Namespace, notices: list[str]) -> LineHistory:

@@ -29,6 +29,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     from assistant.render.tables import text_table
 
     folder = base_folder(args.base, streams.err)
+    streams.wait(f"checking {folder}, which may take half a minute ...")
     outcome = check_folder(folder, shipped_shapes())
     if args.format == "json":
         found = outcome.census
@@ -36,7 +37,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
         streams.out(json.dumps({"passed": outcome.passed, "checked": outcome.counts, "groups": groups,
                                 "findings": as_data(outcome.findings)}, ensure_ascii=False, indent=1))
     else:
-        for line in report(outcome.findings, 0 if args.all else 5):
+        for line in report(outcome.findings, 0 if args.all else 5, "--all shows them"):
             streams.out(line)
         if outcome.census is not None:
             streams.out(text_table(table(outcome.census), WIDE))

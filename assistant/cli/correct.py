@@ -16,7 +16,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Options of the command."""
     parser.add_argument("id", nargs="?", help="the id of the record, such as st:TAXON.CHARACTER.SCOPE.SOURCE")
     parser.add_argument("fields", nargs="*", metavar="FIELD=VALUE", help="the fields that change (FIELD= empties one)")
-    add_edit_options(parser, patch=True)
+    add_edit_options(parser, patch=True, needs=("why",))
 
 
 def execute(args: argparse.Namespace, streams: Streams) -> int:

@@ -18,16 +18,19 @@ if TYPE_CHECKING:
 
 LARGEST_PATCH = 8_000_000
 """Bytes; larger changes are sheets."""
+SHOWN = 5
+"""Findings on a change that are told of each rule."""
 NOBODY = "nobody yet"
 """Who makes a change, and why, where it is only tried."""
 
 
-def add_edit_options(parser: argparse.ArgumentParser, patch: bool = False) -> None:
-    """The options of every command that changes a base."""
+def add_edit_options(parser: argparse.ArgumentParser, patch: bool = False, needs: tuple[str, ...] = ()) -> None:
+    """The options of every command that changes a base; ``needs`` names those that a change is not made without."""
+    why, source = ("; needed" if name in needs else "" for name in ("why", "from-source"))
     parser.add_argument("--by", metavar="NAME", help="who makes the change (asked once, then remembered with the base)")
-    parser.add_argument("--why", metavar="TEXT", help="why the change is made")
+    parser.add_argument("--why", metavar="TEXT", help=f"why the change is made{why}")
     parser.add_argument("--from-source", metavar="KEY", action="append", default=[],
-                        help="a source of the base that the change rests on (may be given again)")
+                        help=f"a source of the base that the change rests on (may be given again{source})")
     parser.add_argument("--dry-run", action="store_true", help="show the change in words and findings, write nothing")
     if patch:
         parser.add_argument("--patch", metavar="FILE",
@@ -74,7 +77,7 @@ def tell(outcome: Outcome, dry_run: bool, streams: Streams) -> int:
         streams.out(line)
     if len(outcome.words) > 200:
         streams.out(f"… and {len(outcome.words) - 200} more")
-    for line in report(outcome.findings, 20):
+    for line in report(outcome.findings, SHOWN):
         streams.out(line)
     if outcome.refused:
         streams.out(f"refused, nothing was changed: {tally(outcome.findings)}")

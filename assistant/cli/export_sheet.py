@@ -32,6 +32,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     if args.form == "whole":
         if args.taxon or args.output == "-":
             raise UsageError("a whole base is written into a folder", "tellfin export DIR --form whole")
+        streams.wait(f"writing {args.output}, which may take half a minute ...")
         count = write_whole(index, Path(args.output))
         streams.out(f"{args.output}: {count} sheets")
         return 0

@@ -30,7 +30,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
 
     if bool(args.wanted) != bool(args.into):
         raise UsageError("a replay needs both a version and a folder", "give --at VERSION --into DIR")
-    store = open_store(args.base)
+    store = open_store(args.base, reading=True)
     if args.wanted:
         steps = replay(store.index(), store.changes(), args.wanted, Path(args.into))
         streams.out(f"{args.into}: version {args.wanted}, {steps} changes before today's; use it with --base")

@@ -21,7 +21,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def execute(args: argparse.Namespace, streams: Streams) -> int:
-    """Report and apply; 1 when rows were rejected and nothing was applied."""
+    """Report and apply; 1 when rows were rejected and nothing was (or, tried, would be) applied."""
     path = Path(args.sheet)
     return _whole(args, path, streams) if path.is_dir() else _rows(args, path, streams)
 
@@ -54,7 +54,11 @@ def _rows(args: argparse.Namespace, path: Path, streams: Streams) -> int:
             for line in list(plan.rejected())[:500]:
                 streams.out(line)
             streams.out(f"{plan.kind}: {plan.summary()}")
-    return tell(outcome, args.dry_run, streams)
+    code = tell(outcome, args.dry_run, streams)
+    if args.dry_run and not args.skip_rejected and any(plan.count("rejected") for plan in plans):
+        streams.out("nothing would be applied: mend the rows, or give --skip-rejected")
+        return max(code, DataError.exit_code)
+    return code
 
 
 def _whole(args: argparse.Namespace, path: Path, streams: Streams) -> int:

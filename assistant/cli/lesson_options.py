@@ -9,7 +9,7 @@ from contextlib import closing, contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from assistant.cli.opened import folder_of
+from assistant.cli.opened import folder_of, preparing
 from assistant.cli.streams import Streams
 from assistant.errors import ToolError, UsageError
 
@@ -30,13 +30,13 @@ def add_fishes(parser: argparse.ArgumentParser) -> None:
                         help="only fishes met in a state or province (Ohio, US-OH)")
 
 
-def add_words(parser: argparse.ArgumentParser) -> None:
-    """The arguments that choose features and words."""
+def add_words(parser: argparse.ArgumentParser, look: str = "hand") -> None:
+    """The arguments that choose features and words; ``look`` is what is taken where none is given."""
     from assistant.dialogue.lessons.levels import LEVELS
     from assistant.reasoning.contrast import LOOKS
 
-    parser.add_argument("--look", choices=tuple(LOOKS), default="hand",
-                        help="features seen in a picture, on a fish in the hand, or on the bench (default: hand)")
+    parser.add_argument("--look", choices=tuple(LOOKS), default=look,
+                        help=f"features seen in a picture, on a fish in the hand, or on the bench (default: {look})")
     parser.add_argument("--level", choices=LEVELS, default="plain",
                         help="words for children, for everybody, or for the trade (default: plain)")
 
@@ -53,7 +53,7 @@ def open_kb(args: argparse.Namespace, streams: Streams) -> Iterator[KnowledgeBas
     """The knowledge base that ``--base`` names (a folder or a server) or the shipped one, while it is used."""
     from assistant.loading import open_base
 
-    with closing(open_base(folder_of(args, streams))) as base:
+    with closing(open_base(folder_of(args, streams), preparing(streams.wait))) as base:
         yield base.kb
 
 

@@ -11,6 +11,7 @@ Exit codes: 0 fine, 1 the data are at fault, 2 wrong use, 3 the tool failed, 130
 from __future__ import annotations
 
 import argparse
+import errno
 import importlib
 import os
 import sys
@@ -20,7 +21,7 @@ from typing import IO, NoReturn, TextIO
 
 from assistant import __version__
 from assistant.cli.streams import Streams
-from assistant.errors import AssistantError, UsageError
+from assistant.errors import AssistantError, ToolError, UsageError
 
 COMMANDS: dict[str, str] = {
     "chat": "chat",
@@ -111,6 +112,9 @@ def main(argv: Sequence[str], stdin: TextIO, stdout: TextIO, stderr: TextIO) -> 
         stdout.flush()
     except BrokenPipeError:
         _close_quietly(stdout)
+    except OSError as error:
+        _close_quietly(stdout)
+        code = code or _told(_of_the_system(error), streams)
     return code
 
 
@@ -130,13 +134,15 @@ def _guarded(argv: list[str], streams: Streams) -> int:
     except AssistantError as error:
         if debug:
             raise
-        _show(error, streams)
-        return error.exit_code
+        return _told(error, streams)
+    except OSError as error:
+        if debug:
+            raise
+        return _told(_of_the_system(error), streams)
     except Exception as error:
         if debug:
             raise
-        _show(unforeseen(error), streams)
-        return 3
+        return _told(unforeseen(error), streams)
 
 
 def run() -> None:
@@ -206,11 +212,23 @@ def _overview(parser: argparse.ArgumentParser) -> str:
     return head + "\ncommands (tellfin COMMAND --help tells more):\n" + "\n".join(rows) + "\n\nexit codes:" + tail
 
 
-def _show(error: AssistantError, streams: Streams) -> None:
+def _told(error: AssistantError, streams: Streams) -> int:
+    """Tell an error in a line or two; gives its exit code."""
     where = f"{error.where}: " if error.where else ""
     streams.err(f"tellfin: {where}{error.message}")
     if error.hint:
         streams.err(f"  {error.hint}")
+    return error.exit_code
+
+
+def _of_the_system(error: OSError) -> AssistantError:
+    """What the system refused (a full disk, a lost file, permissions) in its own words."""
+    if not error.strerror:
+        return unforeseen(error)
+    full = error.errno in (errno.ENOSPC, errno.EDQUOT)
+    what = "the disk is full" if full else f"the system refused: {error.strerror.lower()}"
+    return ToolError(what, "free some space and try again" if full else "--debug shows where it happened",
+                     str(error.filename or ""))
 
 
 def unforeseen(error: Exception) -> AssistantError:

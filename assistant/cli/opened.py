@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Callable
 from pathlib import Path
 
 from assistant.cli.streams import Streams
@@ -18,3 +19,15 @@ def folder_of(args: argparse.Namespace, streams: Streams) -> Path | None:
     from assistant.curation.bases import base_folder
 
     return base_folder(args.base, streams.err)
+
+
+def preparing(tell: Callable[[str], None]) -> Callable[[str, int, int], None]:
+    """A progress that tells once that the base is being prepared."""
+    told: list[str] = []
+
+    def progress(doing: str, _done: int, _of: int) -> None:
+        if not told:
+            told.append(doing)
+            tell("Preparing the base for first use, a few seconds ...")
+
+    return progress

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import json
+import os
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
@@ -22,8 +23,7 @@ MOST = 50
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """The arguments of the command."""
     add_fishes(parser)
-    add_words(parser)
-    parser.set_defaults(look="picture")
+    add_words(parser, look="picture")
     parser.add_argument("--items", type=int, default=8, metavar="N", help="number of questions (default: 8)")
     parser.add_argument("--seed", type=int, default=1, metavar="N",
                         help="another number gives another quiz (default: 1)")
@@ -42,6 +42,9 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
 
     if not 1 <= args.items <= MOST:
         raise UsageError(f"a quiz has 1 to {MOST} questions, not {args.items}", "give another number after --items")
+    if args.answers and args.output and os.path.realpath(args.answers) == os.path.realpath(args.output):
+        raise UsageError(f"questions and answers would both be written to {args.output}",
+                         "give two files, or leave --answers out to have the answers follow the questions")
     with open_kb(args, streams) as kb:
         taxa = chosen(kb, args)
         if len(taxa) < 2:

@@ -16,7 +16,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("taxon", help="the taxon, by id or name")
     parser.add_argument("--scientific", default="", metavar="NAME", help="the new scientific name")
     parser.add_argument("--label", default="", metavar="NAME", help="the new English name")
-    add_edit_options(parser)
+    add_edit_options(parser, needs=("from-source",))
 
 
 def execute(args: argparse.Namespace, streams: Streams) -> int:

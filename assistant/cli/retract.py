@@ -14,12 +14,12 @@ HELP = "withdraw records: tellfin retract st:… --why 'counted on a hybrid'"
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Options of the command."""
     parser.add_argument("ids", nargs="+", metavar="ID", help="ids of the records")
-    add_edit_options(parser)
+    add_edit_options(parser, needs=("why",))
 
 
 def execute(args: argparse.Namespace, streams: Streams) -> int:
     """Retract and tell; 1 when the change is refused."""
-    from assistant.curation.edit import retract_record
+    from assistant.curation.edit import refuse_needed, retract_record
     from assistant.curation.stores import open_store
     from assistant.curation.view import Draft
     from assistant.iris import compact
@@ -30,5 +30,6 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     def work(draft: Draft) -> None:
         for key in args.ids:
             retract_record(draft, compact(key), author.why, now().date())
+        refuse_needed(draft, [compact(key) for key in args.ids])
 
     return change(args, streams, store, author, work)

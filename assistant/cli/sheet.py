@@ -14,8 +14,7 @@ HELP = "make a printable sheet: drawn fishes, table, key, words, safety, sources
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """The arguments of the command."""
     add_fishes(parser)
-    add_words(parser)
-    parser.set_defaults(look="picture")
+    add_words(parser, look="picture")
     parser.add_argument("--title", default="", metavar="TEXT", help="the title of the sheet")
     parser.add_argument("-o", "--output", metavar="FILE", help="the HTML file to write (else standard output)")
 

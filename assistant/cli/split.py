@@ -21,7 +21,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--decide", nargs="+", default=[], metavar="ID", help="records to decide about")
     parser.add_argument("--to", action="append", default=[], metavar="TAXON",
                         help="the taxon they belong to (may be given again; without it they stay where they are)")
-    add_edit_options(parser)
+    add_edit_options(parser, needs=("why", "from-source"))
 
 
 def execute(args: argparse.Namespace, streams: Streams) -> int:
@@ -31,9 +31,9 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     from assistant.curation.stores import open_store
     from assistant.curation.transact import Extra
     from assistant.curation.view import Draft
-    from assistant.curation.wording import say
+    from assistant.curation.wording import say, waiting_words
 
-    store = open_store(args.base)
+    store = open_store(args.base, reading=args.queue)
     if args.queue:
         index = store.index()
         waiting = queue(index, store.changes())
@@ -55,4 +55,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
         parts = [parse_part(p, lookup) for p in args.into]
         return split(draft, lookup.taxon(args.taxon), parts, author, now().date())
 
-    return change(args, streams, store, author, work)
+    code = change(args, streams, store, author, work)
+    if not code and not args.dry_run and (left := len(queue(store.index(), store.changes()))):
+        streams.out(waiting_words(left))
+    return code

@@ -16,6 +16,12 @@ class Streams(NamedTuple):
         """Write a line to standard output."""
         self.stdout.write(text + "\n")
 
+    def wait(self, text: str) -> None:
+        """Tell somebody at a terminal, on standard error, that what follows takes a while."""
+        if self.stderr.isatty():
+            self.err(text)
+            self.stderr.flush()
+
     def err(self, text: str) -> None:
         """Write a line to standard error."""
         self.stderr.write(text + "\n")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -10,10 +11,12 @@ from assistant.curation.census import Census, census
 from assistant.curation.findings import Finding, errors, ordered
 from assistant.curation.format import first_difference, unformatted
 from assistant.curation.lint import base_findings
+from assistant.curation.names import queue
 from assistant.curation.rules import rulebook_findings
 from assistant.curation.shapes import SEVERITY_OF
 from assistant.curation.validate import load_findings
 from assistant.curation.vocabulary import read_vocabulary
+from assistant.curation.wording import waiting_words
 from assistant.errors import DataError
 from assistant.graph.lines import Index
 from assistant.graph.load import paused_collector
@@ -55,11 +58,21 @@ def check_folder(folder: Path, shapes_folder: Path, with_shapes: bool = True) ->
         findings = [*_format_findings(index, nodes), *base_findings(index, vocabulary)]
         findings += (f for node in nodes.values() for f in load_findings(node, index))
         findings += rulebook_findings(nodes, index)
+        findings += _waiting(nodes, index)
         if with_shapes:
             findings += shape_findings(validate(nodes.values(), shapes.values()), index)
     counts = _counts(files, nodes, shapes)
     findings += _nothing_checked(counts, folder)
     return Outcome(tuple(ordered(findings)), counts, census(nodes))
+
+
+def _waiting(nodes: dict[str, Node], index: Index) -> Iterator[Finding]:
+    """Records that a split or a lump left for a person to decide, told by the change that did."""
+    changes = sorted((n for n in nodes.values() if "tf:Change" in n.types()), key=lambda n: n.id)
+    left = Counter(item.change for item in queue(index, changes)) if changes else Counter[str]()
+    for change, number in left.items():
+        yield Finding("hint", "records wait", change, index.where(change), waiting_words(number),
+                      "each given to a taxon, or left where it is", "settle them with tellfin split --decide")
 
 
 def shape_findings(report: Report, index: Index) -> Iterator[Finding]:

@@ -9,7 +9,7 @@ from assistant.curation.lookup import Lookup
 from assistant.curation.mint import mint, place_file, stem
 from assistant.curation.records import Fields, build_node, kind_named, set_fields
 from assistant.curation.taxonomy import NAMED_RANKS, accepted
-from assistant.curation.view import Draft, one
+from assistant.curation.view import Draft, one, rests_on
 from assistant.curation.wanted import filled, refuse_unfit
 from assistant.errors import DataError, UsageError
 from assistant.graph.values import Literal, Node, Value
@@ -35,10 +35,22 @@ def put_new(draft: Draft, node: Node, by: str, on: date) -> str:
     if any(t.endswith("Statement") for t in node.types()):
         node.props["prov:wasAttributedTo"] = [by]
         node.props["dcterms:created"] = [Literal(on.isoformat(), "xsd:date")]
+    if "tf:LookAlike" in node.types():
+        _refuse_held_pair(draft, one(node, "tf:taxon"), one(node, "tf:otherTaxon"))
     if not node.id:
         node = Node(mint(node, draft), node.props)
     draft.put(node, place_file(node, draft))
     return node.id
+
+
+def _refuse_held_pair(draft: Draft, first: str, second: str) -> None:
+    """DataError where a pair of look-alikes stands already, whichever of the two it is listed under."""
+    one_way, other_way = (f"alike:{a.partition(':')[2]}.{b.partition(':')[2]}" for a, b in
+                          ((first, second), (second, first)))
+    held = next((key for key in (one_way, other_way) if first != second and key in draft), "")
+    if held:
+        raise DataError(f"this pair is held already: {held} says the same pair",
+                        f"correct it: tellfin correct {held} …")
 
 
 def name_new_species(draft: Draft, by: str, on: date) -> None:
@@ -104,6 +116,18 @@ def retract_record(draft: Draft, key: str, because: str, on: date) -> None:
         copy.props.pop(predicate, None)
 
 
+def refuse_needed(draft: Draft, keys: Sequence[str]) -> None:
+    """DataError where records that stay in the base name one that was just taken out of it."""
+    for key in keys:
+        left = [] if key in draft else rests_on(draft, key)
+        if left:
+            hint = "retract or correct those first"
+            if key.startswith("taxon:"):
+                hint += "; a taxon that is no longer held apart is lumped (tellfin lump)"
+            raise DataError(f"{key} cannot go while other records name it ({len(left)}, such as {', '.join(left[:2])})",
+                            hint)
+
+
 def existing(draft: Draft, key: str) -> Node:
     """The node of an id. DataError with near ids when there is none."""
     node = draft.node(key)
@@ -121,6 +145,8 @@ def apply_table(draft: Draft, patch: Mapping[str, object], by: str, on: date, wh
     if unknown:
         raise UsageError(f"a patch has no part {unknown[0]!r}", "its parts are add, correct, retract, why, source")
     lookup = Lookup(draft)
+    if not any(_rows(patch, part) for part in ("add", "correct", "retract")):
+        raise DataError("the patch holds no record", "give records under add, correct or retract")
     for item in _rows(patch, "add"):
         fields = dict(item)
         add_record(draft, fields.pop("kind", "statement"), fields, by, on, lookup)
@@ -162,6 +188,8 @@ def _text(value: object) -> str:
 
 def apply_nodes(draft: Draft, nodes: Mapping[str, Node], by: str, on: date, correct: bool) -> None:
     """Apply a patch given as Turtle: new nodes, or with ``correct`` the properties that replace those of old ones."""
+    if not nodes:
+        raise DataError("the patch holds no record", "write the records as Turtle or JSON")
     for key, node in nodes.items():
         if "tf:Change" in node.types() or key.startswith("change:"):
             raise DataError("a patch cannot write history", "leave change: nodes out")

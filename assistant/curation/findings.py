@@ -55,8 +55,11 @@ def tally(findings: Iterable[Finding]) -> str:
     return ", ".join(f"{n} {name}{'' if n == 1 else 's'}" for name, n in counts.items())
 
 
-def report(findings: Iterable[Finding], limit: int = 0) -> list[str]:
-    """Lines for people: grouped by severity and rule, worst first; ``limit`` findings are shown of each group."""
+def report(findings: Iterable[Finding], limit: int = 0, way_to_all: str = "") -> list[str]:
+    """Lines for people: grouped by severity and rule, worst first.
+
+    ``limit`` findings are shown of each group; ``way_to_all`` tells how the others are seen, where there is a way.
+    """
     groups: dict[tuple[str, str], list[Finding]] = {}
     for finding in ordered(findings):
         groups.setdefault((finding.severity, finding.rule), []).append(finding)
@@ -69,7 +72,8 @@ def report(findings: Iterable[Finding], limit: int = 0) -> list[str]:
             lines.append(f"      found {finding.found}; expected {finding.expected}")
             lines.append(f"      {finding.mend}")
         if len(shown) < len(members):
-            lines.append(f"  … and {len(members) - len(shown)} more like this (--all shows them)")
+            lines.append(f"  … and {len(members) - len(shown)} more like this"
+                         + (f" ({way_to_all})" if way_to_all else ""))
     return lines
 
 

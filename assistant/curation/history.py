@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
-from assistant.curation.view import Draft, many, one
+from assistant.curation.view import Draft, many, one, rests_on
 from assistant.errors import DataError, UsageError
 from assistant.graph.lines import Index
 from assistant.graph.read import read_file
@@ -146,7 +146,19 @@ def take_back(change: Node, changes: Iterable[Node], draft: Draft) -> dict[str, 
         first = f"undo change {', '.join(reversed(later))} first" if later else "it was edited by hand: mend that first"
         raise DataError(f"{clash[0]} was changed since", first)
     invert(change, draft, keep_agents=True)
+    _refuse_undermining(change, changes, draft)
     return {"tf:undoes": [change.id]}
+
+
+def _refuse_undermining(change: Node, changes: Iterable[Node], draft: Draft) -> None:
+    """DataError where records that later changes made rest on what is taken away."""
+    for key in [k for k, n in draft.nodes.items() if n is None]:
+        left = set(rests_on(draft, key))
+        if not left:
+            continue
+        later = [str(_number(c)) for c in changes if _number(c) > _number(change) and left & set(many(c, "tf:touched"))]
+        raise DataError(f"{min(left)} rests on {key}, which change {_number(change)} made",
+                        f"undo change {', '.join(reversed(later))} first" if later else "retract it first")
 
 
 def _clashes(change: Node, draft: Draft) -> Iterable[str]:

@@ -17,7 +17,7 @@ from assistant.curation.findings import Finding
 from assistant.curation.lengths import above_the_largest
 from assistant.curation.shapes import is_valid, shown
 from assistant.curation.siblings import far_values
-from assistant.curation.taxonomy import taxonomy_findings
+from assistant.curation.taxonomy import shared_names, taxonomy_findings
 from assistant.curation.values import DEFAULT_UNIT
 from assistant.curation.view import View, many, number, one
 from assistant.curation.vocabulary import Vocabulary
@@ -72,6 +72,8 @@ def base_findings(index: Index, vocabulary: Vocabulary) -> Iterator[Finding]:
         where = f"{index.name(spot.file)}:{index.line(spot)}"
         yield Finding("error", "one place", key, where, f"a second block (the first is at {index.where(key)})",
                       "each subject in one place", "join the two blocks")
+    for node, (severity, rule, found, expected, mend) in shared_names(nodes.values()):
+        yield context.finding(severity, rule, node, found, expected, mend)
     yield from _unused_states(nodes, context)
 
 

@@ -84,7 +84,7 @@ def lump(draft: Draft, kept: str, others: Sequence[str], author: Author, on: dat
         if other == kept or one(old, "owl:deprecated") == "true":
             raise UsageError(f"{other} cannot be lumped into {kept}", "it is the same, or was retired already")
         _add_name(draft, kept, one(old, "dwc:scientificName"), "la", "synonym", author, on)
-        own = {one(n, "skosxl:literalForm").lower() for n in _names(draft, kept)}
+        own = {one(n, "skosxl:literalForm").lower() for n in _names(draft, kept)} - {one(old, "skos:prefLabel").lower()}
         for name in _names(draft, other):
             if one(name, "skosxl:literalForm").lower() not in own:
                 kind = one(name, "tf:nameKind").removeprefix("tf:")
@@ -161,7 +161,7 @@ def _ensure_part(draft: Draft, wide: Node, part: Part, author: Author, on: date)
         "rdf:type": ["dwc:Taxon"], "dwc:scientificName": [Literal(part.scientific)],
         "skos:prefLabel": [Literal(part.label, "rdf:langString", "en")],
         "dwc:taxonRank": list(wide.props["dwc:taxonRank"]),
-        "dcterms:source": list(author.sources), "tf:basis": ["tf:read"],
+        "dcterms:source": list(author.sources), "tf:basis": [_basis(author)],
         "dwc:nameAccordingTo": [Literal(_paper(draft, author))]}
     for predicate in ("tf:parent", "tf:bodyPlan"):
         if predicate in wide.props:
@@ -190,13 +190,17 @@ def _names(draft: Draft, key: str) -> list[Node]:
 def _add_name(draft: Draft, taxon: str, text: str, language: str, kind: str, author: Author, on: date) -> None:
     for node in _names(draft, taxon):
         if one(node, "skosxl:literalForm").lower() == text.lower():
-            if kind == "accepted":
-                draft.edited(node.id).props["tf:nameKind"] = ["tf:accepted"]
+            weaker = one(node, "tf:nameKind") == "tf:ambiguous" and kind == "vernacular"
+            if kind == "accepted" or weaker:
+                name = draft.edited(node.id)
+                name.props["tf:nameKind"] = [f"tf:{kind}"]
+                for where in ("dcterms:spatial", "tf:regionText") if weaker else ():
+                    name.props.pop(where, None)
             return
     props: dict[str, list[Value]] = {
         "rdf:type": ["tf:Name"], "tf:nameOf": [taxon], "dcterms:language": [Literal(language)],
         "skosxl:literalForm": [Literal(text, "rdf:langString", language.lower())], "tf:nameKind": [f"tf:{kind}"],
-        "dcterms:source": list(author.sources), "tf:basis": ["tf:read"]}
+        "dcterms:source": list(author.sources), "tf:basis": [_basis(author)]}
     put_new(draft, Node("", props), author.key, on)
 
 
@@ -214,6 +218,11 @@ def _needs_paper(author: Author) -> None:
 def _needs_scientific(text: str) -> None:
     if text and not _SCIENTIFIC.fullmatch(text):
         raise UsageError(f"{text!r} is no scientific name", "such as 'Lepomis gibbosus', without author")
+
+
+def _basis(author: Author) -> str:
+    """How a name is known: read in the works named, unless memory is all that is named."""
+    return "tf:memory" if set(author.sources) == {"src:memory"} else "tf:read"
 
 
 def _paper(view: View, author: Author) -> str:

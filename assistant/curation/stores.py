@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Protocol
 from zlib import crc32
 
-from assistant.curation.bases import is_server, own_folder
+from assistant.curation.bases import base_folder, is_server, own_folder
 from assistant.curation.desk import Desk
 from assistant.curation.history import Author, read_changes
 from assistant.curation.transact import Outcome, Work, transact
@@ -65,13 +65,13 @@ class FolderStore:
         write_name(self.folder / ".tellfin" / "curator", name)
 
 
-def open_store(base: str | None) -> Store:
-    """The base of ``--base``, ready to be changed. UsageError for the shipped one."""
+def open_store(base: str | None, reading: bool = False) -> Store:
+    """The base of ``--base``, ready to be changed (UsageError for the shipped one), or only to be read."""
     if base and is_server(base):
         from assistant.curation.served import ServerStore
 
         return ServerStore(base, shipped_shapes())
-    return FolderStore(own_folder(base), shipped_shapes(), cache_folder())
+    return FolderStore(base_folder(base) if reading else own_folder(base), shipped_shapes(), cache_folder())
 
 
 def read_name(path: Path) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from assistant.curation.view import View, many, one
 from assistant.graph.values import Node
@@ -11,6 +11,9 @@ RANKS = ("family", "genus", "species", "subspecies")
 """From wide to narrow."""
 NAMED_RANKS = ("species", "subspecies")
 """Ranks whose taxa have an accepted name."""
+
+NAMED_BY = {"dwc:scientificName": "scientific name", "skos:prefLabel": "label"}
+"""Properties by which a taxon is called, of which no two in use share one."""
 
 Fault = tuple[str, str, str, str, str]
 """Severity, rule, found, expected, how to mend."""
@@ -70,6 +73,37 @@ def _accepted(node: Node, view: View) -> Iterator[Fault]:
 def accepted(taxon: str, view: View) -> list[Node]:
     """The accepted names of a taxon, one a language."""
     return [n for n in _names(taxon, view) if one(n, "tf:nameKind") == "tf:accepted"]
+
+
+def same_names(old: Node | None, node: Node, view: View) -> Iterator[Fault]:
+    """Names that a change gives a taxon and that another one in use has already."""
+    if "dwc:Taxon" not in node.types() or one(node, "owl:deprecated") == "true":
+        return
+    was_in_use = old is not None and one(old, "owl:deprecated") != "true"
+    for predicate, what in NAMED_BY.items():
+        text = one(node, predicate)
+        if not text or (was_in_use and old is not None and one(old, predicate).lower() == text.lower()):
+            continue
+        others = [view.node(k) for k in view.with_text(predicate, text, "taxon") if k != node.id]
+        yield from (_shared(what, text, n.id) for n in others if n is not None and one(n, "owl:deprecated") != "true")
+
+
+def shared_names(nodes: Iterable[Node]) -> Iterator[tuple[Node, Fault]]:
+    """Names that several taxa of a base in use have, told of all but the first."""
+    holders: dict[tuple[str, str], Node] = {}
+    for node in nodes:
+        if "dwc:Taxon" not in node.types() or one(node, "owl:deprecated") == "true":
+            continue
+        for predicate, what in NAMED_BY.items():
+            text = one(node, predicate)
+            first = holders.setdefault((predicate, text.lower()), node)
+            if text and first is not node:
+                yield node, _shared(what, text, first.id)
+
+
+def _shared(what: str, text: str, other: str) -> Fault:
+    return ("error", "name of another taxon", f"the {what} {text!r}, which is that of {other}", "a name of its own",
+            "give another name; two taxa that are one are lumped (tellfin lump)")
 
 
 def _one_accepted(node: Node, view: View) -> Iterator[Fault]:

@@ -9,6 +9,7 @@ from pathlib import Path
 from assistant.curation.findings import LOADS, Finding, errors, ordered
 from assistant.curation.lint import Context, node_findings
 from assistant.curation.shapes import ShapeSet, read_shapes
+from assistant.curation.taxonomy import same_names
 from assistant.curation.view import Draft, View, many
 from assistant.curation.vocabulary import RECORD_PREFIXES, Vocabulary, read_vocabulary
 from assistant.errors import DataError
@@ -38,6 +39,8 @@ class Validator:
         touched = [key for key, (_, new) in changed.items() if new is not None]
         found = [f for key in touched for f in self._of(key, draft, vocabulary, touched)]
         found += _placement(draft)
+        found += (Finding(severity, rule, key, draft.where(key), *rest) for key, (old, new) in changed.items()
+                  if new is not None for severity, rule, *rest in same_names(old, new, draft))
         beside = sorted(_beside(draft, changed) - set(changed))
         if beside:
             known = {_mark(f) for key in beside for f in self._of(key, draft.base, before)}

@@ -101,6 +101,16 @@ class Draft:
         return out
 
 
+def rests_on(draft: Draft, key: str) -> list[str]:
+    """Records that stay after a change and name this one; the record of the changes does not count."""
+    def names_it(other: str) -> bool:
+        node = draft.node(other)
+        return node is not None and any(key in values for values in node.props.values())
+
+    around = {*draft.base.referrers(key), *(k for k, n in draft.nodes.items() if n is not None)}
+    return sorted(k for k in around if not k.startswith("change:") and names_it(k))
+
+
 def triples(node: Node | None) -> frozenset[tuple[str, Value]]:
     """The predicate and object pairs of a node."""
     return frozenset((p, v) for p, values in node.props.items() for v in values) if node else frozenset()

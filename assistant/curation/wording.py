@@ -24,6 +24,8 @@ def describe_changes(changed: Mapping[str, Pair], before: View, after: View) -> 
 def describe_change(old: Node | None, new: Node | None, before: View, after: View) -> list[str]:
     """What happened to one record, in words."""
     if old is None and new is not None:
+        if one(new, "prov:invalidatedAtTime"):
+            return [f"new {kind_word(new)}, already retracted: {say(new, after)} ({one(new, 'tf:retractedBecause')})"]
         return [f"new {kind_word(new)}: {say(new, after)}"]
     if new is None and old is not None:
         return [f"{kind_word(old)} removed: {say(old, before)}"]
@@ -101,6 +103,13 @@ def label(key: str, view: View) -> str:
     """The label of a record, or its id."""
     node = view.node(key)
     return (one(node, "skos:prefLabel") or key) if node else key
+
+
+def waiting_words(number: int) -> str:
+    """What is said of records that a split or a lump left undecided."""
+    those = "1 record waits" if number == 1 else f"{number} records wait"
+    return (f"{those} on retired taxa and say nothing of what these became until someone decides: "
+            "tellfin split --queue lists them")
 
 
 def kind_word(node: Node) -> str:

@@ -11,6 +11,7 @@ from assistant.dialogue.absorb import absorb
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import handler_of
+from assistant.dialogue.harmed import first_aid
 from assistant.dialogue.pointing import pointed, with_fish
 from assistant.dialogue.reader.parts import of_fishes
 from assistant.dialogue.reader.reading import Mention, Reading
@@ -73,6 +74,8 @@ def respond_to(base: Base, reading: Reading, held: Held, clock: date) -> tuple[A
         intent, other = found.intent, found.other
     turn = with_catch(Turn(kb, reading, absorb(kb, held, reading), clock, lambda: base.table, intent))
     answer, after = handler_of(intent)(turn)
+    if answer.intent not in FIRST_AID_TOLD and (aid := first_aid(turn, answer.taxa)):
+        answer = answer._replace(blocks=(*aid, *answer.blocks))
     second = other in phrases.ALSO and other != answer.intent and answer.intent == intent
     inside = answer.intent in LESSONS and other in WITHIN_LESSONS
     if second and not inside and _JOINED.search(reading.text):
@@ -81,6 +84,8 @@ def respond_to(base: Base, reading: Reading, held: Held, clock: date) -> tuple[A
     return answer, carry(held, after, answer)
 
 
+FIRST_AID_TOLD = ("handling", "quiz", "key")
+"""Intents that tell of harm themselves, or whose lines are answers."""
 LESSONS, WITHIN_LESSONS = ("key", "quiz"), ("names", "list", "contrast", "describe", "term")
 """Intents whose lines name many fishes and parts of fishes, and what these words ask for elsewhere."""
 IN_UNITS = ("size", "weight")

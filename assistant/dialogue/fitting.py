@@ -3,22 +3,28 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from assistant.dialogue.amount_words import middle, typed
 from assistant.dialogue.life_asked import LIFE
+from assistant.dialogue.telling import place_names
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import lists
+from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about, below, distribution, number_range
+from assistant.reasoning.living import living_in
 from assistant.reasoning.observed import Observation
 from assistant.reasoning.size import size_range
-from assistant.text import word_set
+from assistant.text import unique, word_set
 
 FITS, DOUBTFUL = 0.5, 0.15
 """Share of fish of a kind from which it fits a feature asked for, and from which it does so at times."""
 WEIGHT = "max-weight"
+FEW_KINDS = 3
+"""A family of fewer kinds is no news beside its kinds."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,3 +144,25 @@ def _heaviest(kb: KnowledgeBase, taxon: str) -> float | None:
     """The greatest weight held of a kind, in grams; None where none is."""
     ranges = [number_range(s) for s in about(kb, taxon, WEIGHT)[0]]
     return max((r[3] for r in ranges if r is not None), default=None)
+
+
+def with_places(kb: KnowledgeBase, fitting: Fitting) -> str:
+    """The name of a fish with the places of which what fits is said."""
+    found = [s for i in fitting.statements if (s := kb.record_at(i)) is not None]
+    places = unique(r for s in found for r in getattr(s, "regions", ()))
+    name = label(kb, fitting.taxon)
+    return lists.only_in(name, place_names(kb, places)) if places else name
+
+
+def whole_families(
+    kb: KnowledgeBase, fits: Sequence[Fitting], name: str, places: Sequence[str] = ()
+) -> tuple[str, ...]:
+    """The families of some size of which every kind (that lives in the places) fits, but for a list within the one
+    group named."""
+    found = {f.taxon for f in fits}
+    families = Counter(kb.lineage(t)[-1] for t in found)
+    if name and len(families) < 2:
+        return ()
+    whole = [f for f, n in families.items()
+             if n >= FEW_KINDS and set(living_in(kb, kb.members(f), places) if places else kb.members(f)) <= found]
+    return tuple(sorted(whole, key=lambda f: (-families[f], f)))

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from assistant.dialogue.aspects import characters, states
 from assistant.dialogue.reader.reading import Seen
 from assistant.dialogue.turn import Turn
+from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about
 from assistant.reasoning.months import MONTHS, seasons_of
 from assistant.reasoning.observed import Observation
@@ -18,6 +19,8 @@ WITHOUT = ("none", "absent")
 SEASON, BREEDING = "season-", "season-spawning"
 _MONTH = re.compile(r"^(?:\d{4}|-)-(?P<month>\d\d)")
 WATERS, PLAIN_WATER = "habitat", "cue-waters"
+RISK, AT_RISK = "conservation-status", "at-risk"
+"""A standing that holds in the place of which it is said, not everywhere, and the cue that asks for it."""
 SPAWNING = "spawning-season"
 FED = "diet"
 FISH = ("fish", "fishes")
@@ -46,6 +49,23 @@ def living(turn: Turn) -> tuple[Seen, ...]:
     return tuple(Seen(Observation(c, told), "", 0, 0) for c, told in spelt.items())
 
 
+def life_there(turn: Turn) -> list[Seen]:
+    """The side of life that a line names beside a place: a kind of water ("a farm pond in Iowa"), or how fishes stand.
+
+    Empty where it names no kind of water in particular.
+    """
+    told = living(turn) if turn.reading.places or AT_RISK in turn.cues else ()
+    kinds = {s.id for s in turn.kb.states(WATERS)}
+    standing = [s for s in told if s.observation.character == RISK and AT_RISK in turn.cues]
+    return standing or [s for s in told if s.observation.character == WATERS and set(s.observation.states) < kinds]
+
+
+def at_risk(kb: KnowledgeBase, pool: Sequence[str], places: Sequence[str]) -> tuple[str, ...]:
+    """Those of some fishes whose standing is told of one of the places, or of no place in particular."""
+    return tuple(t for t in pool
+                 if any(not s.regions or set(s.regions) & set(places) for s in about(kb, t, RISK)[0]))
+
+
 def asks_food(turn: Turn) -> bool:
     """True for a line that speaks of eating, so that "mud" and "fish" may be food."""
     return "eat" in turn.cues or bool(FEEDING & set(turn.reading.words))
@@ -58,7 +78,8 @@ def _spelt(turn: Turn, character: str, named: bool) -> tuple[str, ...]:
     """
     told = turn.reading.words
     words = tuple(w for i, w in enumerate(told) if w not in FISH or (i and told[i - 1] in AS_FOOD))
-    words = tuple(w for w in words if w not in _named_places(turn))
+    if character == WATERS and (taken := _of_places(turn)):
+        words = tuple(w for w in words if w not in taken)
     found = states(turn.kb, turn.reading._replace(words=words), character)
     if not named:
         found = tuple(s for s in found if not s.endswith(WITHOUT))
@@ -67,16 +88,20 @@ def _spelt(turn: Turn, character: str, named: bool) -> tuple[str, ...]:
     return tuple(sorted({s for named in waters_meant(turn).values() for s in named}))
 
 
-def _named_places(turn: Turn) -> frozenset[str]:
-    """The words of the places that the line names ("the Great Lakes" tell of no lakes at large)."""
+def _of_places(turn: Turn) -> frozenset[str]:
+    """The words by which places are named in a line."""
     return frozenset(w for m in turn.reading.of("place", "water") for w in key(m.words).split())
 
 
 def waters_meant(turn: Turn) -> dict[str, frozenset[str]]:
-    """The plain words for waters in a line ("lakes"), each with the kinds of water in whose names it stands."""
+    """The plain words for waters in a line ("lakes"), each with the kinds of water in whose names it stands.
+
+    A word of the name of a place ("the Great Lakes") says nothing of the kind of water.
+    """
     kb = turn.kb
-    plain = [w for w in turn.reading.words
-             if w not in _named_places(turn) and any(e[:2] == ("cue", PLAIN_WATER) for e in kb.spoken(w))]
+    taken = _of_places(turn)
+    told = [w for w in turn.reading.words if w not in taken]
+    plain = [w for w in told if any(e[:2] == ("cue", PLAIN_WATER) for e in kb.spoken(w))]
     named = {s.id: {singular(w) for text in (s.label, *s.values, *s.phrases) for w in key(text).split()}
              for s in kb.states(WATERS)} if plain else {}
     out: dict[str, frozenset[str]] = {}

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from assistant.dialogue.list_pool import POINTING
 from assistant.dialogue.reader.reading import Seen
 from assistant.dialogue.subjects import groups, named
 from assistant.dialogue.turn import Turn
@@ -12,8 +13,6 @@ from assistant.reasoning.observed import Observation
 from assistant.text import key, unique
 
 PRESENT = "present"
-POINTING = frozenset({"those", "these", "them", "it", "that", "one", "ones", "such", "this", "either"})
-"""Words that point back to what was explained."""
 
 
 def of_last_term(turn: Turn) -> list[Seen]:

@@ -96,9 +96,22 @@ def group_name(kb: KnowledgeBase, found: Identification) -> str:
 
 def clash_words(kb: KnowledgeBase, held: Held, found: Identification) -> str:
     """The observations that the best candidate does not bear out."""
-    return join(
-        [speak.seen_words(kb, s.observation) for s in held.seen if s.observation.character in found.clashes][:3]
-    )
+    return join(_clashing(kb, held, found))
+
+
+def _clashing(kb: KnowledgeBase, held: Held, found: Identification) -> list[str]:
+    return [speak.seen_words(kb, s.observation) for s in held.seen if s.observation.character in found.clashes][:3]
+
+
+def clash_told(kb: KnowledgeBase, held: Held, found: Identification) -> str:
+    """What of the marks seen goes together in no fish, else what speaks against the best that was not said of it."""
+    top, clashing = found.candidates[0], _clashing(kb, held, found)
+    if found.together:
+        fits, against = grounds(kb, held, top)[:GROUNDS], opposing(kb, held, top)[:2]
+        rest = [w for w in clashing if w in fits or w not in against]
+        return wording.clash_with(speak.fish(kb, top.taxon), join(rest)) if rest else ""
+    others = [w for s in held.seen if (w := speak.seen_words(kb, s.observation)) not in clashing]
+    return wording.clash(join(clashing), join(others[:GROUNDS]))
 
 
 def candidate_points(kb: KnowledgeBase, held: Held, found: Identification) -> list[Block]:
@@ -152,14 +165,10 @@ def doubts(kb: KnowledgeBase, held: Held, found: Identification, guess: str = ""
     top = found.candidates[0]
     if found.too_small and held.lengths:
         out.append(Block("doubt", wording.too_small(length_told(held)), claim=False))
-    if found.clashes and found.verdict != "none-fits" and len(held.seen) > 1:
-        out.append(
-            Block(
-                "doubt",
-                wording.clash(clash_words(kb, held, found)),
-                statements=speak.short_ids(top.opposes or top.supports),
-            )
-        )
+    clashing = found.clashes and found.verdict != "none-fits" and len(held.seen) > 1
+    if clashing and (text := clash_told(kb, held, found)):
+        ids = speak.short_ids(top.opposes or top.supports) or speak.short_ids(any_statement(kb, top.taxon))
+        out.append(Block("doubt", text, statements=ids))
     out += hybrid_doubts(kb, found)
     out += place_doubts(kb, held, guess or top.taxon)
     return out + size_doubts(kb, held, guess or top.taxon)

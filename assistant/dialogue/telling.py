@@ -10,16 +10,20 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.reader.reading import Measure
 from assistant.dialogue.subjects import species_of
 from assistant.dialogue.wording import info as say
+from assistant.dialogue.wording.core import memory_of_places
 from assistant.dialogue.wording.speak import short_ids
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.records import Place, Statement
+from assistant.model.records import Place, Range, Statement
 from assistant.reasoning.advice import Record
+from assistant.reasoning.living import remembered
+from assistant.text import key as folded
 from assistant.units import GRAMS, METRIC_UNITS, MM, show_length, show_weight
 
 MEMORY, READ = "memory", "read"
 SHOWN = 5
 """Points shown until somebody asks for more."""
 MOST_TAXA = 12
+WATERS, PLAIN_WATER = ("lake", "drainage"), "cue-waters"
 LONGEST_NOTE = 110
 PRIVATE = ("not opened", "look in", "read as", "quoted there", "see ")
 """How notes begin that speak to curators about sources."""
@@ -52,9 +56,21 @@ def shown_note(note: str, most: int = LONGEST_NOTE) -> str:
     return text if len(text) <= most else ""
 
 
+def named_for_waters(kb: KnowledgeBase, place: Place) -> bool:
+    """True for a lake or drainage, or a region named for its waters, of which the base tells by the states on it."""
+    words = folded(place.label).split() if place.kind == "region" else ()
+    return place.kind in WATERS or any(kind == "cue" and thing == PLAIN_WATER
+                                       for w in words for kind, thing, _ in kb.spoken(w))
+
+
 def trusted(text: str, basis: str) -> str:
     """A claim marked where its basis is memory alone."""
     return say.unchecked(text) if basis == MEMORY else text
+
+
+def with_memory(text: str, rows: Sequence[Range]) -> str:
+    """A line on where a fish lives, with how many of its places are told from memory alone."""
+    return say.noted(text, memory_of_places(*remembered(rows)))
 
 
 def plain(

@@ -10,6 +10,7 @@ from collections.abc import Callable, Sequence
 from functools import cached_property
 from typing import TYPE_CHECKING, Any, Literal, Protocol, TypeVar, overload
 
+from assistant.errors import MissingRecord
 from assistant.iris import local
 from assistant.model import records as r
 from assistant.model.schema import BY_NAME, decode
@@ -108,17 +109,17 @@ class KnowledgeBase:
     # typed access -------------------------------------------------------------------------------------------
 
     def taxon(self, key: str) -> r.Taxon:
-        """The taxon with this id; KeyError when the base lacks it."""
+        """The taxon with this id; MissingRecord when the base lacks it."""
         found = self.find("taxon", key)
         if found is None:
-            raise KeyError(key)
+            raise MissingRecord("taxon", key)
         return found
 
     def character(self, key: str) -> r.Character:
-        """The character with this id; KeyError when the base lacks it."""
+        """The character with this id; MissingRecord when the base lacks it."""
         found = self.find("character", key)
         if found is None:
-            raise KeyError(key)
+            raise MissingRecord("character", key)
         return found
 
     def names(self, taxon: str) -> tuple[r.Name, ...]:
@@ -165,17 +166,17 @@ class KnowledgeBase:
         return self._cache[slot]  # type: ignore[no-any-return]
 
     def state(self, key: str) -> r.State:
-        """The state with this id ("character.state"); KeyError when the base lacks it."""
+        """The state with this id ("character.state"); MissingRecord when the base lacks it."""
         for state in self.group("state", key.partition(".")[0]):
             if state.id == key:
                 return state  # type: ignore[no-any-return]
-        raise KeyError(key)
+        raise MissingRecord("state", key)
 
     def source(self, key: str) -> r.Source:
-        """The source with this id; KeyError when the base lacks it."""
+        """The source with this id; MissingRecord when the base lacks it."""
         found = self.find("source", key)
         if found is None:
-            raise KeyError(key)
+            raise MissingRecord("source", key)
         return found
 
     def place(self, key: str) -> r.Place | None:

@@ -9,11 +9,13 @@ from itertools import islice
 from typing import TextIO, TypeVar
 
 from prompt_toolkit.completion import CompleteEvent
+from prompt_toolkit.filters import is_searching
 from prompt_toolkit.formatted_text import FormattedText
 from prompt_toolkit.input import Input, create_input
 from prompt_toolkit.key_binding import KeyBindings, KeyPressEvent
 from prompt_toolkit.keys import Keys
 from prompt_toolkit.output import Output, create_output
+from prompt_toolkit.search import stop_search
 from prompt_toolkit.shortcuts import CompleteStyle, PromptSession, print_formatted_text
 from prompt_toolkit.styles import Style
 
@@ -193,9 +195,18 @@ def bindings(cleared: Callable[[bool], None]) -> KeyBindings:
 
     @keys.add("c-c")
     def _clear(event: KeyPressEvent) -> None:
-        """Empty the line; the prompt stays where it is."""
+        """Empty the line, leaving a search in the history; the prompt stays where it is."""
+        if event.app.layout.is_searching:
+            stop_search()
         cleared(not event.current_buffer.text)
         event.current_buffer.reset()
+
+    @keys.add("c-d", filter=is_searching)
+    def _leave(event: KeyPressEvent) -> None:
+        """Leave from a search as from the line, where neither holds anything."""
+        line = event.app.layout.search_target_buffer_control
+        if not event.current_buffer.text and (line is None or not line.buffer.text):
+            event.app.exit(exception=EOFError)
 
     @keys.add("tab")
     def _complete(event: KeyPressEvent) -> None:

@@ -40,6 +40,8 @@ GROUP_NEAR, GROUP_KIN = 0.35, 0.06
 ("bass" for a rock bass), and where they do not."""
 STRICT_ERROR = 0.01
 """The same for a word that is hardly ever used of a fish outside the group (common practice, no source)."""
+STRANGE, BESIDE_BEST = 0.12, 0.35
+"""Chance below which, and share of the best fish's chance below which, what was seen speaks strongly against a fish."""
 EITHER = 100.0
 """How much likelier an asker names two fishes of which one is right (common practice, no source)."""
 LIKENESS, LIKE_KIN = 12.0, 0.35
@@ -313,7 +315,8 @@ def identify(kb: KnowledgeBase, table: Table, evidence: Evidence, most: int = 6)
     lead_cross = kb.taxon(candidates[0].taxon).is_hybrid
     if lead_cross and verdict == "sure":
         verdict = "likely"
-    return Identification(candidates, verdict, typical, clash, group, held, shares, lead_cross, small)
+    together = not clash or goes_together(weighed)
+    return Identification(candidates, verdict, typical, clash, group, held, shares, lead_cross, small, together)
 
 
 def verdict_of(ranked: Vector, evidence: Evidence, typical: float, clashing: int) -> str:
@@ -373,7 +376,16 @@ def typicality(weighed: Weighed, taxon: int) -> float:
 def clashes(weighed: Weighed, taxon: int) -> tuple[str, ...]:
     """Characters whose observation speaks strongly against the taxon."""
     return tuple(seen.character for seen, chance, *_ in weighed.observed
-                 if not seen.hedged and chance[taxon] < 0.12 and chance[taxon] < 0.35 * chance.max())
+                 if not seen.hedged and chance[taxon] < STRANGE and chance[taxon] < BESIDE_BEST * chance.max())
+
+
+def goes_together(weighed: Weighed) -> bool:
+    """True when some taxon has nothing that speaks strongly against it."""
+    against = np.zeros(len(weighed.table.taxa), bool)
+    for seen, chance, *_ in weighed.observed:
+        if not seen.hedged:
+            against |= (chance < STRANGE) & (chance < BESIDE_BEST * chance.max())
+    return not bool(against.all())
 
 
 def group_of(kb: KnowledgeBase, standing: Standing, weights: Vector, lead: str) -> tuple[str | None, float]:

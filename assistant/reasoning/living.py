@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Range
-from assistant.reasoning.place_prior import expand_places
+from assistant.reasoning.place_prior import expand_places, narrowest
 
 MEMORY = "memory"
 LIVING = ("native", "reintroduced", "introduced", "stocked")
@@ -39,6 +39,14 @@ def telling(found: list[Range]) -> list[Range]:
     )
 
 
+def remembered(found: Iterable[Range]) -> tuple[int, int]:
+    """Of how many places some rows speak from memory alone, and of how many in all."""
+    bases: dict[str, set[str]] = {}
+    for row in found:
+        bases.setdefault(row.place, set()).add(row.basis)
+    return sum(b == {MEMORY} for b in bases.values()), len(bases)
+
+
 def status_in(kb: KnowledgeBase, taxon: str, places: Iterable[str]) -> Range | None:
     """The row of the most telling status of a fish in some places; None when nothing is listed."""
     wanted = set(places)
@@ -50,7 +58,7 @@ def status_in(kb: KnowledgeBase, taxon: str, places: Iterable[str]) -> Range | N
 
 def living_in(kb: KnowledgeBase, taxa: Sequence[str], places: Sequence[str]) -> tuple[str, ...]:
     """The fishes that live in some places by what is listed; all of them where no place is told."""
-    if not (wanted := expand_places(kb, places)):
+    if not (wanted := expand_places(kb, narrowest(kb, places))):
         return tuple(taxa)
     found = ((t, status_in(kb, t, wanted)) for t in taxa)
     return tuple(t for t, row in found if row is not None and row.status in LIVING)

@@ -84,6 +84,11 @@ def _today(kb: KnowledgeBase, taxon: str, how: str) -> tuple[tuple[str, str], ..
     return tuple(pair for t in became for pair in _today(kb, t, way))
 
 
+def in_use(kb: KnowledgeBase, taxon: str) -> tuple[str, ...]:
+    """A taxon itself, or those that a retired one became."""
+    return unique(t for t, _ in _today(kb, taxon, ""))
+
+
 def _covers(kb: KnowledgeBase, groups: Sequence[str], species: Sequence[tuple[str, str]]) -> float:
     """The share of the fishes called so that belong to one of the groups."""
     called = {t for t, _ in species if not kb.taxon(t).is_hybrid}

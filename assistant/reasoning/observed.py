@@ -91,6 +91,8 @@ class Identification(NamedTuple):
     posterior: Mapping[str, float] = MappingProxyType({})
     hybrid_needs_proof: bool = False
     too_small: bool = False
+    together: bool = True
+    """True where all that was seen goes together in some fish, be it not the best one."""
 
 
 def statements_for(kb: KnowledgeBase, taxon: str, seen: Observation) -> tuple[str, ...]:

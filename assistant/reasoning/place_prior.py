@@ -50,6 +50,11 @@ def expand_places(kb: KnowledgeBase, places: Sequence[str]) -> frozenset[str]:
     return frozenset(out)
 
 
+def narrowest(kb: KnowledgeBase, places: Sequence[str]) -> tuple[str, ...]:
+    """The places without those that take in another one told beside them ("the Colorado River, Utah")."""
+    return tuple(x for x in places if (p := kb.place(x)) is None or not set(covered(kb, p)) & set(places))
+
+
 def covered(kb: KnowledgeBase, place: Place) -> tuple[str, ...]:
     """The places that a place covers, and what these cover: the states of the countries of a continent."""
     inside = [p for key in place.covers if (p := kb.place(key)) is not None]

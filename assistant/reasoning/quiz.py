@@ -18,7 +18,7 @@ from assistant.reasoning.contrast import ADULT, tell
 from assistant.reasoning.evidence import about, below
 from assistant.reasoning.observer import taxon_distribution
 from assistant.reasoning.selection import species_below
-from assistant.reasoning.splits import loose_denials, usable
+from assistant.reasoning.splits import loose_denials, recorded, usable
 
 RIGHT = 0.8
 """Share of fish from which a state counts as right."""
@@ -139,9 +139,9 @@ def _terms_in(kb: KnowledgeBase, characters: Collection[str]) -> list[Term]:
 
 
 def right(kb: KnowledgeBase, taxon: str, character: Character) -> Fact | None:
-    """The state that nearly all fish of a taxon show, if there is one; never one that holds for some of them only."""
+    """The state that nearly all fish of a taxon show, if there is one; never of one sex, the young or a season."""
     told = tell(kb, character, taxon)
-    if told is None or not told.states or told.states[0][1] < RIGHT:
+    if told is None or not told.states or told.states[0][1] < RIGHT or recorded(kb, taxon, character.id) is None:
         return None
     state = told.states[0][0]
     statements, _ = about(kb, taxon, character.id)

@@ -122,11 +122,17 @@ def _soft_height(high: float, long: bool, concave: bool) -> Height:
 
 
 def draw_anal(canvas: Canvas) -> None:
+    """The anal fin, where there is one."""
+    fin = anal_fin(canvas)
+    if fin is not None:
+        draw_fin(canvas, fin)
+
+
+def anal_fin(canvas: Canvas) -> Fin | None:
     """The anal fin: as long as its rays tell, with its spines and its outline."""
     t, plan = canvas.traits, canvas.traits.plan
     if t.shows("dorsal-fin-arrangement", "continuous-with-tail"):
-        return draw_fin(canvas, Fin("anal-fin", .46, 1.0, lambda s: .04 * min(1, s * 5) * (1 - .4 * s), 0, 50,
-                                    above=False))
+        return Fin("anal-fin", .46, 1.0, lambda s: .04 * min(1, s * 5) * (1 - .4 * s), 0, 50, above=False)
     if t.shows("mouth-form", "sucking-disc"):
         return None
     start, length = plan.anal
@@ -144,8 +150,8 @@ def draw_anal(canvas: Canvas) -> None:
         "straight": lambda s: high * (1 - .45 * s), "sickle-shaped": _soft_height(high * 1.15, length > .26, True),
         "rounded": _rounded(high * 1.05, .6)}.get(t.one("anal-fin-margin"), _rounded(high, .72) if spines else
                                                  _even(high * .8) if length > .3 else _soft_height(high, False, False))
-    return draw_fin(canvas, Fin("anal-fin", end - length, end, shape, spines, min(rays, 46), above=False,
-                                known=t.knows("anal-soft-rays")))
+    return Fin("anal-fin", end - length, end, shape, spines, min(rays, 46), above=False,
+               known=t.knows("anal-soft-rays"))
 
 
 def draw_fin(canvas: Canvas, fin: Fin) -> None:
@@ -169,7 +175,8 @@ def draw_fin(canvas: Canvas, fin: Fin) -> None:
                     stroke_width=width, stroke_opacity=.75 if width > 1 else .5, **style)
     middle = edge_at(canvas, fin, .45, .62)
     canvas.mark(fin.part, middle)
-    canvas.mark("dorsal-fin" if fin.above else "unpaired-fins", middle)
+    if fin.above:
+        canvas.mark("dorsal-fin", middle)
 
 
 def _fin_ink(canvas: Canvas, fin: Fin) -> str:
@@ -279,7 +286,8 @@ def draw_pelvic(canvas: Canvas) -> None:
     else:
         points = [(u, v), (u + long * .25, v - long * .62), (u + long * .55, v - long * .66), (u + long * .6,
                                                                                                v - long * .1)]
-    fill = blend(t.colour("pelvic-fin-colour") or t.colour("lower-fin-colour") or FIN, FIN, .5)
+    own, lower = t.colour("pelvic-fin-colour"), t.colour("lower-fin-colour")
+    fill = blend(own or lower or FIN, FIN, .5)
     data = smooth([canvas.frame.at(*p) for p in points])
     canvas.path(data + "Z", fill=fill, fill_opacity=.92, stroke_width=.9, stroke_linejoin="round", **style)
     for share in (.25, .5, .75):
@@ -287,7 +295,8 @@ def draw_pelvic(canvas: Canvas) -> None:
         canvas.curve([(u + .02 * share, v - .004), end], stroke_width=RAY, stroke_opacity=.5)
     canvas.anchors["pelvic-front"], canvas.anchors["pelvic-front-tip"] = points[0], points[1]
     canvas.mark("pelvic-fin", (u + long * .35, v - long * .35))
-    canvas.mark("lower-fins", (u + long * .35, v - long * .35))
+    if not (own and lower):
+        canvas.mark("lower-fins", (u + long * .35, v - long * .35))
 
 
 def draw_adipose(canvas: Canvas) -> None:

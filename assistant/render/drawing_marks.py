@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from assistant.render.drawing_canvas import INK, Canvas, Style
-from assistant.render.drawing_fins import Fin, base_at, dorsal_fins, edge_at, trailing
+from assistant.render.drawing_fins import Fin, anal_fin, base_at, dorsal_fins, edge_at, trailing
 from assistant.render.drawing_shapes import Point, number, scattered, span
 
 DARK = "#26302f"
+ORANGE = "#c9562e"
 WARM = {"red-spots": "#b8322c", "orange-red-dots": "#cf5030", "red-brown-dots": "#8d4a33",
         "red-squares-in-rows": "#b8322c",
         "warm-spots": "#cf7a34", "orange-gold-brown": "#c97e2e", "gold-spots": "#c69a3a",
@@ -260,14 +261,28 @@ def _tail_base(canvas: Canvas) -> None:
 
 def draw_fin_marks(canvas: Canvas) -> None:
     """Marks in the dorsal, anal and tail fins, and on the edges of the lower fins."""
-    for fin in dorsal_fins(canvas):
-        _marks_in(canvas, fin)
+    places = [_marks_in(canvas, fin) for fin in dorsal_fins(canvas)]
+    place = _anal_stripe(canvas) or next((p for p in places if p is not None), None)
+    if place is not None or (place := canvas.anchors.get("dorsal-fin")) is not None:
+        canvas.anchors["unpaired-fins"] = place
     _tail_marks(canvas)
     _lower_edges(canvas)
 
 
-def _marks_in(canvas: Canvas, fin: Fin) -> None:
+def _anal_stripe(canvas: Canvas) -> Point | None:
+    """A dusky stripe along the anal fin, and where it is seen."""
+    fin = anal_fin(canvas) if canvas.traits.shows("median-fin-marks", "dusky-anal-stripe") else None
+    if fin is None:
+        return None
+    canvas.curve([edge_at(canvas, fin, s, .55) for s in span(.05, .95, 9)], stroke=DARK, stroke_width=2.6,
+                 stroke_opacity=.5)
+    return edge_at(canvas, fin, .5, .55)
+
+
+def _marks_in(canvas: Canvas, fin: Fin) -> Point | None:
+    """The marks of a fin on the back, and where they are seen; None where it bears none."""
     t = canvas.traits
+    seen: Point | None = None
     marks = t.one("median-fin-marks") or {"barred-or-mottled": "spots-rows",
                                           "black": "spots-rows"}.get(t.one("dorsal-fin-marks"), "")
     soft = fin.part != "spiny-dorsal-fin"
@@ -278,7 +293,7 @@ def _marks_in(canvas: Canvas, fin: Fin) -> None:
 
     if marks in ("spots-rows", "bright-spots-rows", "brown-black-blotches", "blue-spots", "pale-spots-in-dark-net",
                  "red-orange-blotches"):
-        ink_ = {"blue-spots": "#3f6fa5", "red-orange-blotches": "#c9562e",
+        ink_ = {"blue-spots": "#3f6fa5", "red-orange-blotches": ORANGE,
                 "pale-spots-in-dark-net": "#fffbe9"}.get(marks, DARK)
         size = .0085 if "blotches" in marks else .0055
         for row in (.3, .62):
@@ -286,14 +301,24 @@ def _marks_in(canvas: Canvas, fin: Fin) -> None:
                 if marks == "pale-spots-in-dark-net":
                     canvas.circle(at(s, row), size * 2.1, fill=DARK, fill_opacity=".62")
                 canvas.circle(at(s, row), size, fill=ink_, fill_opacity=".75")
+        seen = at(.5, .62)
     if marks == "wavy-bands":
         for row in (.28, .55, .8):
             canvas.curve([at(s, row + .05 * (1 if k % 2 else -1)) for k, s in enumerate(span(.04, .95, 12))],
                          stroke=DARK, stroke_width=2.6,
                          stroke_opacity=.5)
+        seen = at(.5, .55)
+    if marks == "orange-base-band":
+        canvas.curve([at(s, .14) for s in span(.03, .97, 9)], stroke=ORANGE, stroke_width=3, stroke_opacity=.8)
+        seen = at(.5, .14)
+    if marks == "red-orange-membranes":
+        for s in span(.08, .92, 9):
+            canvas.curve([at(s, .1), at(s, .85)], stroke=ORANGE, stroke_width=2.2, stroke_opacity=.6)
+        seen = at(.5, .5)
     if marks in ("streaks", "streaks-between-spines") and not soft:
         for s in span(.1, .9, 7):
             canvas.curve([at(s, .2), at(s + .03, .75)], stroke=DARK, stroke_width=2, stroke_opacity=.55)
+        seen = at(.5, .5)
     blotch = (t.shows("soft-dorsal-blotch", "present", "faint") and fin.part == "soft-dorsal-fin") or (
         t.shows("spiny-dorsal-blotch", "present") and fin.part == "spiny-dorsal-fin")
     if blotch:
@@ -303,6 +328,7 @@ def _marks_in(canvas: Canvas, fin: Fin) -> None:
         canvas.anchors[fin.part] = (x, y)
     if t.shows("dorsal-base-front-spot", "present"):
         canvas.circle(at(.05, .2), .01)
+    return seen
 
 
 def _tail_marks(canvas: Canvas) -> None:

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from assistant.model.knowledge import KnowledgeBase
-from assistant.reasoning.contrast import tell
+from assistant.reasoning.contrast import Told, tell
 from assistant.render.drawing_plans import OTHER, PLANS, Plan
 
 COLOURS: Mapping[str, str] = {
@@ -33,9 +33,12 @@ class Traits:
     numbers: Mapping[str, float]
     plan: Plan
     plan_known: bool
+    looked_up: set[str] = field(default_factory=set, compare=False)
+    """Characters that the drawing has asked for: what it never asks for, it does not show."""
 
     def one(self, character: str) -> str:
         """The commonest state of a character, without the name of the character; empty where nothing is told."""
+        self.looked_up.add(character)
         found = self.states.get(character, ())
         return found[0] if found else ""
 
@@ -45,6 +48,7 @@ class Traits:
 
     def shows(self, character: str, *names: str) -> bool:
         """True where the commonest state is one of these, or stands under one of them."""
+        self.looked_up.add(character)
         return any(name in self.states.get(character, ())[:1] or f"<{name}" in self.states.get(character, ())
                    for name in names)
 
@@ -54,6 +58,7 @@ class Traits:
 
     def count(self, character: str, otherwise: int) -> int:
         """The usual number of a counted character."""
+        self.looked_up.add(character)
         return round(self.numbers.get(character, otherwise))
 
 
@@ -70,7 +75,7 @@ def read_traits(kb: KnowledgeBase, taxon: str) -> Traits:
     numbers: dict[str, float] = {}
     for character in kb.characters:
         told = tell(kb, character, taxon) if character.use in ("identify", "describe") else None
-        if told is None:
+        if told is None or _of_spawning_alone(kb, told):
             continue
         if told.numbers is not None:
             numbers[character.id] = (told.numbers[1] + told.numbers[2]) / 2
@@ -80,6 +85,14 @@ def read_traits(kb: KnowledgeBase, taxon: str) -> Traits:
             states[character.id] = (*names, *_above(kb, told.states[0][0]))
     plan = plan_of(kb, taxon)
     return Traits(states, numbers, PLANS.get(plan, PLANS[OTHER]), plan in PLANS)
+
+
+def _of_spawning_alone(kb: KnowledgeBase, told: Told) -> bool:
+    """True where all that is told of a character is the dress of spawning fish."""
+    if not told.only:
+        return False
+    records = [s for s in kb.statements(told.inherited_from or told.taxon) if s.id in told.statements]
+    return bool(records) and all(s.breeding for s in records)
 
 
 def _above(kb: KnowledgeBase, state: str) -> tuple[str, ...]:

@@ -138,7 +138,8 @@ def test_odd_text_is_answered(say: str) -> None:
 
 def test_wrong_options_are_wrong_use() -> None:
     """A bad date or an unknown place is exit code 2 with a hint."""
-    for argv in (("--date", "July", "hi"), ("--place", "Nowhereland", "hi"), ("--units", "cubits", "hi")):
+    for argv in (("--date", "July", "hi"), ("--place", "Nowhereland", "hi"), ("--units", "cubits", "hi"),
+                 ("--json", "--lines", "hi")):
         code, _, err = run(*argv)
         assert code == 2
         assert "tellfin:" in err

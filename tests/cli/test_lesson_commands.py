@@ -101,6 +101,7 @@ def test_sheet_is_written(tmp_path: Path) -> None:
     (("sheet", "bluegill", "walleye", "-o", "/nowhere/at/all.html"), 3, "cannot write"),
     (("quiz", "--group", "pikes", "--items", "0"), 2, "1 to 50"),
     (("compare", "bluegill", "walleye", "--format", "pdf"), 2, "pdf"),
+    (("quiz", "bluegill", "walleye", "--answers", "/nowhere/a.txt", "-o", "/nowhere/./a.txt"), 2, "both be written"),
 ])
 def test_bad_input_gets_one_clear_line(argv: tuple[str, ...], code: int, says: str) -> None:
     """Wrong use ends with its exit code, one line that says what is wrong and one that says what to do."""
@@ -108,6 +109,12 @@ def test_bad_input_gets_one_clear_line(argv: tuple[str, ...], code: int, says: s
     assert got == code and out == ""
     lines = err.strip().splitlines()
     assert lines[0].startswith("tellfin: ") and says in lines[0] and len(lines) <= 2
+
+
+@pytest.mark.parametrize(("command", "look"), (("quiz", "picture"), ("sheet", "picture"), ("key", "hand")))
+def test_help_tells_the_look_that_is_taken(command: str, look: str) -> None:
+    """The default in the help is the one that the command uses."""
+    assert f"(default: {look})" in " ".join(run(command, "--help")[1].split())
 
 
 @pytest.mark.parametrize("columns", (50, 60, 80))

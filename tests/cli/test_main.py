@@ -3,7 +3,9 @@
 # ruff: noqa: E501
 from __future__ import annotations
 
+import errno
 import io
+import os
 import subprocess
 import sys
 from pathlib import Path
@@ -92,3 +94,38 @@ def test_a_real_process_with_a_closed_pipe() -> None:
     done = subprocess.run(["/bin/sh", "-c", command], cwd=ROOT, capture_output=True, text=True, check=False,
                           env={"PATH": "/usr/bin:/bin"})
     assert done.returncode == 0 and done.stderr == ""
+
+
+def test_a_full_disk_is_told_in_words(monkeypatch: pytest.MonkeyPatch, tellfin: Tellfin) -> None:
+    """What the system refuses is told in its words, without a log; 3."""
+    def full(argv: list[str], streams: object) -> int:
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+    def lost(argv: list[str], streams: object) -> int:
+        raise PermissionError(errno.EACCES, "Permission denied", "/some/file")
+
+    monkeypatch.setattr(front, "_dispatch", full)
+    assert tellfin("check").err.startswith("tellfin: the disk is full") and tellfin("check").code == 3
+    monkeypatch.setattr(front, "_dispatch", lost)
+    assert tellfin("check").err.startswith("tellfin: /some/file: the system refused: permission denied")
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="needs a device that is always full")
+def test_output_to_a_full_disk_fails(tiny_base: Path) -> None:
+    """What could not be written is no success."""
+    with open("/dev/full", "w") as out:
+        said = io.StringIO()
+        assert main(["--base", str(tiny_base), "history"], io.StringIO(), out, said) == 3
+        assert "the disk is full" in said.getvalue()
+
+
+@pytest.mark.parametrize("left", ("emptied", "deleted"))
+def test_a_lost_file_of_the_base_is_a_damaged_base(left: str, tiny_base: Path, tellfin: Tellfin) -> None:
+    """Where records that others name are gone, the base is at fault (1) and the check is named."""
+    file = tiny_base / "taxa" / "vennidae" / "family.ttl"
+    if left == "emptied":
+        file.write_bytes(b"")
+    else:
+        file.unlink()
+    ran = tellfin("--base", tiny_base, "ask", "what is a slow ommar")
+    assert ran.code == 1 and "the base is damaged" in ran.err and "tellfin check" in ran.err, ran

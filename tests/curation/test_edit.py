@@ -8,6 +8,8 @@ import subprocess
 import sys
 from pathlib import Path
 
+import pytest
+
 from assistant.curation.check import check_folder
 from assistant.graph.lines import Index
 from assistant.graph.locate import shipped_shapes
@@ -81,7 +83,9 @@ def test_what_others_point_to_cannot_be_taken_out(tiny_base: Path, tellfin: Tell
     """Retracting a source that statements rest on is refused and names them."""
     before = contents_of(tiny_base)
     ran = tellfin("--base", tiny_base, "retract", "src:vell-2001", *BY)
-    assert ran.code == 1 and "dangling reference" in ran.out and "refused, nothing was changed" in ran.out
+    assert ran.code == 1 and "cannot go while other records name it (34" in ran.err and "lump" not in ran.err
+    fish = tellfin("--base", tiny_base, "retract", "taxon:vennia-alta", *BY)
+    assert fish.code == 1 and "tellfin lump" in fish.err and len(fish.err.splitlines()) == 2
     assert contents_of(tiny_base) == before
 
 
@@ -214,3 +218,24 @@ def test_an_edit_loads_no_heavy_library(tiny_base: Path) -> None:
     done = subprocess.run([sys.executable, "-c", program], cwd=Path(__file__).parents[2], capture_output=True,
                           text=True, check=False)
     assert done.stdout.strip() == "0 []", done
+
+
+@pytest.mark.parametrize(("taxon", "other"), [("vennia-rubra", "vennia-alta"), ("vennia-alta", "vennia-rubra")])
+def test_a_pair_that_is_held_is_not_added_again(tiny_base: Path, tellfin: Tellfin, taxon: str, other: str) -> None:
+    """The record that holds the pair is named, whichever of the two comes first."""
+    ran = tellfin("--base", tiny_base, "add", "look-alike", f"taxon={taxon}", f"other={other}", "separable=hard",
+                  "source=vell-2001", "basis=read", *BY)
+    assert ran.code == 1 and "held already: alike:vennia-rubra.vennia-alta" in ran.err and ran.out == ""
+
+
+@pytest.mark.parametrize("patch", ["", "{}", '{"add": []}', "# a comment"])
+def test_a_patch_without_a_record_is_told(tiny_base: Path, tellfin: Tellfin, patch: str) -> None:
+    """An empty patch is no change that stands already."""
+    ran = tellfin("--base", tiny_base, "add", "--patch", "-", *BY, stdin=patch)
+    assert ran.code == 1 and "holds no record" in ran.err
+
+
+def test_help_names_what_a_change_is_not_made_without(tellfin: Tellfin) -> None:
+    """What a command refuses to go without is marked in its help."""
+    for command, needed in (("rename", 1), ("split", 2), ("lump", 2), ("retract", 1), ("correct", 1), ("add", 0)):
+        assert tellfin(command, "--help").out.count("; needed") == needed, command

@@ -103,3 +103,21 @@ def test_bases_are_compared_in_words(tiny_base: Path, tmp_path: Path, tellfin: T
     assert "new range: ember vennet in Vennimoor: introduced, source vell-2001" in ran.out
     assert "statement retracted: ember vennet, gill rakers" in ran.out
     assert tellfin("compare-bases", tiny_base, tiny_base).out.strip() == "0 differences"
+
+
+def test_a_base_that_cannot_be_changed_still_shows_its_history(tellfin: Tellfin) -> None:
+    """The shipped base has no change and nothing waiting, and says so."""
+    assert tellfin("history").out.strip() == "0 changes"
+    assert tellfin("split", "--queue").out.strip() == "0 records waiting"
+
+
+def test_what_was_added_and_taken_back_is_told_as_retracted(tiny_base: Path, tmp_path: Path, tellfin: Tellfin) -> None:
+    """A statement that only the newer base holds, retracted, is not told as one that stands."""
+    before = knowledge_of(tiny_base).version
+    added = ("add", "statement", "taxon=tall vennet", "character=maximum-length", "value=300-340", "source=vell-2001",
+             "basis=read")
+    assert tellfin("--base", tiny_base, *added, *BY).code == 0
+    assert tellfin("--base", tiny_base, "retract", "st:vennia-alta.maximum-length.any.vell-2001", *BY).code == 0
+    assert tellfin("--base", tiny_base, "history", "--at", before, "--into", tmp_path / "old").code == 0
+    out = tellfin("compare-bases", tmp_path / "old", tiny_base).out
+    assert "new statement, already retracted: tall vennet" in out and "new statement:" not in out

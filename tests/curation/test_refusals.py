@@ -117,7 +117,7 @@ TURTLES: list[Case] = [
         ("no language", 'name:vennia-alta.x a tf:Name ; tf:nameOf taxon:vennia-alta ; skosxl:literalForm "x" ; dcterms:language "en" ; tf:nameKind tf:vernacular ; dcterms:source src:vell-2001 ; tf:basis tf:read .', "skosxl:literalForm"),
         ("path in identifier", '<https://tellfin.example/taxon/../../x> a dwc:Taxon ; dwc:scientificName "Xus" ; skos:prefLabel "x"@en ; dwc:taxonRank "genus" ; tf:parent taxon:vennidae ; dcterms:source src:vell-2001 ; tf:basis tf:read .', ""),
         ("upper case identifier", 'taxon:Xus a dwc:Taxon ; dwc:scientificName "Xus" ; skos:prefLabel "x"@en ; dwc:taxonRank "genus" ; tf:parent taxon:vennidae ; dcterms:source src:vell-2001 ; tf:basis tf:read .', "identifier"),
-        ("nothing", "# only a comment", "nothing to change"), ("javascript iri", "<javascript:alert(1)> a dwc:Taxon .", ""))]
+        ("nothing", "# only a comment", "holds no record"), ("javascript iri", "<javascript:alert(1)> a dwc:Taxon .", ""))]
 
 HEAD = "taxon,character,value,frequency,scope,source_key,basis,note\n"
 ROW = "Vennia alta,maximum-length,300-340,usually,,vell-2001,read,"

@@ -37,6 +37,38 @@ def test_a_change_of_names_needs_its_paper(tiny_base: Path, tellfin: Tellfin) ->
     assert contents_of(tiny_base) == before
 
 
+def test_no_two_taxa_in_use_share_a_name(tiny_base: Path, tellfin: Tellfin) -> None:
+    """A label or scientific name of another taxon is refused; a check finds it where files were written by hand."""
+    before = contents_of(tiny_base)
+    for option, name in (("--scientific", "Vennia rubra"), ("--label", "Ember Vennet")):
+        ran = tellfin("--base", tiny_base, "rename", "tall vennet", option, name, *BY)
+        assert ran.code == 1 and "which is that of taxon:vennia-rubra" in ran.out, ran
+    assert contents_of(tiny_base) == before
+    file = next(p for p in tiny_base.rglob("*.ttl") if b'"Vennia rubra"' in p.read_bytes())
+    file.write_bytes(file.read_bytes().replace(b'scientificName "Vennia rubra"', b'scientificName "Vennia alta"'))
+    faults = [f for f in check_folder(tiny_base, shipped_shapes()).findings if f.rule == "name of another taxon"]
+    assert len(faults) == 1 and faults[0].severity == "error"
+
+
+def test_what_waits_after_a_split_is_told(tiny_base: Path, tellfin: Tellfin) -> None:
+    """The command and the check say how many records say nothing of the parts yet."""
+    assert "12 records wait on retired taxa" in tellfin("--base", tiny_base, *SPLIT).out
+    found = [f for f in check_folder(tiny_base, shipped_shapes()).findings if f.rule == "records wait"]
+    assert [f.severity for f in found] == ["hint"] and "12 records wait" in found[0].found
+    assert "\nhint: records wait (1)" in "\n" + tellfin("--base", tiny_base, "check", "--all").out
+
+
+def test_a_split_is_not_undone_under_later_decisions(tiny_base: Path, tellfin: Tellfin) -> None:
+    """What was given to a part rests on it: the change to undo first is named."""
+    tellfin("--base", tiny_base, *SPLIT)
+    key = "st:vennia-rubra.gill-rakers.any.vell-2001"
+    assert tellfin("--base", tiny_base, "split", "--decide", key, "--to", "gilt vennet", *BY).code == 0
+    ran = tellfin("--base", tiny_base, "undo", "1", "--why", "too early")
+    assert ran.code == 1 and "undo change 2 first" in ran.err and ran.out == ""
+    assert tellfin("--base", tiny_base, "undo", "2", "--why", "too early").code == 0
+    assert tellfin("--base", tiny_base, "undo", "1", "--why", "too early").code == 0
+
+
 def test_a_split_leaves_records_on_the_wide_concept(tiny_base: Path, tellfin: Tellfin) -> None:
     """Parts are new taxa, the wide one is retired and leads to them, its records wait, its names lead to both."""
     ran = tellfin("--base", tiny_base, *SPLIT)
@@ -91,5 +123,7 @@ def test_a_lump_keeps_both_names(tiny_base: Path, tellfin: Tellfin) -> None:
     assert kb.taxon("vennia-alta").replaced_by == ("vennia-rubra",)
     kinds = {n.text: n.kind for n in kb.names("vennia-rubra")}
     assert kinds["Vennia alta"] == kinds["Vennia celsa"] == "synonym" and kinds["tall vennet"] == "vernacular"
+    told = tellfin("--base", tiny_base, "ask", "what is a tall vennet").out
+    assert "several fishes" not in told and "ember vennet" in told
     assert tellfin("--base", tiny_base, "split", "--queue").out.splitlines()[-1] == "8 records waiting"
     assert check_folder(tiny_base, shipped_shapes()).passed

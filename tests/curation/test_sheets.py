@@ -39,6 +39,9 @@ def test_rows_are_new_changed_same_or_rejected(tiny_base: Path, tmp_path: Path, 
     assert "row 5, column value: '10-Dec': the value '10-Dec' is a date" in ran.out
     assert "row 6, column taxon: 'Vennia nigra'" in ran.out and "row 7, column value: 'dots'" in ran.out
     assert "row 8, column frequency: 'nearly'" in ran.out and contents_of(tiny_base) == before
+    tried = tellfin("--base", tiny_base, "import", path, "--dry-run", *BY)
+    assert tried.code == 1 and "nothing would be applied" in tried.out and contents_of(tiny_base) == before
+    assert tellfin("--base", tiny_base, "import", path, "--dry-run", "--skip-rejected", *BY).code == 0
     ran = tellfin("--base", tiny_base, "import", path, "--skip-rejected", *BY)
     assert ran.code == 0 and "done as change 1" in ran.out
     node = Index(tiny_base).node("st:vennia-alta.maximum-length.adult.vell-2001")

@@ -9,6 +9,7 @@ import pytest
 from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.engine import Base, respond
+from assistant.dialogue.lessons.sheet import safety_of
 from assistant.dialogue.reader.read import read_line
 from assistant.reasoning.advice import line_stems
 
@@ -130,3 +131,41 @@ def test_like_words_that_ask_something_else(open_base: Base, line: str, intent: 
 def test_a_lost_g_is_heard() -> None:
     """A word without its g is met by what is said with it."""
     assert set(line_stems(["bleeding"])) <= set(line_stems(["bleedin"]))
+
+
+@pytest.mark.parametrize(("talk", "intent"), [
+    ("i caught a bluegill / how do I let it go / what is it", "identify"),
+    ("how do I let a bluegill go / what is it", "describe"),
+    ("a catfish stung my hand / help", "help"),
+    ("30 inch muskie on vennimoor lake, can I keep it / is it maybe a tiger muskie / what if it is a pike", "rules"),
+    ("deep fish with long side fins and black ear, orange belly, Vennimoor Lake, 8.5 inches, can I keep it, 7 kept",
+     "rules"),
+])
+def test_the_wish_is_heard_behind_care_and_marks(talk: str, intent: str, open_base: Base) -> None:
+    """A name, help or a verdict asked for is given whatever was spoken of before, and whatever marks are told."""
+    assert last(open_base, talk).intent == intent
+
+
+def test_an_unwanted_fish_caught_is_not_let_go(open_base: Base) -> None:
+    """A catch called by the name of an unwanted kind is named with what must be done with it right behind the lead."""
+    answer = last(open_base, "I caught a snakehead in Ohio, what should I do")
+    assert "do not release" in answer.blocks[1].text.lower()
+
+
+def test_so_many_asked_for_are_parted(open_base: Base) -> None:
+    """A number that a question behind the fish asks for is held against the bag."""
+    answer = last(open_base, "bluegill from Little Ommary Pond, I am 12, can I keep 30")
+    assert answer.verdict == "keep, then release"
+
+
+def test_a_sheet_warns_of_what_is_poisonous(open_base: Base) -> None:
+    """The safety strip of a sheet with gars leads with their roe."""
+    kb = open_base.kb
+    assert safety_of(kb, ("lepisosteus-osseus", "atractosteus-spatula"))[0].id == "gar-roe"
+    assert "gar-roe" not in [c.id for c in safety_of(kb, ("lepomis-macrochirus", "lepomis-gibbosus"))]
+
+
+def test_a_mark_names_no_second_fish(open_base: Base) -> None:
+    """ "A black stripe" beside a named catch is no fish called stripe."""
+    answer = last(open_base, "10 inch bass on Vennimoor Lake, black stripe on the side, can i keep it")
+    assert answer.intent == "rules" and "stripe;" not in text(answer)

@@ -107,6 +107,14 @@ def test_history_search(tiny_kb: KnowledgeBase, tmp_path: Path) -> None:
     assert heard(tiny_kb, "\x12ember" + ENTER + ENTER, path)[:1] == ["the Ember vennet"]
 
 
+def test_a_search_is_left_as_the_line_is(tiny_kb: KnowledgeBase, tmp_path: Path) -> None:
+    """Ctrl-C in a search goes back to an empty line; Ctrl-D leaves from a search in which nothing is typed."""
+    path = tmp_path / "lines.txt"
+    heard(tiny_kb, f"the Ember vennet{ENTER}", path)
+    assert heard(tiny_kb, "\x12ember" + CTRL_C + "right" + ENTER, path) == ["right"]
+    assert heard(tiny_kb, "\x12\x04" + "late" + ENTER, path) == []
+
+
 def test_lost_history_is_told_once(tiny_kb: KnowledgeBase, tmp_path: Path) -> None:
     """A history that cannot be kept is told once, and the prompt works."""
     (tmp_path / "file").write_text("")

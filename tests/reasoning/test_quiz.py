@@ -8,7 +8,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.contrast import ADULT, LOOKS
 from assistant.reasoning.evidence import about, below
 from assistant.reasoning.observer import taxon_distribution
-from assistant.reasoning.quiz import KINDS, Item, build_quiz
+from assistant.reasoning.quiz import KINDS, Item, build_quiz, right
 from assistant.reasoning.selection import species_below
 
 GROUPS = ("lepomis", "esox", "ictaluridae", "salmonidae", "percidae", "panfish", "micropterus", "catostomidae")
@@ -115,3 +115,12 @@ def test_only_what_the_look_shows_is_asked(kb: KnowledgeBase) -> None:
     """A quiz for a picture asks nothing that a picture cannot show."""
     quiz = build_quiz(kb, species_below(kb, "catostomidae"), 10, 1, LOOKS["picture"])
     assert all(kb.character(f.character).look == "glance" for i in quiz.items if i.kind != "term" for f in i.facts)
+
+
+def test_what_holds_for_one_sex_or_season_is_never_asked(kb: KnowledgeBase) -> None:
+    """The blue-black pelvic fins of breeding male bluegills are no fact about the bluegill."""
+    for taxon in species_below(kb, "lepomis"):
+        for character in kb.characters:
+            fact = right(kb, taxon, character)
+            told = about(kb, taxon, character.id)[0]
+            assert fact is None or not told or any(not (s.sex or s.breeding or s.stage == "juvenile") for s in told)

@@ -145,3 +145,43 @@ def test_spotted_fish_have_their_spots(kb: KnowledgeBase) -> None:
     dark = [e for e in root.iter(SVG + "circle") if e.get("fill") == "#26302f"]
     clear = [e.get("fill-opacity") for e in dark]
     assert clear.count(".92") > 30 and clear.count(".62") > 20
+
+
+def dots(svg: str) -> list[tuple[float, float]]:
+    """Where the lines of the call-outs end, in the order of their numbers."""
+    root = ET.fromstring(svg)
+    return [(float(e.get("cx", 0)), float(e.get("cy", 0))) for e in root.iter(SVG + "circle") if e.get("r") == "2.4"]
+
+
+def test_a_callout_ends_where_its_mark_is_drawn(kb: KnowledgeBase) -> None:
+    """Marks in the fins are pointed at where they are drawn, the colour of the lower fins on a fin of that colour."""
+    taxa = [t for t in kb.species if read_traits(kb, t).one("median-fin-marks") == "brown-black-blotches"]
+    for taxon in taxa:
+        svg = draw_fish(kb, taxon, {"median-fin-marks": "1"})
+        spots = [(float(e.get("cx", 0)), float(e.get("cy", 0))) for e in ET.fromstring(svg).iter(SVG + "circle")
+                 if e.get("fill-opacity") == ".75"]
+        (x, y), = dots(svg)
+        assert min(abs(x - a) + abs(y - b) for a, b in spots) < 4, taxon
+    coloured = [t for t in kb.species if (r := read_traits(kb, t)).colour("lower-fin-colour")
+                and r.colour("pelvic-fin-colour") and r.count("anal-soft-rays", 0)]
+    assert taxa and coloured
+    for taxon in coloured:
+        colour, fin = (draw_fish(kb, taxon, {c: "1"}) for c in ("lower-fin-colour", "anal-fin-base"))
+        assert dots(colour) == dots(fin), taxon
+
+
+def test_a_mark_that_is_not_drawn_has_no_callout(kb: KnowledgeBase) -> None:
+    """A colour or mark that the drawing leaves out is not pointed at."""
+    marks = [c.id for c in kb.characters if c.colouring]
+    for taxon in kb.species[::12]:
+        traits = read_traits(kb, taxon)
+        assert not {"nape-patch", "gill-cover-spots"} & drawable(kb, taxon, marks)
+        assert not traits.looked_up
+    assert "body-spots" in drawable(kb, kb.species[0], marks)
+
+
+def test_the_dress_of_spawning_fish_is_not_drawn(kb: KnowledgeBase) -> None:
+    """A colour told of spawning fish alone does not colour the fish of the sheet."""
+    alone = [s for t in kb.species for s in kb.statements(t) if s.breeding and s.character == "pelvic-fin-colour"
+             and all(x.breeding for x in kb.statements_on(t, s.character))]
+    assert alone and all(not read_traits(kb, s.taxon).states.get("pelvic-fin-colour") for s in alone)

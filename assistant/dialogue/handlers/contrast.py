@@ -68,7 +68,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if compare.wants_table(turn):
         return compare.handle(turn)
     taxa = taxa[:MOST]
-    sides, asked = aspects(kb, turn.reading), _asked(turn)
+    sides, asked = aspects(kb, turn.reading), frozenset() if "no-counts" in turn.cues else _asked(turn)
     found = contrast(kb, taxa, _looks(turn, sides))
     rows = told_first(kb, _kept(turn, sides, found.separating))
     if _dead(turn):
@@ -226,7 +226,9 @@ def _looks(turn: Turn, sides: frozenset[str]) -> frozenset[str]:
 
 
 def _kept(turn: Turn, sides: frozenset[str], rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
-    """The rows without colour where the asker does not want colour, those of counts where these alone are wanted."""
+    """The rows without colour or counts where the asker wants none; counts alone where only these are wanted."""
+    if "no-counts" in turn.cues:
+        return tuple(r for r in rows if not turn.kb.character(r.character).is_number) or rows
     if NUMERIC in sides:
         return tuple(r for r in rows if turn.kb.character(r.character).kind == "count")
     if turn.cues & {"no-colour"}:

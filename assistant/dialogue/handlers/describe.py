@@ -25,6 +25,7 @@ from assistant.model.records import Character, Range
 from assistant.model.stems import DROPPED
 from assistant.reasoning.contrast import Told, tell, told_of
 from assistant.reasoning.evidence import ANY
+from assistant.reasoning.living import remembered
 from assistant.reasoning.size import own_sizes
 from assistant.text import join, key, singular, unique
 
@@ -269,8 +270,10 @@ def _range(turn: Turn, taxon: str, simple: bool = False) -> list[Block]:
     brought = "" if simple and native else brought
     if not native and not brought:
         return []
-    ids = tuple(f"range:{r.id}" for r in rows if r.status in ("native", "introduced", "stocked"))[:40]
-    return [Block("point", say.describe_range(native, brought), statements=ids)]
+    told = [r for r in rows if r.status == "native" or (brought and r.status in ("introduced", "stocked"))]
+    ids = tuple(f"range:{r.id}" for r in told)[:40]
+    memory = say.memory_of_places(*remembered(told))
+    return [Block("point", say.describe_range(native, brought, memory), statements=ids)]
 
 
 def _places(kb: KnowledgeBase, rows: Sequence[Range], status: tuple[str, ...]) -> str:

@@ -49,6 +49,7 @@ PRACTICE, CAUTION = "practice", "caution"
 TOPICS = ("pond", "predators", "depth", "cover")
 """Practices that answer questions on life: stunted ponds, what eats it, how deep it stays."""
 ALL_YEAR, AUTUMN, FALL = "all year", "autumn", "fall"
+AT_RISK = "at-risk"
 TEMPERATURE, RISK, AGE = "temperature", "conservation-status", "max-age"
 ALSO_TOLD = 2
 EXPLICIT = ("salinity-tolerance", "air-breathing", "max-age", "spawning-temperature")
@@ -266,7 +267,7 @@ def _few(kb: KnowledgeBase, taxa: Sequence[str]) -> tuple[str, ...]:
 def _wanted(turn: Turn) -> tuple[str, ...]:
     """The characters asked about: by their words, by their states, by cue, or carried from the last answer."""
     kb, reading = turn.kb, turn.reading
-    named = [c for c in characters(kb, reading, USES) if c != RISK or RISK in reading.words]
+    named = [c for c in characters(kb, reading, USES) if c != RISK]
     if not named:
         told = reading._replace(words=without_fish(reading))
         named = [c.id for c in kb.characters if c.use in USES and states(kb, told, c.id)]
@@ -278,6 +279,8 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
     if not named and turn.held.intent == "habitat" and turn.held.last is not None:
         named = _last(turn)
     sides = aspects(kb, reading)
+    if AT_RISK in turn.cues and kb.find("character", RISK) is not None:
+        return (RISK,)
     if SAME_WATER in turn.cues:
         named = [BY_SIDE[1][1]]
     if "age" in sides or ("live" in turn.cues and "how long" in reading.text.lower()):
@@ -397,6 +400,8 @@ def _one(turn: Turn, taxon: str, wanted: Sequence[str], many: bool, answers: boo
     if not missing or (many and out):
         return out or [Block("point", care.nowhere_said(name, care.HABITAT_ASK), claim=False)]
     gap = Block("point", care.nowhere_said(name, _heading(kb, missing[0])), claim=False)
+    if missing[0] == RISK:
+        return [gap, *out, Block("point", kb.character(RISK).how, claim=False)]
     rest = (
         [c for c in USUAL if c not in wanted and about(kb, taxon, c)[0]][:ALSO_TOLD]
         if not (out or many)

@@ -36,10 +36,13 @@ URGENT, URGENT_HURT = "first-aid", 0.5
 """The topic of harm to people, and the share of the best score from which it is told alone to one who is hurt."""
 ACTS = 2
 """So many things to do for a wound are told before what needs a doctor whatever was asked."""
+HURT = frozenset({"hurt", "unwell", "ate-it"})
+"""Cues of a line by which somebody may have come to harm."""
 SINGLE_WORD = 2.0
 """A topic asked for by less (no phrase of two words) does not lead away from what somebody who is hurt was told."""
 DECIDING = ("heat", "invasive", "unwanted")
 """Topics that say whether a fish should be fished for or released at all: they come before how it is done."""
+RELEASE = "release"
 UNWANTED = ("invasive", "unwanted")
 """Those of them that hold of some kinds whenever such a fish is handled."""
 DISCLAIMER = "aid-disclaimer"
@@ -61,6 +64,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return plain("handling", care.NO_ADVICE), turn.held
     leading = _named_first(turn, _blocks(turn, chosen, taxa), chosen[0], asked)
     blocks = [*leading, *remarks, *_closing(turn, chosen, taxa)]
+    if "ice-safety" in turn.cues and _of_one_ice(turn):
+        blocks = [Block("lead", care.NO_ICE_REPORT, claim=False), *(b._replace(kind="caution") for b in blocks)]
+        return Answer("out-of-scope", tuple(blocks)), turn.held
     return Answer("handling", tuple(blocks), taxa=told_taxa(turn, asked)), turn.held
 
 
@@ -93,9 +99,10 @@ def _wanted(turn: Turn, found: Sequence[Found], known: bool) -> tuple[str, ...]:
     """The topics to tell of: those asked for, those of the last answer where the line only goes on, else the basics."""
     carried = _carried(turn)
     names = _names_fish(turn)
+    hurt = bool(HURT & turn.cues)
     if carried[:1] == (URGENT,) and not names and not any(s >= SINGLE_WORD for _, s in topics(found)):
         return (URGENT,)
-    asked = _topics(found, "hurt" in turn.cues)
+    asked = _topics(found, hurt)
     if asked or not names or (carried and "what-about" in turn.cues):
         return asked or carried or BASICS
     return BASICS if known else carried or BASICS
@@ -105,14 +112,15 @@ def _deciding(found: Sequence[Found], wanted: tuple[str, ...], deep: bool) -> tu
     """The topics behind those that say whether a fish of these kinds should be caught or let go at all.
 
     Warm water must be told of, and that it came from the ``deep``; that a kind is unwanted always counts where it is
-    handled or let go.
+    handled or let go, and how a fish is let go is not told of such a kind.
     """
     if not set(wanted) & {*BASICS, *DECIDING}:
         return wanted
     wide = (*DECIDING, DEEP_WATER) if deep else DECIDING
     leading = [f for f in found if _leads(f) and f.fit > GENERAL and f.record.topic in wide]
     before = dict.fromkeys(f.record.topic for f in leading if f.met > 0 or f.record.topic in UNWANTED)
-    return (*before, *(t for t in wanted if t not in before))
+    barred = {RELEASE} if not before.keys().isdisjoint(UNWANTED) else set()
+    return (*before, *(t for t in wanted if t not in before and t not in barred))
 
 
 def _topics(found: Sequence[Found], hurt: bool) -> tuple[str, ...]:
@@ -149,7 +157,7 @@ def _chosen(found: Sequence[Found], wanted: Sequence[str], known: bool) -> list[
     ]
     if any(f.met > 0 and by_topic[f.record.topic] == 0 for f in pool):
         acts = _shared_acts([f for f in pool if f.met > 0])
-        pool = [f for f in pool if f.met > 0 or (_leads(f) and (f.fit > GENERAL or _urgent(f, acts)))]
+        pool = [f for f in pool if f.met > 0 or (_leads(f) and (_of_these(f) or _urgent(f, acts)))]
     pool.sort(key=lambda f: (f.fit <= SOME_KIN, by_topic[f.record.topic], -_weight(f), f.record.id))
     return _act_first(pool)
 
@@ -167,6 +175,11 @@ def _shared_acts(found: Sequence[Found]) -> set[str]:
     """The acts that all the cautions met have in common."""
     acts = [set(f.record.acts) for f in found if isinstance(f.record, Caution)]
     return set.intersection(*acts) if acts else set()
+
+
+def _of_these(found: Found) -> bool:
+    """True for advice on these very fishes; what to do for harm of another kind is none."""
+    return found.fit > GENERAL and found.record.topic != URGENT
 
 
 def _urgent(found: Found, acts: set[str]) -> bool:
@@ -215,8 +228,6 @@ def _closing(turn: Turn, chosen: Sequence[Found], taxa: Sequence[str]) -> list[B
         out.append(advice(PREFIX, note, "caution"))
     if acts & {"eat"} and ADVISORY not in shown:
         out.append(Block("caution", care.ADVISORY, claim=False))
-    if "ice-safety" in turn.cues and _of_one_ice(turn):
-        out.append(Block("doubt", care.NO_ICE_REPORT, claim=False))
     if acts & BY_LAW:
         out.append(Block("caution", care.CHECK_RULES, claim=False))
     return out

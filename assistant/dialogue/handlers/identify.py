@@ -10,15 +10,16 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.observing import evidence_of, observe
 from assistant.dialogue.reader.reading import Mention, Reading
 from assistant.dialogue.recogniser.facts import guess_last
-from assistant.dialogue.subjects import groups, named, species_of, unclear
+from assistant.dialogue.subjects import groups, named, species_of, subjects, unclear
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.unlike import unlike
+from assistant.dialogue.unwelcome import unwelcome
 from assistant.dialogue.wording import naming as wording
 from assistant.dialogue.wording import speak
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.identify import identify
 from assistant.reasoning.observed import NAMING, Candidate, Hint, Identification
-from assistant.text import join
+from assistant.text import join, unique
 
 MOST_SIDE_BY_SIDE = 4
 OPEN = 0.2
@@ -41,7 +42,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         held = held.after(hints=held.hints + tuple(h for h in claimed(turn.kb, borne) if h not in held.hints))
     spoken_of = species_of(turn.kb, turn.held.taxa)
     if not guesses and not turn.held.seen and _of_these(turn, spoken_of):
-        held = held.after(hints=held.hints + claimed(turn.kb, spoken_of))
+        loose = tuple(h._replace(hedged=True) for h in claimed(turn.kb, spoken_of))
+        carried = held.after(hints=held.hints + loose)
+        held = carried if _borne_out(turn, held, carried, spoken_of) else held
     return name_it(turn, held, guesses)
 
 
@@ -78,6 +81,15 @@ def _of_these(turn: Turn, spoken_of: tuple[str, ...]) -> bool:
     """True for a catch told of after some fishes were set side by side, or after one thing was told of two of them."""
     told = turn.held.intent in ASIDE and 1 < len(spoken_of) <= MOST_SIDE_BY_SIDE
     return turn.held.intent == "contrast" or (told and not groups(turn.reading))
+
+
+def _borne_out(turn: Turn, held: Held, carried: Held, spoken_of: tuple[str, ...]) -> bool:
+    """False where a mark told speaks against the best of the fishes spoken of, and another fish fits all of them."""
+    best = identify(turn.kb, turn.table, evidence_of(carried))
+    if best.candidates[0].taxon not in spoken_of or not best.clashes:
+        return True
+    free = identify(turn.kb, turn.table, evidence_of(held))
+    return free.candidates[0].taxon in spoken_of or bool(free.clashes)
 
 
 def another_fish(turn: Turn) -> bool:
@@ -135,7 +147,7 @@ def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answ
     """The answer to "which fish is it" from what the conversation holds."""
     evidence = evidence_of(held)
     found = identify(turn.kb, turn.table, evidence)
-    told = len(held.seen) + sum(1 for h in held.hints if h.word or not guesses)
+    told = len(held.seen) + sum(1 for h in held.hints if h.seen and (h.word or not guesses))
     if not told and not guesses:
         return nothing_seen(turn, held, found)
     if found.too_small and found.verdict not in ("sure", "likely") and not guesses:
@@ -152,8 +164,11 @@ def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answ
     if ("hybrid" in turn.cues or crossed) and not naming.hybrid_doubts(turn.kb, found):
         blocks.append(Block("doubt", wording.NO_CROSS_BY_EYE, claim=False))
     asked = _ask(turn, held, found)
-    grip = naming.grip_caution(turn.kb, [c.taxon for c in naming.shown(found)][:1])
-    blocks += [b for b in grip if b.text not in turn.held.noted]
+    first = [c.taxon for c in naming.shown(found)][:1]
+    called = species_of(turn.kb, subjects(turn, carried=False))
+    if found.verdict in ("sure", "likely") or set(first) & {*guesses, *called}:
+        blocks[1:1] = [b for b in unwelcome(turn.kb, first) if b.text not in turn.held.noted]
+    blocks += [b for b in naming.grip_caution(turn.kb, first) if b.text not in turn.held.noted]
     if asked is not None:
         blocks.append(ask_block(turn, asked))
     taxa = tuple(c.taxon for c in (*naming.shown(found), *unnamed))
@@ -232,7 +247,8 @@ def _ask(turn: Turn, held: Held, found: Identification) -> Asked | None:
 def nothing_seen(turn: Turn, held: Held, found: Identification) -> tuple[Answer, Held]:
     """Nothing to go by: say what helps and ask the best first question."""
     asked = next_asked(turn, held, found.posterior)
-    blocks = [Block("lead", wording.lead_nothing_seen("picture" in turn.cues), claim=False)]
+    names = [h.word or speak.fishes(turn.kb, sorted(h.taxa)[:1]) for h in held.hints if not h.seen and not h.hedged]
+    blocks = [Block("lead", wording.lead_nothing_seen("picture" in turn.cues, unique(names)), claim=False)]
     if asked is not None:
         blocks.append(ask_block(turn, asked))
     return Answer("identify", tuple(blocks), (), found.candidates, "not-enough", asked=asked), held

@@ -9,10 +9,9 @@ from assistant.dialogue.beside.left_out import left_out
 from assistant.dialogue.beside.set_changed import changes_set, moved
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lessons.key import notes_of, title_of
+from assistant.dialogue.lessons.key_doubts import overlaps_at_end, overlaps_told
 from assistant.dialogue.lessons.key_told import (
     left_told,
-    overlaps_at_end,
-    overlaps_told,
     print_command,
     step_explained,
     why_asked,
@@ -259,7 +258,7 @@ def _printed(turn: Turn, walk: KeyWalk, named: tuple[str, ...] = (), paper: bool
     """The whole key, and the walk offered under it."""
     kb, walk = turn.kb, walk if walk.before is not None else replace(walk, printed=True)
     blocks = [Block("lead", _head(turn, walk), claim=False)]
-    doubtful = overlaps_told(kb, walk)
+    doubtful = overlaps_told(kb, walk.key, walk.level)
     for couplet in walk.key.couplets:
         ids = speak.short_ids(statements(kb, walk.key, couplet.number))
         blocks += [Block("point", say.key_line(f"{couplet.number}{letter}",
@@ -327,7 +326,7 @@ def _ended(turn: Turn, walk: KeyWalk, taxa: tuple[str, ...], lead: int | None = 
     alike = [speak.fish(kb, x.other) for t in taxa for x in kb.look_alikes(t)
              if x.other not in taxa][:2] if len(taxa) == 1 else []
     blocks = [Block("lead", text, statements=ids)]
-    missed = overlaps_at_end(kb, walk, lead) if lead is not None else []
+    missed = overlaps_at_end(kb, walk.key, walk.level, walk.at, lead) if lead is not None else []
     blocks += missed
     if alike and not missed:
         blocks.append(Block("doubt", say.key_check(join(alike, "and")), statements=speak.short_ids(

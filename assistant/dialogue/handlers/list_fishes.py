@@ -2,29 +2,47 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Sequence
 
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.aspects import aspects
-from assistant.dialogue.beside.left_out import left_out
 from assistant.dialogue.conversation import Held, Order
-from assistant.dialogue.fitting import Fitting, Found, by_size, fitting
+from assistant.dialogue.fitting import Fitting, Found, by_size, fitting, whole_families, with_places
 from assistant.dialogue.gaps_told import asks_gaps, gaps
 from assistant.dialogue.handlers.describe import handle as describe
 from assistant.dialogue.kinds_among import counts, invasive, membership
 from assistant.dialogue.lessons.words import words_for_lesson
-from assistant.dialogue.life_asked import WATERS, asks_spawning, living, seasons, spawners, waters_meant
+from assistant.dialogue.life_asked import (
+    RISK,
+    WATERS,
+    asks_spawning,
+    at_risk,
+    life_there,
+    living,
+    seasons,
+    spawners,
+    waters_meant,
+)
+from assistant.dialogue.list_pool import (
+    OF_THOSE,
+    anew,
+    kinds_held,
+    narrows,
+    of_last_list,
+    of_other_place,
+    pool_of,
+    seen_so_far,
+)
 from assistant.dialogue.name_languages import in_languages
 from assistant.dialogue.named_marks import of_last_term, of_part
 from assistant.dialogue.observing import other_state
-from assistant.dialogue.ranking import IN_ORDER, SIZE, Placed, from_smallest, order_asked, other_end, placed
+from assistant.dialogue.ranking import IN_ORDER, SIZE, Placed, from_smallest, order_asked, placed
 from assistant.dialogue.reader.reading import Seen
 from assistant.dialogue.rules.invented_waters import invented_place, told_of
-from assistant.dialogue.subjects import groups, named, side_by_side, species_of, unclear
+from assistant.dialogue.subjects import groups, named, side_by_side
 from assistant.dialogue.tallied import tallied
-from assistant.dialogue.telling import place_names, plain, which_fish
+from assistant.dialogue.telling import MEMORY, named_for_waters, place_name, place_names, plain, which_fish
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import common_taxon
 from assistant.dialogue.wording import info as say
@@ -34,20 +52,16 @@ from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.living import LIVING, living_in, status_in
 from assistant.reasoning.observed import Observation
-from assistant.reasoning.place_prior import expand_places
+from assistant.reasoning.place_prior import expand_places, narrowest
 from assistant.text import key, singular, unique
 
 SHOWN, MOST_ORDERED, MOST_TAXA = 16, 20, 40
 MOST_SILENT, MOST_WATERS = 60, 3
-RISK = "conservation-status"
-"""A standing that holds in the place of which it is said, not everywhere."""
 AT_HOME, BROUGHT = ("native", "reintroduced"), ("introduced", "stocked")
 NATURAL = (*AT_HOME, "extirpated", "uncertain")
 """Statuses that speak for a native range somewhere."""
 HOLDING = frozenset({"everything", "all", "held", "hold", "have", "got", "statements", "records", "facts"})
 """Words of a line that asks for all that is held on one fish."""
-OF_THOSE = frozenset({"those", "these", "them"})
-LATER = "later-place"
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -56,7 +70,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     sides = aspects(kb, turn.reading)
     if "vocabulary" in sides:
         return words_for_lesson(turn), held
-    if not _of_other_place(turn) and (spoken := in_languages(turn, sides, "list")) is not None:
+    if not of_other_place(turn) and (spoken := in_languages(turn, sides, "list")) is not None:
         return spoken, held
     if (counted := tallied(turn)) is not None:
         return counted, held
@@ -65,79 +79,16 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if ("how-many-held" in sides or "self-count" in turn.cues) and not groups(turn.reading):
         return counts(kb), held
     if "invasive" in sides and not turn.reading.seen:
-        return invasive(turn, _kinds_held(kb)), held
+        return invasive(turn, kinds_held(kb)), held
     if (answer := membership(turn)) is not None:
         return answer, held
-    pool, name = _pool(turn, sides)
+    pool, name = pool_of(turn, sides)
     order = order_asked(turn, sides, pool)
     plain_list = order is None and not (turn.reading.seen or turn.reading.places or turn.reading.measures)
     if named(turn) and len(pool) == 1 and plain_list and HOLDING & set(turn.reading.words):
         answer, held = describe(turn)
         return answer._replace(intent="list"), held
-    return _listed(turn, sides, order, pool, name), held.after(seen=_seen(turn), order=order)
-
-
-def _seen(turn: Turn) -> tuple[Seen, ...]:
-    """What is asked for now, on top of what the last list was narrowed by where this line narrows it further."""
-    own = tuple(s for s in turn.reading.seen if not s.retract)
-    told = {s.observation.character for s in own}
-    before = () if groups(turn.reading) or turn.held.intent != "list" else turn.held.seen
-    return (*(s for s in before if s.observation.character not in told), *own)
-
-
-def _pool(turn: Turn, sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
-    """The fishes to choose from and the group they are asked for by; the last list for a narrowing follow-up."""
-    kb, reading, held = turn.kb, turn.reading, turn.held
-    wider = groups(reading)
-    if held.intent == "list" and len(held.shown) > 1 and (gone := left_out(turn, held.shown)):
-        return tuple(t for t in held.shown if t not in gone and (x := kb.find("taxon", t)) and x.is_species), ""
-    if LATER in turn.cues and held.intent == "list" and not wider and len(held.shown) > 1:
-        return tuple(t for t in held.shown if (x := kb.find("taxon", t)) is not None and x.is_species), ""
-    if wider:
-        side = side_by_side(reading)
-        taxa = unique(s for m in side for s in species_of(kb, m.ids[:1] if m.kind == "group" else m.ids))
-        taxa = taxa or species_of(kb, (wider[0].ids[0],))
-        for m in wider[1:] if not side else [m for m in wider if m not in side]:
-            both = tuple(t for t in taxa if t in species_of(kb, (m.ids[0],)))
-            taxa = both or unique((*taxa, *species_of(kb, (m.ids[0],))))
-        few = len(held.shown) < MOST_TAXA
-        of_those = tuple(t for t in taxa if t in held.shown) if OF_THOSE & set(reading.words) and few else ()
-        return of_those if of_those and held.intent == "list" else taxa, wider[0].ids[0]
-    own = named(turn)
-    if own:
-        higher = tuple(t for t in own if not kb.taxon(t).is_species)
-        return (species_of(kb, higher), higher[0]) if higher else (own, "")
-    if loose := [m for m in unclear(turn) if m.words]:
-        wide = [thing for m in loose for kind, thing, _ in kb.spoken(key(m.words)) if kind == "group"]
-        return species_of(kb, tuple(wide[:1]) or loose[0].ids), wide[0] if wide else ""
-    if _other_end(turn, sides) or _of_other_place(turn):
-        above = [t for t in held.taxa if (x := kb.find("taxon", t)) is None or not x.is_species]
-        return species_of(kb, tuple(above)) or _kinds_held(kb), above[0] if above else ""
-    if held.intent == "list" and other_state(held, reading) and not OF_THOSE & set(reading.words):
-        above = [t for t in held.taxa if (x := kb.find("taxon", t)) is None or not x.is_species]
-        every = species_of(kb, tuple(above))
-        return (every, above[0]) if above and set(species_of(kb, held.shown)) <= set(every) else (_kinds_held(kb), "")
-    if held.intent in ("list", "range") and len(held.shown) > 1:
-        return tuple(t for t in held.shown if (x := kb.find("taxon", t)) is not None and x.is_species), ""
-    return _kinds_held(kb), ""
-
-
-def _of_other_place(turn: Turn) -> bool:
-    """True for "what about quebec" after a list of the fishes of another place: the whole group is asked for anew."""
-    reading, held = turn.reading, turn.held
-    return (bool(reading.places) and held.intent == "list" and bool(turn.cues & {"what-about", "same-again"})
-            and not reading.seen and not OF_THOSE & set(reading.words))
-
-
-def _kinds_held(kb: KnowledgeBase) -> tuple[str, ...]:
-    """Every species of the base, crosses left out."""
-    return tuple(t for t in kb.species if not kb.taxon(t).is_hybrid)
-
-
-def _other_end(turn: Turn, sides: frozenset[str]) -> bool:
-    """True for "and the smallest?" after a list that began with the biggest."""
-    order = turn.held.order if turn.held.intent == "list" else None
-    return order is not None and other_end(turn, sides) not in (None, order.least_first)
+    return _listed(turn, sides, order, pool, name), held.after(seen=seen_so_far(turn), order=order)
 
 
 def _listed(
@@ -146,7 +97,7 @@ def _listed(
     kb, reading = turn.kb, turn.reading
     kinds = set(kb.species)
     pool = tuple(t for t in pool if t in kinds) or pool
-    narrowing = turn.held.intent in ("list", "range") and not groups(reading) and not named(turn)
+    narrowing = narrows(turn)
     places = reading.places or (turn.held.places if narrowing or not reading.seen else ())
     seen = [s for s in reading.seen if not s.retract and not (order and _is_of(order, s))]
     seen = seen or of_last_term(turn) or ([] if order else of_part(turn))
@@ -156,7 +107,9 @@ def _listed(
         return _spawning(turn, pool, name, places)
     if asks_spawning(turn) and "asks-when" in turn.cues and not (name or named(turn) or narrowing):
         return which_fish("habitat", say.WHICH_FISH)
-    seen = seen or (_waters(turn) if places else list(living(turn)))
+    seen = seen or (life_there(turn) if places else list(living(turn)))
+    if places and any(s.observation.character == RISK for s in seen):
+        pool = at_risk(kb, pool, places)
     if not (seen or places or name or narrowing or order or turn.reading.measures) and not named(turn):
         return plain("list", lists.LIST_NEEDS, asked=Asked("place", say.WHERE))
     if order is not None and not order.able and not seen:
@@ -181,11 +134,6 @@ def _listed(
     return _plain_list(turn, found, name, seen, sides, size_words)
 
 
-def _waters(turn: Turn) -> list[Seen]:
-    """The kind of water that a line names beside a place ("a farm pond in Iowa"); none where it names no kind."""
-    kinds = {s.id for s in turn.kb.states(WATERS)}
-    told = (s for s in living(turn) if s.observation.character == WATERS) if turn.reading.places else ()
-    return [s for s in told if set(s.observation.states) < kinds]
 
 
 def _is_of(order: Order, seen: Seen) -> bool:
@@ -260,7 +208,7 @@ def _what(
 ) -> str:
     """What is listed, in words: "catfishes with a forked tail fin in Ohio"."""
     kb = turn.kb
-    parts = [_called(turn, name, count) if name else lists.fishes(count)]
+    parts = [_called(turn, name, count) if name else lists.fishes(count, of_last_list(turn))]
     if seen and not seen[0].words:
         sides = [s.observation for s in seen[:3]]
         told = [(kb.character(o.character).label, _in_words(turn, o)) for o in sides]
@@ -289,8 +237,10 @@ def _shown(turn: Turn, names: Sequence[str], most: int) -> str:
 def _wider(turn: Turn) -> tuple[str, ...]:
     """The families and genera that the line asks about (or a narrowed list was of), which close the list of taxa."""
     kb = turn.kb
+    if anew(turn):
+        return ()
     if not groups(turn.reading) and not named(turn):
-        if other_state(turn.held, turn.reading) and not _pool(turn, frozenset())[1]:
+        if other_state(turn.held, turn.reading) and not pool_of(turn, frozenset())[1]:
             return ()
         return tuple(t for t in turn.held.taxa if (x := kb.find("taxon", t)) is not None and not x.is_species)
     out: dict[str, None] = {}
@@ -299,14 +249,6 @@ def _wider(turn: Turn) -> tuple[str, ...]:
         out.update(dict.fromkeys(group.members if group is not None else m.ids[:1]))
     out.update(dict.fromkeys(t for t in named(turn) if not kb.taxon(t).is_species))
     return tuple(out)
-
-
-def _with_places(kb: KnowledgeBase, fitting: Fitting) -> str:
-    """The name of a fish with the places of which what fits is said."""
-    found = [s for i in fitting.statements if (s := kb.record_at(i)) is not None]
-    places = unique(r for s in found for r in getattr(s, "regions", ()))
-    name = label(kb, fitting.taxon)
-    return lists.only_in(name, place_names(kb, places)) if places else name
 
 
 def _plain_list(
@@ -320,13 +262,13 @@ def _plain_list(
         none = lists.none_of_life if seen and not seen[0].words else lists.none_as_rule if maybe else lists.list_none
         blocks = [Block("lead", none(what), claim=False)]
     else:
-        names = [_with_places(kb, f) if local else label(kb, f.taxon) for f in fits]
+        names = [with_places(kb, f) if local else label(kb, f.taxon) for f in fits]
         text = lists.list_lead(len(fits), what, _shown(turn, names, SHOWN))
         blocks = [Block("lead", text, statements=tuple(dict.fromkeys(s for f in fits for s in f.statements[:2])))]
-    families = _whole_families(kb, fits, name) if seen else ()
+    families = whole_families(kb, fits, name) if seen else ()
     blocks += _all_of(kb, families, there=False)
     if maybe:
-        doubtful = say.names_with([_with_places(kb, f) if local else label(kb, f.taxon) for f in maybe[:SHOWN]])
+        doubtful = say.names_with([with_places(kb, f) if local else label(kb, f.taxon) for f in maybe[:SHOWN]])
         ids = tuple(s for f in maybe[:SHOWN] for s in f.statements[:2])
         blocks.append(Block("point", lists.doubtful(doubtful, also=bool(fits)), statements=ids))
     if seen and not seen[0].words:
@@ -361,24 +303,6 @@ def _in_family(
         return "", ()
     pool, _ = by_size(turn, tuple(t for t in kb.members(family) if genus not in kb.lineage(t)), sides)
     return family, fitting(kb, pool, [s.observation for s in seen]).fits
-
-
-FEW_KINDS = 3
-"""A family of fewer kinds is no news beside its kinds."""
-
-
-def _whole_families(
-    kb: KnowledgeBase, fits: Sequence[Fitting], name: str, places: Sequence[str] = ()
-) -> tuple[str, ...]:
-    """The families of some size of which every kind (that lives in the places) fits, but for a list within the one
-    group named."""
-    found = {f.taxon for f in fits}
-    families = Counter(kb.lineage(t)[-1] for t in found)
-    if name and len(families) < 2:
-        return ()
-    whole = [f for f, n in families.items()
-             if n >= FEW_KINDS and set(living_in(kb, kb.members(f), places) if places else kb.members(f)) <= found]
-    return tuple(sorted(whole, key=lambda f: (-families[f], f)))
 
 
 def _all_of(kb: KnowledgeBase, families: Sequence[str], there: bool) -> list[Block]:
@@ -439,13 +363,16 @@ def _by_place(
     here = set(living_in(kb, [f.taxon for f in found.maybe], places)) if seen else set()
     maybe = [f for f in found.maybe if f.taxon in here]
     if not living and not kin and not maybe:
-        return Answer("list", (Block("lead", lists.list_none(what), claim=False),), taxa=_wider(turn))
+        none = Block("lead", (lists.none_of_life if seen and not seen[0].words else lists.list_none)(what), claim=False)
+        local = any(s.observation.character == RISK for s in seen)
+        more = (Block("point", kb.character(RISK).how, claim=False),) if local else ()
+        return Answer("list", (none, *more), taxa=_wider(turn))
     ids = tuple(dict.fromkeys(i for f, r in living for i in (r, *(f.statements[:1] if seen else ()))))
     names = _shown(turn, [label(kb, f.taxon) for f, _ in living], SHOWN * 2)
     lead = lists.list_lead(len(living), what, names) if living else (
         lists.none_as_rule(what) if maybe and not kin else lists.list_none(what))
     blocks = [Block("lead", lead, statements=ids, claim=bool(living))]
-    families = _whole_families(kb, [f for f, _ in living], name, places) if seen else ()
+    families = whole_families(kb, [f for f, _ in living], name, places) if seen else ()
     blocks += _all_of(kb, families, there=True)
     if maybe:
         ids = tuple(s for f in maybe for s in f.statements[:2])
@@ -460,6 +387,12 @@ def _by_place(
             blocks.append(Block("point", text, statements=tuple(r for _, r in some)))
     if seen and not seen[0].words:
         blocks.append(Block("doubt", lists.AS_RECORDED, claim=False))
+    bases = [r.basis for _, key in (*living, *kin) if (r := kb.record_at(key)) is not None]
+    if memory := bases.count(MEMORY):
+        blocks.append(Block("doubt", lists.placed_from_memory(memory, len(bases)), claim=False))
+    at = [p for x in narrowest(kb, places) if (p := kb.place(x)) is not None]
+    if waters := [place_name(p) for p in at if named_for_waters(kb, p)]:
+        blocks.append(Block("doubt", lists.states_not_waters(say.names_with(waters)), claim=False))
     taxa = [*(f.taxon for f, _ in living), *(f.taxon for f in maybe), *(f.taxon for f, _ in kin)][:MOST_TAXA]
     return Answer("list", tuple(blocks), taxa=unique((*taxa, *families, *_wider(turn))))
 
@@ -468,7 +401,7 @@ def _by_status(
     kb: KnowledgeBase, fits: Sequence[Fitting], places: Sequence[str]
 ) -> dict[str, list[tuple[Fitting, str]]]:
     """The fishes listed for some places by their status there, each with the record that says so."""
-    wanted = expand_places(kb, places)
+    wanted = expand_places(kb, narrowest(kb, places))
     out: dict[str, list[tuple[Fitting, str]]] = {}
     for f in fits:
         if (row := status_in(kb, f.taxon, wanted)) is not None:

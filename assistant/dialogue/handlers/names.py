@@ -40,9 +40,9 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Name, Taxon
 from assistant.model.stems import DROPPED
 from assistant.reasoning.contrast import contrast
-from assistant.reasoning.living import living_in
-from assistant.reasoning.names import spread
-from assistant.reasoning.place_prior import expand_places
+from assistant.reasoning.living import living_in, status_in
+from assistant.reasoning.names import in_use, spread
+from assistant.reasoning.place_prior import expand_places, narrowest
 from assistant.text import fold, join, key, singular, unique
 
 SHOWN = 8
@@ -172,7 +172,8 @@ def meant(kb: KnowledgeBase, mention: Mention) -> tuple[str, ...]:
     own = kb.find("taxon", mention.ids[0]) if len(mention.ids) == 1 else None
     if own is not None and own.is_species and {key(own.label), key(own.scientific)} & set(folded):
         return mention.ids
-    spoken = [thing for w in folded for kind, thing, _ in kb.spoken(w) if kind == "taxon"] if mention.words else []
+    called = [thing for w in folded for kind, thing, _ in kb.spoken(w) if kind == "taxon"] if mention.words else []
+    spoken = [t for thing in called for t in in_use(kb, thing)]
     if mention.kind == "group" or not all(kb.find("taxon", i) for i in mention.ids):
         bearing = [t for t in species_of(kb, mention.ids) if names_like(kb, t, mention.words)]
         return unique([*(t for t in spoken if kb.taxon(t).is_species), *bearing])
@@ -304,13 +305,12 @@ def _here(turn: Turn, found: Sequence[tuple[str, Name | None]]) -> frozenset[str
     kb = turn.kb
     if not turn.held.places:
         return frozenset()
-    wanted = expand_places(kb, turn.held.places)
+    wanted = expand_places(kb, narrowest(kb, turn.held.places))
     told = {t for t, n in found if n is not None and n.regions and wanted & expand_places(kb, n.regions)}
     told = set(living_in(kb, sorted(told), turn.held.places)) or told
     free = {t for t, n in found if n is None or not n.regions}
-    return frozenset(
-        told | {t for t in free if any(r.place in wanted and r.status == "native" for r in kb.ranges(t))}
-    )
+    native = {t for t in free if (row := status_in(kb, t, wanted)) is not None and row.status == "native"}
+    return frozenset(told | native)
 
 
 def _regions(kb: KnowledgeBase, name: Name) -> str:

@@ -24,6 +24,8 @@ POINTING = frozenset({"they", "them", "it", "any", "those", "these", "one", "som
 """Words for the fish spoken of before in a line on what will bite."""
 OF_THE_FISH = frozenset({"price"})
 """Cues of a line that asks something of the fish spoken of."""
+OF_A_CLASS = (("lesson-standard", classroom.NO_STANDARDS), ("grade-work", classroom.NO_GRADING))
+"""What a teacher may ask for that is not held or done here, by its cue."""
 BEYOND = (
     ("world-act", own.NO_ERRANDS),
     ("same-one", own.SAME_ONE),
@@ -47,8 +49,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return Answer("out-of-scope", (lead,), subjects(turn, carried=False)), turn.held
     if (means := unlawful_means(turn.kb, turn.reading, turn.cues)) is not None:
         return Answer("out-of-scope", (advice("caution", means, "lead"),), subjects(turn, carried=False)), turn.held
-    if "lesson-standard" in turn.cues:
-        told = (Block("lead", classroom.NO_STANDARDS, claim=False), Block("help", classroom.FOR_A_LESSON, claim=False))
+    if asked := next((text for cue, text in OF_A_CLASS if cue in turn.cues), ""):
+        told = (Block("lead", asked, claim=False), Block("help", classroom.FOR_A_LESSON, claim=False))
         return Answer("out-of-scope", told, subjects(turn, carried=False)), turn.held
     blocks = [Block("lead", _text(turn), claim=False)]
     carried = bool(turn.cues & OF_THE_FISH) or bool(turn.cues & FISHING and POINTING & set(turn.reading.words))

@@ -11,7 +11,16 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import list_fishes
 from assistant.dialogue.kinds_among import UNWANTED, WARNED
 from assistant.dialogue.subjects import groups, named, species_of
-from assistant.dialogue.telling import MEMORY, place_name, place_names, plain, trusted, which_fish
+from assistant.dialogue.telling import (
+    MEMORY,
+    named_for_waters,
+    place_name,
+    place_names,
+    plain,
+    trusted,
+    which_fish,
+    with_memory,
+)
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import common_taxon
 from assistant.dialogue.wording import care, lists
@@ -22,7 +31,6 @@ from assistant.model.records import Place, Range
 from assistant.reasoning.evidence import about, below
 from assistant.reasoning.living import LIVING, ORDER, rows, status_in, telling
 from assistant.reasoning.place_prior import covered
-from assistant.text import key
 
 PLACES = ("state", "province", "territory", "district")
 MOST_PLACES = 14
@@ -31,7 +39,8 @@ FEW = 3
 """More fishes than this are told by status, not one by one."""
 RISK = "conservation-status"
 BROUGHT, NATURAL = ("introduced", "stocked"), ("native", "reintroduced", "extirpated")
-PLAIN_WATER = "cue-waters"
+LIKELY = 0.5
+"""Share of the states on a water that must have a fish for it to be told of the water (common practice, no source)."""
 NATIVE, INVASIVE = "native", "invasive"
 STATES = frozenset({"state", "states", "province", "provinces", "list", "every", "all"})
 """Words that ask for every place by name."""
@@ -186,11 +195,13 @@ def _speaks(area: str) -> bool:
 
 
 def _parts(kb: KnowledgeBase, name: str, place: Place, found: list[Range], where: bool = False) -> list[Block]:
-    out: list[Block] = []
+    """The status in the states and provinces that a place covers; of waters it is no answer where few have the fish."""
     living = {r.place for r in found if r.status in LIVING}
     found = [r for r in found if r.status in LIVING or r.place not in living]
-    waters = place.kind == "region" and any(
-        kind == "cue" and thing == PLAIN_WATER for w in key(place.label).split() for kind, thing, _ in kb.spoken(w))
+    waters = named_for_waters(kb, place)
+    inside = [x for x in covered(kb, place) if (p := kb.place(x)) is not None and p.kind in PLACES]
+    few = waters and 0 < len(living) < LIKELY * len(inside)
+    out = [Block("point", lists.only_of_states(name, place_name(place)), claim=False)] if few else []
     count = {s: sum(r.status == s for r in found) for s in ORDER}
     for status in sorted(ORDER, key=lambda s: (s not in LIVING, -count[s])):
         same = [r for r in found if r.status == status]
@@ -201,8 +212,9 @@ def _parts(kb: KnowledgeBase, name: str, place: Place, found: list[Range], where
                 if not out
                 else say.range_line(status, names)
             )
-            out.append(Block("point", text, statements=tuple(f"range:{r.id}" for r in same)))
-    return [*out, *([Block("doubt", lists.states_not_waters(place_name(place)), claim=False)] if waters else [])]
+            out.append(Block("point", with_memory(text, same), statements=tuple(f"range:{r.id}" for r in same)))
+    told = waters and not few
+    return [*out, *([Block("doubt", lists.states_not_waters(place_name(place)), claim=False)] if told else [])]
 
 
 def _risk(kb: KnowledgeBase, taxon: str, name: str, place: Place) -> list[Block]:
@@ -263,8 +275,7 @@ def _line(
     """Where a fish has one status; ``partly``: places told with another one, of which only parts are meant."""
     names = _places(kb, [r.place for r in found], full, partly)
     text = say.range_lead(name, found[0].status, names) if lead else say.range_line(found[0].status, names)
-    basis = MEMORY if all(r.basis == MEMORY for r in found) else "read"
-    return Block("point", trusted(text, basis), statements=tuple(f"range:{r.id}" for r in found))
+    return Block("point", with_memory(text, found), statements=tuple(f"range:{r.id}" for r in found))
 
 
 def _places(kb: KnowledgeBase, keys: Iterable[str], full: bool, partly: frozenset[str] = frozenset()) -> str:
@@ -308,7 +319,6 @@ def _group(kb: KnowledgeBase, asked: Sequence[str], taxa: Sequence[str], places:
     for status in ORDER:
         if some := by_status.get(status):
             names = say.names_with([label(kb, t) for t, _ in some])
-            out.append(
-                Block("point", say.range_line(status, names), statements=tuple(f"range:{r.id}" for _, r in some))
-            )
+            text = with_memory(say.range_line(status, names), [r for _, r in some])
+            out.append(Block("point", text, statements=tuple(f"range:{r.id}" for _, r in some)))
     return out

@@ -154,6 +154,8 @@ def _line(kb: KnowledgeBase, source: str, page: str, used: list[object]) -> str:
     found = kb.find("source", source)
     cited = speak.cite(found, page) if found is not None else source
     basis = wording.BASIS_WORDS.get(getattr(used[0], "basis", ""), "")
+    if found is not None and found.kind != "common-practice":
+        basis = basis.removesuffix(wording.NO_SOURCE)
     what = list(dict.fromkeys(kb.character(s.character).label for s in used if isinstance(s, Statement)))
     read = wording.what_read(found.what_read) if found is not None and found.what_read else ""
     return wording.source_line(cited, "; ".join(x for x in (basis, read) if x), wording.used_for(what[:3], len(what)))

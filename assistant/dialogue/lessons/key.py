@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from assistant.dialogue.lessons.key_doubts import crosses_told, overlaps_told
 from assistant.dialogue.lessons.levels import reader_of
 from assistant.dialogue.wording import lesson as say
 from assistant.dialogue.wording import speak
@@ -32,7 +33,8 @@ def lesson_key(kb: KnowledgeBase, taxa: Sequence[str], look: str = "hand", level
                place: str = "") -> LessonKey:
     """The key of some taxa with a title that names them, their group or their place. Raises UsageError."""
     key = build_key(kb, taxa, look, reader=reader_of(level))
-    return LessonKey(key, title_of(kb, key.taxa, group, place), level, notes_of(kb, key))
+    doubts = tuple(b.text for b in overlaps_told(kb, key, level).values())
+    return LessonKey(key, title_of(kb, key.taxa, group, place), level, (*doubts, *notes_of(kb, key)))
 
 
 def title_of(kb: KnowledgeBase, taxa: Sequence[str], group: str, place: str) -> str:
@@ -60,7 +62,7 @@ def notes_of(kb: KnowledgeBase, key: Key) -> tuple[str, ...]:
         out.append(say.twice(join(twice)))
     if silent:
         out.append(say.unrecorded(join([speak.fish(kb, t) for t in key.taxa if t in silent])))
-    return tuple(out)
+    return (*out, *crosses_told(kb, key))
 
 
 def silent_of(kb: KnowledgeBase, key: Key) -> frozenset[str]:

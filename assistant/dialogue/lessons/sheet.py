@@ -20,6 +20,8 @@ from assistant.units import show_rough_span
 
 SAFETY_TOPICS = ("touching", "holding", "wet-hands", "unhooking", "release", "cold-water")
 """Topics of the safety strip, one line each; a caution on the fishes of the sheet goes before a general one."""
+EATING = "eat"
+"""The act that calls for a warning of what is poisonous about some fishes."""
 ALWAYS_TWO = ("holding",)
 MOST_TERMS = 9
 SHEET_ROWS, WIDE, WIDE_ROWS = 9, 5, 8
@@ -83,12 +85,19 @@ def _leads(kb: KnowledgeBase, made: LessonKey) -> list[str]:
 
 def terms_in(kb: KnowledgeBase, texts: Iterable[str], level: str, most: int = MOST_TERMS) -> tuple[tuple[str, str,
                                                                                                          str], ...]:
-    """The glossary terms in some texts: (term, meaning, where to look), those with a place on the fish first."""
+    """The glossary terms in some texts: (term, meaning, where to look), in the order of the words they show.
+
+    Those with a place on the fish are taken first, and last those that only stand in the name of another ("fin" beside
+    "anal fin"), which the trade is not told at all.
+    """
     typed = [key(t).split() for t in texts]
     words = " / ".join(["", *(" ".join(t) for t in typed), *(" ".join(map(singular, t)) for t in typed), ""])
     found = [t for t in kb.all("term") if any(f" {key(n)} " in words for n in (t.label, *t.words))]
-    found.sort(key=lambda t: (not t.where, t.label))
-    return tuple((_shown(kb, t, words, level), t.plain, t.where) for t in sorted(found[:most], key=lambda t: t.label))
+    parts = {part for t in found for part in key(t.label).split() if " " in key(t.label)}
+    found = [t for t in found if level != "trade" or key(t.label) not in parts]
+    found.sort(key=lambda t: (key(t.label) in parts, not t.where, t.label))
+    shown = [(_shown(kb, t, words, level), t.plain, t.where) for t in found[:most]]
+    return tuple(sorted(shown, key=lambda row: key(row[0])))
 
 
 def _shown(kb: KnowledgeBase, term: Term, words: str, level: str) -> str:
@@ -100,14 +109,17 @@ def _shown(kb: KnowledgeBase, term: Term, words: str, level: str) -> str:
 
 
 def safety_of(kb: KnowledgeBase, taxa: Sequence[str]) -> tuple[Caution, ...]:
-    """The cautions for a lesson with these fishes: one or two of each topic, those about these fishes first."""
+    """The cautions for a lesson with these fishes: what is poisonous about them, then one or two of each topic, those
+    about these fishes first.
+    """
     mine = frozenset(k for t in taxa for k in kin(kb, t))
     out: list[Caution] = []
     for topic in SAFETY_TOPICS:
         fitting = [c for c in kb.all("caution") if c.topic == topic and (not c.about or mine & set(c.about))]
         fitting.sort(key=lambda c: (not c.about, not (c.lead and c.about), -len(c.words), c.id))
         out += fitting[: 2 if topic in ALWAYS_TWO else 1]
-    return tuple(out)
+    poisonous = (c for c in kb.all("caution") if c.lead and EATING in c.acts and mine & set(c.about))
+    return (*sorted(poisonous, key=lambda c: c.id), *out)
 
 
 def about_whom(kb: KnowledgeBase, taxa: Sequence[str], caution: Caution) -> str:

@@ -17,7 +17,7 @@ from itertools import product
 from assistant.dialogue.reader.when import tells_past
 from assistant.dialogue.rules.catch_fish import FishSaid, count_alone, read_counted, read_fish
 from assistant.dialogue.rules.catch_kept import read_kept
-from assistant.dialogue.rules.catch_measures import plain_numbers, read_days, read_lengths
+from assistant.dialogue.rules.catch_measures import NUMBER_WORDS, count_of, plain_numbers, read_days, read_lengths
 from assistant.dialogue.rules.catch_notes import read_notes
 from assistant.dialogue.rules.catch_query import CatchQuery, Circumstances, KeptSaid, Step
 from assistant.reasoning import catch as c
@@ -42,6 +42,11 @@ ASKED_FIRST = re.compile(
     r"^\s*(?:hi|hello|hey)?[,!\s]*(?:(?:can|may|could|should) (?:i|we|he|she)|am i allowed to|"
     r"is it (?:ok|okay|legal) to)\s+(?:keep|take|have|harvest)\s+(?:(?:the|my|this|that|another)\b)?\s*",
     re.IGNORECASE)
+_MANY = re.compile(
+    r"[.,;:\s-]*\b(?:so |and |then )?(?:can|may|could|should) (?:i|we|he|she|they) (?:keep|take|have|harvest) "
+    rf"(?P<n>\d{{1,3}}|{'|'.join(NUMBER_WORDS)})(?: (?:of (?:them|these|those)|fish|today|a day|home))*\s*[?.!]*\s*$",
+    re.IGNORECASE)
+"""A question behind the fish told of on how many of them may be kept."""
 _TOLD_AFTER = re.compile(r",\s*(?=(?:and |but |as )?(?:i|we|i've|we've)\b|kept\b)", re.IGNORECASE)
 """Where a line that begins with the question goes on to tell what was kept."""
 _THEN = re.compile(r"[,;]?\s*\b(?:and\s+)?then\b[,:]?\s*", re.IGNORECASE)
@@ -66,7 +71,8 @@ def parse_catch(
     narrow a place is, so that a water counts and not the jurisdiction named after it.
     """
     said = _cross_again(plain_numbers(text))
-    body = _QUESTION.sub("", said)
+    many = _MANY.search(said)
+    body = _QUESTION.sub("", said[: many.start()] if many else said)
     if asked := ASKED_FIRST.match(body):
         body = _TOLD_AFTER.sub("; ", body[asked.end():], count=1)
         body = of_them if count_alone(of_them := f"{body.strip(' ?.!')} of them") else body
@@ -83,7 +89,15 @@ def parse_catch(
         about = _merged(about, more)
         later, what = read_days(what, clock, past)
         days = days or later
-    return _built(text, what, about, days, places, unknown, resolve_taxa, clock, previous)
+    built = _built(text, what, about, days, places, unknown, resolve_taxa, clock, previous)
+    return _so_many(built, count_of(many["n"]) or 0) if many and built is not None else built
+
+
+def _so_many(query: CatchQuery, count: int) -> CatchQuery:
+    """The query with so many fish that are to be kept, where it tells of one fish without a number of its own."""
+    if len(query.steps) != 1 or count < 1 or query.steps[0].count != 1 or not query.steps[0].fish:
+        return query
+    return replace(query, steps=(replace(query.steps[0], count=count),))
 
 
 def _cross_again(text: str) -> str:

@@ -36,6 +36,8 @@ AHEAD = 0.35
 """What a part word is worth when it stands in the clause after."""
 REACH = 12
 """Words of one clause over which a part supports a value; it keeps a paste without punctuation quick."""
+REACH_BEHIND = 2
+"""Words between "on" and the part that a value is said to be on ("on the very first dorsal")."""
 BACK = 2
 """Clauses over which a part is carried on."""
 UNLIKE = 0.3
@@ -207,7 +209,7 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
     )
     score += (
         _usual(phrase.character, phrase.id, line.lexicon)
-        - ELSEWHERE * _elsewhere(hit, line)
+        - ELSEWHERE * (_elsewhere(hit, line) or _joined_over(hit, line))
         + OFFERED * (phrase.id in line.talk.offered)
         + LITERAL * _literal(hit, line)
         - UNLIKE * _unlike(hit, line)
@@ -340,6 +342,12 @@ def _elsewhere(hit: Hit, line: Line) -> bool:
     return bool(words & _AT) and bool(parts) and mine not in parts and not parts & {"back", WHOLE}
 
 
+def _joined_over(hit: Hit, line: Line) -> bool:
+    """True where words of a value are joined over "and" to marks that are said to be on another part."""
+    nouns = {p for p in hit.at if p in line.nouns and p < max(hit.at)}
+    return len(set(hit.at)) > 1 and _said_of_behind(hit, nouns, line)
+
+
 def _unlike(hit: Hit, line: Line) -> int:
     """How many words differ in number from the phrase ("a red spot" against "red spots")."""
     return sum(line.content[p].plural != plural for p, plural in zip(hit.at, hit.phrase.plurals, strict=True))
@@ -405,8 +413,23 @@ def _parted(hit: Hit, part: Hit, line: Line) -> float:
     cost += BEYOND * bool(words & _BEYOND)
     named = hit.phrase.denies or any(p in line.nouns for p in hit.at)
     cost += AND * bool(named and words & _AND)
+    cost += ELSEWHERE * _said_of_behind(hit, set(part.at), line)
     cost += DENIED_ANEW * bool(hit.last < part.first and words & NEGATORS)
     return cost + OTHER * (len(hit.at) == 1 and _describes_other(hit, part, line))
+
+
+def _said_of_behind(hit: Hit, own: set[int], line: Line) -> bool:
+    """True where "and" parts a part from a value said to be on another one behind ("tail and spots on side")."""
+    content, last = line.content, max(hit.at)
+    value = [p for p in hit.at if p > max((q for q in own if q < last), default=-1)]
+    part = [q for q in own if value and q < min(value)]
+    after = content[last].last + 1
+    if not part or after >= len(line.tokens) or line.tokens[after].word not in _AT:
+        return False
+    words = {t.word for t in line.tokens[content[max(part)].last + 1 : content[min(value)].first]}
+    behind = range(last + 1, min(last + 2 + REACH_BEHIND, len(content)))
+    place = next((p for p in behind if content[p].clause == line.clause(hit) and p in line.nouns), None)
+    return bool(words & _AND) and place is not None and place not in own
 
 
 def _describes_other(hit: Hit, part: Hit, line: Line) -> bool:

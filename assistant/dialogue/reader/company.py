@@ -7,6 +7,7 @@ those of the neighbour's English name and, where the two are set against each ot
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 
 from assistant.dialogue.reader.fished_for import ARTICLES, WATERS, heads_two
@@ -59,7 +60,27 @@ def with_company(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexic
                 out = [n for n in out if n.span not in (made.span, spare)]
                 out.append(made)
                 waiting.insert(0, made)
-    return sorted(out, key=lambda n: n.first)
+    kinds = unique(singular(tokens[n.after - 1].word) for n in found if _of_group(n))
+    row = {n.span: n for n in _in_row(tokens, out, kinds, lexicon)}
+    return sorted([*(n for n in out if n.span not in row), *row.values()], key=lambda n: n.first)
+
+
+def _in_row(
+    tokens: Sequence[Token], found: Sequence[Named], kinds: Iterable[str], lexicon: Lexicon
+) -> list[Named]:
+    """Look words by themselves beside lone names of the kinds of a group named in the line ("trout: brook, brown")."""
+    alone = {tokens[n.first].clause for n in found
+             if n.after - n.first == 1 and not _of_group(n) and not _is_look(n, tokens, lexicon)}
+    sizes = Counter(t.clause for t in tokens if t.word not in _JOINING)
+    lone = (i for i, t in enumerate(tokens)
+            if t.word not in _JOINING and sizes[t.clause] == 1 and t.clause not in alone)
+    beside = (i for i in lone if any(sizes[c] == 1 and c in alone for c in _next_to(tokens[i].clause)))
+    made = (_made(tokens, i, kinds, lexicon) for i in beside)
+    return [n._replace(listed=True) for n in made if n is not None and any(e[2] == "accepted" for e in n.entries)]
+
+
+def _next_to(clause: int) -> tuple[int, int]:
+    return clause - 1, clause + 1
 
 
 def held_company(

@@ -164,6 +164,25 @@ def _rays_behind(number: _Number, before: Sequence[Claim], line: Line) -> _Count
     return _Counted(rays, (after,), 0.8) if plausible(rays, number.low, number.high, line.lexicon) else None
 
 
+def _itself_counted(number: _Number, hit: Hit, content: Sequence[Content]) -> bool:
+    """True for a part that is itself what is counted ("two heads", "three dorsal fins"): nothing is counted on it."""
+    return hit.first == number.last + 1 and content[hit.last].plural
+
+
+def _nouns_behind(
+    number: _Number, parts: Sequence[Hit], content: Sequence[Content], lexicon: Lexicon
+) -> frozenset[str]:
+    """The nouns behind a number that name what is counted, words for its part between ("99 dorsal spines").
+
+    A part that is named in several words ("the fin behind the vent") is where, not what is counted.
+    """
+    place = {p for h in parts if len(h.at) > 1 for p in h.at}
+    after = range(number.last + 1, min(number.last + 2 + REACH, len(content)))
+    own = content[number.at].clause
+    return frozenset(content[p].stem for p in after
+                     if p not in place and content[p].clause == own and content[p].stem in lexicon.count_nouns)
+
+
 def _on_fish(hit: Hit, lexicon: Lexicon) -> bool:
     return lexicon.on_fish(hit.phrase.id) and not set(hit.phrase.stems) <= ORDERED
 
@@ -227,11 +246,14 @@ def _counted_by(
     if scored:
         score, character, at = max(scored)
         return _Counted(character, at, score)
+    nouns = _nouns_behind(number, parts, content, lexicon)
     for hit in sorted(parts, key=lambda h: (-len(h.at), h.first, h.phrase.id)):
         if content[hit.first].clause != content[number.at].clause or _gap(number, hit) > 1:
             continue
+        if not nouns and _itself_counted(number, hit, content):
+            return None
         character = count_of_part(lexicon.kb.character(hit.phrase.id).part, number.low, number.high, lexicon)
-        if character:
+        if character and (not nouns or lexicon.counted(character) in nouns):
             return _Counted(character, hit.at, 0.4)
     return _of_fin_before(number, parts, content, lexicon)
 

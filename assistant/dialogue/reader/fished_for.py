@@ -117,6 +117,8 @@ def is_counted(named: Named, tokens: Sequence[Token]) -> bool:
     before = [t.word for t in tokens[: named.first]][::-1]
     following = [t.word for t in tokens[named.after : named.after + 4]]
     if before[:2] == ["many", "how"]:
+        if following[:2] in (["a", "day"], ["per", "day"], ["each", "day"], ["a", "person"]):
+            return True
         return bool(following) and following[0] in _MAY and (following[0] != "are" or "there" not in following)
     counted = [i for i, w in enumerate(before[:3]) if w in _SOME or w.isdigit()]
     if counted[:1] != [0]:

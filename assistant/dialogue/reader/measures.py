@@ -24,6 +24,8 @@ _NO_UNIT_AFTER = word_set(
     "the a an my our his her this that these those one each all total front back lake river creek pond "
     "stream your their which what and"
 )
+_TOLD = re.compile(r" (?:was|is) ")
+"""Between a number and the unit that it was told to be in ("31 was inches")."""
 _SHORTENED = word_set("s d ll ve re")
 """What an apostrophe ties to a number word ("this one's"), so that it is no sign for feet."""
 IsWord = Callable[[str], bool]
@@ -304,7 +306,7 @@ def _unit_at(pieces: Sequence[Piece], at: int, setting: Setting) -> tuple[str, i
     """The unit at a piece and the piece after it; an empty unit when there is none."""
     if _text(pieces, at) == "-" and _text(pieces, at + 1).isalpha():
         at += 1
-    if _text(pieces, at) == "ish":
+    if _text(pieces, at) == "ish" or (_text(pieces, at) in ("was", "is") and len(_text(pieces, at + 1)) > 2):
         at += 1
     if _text(pieces, at) in ("degrees", "degree", "°", "deg"):
         scale = _text(pieces, at + 1)[:1]
@@ -352,7 +354,7 @@ def _finish(text: str, pieces: Sequence[Piece], found: _Found, setting: Setting)
         low=low,
         high=high,
         unit=found.unit,
-        words=text[pieces[found.first].start : pieces[found.after - 1].end],
+        words=_TOLD.sub(" ", text[pieces[found.first].start : pieces[found.after - 1].end]),
         start=pieces[first].start,
         end=pieces[after - 1].end,
         about=_about(pieces, found),

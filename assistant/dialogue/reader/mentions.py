@@ -71,7 +71,8 @@ def decide(
         several = named.split or len({e[1] for e in named.entries}) > 1
         before = names[number - 1].entries if number else ()
         told = bool(before) and (several or any(e[0] == "group" for e in before))
-        fish = heads_two(named, tokens) or is_counted(named, tokens) or (named.cut and sorted_out(tokens))
+        row = named.listed or (named.cut and sorted_out(tokens))
+        fish = row or heads_two(named, tokens) or is_counted(named, tokens)
         if not fish and (plain or _is_feature(named, beside, found, tokens, lexicon, told)):
             left = _group_left(named, tokens, lexicon)
             if left is None:

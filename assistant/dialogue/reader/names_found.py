@@ -30,7 +30,7 @@ class Named(NamedTuple):
     """A stretch of tokens that names a fish or a group: what the words stand for, and how they were matched.
 
     Without entries it is a fish from elsewhere (``outside``), or a thing that is no fish at all. ``cut`` when only a
-    part of the name is typed, and its neighbours tell the rest.
+    part of the name is typed, and its neighbours tell the rest; ``listed`` when it stands in a row of such.
     """
 
     first: int
@@ -41,6 +41,7 @@ class Named(NamedTuple):
     outside: bool = False
     phrase: str = ""
     cut: bool = False
+    listed: bool = False
 
     @property
     def span(self) -> tuple[int, int]:

@@ -30,10 +30,17 @@ def characters_asked(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
     known = known or list(spoken_characters(kb, reading))
     known = known if reading.seen or exact else [*known, *_of_kind(kb, reading, known)]
     parts = named_parts(kb, reading)
-    loose = not exact and (len(known) <= 1 or all(m.ambiguous for m in reading.of("character", "state")))
+    bare = all(_of_presence(kb, i) for ids in exact.values() for i in ids)
+    loose = bare and (len(known) <= 1 or all(m.ambiguous for m in reading.of("character", "state")))
     if loose and parts and not reading.seen:
         known += [c.id for c in kb.characters if c.part in parts and c.id not in known]
     return tuple(known)
+
+
+def _of_presence(kb: KnowledgeBase, character: str) -> bool:
+    """True for a character that only tells whether a part is there, by whose name more is asked ("side fins?")."""
+    states = [s.id for s in kb.states(character)]
+    return bool(states) and all(s.endswith((".present", ".absent")) for s in states)
 
 
 def called(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:

@@ -50,6 +50,7 @@ def content_of(tokens: Sequence[Token], masked: frozenset[int], lexicon: Lexicon
         and t.word not in NEGATORS
         and not (t.word in ("one", "ones") and _stands_for_fish(tokens, i))
         and not (t.word == "round" and tokens[i + 1 : i + 2] and tokens[i + 1].word in _HERE)
+        and not (t.word == "light" and i and tokens[i - 1].word in _SEEN_BY)
     ]
     words = [_mended(tokens[i].word, lexicon) for i in kept]
     out = []
@@ -64,6 +65,8 @@ _POINTING = word_set(
     "this that the second first third other another which each every last next red big small little "
     "bottom top back front lower upper"
 )
+_SEEN_BY = word_set("bad poor low dim good fading porch lantern lamp dock")
+"""Words before a "light" by which a fish was seen."""
 _HERE = word_set("here there these my our them")
 """Words after a "round" that means around."""
 _VERBS = word_set("had has have is was with w looks looked got")

@@ -216,6 +216,24 @@ def _relative(m: re.Match[str], clock: date) -> str | None:
     return (clock + timedelta(days=step)).isoformat()
 
 
+SATURDAY = 5
+
+
+def _stretch(m: re.Match[str], clock: date) -> str | None:
+    """The first day of a week or weekend to come (today within this one), the month, the last day of one gone by."""
+    lead, unit = m["lead"].split()[-1], m["unit"]
+    ahead = lead in ("next", "following")
+    if unit == "month":
+        months = clock.year * 12 + clock.month - 1 + {"last": -1, "past": -1}.get(lead, int(ahead))
+        return f"{months // 12}-{months % 12 + 1:02d}"
+    if unit == "week":
+        return (clock + timedelta(days=7 if ahead else -7 if lead in ("last", "past") else 0)).isoformat()
+    saturday = clock + timedelta(days=SATURDAY - clock.weekday())
+    if lead in ("last", "past"):
+        return (saturday - timedelta(days=7)).isoformat()
+    return (saturday + timedelta(days=7) if ahead else max(saturday, clock)).isoformat()
+
+
 def _weekday(m: re.Match[str], clock: date) -> str | None:
     ahead = (DAYS[m["day"]] - clock.weekday()) % 7
     if m["lead"] == "last":
@@ -300,6 +318,11 @@ _FORMS: tuple[tuple[str, _Make], ...] = (
         _relative,
     ),
     (rf"\b(?:(?P<lead>this|next|last|on|this coming)\s+)(?P<day>{_DAY})\b", _weekday),
+    (
+        r"(?<!\bthe )(?<!\btill )(?<!\buntil )\b(?P<lead>this coming|this|next|last|past|coming)\s+"
+        r"(?P<unit>week|weekend|wknd|month)\b(?!\s+s\b|['’]s)",
+        _stretch,
+    ),
     (rf"\b(?P<n>{_NUMBER})\s+(?P<unit>days?|weeks?|wks?|months?)\s+(?P<way>ago)\b", _span_away),
     (rf"\b(?P<way>in)\s+(?P<n>{_NUMBER})\s+(?P<unit>days?|weeks?|wks?|months?)\b", _span_away),
     (rf"\b(?P<name>{'|'.join(_HOLIDAYS)})\b", _holiday),
@@ -319,7 +342,8 @@ def _may_tell(lower: str) -> bool:
 
 _WORD = re.compile(r"[a-z]+|\d+")
 _RELATIVE = ("tom", "tmo", "tmm", "yest", "today", "tonight")
-_HINTS = frozenset((*(w.split()[0] for w in (*MONTHS, *DAYS, *_HOLIDAYS)), "this", "ago", "in"))
+_LEADS = ("ago", "coming", "in", "last", "next", "past", "this")
+_HINTS = frozenset((*(w.split()[0] for w in (*MONTHS, *DAYS, *_HOLIDAYS)), *_LEADS))
 
 
 @cache

@@ -14,6 +14,7 @@ from assistant.dialogue.preying import food_told, who_eats
 from assistant.dialogue.reader.reading import Mention, Reading
 from assistant.dialogue.reader.terms_named import two_terms
 from assistant.dialogue.recogniser.cues import Cue
+from assistant.dialogue.rules.context import spoken
 from assistant.dialogue.rules.unlawful import unlawful_means
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import DROPPED
@@ -263,6 +264,7 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "question": reading.question,
         "noise": reading.noise,
         "empty": not count,
+        "one-word": count == 1,
         "short": 0 < count <= 3,
         "short6": 0 < count <= 6,
         "short10": 0 < count <= 10,
@@ -414,6 +416,7 @@ def _held(held: Held) -> set[str]:
         "held-seen": bool(held.seen or held.hints),
         "held-place": bool(held.places or held.water),
         "held-length": bool(held.lengths),
+        "held-catch": spoken(held).query is not None,
         "asked": held.asked is not None,
         "walk": held.walk is not None,
         f"after-{held.intent}": bool(held.intent),

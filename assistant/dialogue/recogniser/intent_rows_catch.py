@@ -8,10 +8,28 @@ from __future__ import annotations
 from assistant.dialogue.recogniser.intent_row import Row
 
 CATCH_ROWS: tuple[Row, ...] = (
+    # Somebody is unwell, or has eaten what may be poisonous; a fish kept at home that is to be let loose.
+    Row("handling", 95, ("unwell", "eat|ate-it|hurt|animal|after-handling", "!pet|ill|seen-many"),
+        ("I ate gar eggs and I am vomiting", "i feel sick after eating trout")),
+    Row("handling", 95, ("unwell", "somebody", "!pet|ill|seen-many"),
+        ("i got a bad rash after touching a fish",)),
+    Row("handling", 94, ("ate-it", "risky-food", "somebody", "!outside|seen|who-eats"),
+        ("my child ate gar eggs", "what do i do, we ate the roe of a gar")),
+    Row("handling", 94, ("letting-go|loose-elsewhere", "pet", "!seen|water|hurt|quiz|key|ill"),
+        ("can I release my goldfish in the lake",)),
+    Row("handling", 94, ("pet", "waters", "asks-can|wants-to",
+                         "!seen|water|hurt|quiz|key|ill|habitat|range|tackle|bite"),
+        ("can I let my goldfish go in the pond", "can i put my koi in the creek")),
     # A length told after the rules were: is it one to keep.
     Row("rules", 93, ("after-rules", "len", "held-fish", "short6", "no-ask",
                       "!fish|seen|size|weight|wt|girth|part|term-word|habitat|contrast|plausible"),
         ("walleye limit on lake skarrowin / mines 43 cm", "can i keep pike in Harrowelt / its 25 inches")),
+    Row("rules", 93, ("may-keep", "water", "seen",
+                      "!asks-name|what-it-is|which-group|contrast|versus|quiz|key|hurt|sources|why|describe"),
+        ("deep fish with black ear, orange belly, Vennimoor Lake, 8.5 inches, can I keep it, 7 kept",)),
+    Row("rules", 93, ("what-if", "held-catch", "held-place", "fish|like", "short10",
+                      "!seen|names|quiz|key|hurt|contrast|size|weight|handling|tackle|habitat|eat|hybrid|asks-name"),
+        ("30 inch muskie on vennimoor lake, can I keep it / is it maybe a tiger muskie / what if it is a pike",)),
     # Whether all of the catch may be kept, how many at a water, and in whose bag a fish counts.
     Row("rules", 94, ("all-mine", "water|place|held-place|fish|held-fish",
                       "!quiz|key|hurt|contrast|tackle|hybrid|names|sources|asks-name|asks-how|list"),
@@ -45,7 +63,15 @@ CATCH_ROWS: tuple[Row, ...] = (
     Row("weight", 94, ("girth", "weight", "fish|held-fish",
                        "!seen|rules|rules-act|water|contrast|quiz|key|asks-name|handling"),
         ("yellow perch eleven inches, 7.5 round the middle, weight?", "musky 44 inches by 20 girth, how heavy")),
-    # What it is.
+    # What it is, asked after how it is handled.
+    Row("identify", 93, ("what-it-is", "after-handling", "short", "held-seen|held-two",
+                     "!fish|seen|term-word|part|len"),
+        ("i caught a bluegill / how do I let it go / what is it",)),
+    Row("describe", 93, ("what-it-is", "after-handling", "short", "held-fish",
+                     "!held-seen|held-two|fish|seen|term-word|part|len"),
+        ("how do I let a bluegill go / what is it",)),
+    Row("help", 94, ("help", "one-word", "after-handling|after-rules|after-tackle", "!asked-quiz|asked-key"),
+        ("a catfish stung my hand / help",)),
     Row("identify", 94, ("guess", "seen", "own-evidence", "two-kinds",
                          "!quiz|key|hurt|contrast|which-group|term|hybrid|rules|water|held-seen|sources|size|weight"),
         ("pike or muskie? seven pores under one jaw, only the upper half of the cheek is scaled",

@@ -23,6 +23,12 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                       "!seen|len|wt|date|water|tackle-word|bite|fishing-time|forecast|life-part|eat|edible|rules-act|"
                       "rules-open|unlawful|story|cross|two-fish|temp|ice-safety|bait-only|outside|asks-can"),
         ("are round gobies in moosehead lake",)),
+    # How it stands as a species at risk.
+    Row("habitat", 93, ("at-risk", "fish|held-fish", "short10",
+                        "!seen|list|which-group|water|hybrid|rules-act|keep|len|wt|quiz|key|hurt|term-word|sources|"
+                        "contrast|names|fish-word"),
+        ("what is a walleye / is it endangered", "conservation status of the lake sturgeon",
+         "is the spotted gar threatened in Ontario")),
     # After the deep.
     Row("handling", 93, ("up-from", "len", "letting-go|keep|asks-can|handling", "fish|held-fish|fishy|held-last",
                          "!seen|place|water|held-place|rules-act|quiz|key|contrast|tackle-word|how-deep|asks-name"),
@@ -50,6 +56,36 @@ ORDINARY_ROWS: tuple[Row, ...] = (
     Row("why", 93, ("why-not", "held-seen", "like|fish", "short10",
                     "!seen|rules|keep|place|water|quiz|key|contrast|two-fish|len|wt|hurt|asks-how|asks-can|names"),
         ("bass, jaw goes well past the eye / so not a smallie",)),
+    # What it comes to: a good one, long enough, one fish or several, and may it go back.
+    Row("size", 94, ("good-or-not", "len", "!rules|rules-act|water|contrast|quiz|key|wt|hurt|long-enough"),
+        ('22 1/2" brown trout, good one or ordinary', "black crappie at 31 cm, brag or no")),
+    Row("rules", 93, ("long-enough", "len", "fish|held-fish", "!seen|contrast|quiz|key|hurt|size|term|tackle|story"),
+        ("spotted bass twelve n a half, long enough?", "walleye 14 in, legal or not")),
+    Row("names", 94, ("one-kind-or-more", "fish|unclear|local-name", "!rules|quiz|key|hurt|contrast|held-seen|hybrid"),
+        ("sand bass, stripe, silver bass.. one fish or three",)),
+    Row("contrast", 93, ("sort-me", "two-kinds|two-fish", "!rules|quiz|key|hurt|place|size|weight|names|list|order"),
+        ("sort me a mixed stringer: white bass, hybrid, striper",)),
+    Row("rules", 94, ("back-in", "held-seen|held-fish|fish", "place|water|waters|held-place|short6",
+                      "!seen|hurt|quiz|key|how-deep|up-from|asks-how|handling|tackle"),
+        ("long eely thing, bottom fin long, no whiskers / its a philly canal, can it go back in",)),
+    Row("sources", 95, ("cant-agree", "taken-from", "counted|part|one-fish", "!rules|water|story|quiz|key|place"),
+        ("Two dorsal spine ranges for black crappie disagree. Where did each come from?",)),
+    Row("sources", 95, ("taken-from", "after-key|asked-key", "!rules|water|story|place|names"),
+        ("key for bluegill, pumpkinseed and black crappie / where was the crappie step taken from?",)),
+    # Where it is recorded, all that is held, where two counts meet.
+    Row("range", 94, ("native-record", "one-fish|held-fish",
+                      "!seen|rules|water|story|quiz|key|sources|contrast|two-fish"),
+        ("Provinces with a native record for Lepomis peltastes",)),
+    Row("describe", 95, ("full-record", "one-fish", "!seen|rules|water|story|quiz|key|part|contrast|two-fish|sources"),
+        ("Full record for Archoplites interruptus", "everything held on the flier")),
+    Row("contrast", 94, ("overlaps", "two-fish|held-two", "part|counted|short6|held-two",
+                         "!seen|rules|water|story|quiz|key|place|habitat|hybrid"),
+        ("Where do P. annularis and P. nigromaculatus overlap in dorsal spines?",)),
+    Row("out-of-scope", 94, ("who-wins", "!seen|held-seen|rules|water|quiz|key|hurt|place|names|asked"),
+        ("who wins, gator or a 50 inch musky",)),
+    # The work of a class.
+    Row("out-of-scope", 94, ("grade-work", "!seen|held-seen|fish|hurt|asked-quiz|asked-key|place|rules|len|wt"),
+        ("Please grade my students' spelling tests.", "Could you grade thirty worksheets if I paste them in?")),
     # A name to give.
     Row("out-of-scope", 93, ("good-name",
                              "!fish|seen|place|water|term-word|part|hurt|quiz|key|rules|list|story|outside"),

@@ -13,11 +13,14 @@ from assistant.dialogue.rules import words
 from assistant.dialogue.rules.catch_measures import NUMBER_WORDS, count_of, number, plain_numbers
 from assistant.dialogue.rules.context import Context, length_of
 from assistant.dialogue.subjects import MOST, subjects
+from assistant.dialogue.telling import place_name
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import surveys as say
 from assistant.dialogue.wording.speak import fish as label
+from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning import catch as c
-from assistant.text import join
+from assistant.reasoning.place_prior import LISTED, narrowest
+from assistant.text import join, unique
 
 
 def elsewhere(turn: Turn, found: Context, unknown: str) -> Answer:
@@ -25,11 +28,11 @@ def elsewhere(turn: Turn, found: Context, unknown: str) -> Answer:
     kb = turn.kb
     asked = subjects(turn)[:MOST]
     fish = _fish(turn)
-    place, agencies = words.real_words(kb, found.real)
     if found.real:
+        place, _ = real_places(kb, found.real)
         blocks = [
             Block("lead", say.real_lead(place, fish), claim=False),
-            Block("point", say.real_how(agencies, fish) if agencies else say.real_unknown_how(place), claim=False),
+            Block("point", how_there(kb, found.real, fish), claim=False),
         ]
     else:
         lead = say.unknown_place(unknown or say.UNKNOWN_PLACE)
@@ -39,6 +42,18 @@ def elsewhere(turn: Turn, found: Context, unknown: str) -> Answer:
         blocks.append(Block("point", say.real_length(f"{length} {fish}".strip()), claim=False))
     blocks += [Block("help", say.REAL_HELP, claim=False), Block("rule-note", say.REAL_NOTE, claim=False)]
     return Answer("rules", tuple(blocks), taxa=asked, verdict="unknown")
+
+
+def real_places(kb: KnowledgeBase, places: Sequence[str]) -> tuple[str, bool]:
+    """The places that no rules are held for in words, and whether each has an agency of its own."""
+    found = [p for x in narrowest(kb, unique(places))[:2] if (p := kb.place(x)) is not None]
+    return join([place_name(p) for p in found]), all(p.kind in LISTED for p in found)
+
+
+def how_there(kb: KnowledgeBase, places: Sequence[str], fish: str = "") -> str:
+    """How to find what holds in some real places: a lake or river has no agency, the states on it have."""
+    place, own = real_places(kb, places)
+    return say.real_how(place, fish) if own and place else say.real_unknown_how(place)
 
 
 def quoted(turn: Turn, found: Context) -> tuple[Answer, Held] | None:
@@ -52,7 +67,7 @@ def quoted(turn: Turn, found: Context) -> tuple[Answer, Held] | None:
     spanned = limit.high is not None and limit.high > limit.low
     text = (_spanned if spanned else _short if short else _long_enough)(own, limit, _fish(turn))
     short = short and not spanned
-    place, _ = words.real_words(turn.kb, found.real)
+    place, _ = real_places(turn.kb, found.real)
     points = (*((say.QUOTED_AGAIN,) if short else ()), say.quoted_check(place))
     blocks = (
         Block("lead", text, claim=False),

@@ -33,15 +33,17 @@ def depth_of(book: Rulebook) -> Callable[[str], int]:
 def resolvers(kb: KnowledgeBase, reading: Reading, book: Rulebook) -> tuple[Resolve, Resolve]:
     """Which taxa and which ruled places a whole phrase means; what the reader of the line mended counts, too.
 
-    An everyday word ("spring") is no fish where the reader of the line found others and took it for none.
+    A word of a mark told ("a dark stripe") names no fish, nor does an everyday word ("spring") where the reader of the
+    line found others and took it for none.
     """
     mentions = reading.of("taxon", "hybrid", "group", "likeness")
     mended = {key(m.words): m.ids for m in mentions if not m.exact and m.kind != "likeness"}
-    read = {w for m in mentions for w in key(m.words).split()}
+    named = {w for m in mentions for w in key(m.words).split()}
+    marks = {w for s in reading.seen for w in key(s.words).split()} - named
 
     def taxa_of(text: str) -> tuple[str, ...]:
         phrase = key(text)
-        if read and phrase not in read and "weak-name" in lexicon_of(kb).cues(phrase):
+        if phrase in marks or (named and phrase not in named and "weak-name" in lexicon_of(kb).cues(phrase)):
             return ()
         for tried in dict.fromkeys((phrase, " ".join(singular(w) for w in phrase.split()))):
             if tried and (found := _taxa(kb, tried)):

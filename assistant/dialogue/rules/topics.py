@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.rules import words
 from assistant.dialogue.rules.context import Context
+from assistant.dialogue.rules.elsewhere import how_there
 from assistant.dialogue.rules.hours import hours_answer
 from assistant.dialogue.rules.telling import standing, statements
 from assistant.dialogue.subjects import MOST, subjects
@@ -173,6 +174,4 @@ def _culling(found: Context, turn: Turn) -> list[Block]:
 
 
 def _place_note(turn: Turn, found: Context) -> list[Block]:
-    place, agencies = words.real_words(turn.kb, found.real)
-    text = tell.real_how(agencies, "") if agencies else tell.real_unknown_how(place)
-    return [Block("point", text, claim=False)]
+    return [Block("point", how_there(turn.kb, found.real), claim=False)]

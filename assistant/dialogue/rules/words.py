@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from datetime import date
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_UP, Decimal
 from fractions import Fraction
 
 from assistant.dialogue.wording import limits as say
@@ -49,15 +49,15 @@ def _plain(value: Decimal) -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
-def _other(mm: Decimal, unit: str) -> str:
+def _other(mm: Decimal, unit: str, rounding: str = ROUND_HALF_UP) -> str:
     other = "in" if unit in ("cm", "mm", "m") else "cm"
-    return f"{_plain((mm / MM[other]).quantize(Decimal('0.1'), rounding=ROUND_HALF_UP))} {other}"
+    return f"{_plain((mm / MM[other]).quantize(Decimal('0.1'), rounding=rounding))} {other}"
 
 
-def length_words(value: Decimal, unit: str) -> str:
+def length_words(value: Decimal, unit: str, rounding: str = ROUND_HALF_UP) -> str:
     """A length in its own unit, the other in brackets: "14 in (35.6 cm)"; eighths of an inch as a fraction."""
     shown = _eighths(value) if unit == "in" else _plain(value)
-    return f"{shown} {unit} ({_other(value * MM[unit], unit)})"
+    return f"{shown} {unit} ({_other(value * MM[unit], unit, rounding)})"
 
 
 def _eighths(value: Decimal) -> str:
@@ -85,20 +85,25 @@ def fish_length(length: c.Length) -> str:
 
 
 def limit_words(limit: LengthLimit) -> str:
-    """A length limit: "at least 15 in (38.1 cm)", "fish of 70 to 90 cm (...) go back, both ends included"."""
+    """A length limit: "at least 15 in (38.1 cm)", "fish of 70 to 90 cm (...) go back, both ends included".
+
+    In the other unit it is rounded so that a fish which fits what is shown fits the limit.
+    """
     unit = UNITS[limit.unit]
     kept = limit.effect == "keep-within"
+    least, most = (ROUND_CEILING, ROUND_FLOOR) if kept else (ROUND_FLOOR, ROUND_CEILING)
     if limit.low is not None and limit.high is not None:
         low, high = limit.low * MM[unit], limit.high * MM[unit]
         span = say.span_both(
-            _plain(limit.low), _plain(limit.high), unit, _other(low, unit).split()[0], _other(high, unit)
+            _plain(limit.low), _plain(limit.high), unit, _other(low, unit, least).split()[0],
+            _other(high, unit, most)
         )
         ends = say.ends(limit.low_included, limit.high_included)
         return say.keep_span(span, ends) if kept else say.release_span(span, ends)
     if limit.low is not None:
-        text = length_words(limit.low, unit)
+        text = length_words(limit.low, unit, least)
         return say.minimum(text, limit.low_included) if kept else say.release_above(text, limit.low_included)
-    text = length_words(limit.high or Decimal(0), unit)
+    text = length_words(limit.high or Decimal(0), unit, most)
     return say.maximum(text, limit.high_included) if kept else say.release_below(text, limit.high_included)
 
 
@@ -147,15 +152,6 @@ def place_words(kb: KnowledgeBase, place: str) -> str:
     """The name of a place."""
     found = kb.place(place)
     return found.label if found is not None else place
-
-
-def real_words(kb: KnowledgeBase, places: Sequence[str]) -> tuple[str, str]:
-    """Real places in words ("Lake Simcoe, Ontario"), and the states among them, whose agencies print the rules."""
-    known = [p for key in unique(places) if (p := kb.place(key)) is not None]
-    areas = [p.label for p in known if p.kind in AREAS]
-    waters = [p.label for p in known if p.kind not in AREAS]
-    named = ", ".join(x for x in (join(waters[:2]), join(areas[:2])) if x)
-    return named, join(areas[:2])
 
 
 def at_words(kb: KnowledgeBase, place: str) -> str:

@@ -5,7 +5,7 @@ Functions take values already put into words; facts about fishes come from the b
 
 from __future__ import annotations
 
-from assistant.text import sentence
+from assistant.text import lower_first, sentence
 
 # --- handling -------------------------------------------------------------------------------------------------
 
@@ -26,7 +26,7 @@ LIKE_COMMON = "This is common practice among anglers, not taken from a published
 
 def for_whom(names: str, text: str) -> str:
     """Advice that holds for some fishes only, where no fish was named."""
-    return f"For {names}: {text}"
+    return f"For {names}: {lower_first(text) if text.startswith('For ') else text}"
 
 
 def law_note(name: str, clause: str) -> str:

@@ -18,6 +18,10 @@ NO_STANDARDS = (
     "I can't say: no school standards or curricula are held here, and I make up no numbers. The education agency of "
     "the state or province publishes its standards; set the lesson beside them there."
 )
+NO_GRADING = (
+    "I can't: papers and tests of a class are not read or marked here. A quiz that I make comes with its answers, and "
+    "one taken here is marked as it goes."
+)
 FOR_A_LESSON = (
     "What I can make for a lesson: a key, a quiz with its answers, cards, a list of words, a table of fishes side by "
     "side."

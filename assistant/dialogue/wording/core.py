@@ -45,9 +45,12 @@ def each_kind(group: str, shown: int, count: int, where: str) -> str:
     return f"{some[:1].upper()}{some[1:]} kinds of {group}{f' in {where}' if where else ''}, a line on each:"
 
 
+UNCHECKED = "from memory, unchecked"
+
+
 def from_memory(text: str) -> str:
     """A value nobody has looked up."""
-    return f"{text} [from memory, unchecked]"
+    return f"{text} [{UNCHECKED}]"
 
 
 BOUNDS = {"least": "{} or more", "most": "{} or less", "about": "about {}", "usual": "usually {}"}
@@ -90,14 +93,19 @@ def page(text: str) -> str:
     return f"p. {text}" if text and text[0].isdigit() else text
 
 
+def _the(label: str) -> str:
+    """A feature with its article; what is asked with "how" has none ("how far back the side fin reaches")."""
+    return label if label.startswith("how ") else f"the {label}"
+
+
 def contrast_lead(first: str, second: str, label: str, a: str, b: str) -> str:
     """The deciding feature of two fishes."""
-    return sentence(f"look first at the {label}. The {first} {has(a)}; the {second} {has(b)}")
+    return sentence(f"look first at {_the(label)}. The {first} {has(a)}; the {second} {has(b)}")
 
 
 def contrast_lead_many(names: str, label: str, told: str) -> str:
     """The deciding feature of three or more fishes."""
-    return sentence(f"to sort {names}, look first at the {label}: {told}")
+    return sentence(f"to sort {names}, look first at {_the(label)}: {told}")
 
 
 def entry(label: str, told: str) -> str:
@@ -251,11 +259,18 @@ def describe_size(told: str) -> str:
     return f"Length: {told}."
 
 
-def describe_range(native: str, introduced: str) -> str:
-    """Where, in short."""
+def describe_range(native: str, introduced: str, memory: str = "") -> str:
+    """Where, in short, and how much of it rests on memory."""
     parts = [f"native to {native}"] if native else []
     parts += [f"introduced in {introduced}"] if introduced else []
-    return f"Where: {'; '.join(parts)}."
+    return f"Where: {'; '.join(parts)}{f' [{memory}]' if memory else ''}."
+
+
+def memory_of_places(count: int, among: int) -> str:
+    """How many of some places are told from memory alone; empty where none is."""
+    if not count:
+        return ""
+    return UNCHECKED if count == among else f"{count} of {among} places {UNCHECKED}"
 
 
 def places_short(shown: str, more: int) -> str:

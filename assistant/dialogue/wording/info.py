@@ -15,7 +15,12 @@ LENGTH = "How long is it, in inches or centimetres?"
 
 def unchecked(text: str) -> str:
     """A claim nobody has looked up."""
-    return f"{text.rstrip('.')} ({UNCHECKED})."
+    return noted(text, UNCHECKED)
+
+
+def noted(text: str, note: str) -> str:
+    """A sentence with a note in brackets at its end, where there is one."""
+    return f"{text.rstrip('.')} ({note})." if note else text
 
 
 def an(name: str) -> str:

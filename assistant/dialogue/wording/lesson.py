@@ -327,32 +327,6 @@ def so_many_kinds(count: int) -> str:
     return f"{count} kinds"
 
 
-def key_overlap(step: int, feature: str, told: str, settles: str) -> str:
-    """Counts by which a few fish take the wrong lead, and the feature that settles it."""
-    return f"{sentence(f'the counts overlap at step {step} ({feature}): {told}')}{settles}"
-
-
-def key_overlap_end(feature: str, told: str, settles: str) -> str:
-    """The same at the end of a walk."""
-    return f"{sentence(f'but the counts overlap ({feature}): {told}')}{settles}"
-
-
-def count_met(low: int, high: int, names: str) -> str:
-    """A count that is met in a few of some fishes."""
-    number = f"{low} is" if low == high else f"{low} to {high} are"
-    return f"{number} also met in the {names}"
-
-
-def settled_by(feature: str, leads: Sequence[str]) -> str:
-    """The feature to look at besides."""
-    return f" Check as well: {feature}; {' and '.join(leads)}."
-
-
-def lead_in(choice: str, fish: str) -> str:
-    """What a fish shows of a feature."""
-    return f"{choice} in the {fish}"
-
-
 def key_print(command: str) -> str:
     """How a key is put on paper."""
     return f"To print it, copy these lines{f', or write them to a page: {command}' if command else '.'}"

@@ -49,9 +49,9 @@ def none_of_life(what: str) -> str:
     return f"None that the base tells of, among the {what}."
 
 
-def fishes(count: int) -> str:
-    """Fishes of whatever group."""
-    return "fish" if count == 1 else "fishes"
+def fishes(count: int, of_last: bool = False) -> str:
+    """Fishes of whatever group, or ``of_last`` those of the list before that are left."""
+    return ("fish" if count == 1 else "fishes") + (" of the last list" if of_last else "")
 
 
 def with_what(what: str) -> str:
@@ -255,6 +255,16 @@ def states_not_waters(region: str) -> str:
     return f"That is told of states and provinces on {region}, not of these waters themselves."
 
 
+def placed_from_memory(count: int, among: int) -> str:
+    """How many fishes of a list are told of its place from memory alone."""
+    return f"That is {MEMORY_SAYS}" if count == among else f"Of {count} of these {among} that is told {MEMORY_SAYS}"
+
+
+def only_of_states(name: str, waters: str) -> str:
+    """That of some waters nothing is held of a fish, only of some states on them."""
+    return f"I can't say for {waters} itself: the {name} is told of some states and provinces on it, not of its waters."
+
+
 def parts_of(place: str) -> str:
     """A place of which only a part is meant."""
     return f"parts of {place}"
@@ -315,7 +325,8 @@ def thin(least: int, count: int, names: str) -> str:
 
 ONE_SPEAKS = "None: only one source held speaks of it there."
 IN_ALL = "all kinds together, crosses and groups aside"
-MEMORY_TAIL = "are from memory, unchecked."
+MEMORY_SAYS = "from memory, unchecked."
+MEMORY_TAIL = f"are {MEMORY_SAYS}"
 
 
 def unsourced(count: int, total: int, names: str) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from assistant.text import article, join, sentence
 
 
@@ -43,10 +45,11 @@ def lead_none(clash: str) -> str:
 NO_PICTURES = "I cannot look at a picture, only read words."
 
 
-def lead_nothing_seen(picture: bool = False) -> str:
-    """Nothing to go by, or only a picture."""
+def lead_nothing_seen(picture: bool = False, ruled_out: Sequence[str] = ()) -> str:
+    """Nothing to go by, only a picture, or only what it is not."""
     text = "Tell me what you saw and I will narrow it down: shape, mouth, ear flap, fins, marks, where and how long."
-    return f"{NO_PICTURES} {text}" if picture else text
+    told = sentence(f"noted: not {join([f'{article(n)} {n}' for n in ruled_out], 'or')}") if ruled_out else ""
+    return " ".join(x for x in (NO_PICTURES if picture else "", told, text) if x)
 
 
 def guess_yes(name: str, because: str) -> str:
@@ -155,9 +158,15 @@ def longer_than_known(name: str, length: str, largest: str) -> str:
     )
 
 
-def clash(what: str) -> str:
+def clash(what: str, others: str) -> str:
     """Evidence that does not go together."""
-    return sentence(f"does not go together in any one fish I know: {what}. Look at those again")
+    told = f"{what} with {others}" if others else what
+    return sentence(f"does not go together in any one fish I know: {told}. Look at those again")
+
+
+def clash_with(name: str, what: str) -> str:
+    """Evidence that the best fish does not bear out."""
+    return sentence(f"that does not go with the {name}: {what}. Look at that again")
 
 
 NOTHING_TO_ASK = "Nothing else that can be seen on a live fish would change that."
@@ -283,7 +292,10 @@ def source_line(cited: str, basis: str, used: str) -> str:
     return f"{cited} [{basis}]" + (f" - {used}" if used else "")
 
 
-BASIS_WORDS = {"read": "text read", "memory": "from memory, unchecked", "common-practice": "common practice, no source"}
+NO_SOURCE = ", no source"
+BASIS_WORDS = {
+    "read": "text read", "memory": "from memory, unchecked", "common-practice": f"common practice{NO_SOURCE}",
+}
 
 
 def what_read(text: str) -> str:
@@ -423,7 +435,7 @@ def in_common(label: str, name: str, told: str) -> str:
 
 def rests_on(told: str, cited: str, basis: str) -> str:
     """A record with its source."""
-    return f"{told} [{cited}; {basis}]" if cited else f"{told} [{basis}]"
+    return f"{told} [{cited}; {basis.removesuffix(NO_SOURCE)}]" if cited else f"{told} [{basis}]"
 
 
 def size_line(label: str, a: float | None, b: float | None, c: float | None) -> str:

@@ -121,3 +121,18 @@ def test_a_depth_of_another_season_is_not_told(talk: Talk) -> None:
     answer, _ = talk("how deep are bluegill in fall")
     told = " ".join(b.text for b in answer.blocks)
     assert "stays in autumn is not held" in told and "Under ice" not in told and "beds" not in told.lower()
+
+
+@pytest.mark.parametrize("lines", [("what is a bluegill", "is it endangered"),
+                                   ("is the spotted gar threatened in ontario",)])
+def test_a_standing_that_is_not_held_is_all_that_is_said(talk: Talk, lines: tuple[str, ...]) -> None:
+    """Asked how a fish stands, the base says that it does not know and where to look, and tells of no food."""
+    answer, _ = talk(*lines)
+    assert answer.intent == "habitat" and "status" in text(answer) and "not held" in text(answer)
+    assert "current list" in text(answer) and "food" not in text(answer) and "native" not in text(answer)
+
+
+def test_a_standing_that_is_held_is_told(talk: Talk) -> None:
+    """The lake sturgeon is listed as threatened, in other words of asking, too."""
+    for line in ("is the lake sturgeon endangered", "conservation status of the lake sturgeon"):
+        assert "threatened" in text(talk(line)[0]), line

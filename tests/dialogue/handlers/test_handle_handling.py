@@ -272,3 +272,54 @@ def test_specks_in_the_flesh(talk: Talk) -> None:
     answer, _ = talk("perch fillet full of little white specks, fry em or feed the cat")
     assert answer.intent == "handling" and answer.taxa[0] == "perca-flavescens"
     assert "grubs" in answer.blocks[0].text and "cook" in answer.blocks[0].text
+
+
+@pytest.mark.parametrize(
+    ("line", "first"),
+    [
+        ("I ate gar eggs and I am vomiting", "ate-gar-eggs"),
+        ("my child ate gar eggs", "ate-gar-eggs"),
+        ("my dog ate gar eggs", "ate-gar-eggs"),
+        ("i feel sick after eating trout", "ill-after-eating"),
+        ("my dog ate raw salmon", "pet-raw-salmon"),
+        ("my cat ate some fish guts", "pet-ate-fish"),
+        ("fish bone stuck in throat", "hook-swallowed"),
+        ("a catfish spine went into my foot and I feel dizzy", "aid-shock"),
+    ],
+)
+def test_who_is_unwell_hears_whom_to_call(talk: Talk, line: str, first: str) -> None:
+    """Harm to a person or a pet is answered first of all with whom to call, and with nothing about fishing."""
+    answer, _ = talk(line)
+    assert answer.blocks[0].statements == (f"caution:{first}",)
+    assert any(w in answer.blocks[0].text for w in ("poison control", "vet", "doctor", "emergency"))
+    assert all("hook in" not in b.text.lower() for b in answer.blocks)
+
+
+def test_pain_is_answered_after_marks_were_told(talk: Talk) -> None:
+    """First aid stands before a name where marks come with the wound, and answers who is still in pain."""
+    lines = ("yellow fish with whiskers, slimy, spine stung my hand", "yellowish with white chin barbels")
+    answer, _ = talk(lines[0])
+    assert answer.intent == "identify" and answer.blocks[0].statements[0].startswith("caution:aid-")
+    pain, _ = talk(*lines, "my hand hurts badly")
+    assert pain.blocks[0].statements[0].startswith("caution:aid-")
+    assert "lock upright" not in text(pain)
+
+
+def test_a_hook_in_the_throat_is_never_backed_out(talk: Talk) -> None:
+    """The cut line leads wherever a hook sits in the throat."""
+    for line in ("how do I get a hook out of a pike's throat", "hook in the throat of a walleye, how to remove it"):
+        assert talk(line)[0].blocks[0].statements == ("caution:deep-hook-cut",)
+
+
+@pytest.mark.parametrize("kind", ["snakehead", "bighead carp"])
+def test_how_to_let_go_is_not_told_of_unwanted_fish(talk: Talk, kind: str) -> None:
+    """What must not be let go is not followed by the steps of letting go."""
+    answer, _ = talk(kind, "how do I release it")
+    assert "caution:release-basic" not in [s for b in answer.blocks for s in b.statements]
+    assert answer.blocks[0].statements[0] in ("caution:snakehead-do-not-release", "caution:invasive-report")
+
+
+def test_a_pet_fish_is_not_let_loose(talk: Talk) -> None:
+    """Letting a goldfish go is answered with no."""
+    answer, _ = talk("can I release my goldfish in the lake")
+    assert answer.blocks[0].text.startswith("No") and "caution:release-pet" in answer.blocks[0].statements

@@ -166,3 +166,30 @@ def test_what_is_so_only_at_times_is_no_flat_no(talk: Talk) -> None:
     """Where a count is usual in no kind but occurs in some, those are told."""
     answer, _ = talk("which fish have 11 dorsal spines in ontario")
     assert "ambloplites-rupestris" in answer.taxa and "i hold no" not in text(answer)
+
+def test_a_question_of_all_fishes_forgets_the_group(talk: Talk) -> None:
+    """"Which fishes have barbels in Ohio" is answered from all kinds after a list of sunfishes, and so is the next."""
+    fresh, _ = talk("which fishes have barbels in Ohio")
+    after, _ = talk("list the sunfishes", "which fishes have barbels in Ohio")
+    assert after.blocks[0].text == fresh.blocks[0].text
+    alone, _ = talk("what fishes live in Ohio")
+    last, _ = talk("list the sunfishes", "which fishes have barbels in Ohio", "what fishes live in Ohio")
+    assert last.blocks[0].text == alone.blocks[0].text
+
+
+def test_a_carried_list_is_named_and_whole(talk: Talk) -> None:
+    """What narrows the list before says so, and finds those of it that were too many to show."""
+    narrowed, _ = talk("list the catfishes", "which have a forked tail")
+    assert "of the last list" in narrowed.blocks[0].text
+    whole, _ = talk("what fishes live in Ohio", "which of those have barbels")
+    fresh, _ = talk("which fishes have barbels in Ohio")
+    assert set(fresh.taxa) <= set(whole.taxa)
+
+
+
+def test_fishes_at_risk_of_a_place_are_those_told_of_it(talk: Talk) -> None:
+    """A standing told of another state does not count, and no fish without one is listed."""
+    answer, _ = talk("which fishes are endangered in ontario")
+    assert answer.taxa[:1] == ("lepomis-gulosus",) and "only 1 fish" in text(answer)
+    answer, _ = talk("which fishes are endangered in ohio")
+    assert "none that the base tells of" in text(answer) and "current list" in text(answer)

@@ -8,6 +8,9 @@ from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.range import handle
 from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.living import remembered, rows
+from assistant.reasoning.place_prior import narrowest
+from tests.dialogue.conftest import Talk
 from tests.helpers.turns import fish, group, turn_of
 
 
@@ -78,3 +81,41 @@ def test_a_group_is_counted(kb: KnowledgeBase) -> None:
     """Many kinds are told by status, with how many of them live there."""
     answer, _ = handle(turn_of(kb, "which live there", group("true-sunfishes", "sunfishes"), places=("us-oh",)))
     assert "bluegill" in text(answer) and answer.blocks[0].statements
+
+
+def test_waters_are_not_answered_from_few_states(talk: Talk) -> None:
+    """The bull trout of one Nevada river is not called native to the Colorado River; the walleye of all states on a
+    lake is, with a word on what that rests on."""
+    few, _ = talk("are there bull trout in the Colorado River")
+    assert few.blocks[0].text.startswith("I can't say") and not few.blocks[0].claim
+    assert any("Nevada" in b.text and b.statements for b in few.blocks)
+    most, _ = talk("are there walleye in Lake Erie")
+    assert most.blocks[0].text.startswith("Yes") and "not of these waters" in most.blocks[-1].text
+
+
+def test_a_state_beside_its_waters_is_what_counts(kb: KnowledgeBase, talk: Talk) -> None:
+    """"Trout in the Colorado River, Utah" offers no fish that is not expected in Utah; a river is not a state."""
+    assert narrowest(kb, ("colorado-basin", "us-ut")) == ("us-ut",)
+    answer, _ = talk("trout in the Colorado River, Utah")
+    assert "bull trout" not in answer.blocks[0].text
+    river, _ = talk("are there paddlefish in the Mississippi River")
+    assert "Mississippi River basin" in river.blocks[0].text
+
+
+def test_the_name_of_a_lake_is_no_kind_of_water(talk: Talk) -> None:
+    """"In the Great Lakes" asks for no fishes of lakes."""
+    answer, _ = talk("what sunfish live in the Great Lakes")
+    assert "kind of water" not in answer.blocks[0].text and "lepomis-gibbosus" in answer.taxa
+
+
+def test_ranges_from_memory_say_so(kb: KnowledgeBase, talk: Talk) -> None:
+    """A description, a range and a list of a place tell how much of where a fish lives rests on memory."""
+    ranged, _ = talk("walleye range")
+    held = set(ranged.blocks[0].statements)
+    count, among = remembered(r for r in rows(kb, "sander-vitreus") if f"range:{r.id}" in held)
+    assert 0 < count < among and f"({count} of {among} places from memory, unchecked)" in ranged.blocks[0].text
+    described, _ = talk("describe the walleye")
+    where = next(b.text for b in described.blocks if b.text.startswith("Where:"))
+    assert where.endswith("places from memory, unchecked].")
+    listed, _ = talk("which catfishes live in Ohio")
+    assert any("from memory, unchecked" in b.text for b in listed.blocks[1:])

@@ -49,3 +49,28 @@ def test_a_group_word_stays_open_where_no_place_narrows_it(talk: Talk, place: st
     answer, _ = talk(f"trout from {place}, worm tracks on the back, red dots with blue rings round them")
     assert answer.candidates[0].taxon == "salvelinus-fontinalis"
     assert answer.candidates[0].probability > 0.8
+
+
+def test_a_comparison_before_bends_no_catch_that_it_does_not_fit(talk: Talk) -> None:
+    """A black ear after "white crappie or black crappie?" is told of the fish that has it, as it is without; marks of
+    a crappie stay with the two.
+    """
+    fresh, _ = talk("deep body, black ear, caught in Ohio")
+    after, _ = talk("white crappie or black crappie?", "deep body, black ear, caught in Ohio")
+    assert after.blocks[0].text == fresh.blocks[0].text and "not go together" not in " ".join(
+        b.text for b in after.blocks)
+    crappie, _ = talk("white crappie or black crappie?", "deep body, 7 dorsal spines")
+    assert crappie.taxa[0] == "pomoxis-nigromaculatus"
+
+
+def test_only_what_it_is_not_names_no_fish(talk: Talk) -> None:
+    """"It is not a bluegill" alone is noted, and nothing is guessed."""
+    answer, _ = talk("it is not a bluegill")
+    assert not answer.taxa and "not a bluegill" in answer.blocks[0].text.lower()
+
+
+def test_marks_of_no_fish_are_told_together(talk: Talk) -> None:
+    """Marks that no fish has together are named beside those that they do not go with."""
+    answer, _ = talk("adipose fin and black ear flap with red spot and 8 whiskers")
+    told = next(b.text for b in answer.blocks if "go together" in b.text)
+    assert "ear flap with" in told and "eight barbels" in told

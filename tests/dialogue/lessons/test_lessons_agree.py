@@ -21,6 +21,7 @@ from assistant.reasoning.quiz import build_quiz
 from assistant.reasoning.selection import species_below
 from assistant.reasoning.size import size_range
 from assistant.render.html import sheet_page
+from assistant.text import key
 from assistant.units import show_rough_span
 
 LESSONS = (("lepomis-macrochirus", "lepomis-microlophus", "lepomis-gibbosus"),
@@ -179,3 +180,12 @@ def test_a_plural_word_is_explained_only_where_it_stands(kb: KnowledgeBase) -> N
     words = [w for w, _, _ in lesson_sheet(kb, ("micropterus-nigricans", "micropterus-dolomieu")).terms]
     assert any("notch" in w for w in words)
     assert not any("shallows" in w for w in words)
+
+
+@pytest.mark.parametrize("level", ("young", "plain", "trade"))
+def test_words_stand_in_the_order_in_which_they_are_shown(kb: KnowledgeBase, level: str) -> None:
+    """The words of a sheet are sorted as printed; the trade is not told what a fin is beside the anal fin."""
+    for taxa in LESSONS:
+        words = [key(term) for term, _, _ in lesson_sheet(kb, taxa, "picture", level).terms]
+        assert words == sorted(words), taxa
+        assert level != "trade" or not ("fin" in words and any(w.endswith(" fin") for w in words)), taxa

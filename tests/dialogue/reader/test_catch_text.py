@@ -196,3 +196,11 @@ def test_no_text_breaks_the_reader(text: str) -> None:
     query = parse_catch(text, TAXA, PLACES, TODAY, None, DEPTH)
     if query is not None:
         assert len(judge(query, BOOK)) == len(query.steps)
+
+
+def test_a_number_asked_for_behind_the_fish() -> None:
+    """So many are judged where the question behind the fish asks for so many."""
+    query = read("bluegill from Little Ommary Pond, I am 12, can I keep 30")
+    assert [s.count for s in query.steps] == [30]
+    assert [s.count for s in read("bluegill on Vennimoor Lake, can we keep twenty of them?").steps] == [20]
+    assert [s.count for s in read("bluegill on Vennimoor Lake, can I keep one?").steps] == [1]

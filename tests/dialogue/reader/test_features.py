@@ -246,3 +246,23 @@ def test_counts_of_fins(kb: KnowledgeBase, text: str, told: list[str]) -> None:
 def test_a_spine_is_no_anal_spine(kb: KnowledgeBase) -> None:
     """The article at the head of a line is no letter for a fin."""
     assert not any("anal" in x for x in _read(kb, "A spine broke off in my hand"))
+
+
+@pytest.mark.parametrize("text", ["a fish with two heads", "fish with 3 dorsal fins", "99 dorsal spines"])
+def test_what_no_fish_has_is_no_other_count(kb: KnowledgeBase, text: str) -> None:
+    """Parts that are themselves counted, and spines that no fish has so many of, are no scale rows and no rays."""
+    assert not [s for s in _read(kb, text) if "=" in s]
+
+
+@pytest.mark.parametrize(
+    ("text", "told", "never"),
+    [
+        ("fish with adipose fin and black spots on both tail lobes", "caudal-spots.both-lobes", "adipose-fin-marks"),
+        ("white tip on tail and spots on the first dorsal fin", "tail-tip-mark.white", "caudal-spots"),
+        ("forked tail and black spots on the adipose fin", "adipose-fin-marks.spots", "caudal-spots"),
+    ],
+)
+def test_marks_behind_and_stay_on_their_part(kb: KnowledgeBase, text: str, told: str, never: str) -> None:
+    """What is said to be on a part behind "and" is not told of the part before it."""
+    found = _read(kb, text)
+    assert told in found and not any(s.startswith(never) for s in found)

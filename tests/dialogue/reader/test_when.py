@@ -72,3 +72,27 @@ def test_a_day_of_every_year() -> None:
 def test_days_counted_from_the_one_spoken_of(line: str, told: str) -> None:
     """A day told by its distance from the one judged becomes that date; other talk of days stays as it is."""
     assert dated(line, date(2026, 6, 20)) == told
+
+
+@pytest.mark.parametrize(
+    ("text", "day"),
+    [
+        ("can I keep a bass next week", "2026-07-11"),
+        ("this week", "2026-07-04"),
+        ("last week", "2026-06-27"),
+        ("next weekend", "2026-07-11"),
+        ("this weekend", "2026-07-04"),
+        ("next month", "2026-08"),
+        ("last month", "2026-06"),
+    ],
+)
+def test_weeks_and_months_to_come(kb: KnowledgeBase, text: str, day: str) -> None:
+    """A week, weekend or month counted from the day of the clock is no longer taken for today."""
+    assert _when(kb, text).date == day
+
+
+def test_this_weekend_from_a_weekday(kb: KnowledgeBase) -> None:
+    """On a weekday the weekend begins on Saturday, on Sunday it is today; December is followed by January."""
+    assert _when(kb, "this weekend", date(2026, 11, 27)).date == "2026-11-28"
+    assert _when(kb, "this weekend", date(2026, 11, 29)).date == "2026-11-29"
+    assert _when(kb, "next month", date(2026, 12, 5)).date == "2027-01"

@@ -2,8 +2,15 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
+
 import pytest
 
+from assistant.dialogue.rules.words import limit_words
+from assistant.model.knowledge import KnowledgeBase
+from assistant.model.rulebook import rulebook
+from assistant.reasoning.counting import UNITS
+from assistant.units import MM
 from tests.dialogue.conftest import Talk
 
 
@@ -103,3 +110,24 @@ def test_another_name_offered_beside_a_length_is_told_as_unknown(talk: Talk) -> 
     """A name that nobody knows is not passed over."""
     answer, _ = talk("walleye at lake skarrowin, 47 cm, july 5, keep?", "that's a zorb, 45 cm")
     assert answer.verdict == "unknown"
+
+
+def test_a_minimum_is_never_shown_shorter_than_it_is(kb: KnowledgeBase) -> None:
+    """A limit in the other unit is rounded so that a fish which fits what is shown fits the limit."""
+    kept = (x for x in rulebook(kb).lengths.values() if x.effect == "keep-within")
+    limits = [x for x in kept if x.low is None or x.high is None]
+    assert limits
+    for limit in limits:
+        number, unit = limit_words(limit).split("(")[1].split(")")[0].split()
+        own = (limit.low or limit.high or Decimal(0)) * MM[UNITS[limit.unit]]
+        other = Decimal(number) * MM[unit]
+        assert other >= own if limit.low is not None else other <= own
+
+
+def test_waters_have_no_agency(talk: Talk) -> None:
+    """A lake or river is named once and sends to the state or province; a state beside it is what counts."""
+    lake, _ = talk("can I keep a walleye on Lake Erie")
+    told = " ".join(b.text for b in lake.blocks)
+    assert "agency of Lake Erie" not in told and "Lake Erie and Lake Erie" not in told
+    state, _ = talk("can I keep a walleye from the Mississippi River in Minnesota")
+    assert "agency of Minnesota" in " ".join(b.text for b in state.blocks)
