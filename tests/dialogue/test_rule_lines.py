@@ -463,3 +463,36 @@ def test_what_else_is_said_of_a_catch(lines: tuple[str, ...], verdict: str, talk
     The verdicts are worked out from the demonstration rules.
     """
     assert talk(*lines)[0].verdict == verdict
+
+
+@pytest.mark.parametrize(("lines", "verdict", "told"), [
+    (("got four walleye, 46 cm each, harrowelt, can i keep all four?",), "keep", "4 of 4 walleye and sauger"),
+    (("caught 6 perch on vennimoor lake, can we keep them all",), "keep", "6 of 25 yellow perch"),
+    (("pumpkinseed on vennimoor lake, 21 cm", "got three of them, all legal?"), "keep, then release",
+     "at most 2 over 20 cm"),
+    (("pumpkinseed on vennimoor lake, 21 cm", "can i keep three like it"), "keep, then release", "2 kept already"),
+    (("i have 4 walleye in the livewell, harrowelt, keep another?",), "release", "4 of 4 walleye and sauger"),
+])
+def test_all_of_the_fish_just_told(lines: tuple[str, ...], verdict: str, told: str, talk: Talk) -> None:
+    """Fish told of in a line that asks for all of them are judged together; they are not kept yet."""
+    answer, _ = talk(*lines)
+    assert answer.verdict == verdict and told in text_of(answer)
+
+
+@pytest.mark.parametrize("line", ["does it go on my walleye count in harrowelt",
+                                  "do they count toward my walleye limit in harrowelt"])
+def test_the_fish_spoken_of_in_the_bag_of_another(line: str, talk: Talk) -> None:
+    """Whether the fish of the line before counts with the one named."""
+    answer, _ = talk("saugeye", line)
+    assert "Yes: saugeye and walleye count together" in text_of(answer)
+
+
+@pytest.mark.parametrize(("line", "told", "not_told"), [
+    ("how many walleye on winnebago this spring", "agency of Wisconsin", "Chinook"),
+    ("walleye limit on lake erie", "agency of the state or province", "agency of Lake Erie"),
+    ("daily on sand bass, oklahoma side of the red", "agency of Oklahoma", "usually means"),
+])
+def test_whose_rules_hold_on_a_real_water(line: str, told: str, not_told: str, talk: Talk) -> None:
+    """The agency is that of the state, not of the lake; a season is no fish."""
+    found = text_of(talk(line)[0])
+    assert told in found and not_told not in found

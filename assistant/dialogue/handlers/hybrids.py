@@ -62,7 +62,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     asked = subjects(turn, carried=False) or (() if general else carried_on(turn))
     crosses = tuple(t for t in asked if (x := kb.find("taxon", t)) is not None and x.is_hybrid)
     plain_kinds = tuple(t for t in asked if t not in crosses)
-    if crossing.MOTHER_ASKED in sides and (bred := crosses or crossing.of_pair(kb, plain_kinds)):
+    marked = any(crossing.marks_asked(turn, c) for c in crosses[:1])
+    if crossing.MOTHER_ASKED in sides and not marked and (bred := crosses or crossing.of_pair(kb, plain_kinds)):
         return _answer(turn, [b for c in bred[:EACH] for b in crossing.mother_of(turn, c)], (*bred, *plain_kinds)), held
     own = _asked_whether_species(turn, sides)
     if own and not crosses:

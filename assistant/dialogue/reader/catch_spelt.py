@@ -30,6 +30,16 @@ _CAUGHT = re.compile(
 _FOR_ANOTHER = re.compile(r"\b(?:another|one more|any more|can (?:i|we) keep more)\b", re.IGNORECASE)
 _LET_GO = re.compile(r"\b(?:releas\w+|let|threw|tossed|put|went back|kept|keeping)\b", re.IGNORECASE)
 """Fish caught count as kept where another one is asked about and none is told to have gone back."""
+_ALL_ASKED = re.compile(
+    r"[.,;:\s-]*\b(?:(?:so|and|then) )?"
+    r"(?:(?:can|may|could|should|do) (?:i|we) |(?:are|can|is) (?:they|these|those|it) |ok(?:ay)? to )?"
+    r"(?:(?:keep|take|have) (?:(?:them|em|'em|these|those) all|the (?:lot|bunch)|"
+    rf"all(?: (?:of )?(?:them|em|'em|these|those|\d+|{_SEVERAL}))?)|"
+    rf"all (?:of (?:them|em|these) |\d+ |(?:{_SEVERAL}) )?(?:mine|legal|keepers|come home|go home)(?: to keep)?)"
+    r"(?: home)?\s*[?.!]*\s*$", re.IGNORECASE)
+"""The end of a line that asks for all of the fish just told ("got four, keep all four?")."""
+_STOWED = re.compile(
+    r"\b(?:already|so far|kept|another|cooler|bucket|live ?well|stringer|boat|bag|limit|freezer|home)\b", re.IGNORECASE)
 _COUNT_ONLY = re.compile(
     r"\W*(?:i |we )?(?:have |kept |got |just |only |about |a )*"
     rf"(\d+|{'|'.join(NUMBER_WORDS)})(?: (?:so far|kept|today|already|fish|of them))*\W*"
@@ -79,6 +89,7 @@ def completed(turn: Turn, places_of: Resolve, kept: int) -> str:
         text = pattern.sub(full, text)
     if turn.reading.measures:
         text = _DENIED.sub(" ", text)
+    text = _all_asked(text)
     if not _others(text):
         text = _HAVE.sub(lambda m: ", kept " if m.start() else "kept ", text)
         text = _HAVE_ONE.sub("kept ", text) if ASKED_FIRST.match(text) else text
@@ -89,6 +100,14 @@ def completed(turn: Turn, places_of: Resolve, kept: int) -> str:
         unit = "cm" if lengths[-1].unit in ("cm", "mm", "m") else "in"
         text = _KEPT_ONE.sub(rf"kept one of \1 {unit}", _NO_UNIT.sub(rf"\1 \2 {unit}", text))
     return _answered(turn, text, places_of, kept) or text
+
+
+def _all_asked(text: str) -> str:
+    """The line as a question after the fish that it tells, where it asks for all of them: they are not kept yet."""
+    asked = _ALL_ASKED.search(text)
+    told = text[: asked.start()] if asked is not None else ""
+    bare = _HAVE.sub(" ", _CAUGHT.sub(" ", told))
+    return f"can i keep {bare.strip()}" if bare != told and not _STOWED.search(told) else text
 
 
 def caught_is_kept(text: str) -> bool:

@@ -15,7 +15,7 @@ from datetime import date, time
 from itertools import product
 
 from assistant.dialogue.reader.when import tells_past
-from assistant.dialogue.rules.catch_fish import FishSaid, read_counted, read_fish
+from assistant.dialogue.rules.catch_fish import FishSaid, count_alone, read_counted, read_fish
 from assistant.dialogue.rules.catch_kept import read_kept
 from assistant.dialogue.rules.catch_measures import NUMBER_WORDS, count_of, plain_numbers, read_days, read_lengths
 from assistant.dialogue.rules.catch_notes import read_notes
@@ -75,6 +75,7 @@ def parse_catch(
     body = _QUESTION.sub("", said[: many.start()] if many else said)
     if asked := ASKED_FIRST.match(body):
         body = _TOLD_AFTER.sub("; ", body[asked.end():], count=1)
+        body = of_them if count_alone(of_them := f"{body.strip(' ?.!')} of them") else body
     where, what = _parted(body, resolve_place, clock)
     about, where = _noted(where, resolve_place)
     past = tells_past(said)
@@ -237,6 +238,9 @@ def _fish_steps(what: str, resolve_taxa: Resolve, previous: CatchQuery | None) -
         lengths, rest = read_lengths(_SAME.sub(" ", part))
         if not same and (counted := read_counted(part, resolve_taxa)):
             steps.extend(Step((name,), length=length, count=n) for n, name, length in counted)
+            continue
+        if not lengths and (several := count_alone(rest)) > 1:
+            steps.append(Step(count=several))
             continue
         said = read_fish(rest, resolve_taxa)
         if not (lengths or said.names or said.any_fish or same or said.unnamed):

@@ -37,6 +37,8 @@ _ADDED = re.compile(r"\s*(?:[,;&.?!]|\band\b|\bplus\b)\s*", re.IGNORECASE)
 _AMOUNT = re.compile(
     rf"(?P<before>.*?)\b(?:an?\s+(?=couple|dozen))?(?P<n>\d{{1,3}}|{'|'.join(NUMBER_WORDS)})\s+(?:of\s+|more\s+|other\s+|my\s+)*"
     r"(?P<name>[a-z].*)", re.IGNORECASE)
+_EACH = re.compile(r"\W*(?:(?:each|apiece|all|both|of|them|about|around|are|is|at|long)\b\W*)*", re.IGNORECASE)
+"""Words beside one length that is told of all the fish counted before it ("four walleye, 46 cm each")."""
 _WANTING = re.compile(r"\b(?:want|would|like|to|take|home|can|could|may|all|them|if|going|am|will|wanna|i'd|i'm)\b",
                       re.IGNORECASE)
 
@@ -125,6 +127,9 @@ def read_counted(text: str, resolve: Resolve) -> tuple[tuple[int, Named, c.Lengt
     found: list[tuple[int, Named, c.Length]] = []
     for piece in (p for p in _ADDED.split(text) if p.strip()):
         lengths, rest = read_lengths(piece)
+        if found and len(lengths) == 1 and found[-1][2] == c.UNSAID and _EACH.fullmatch(rest):
+            found[-1] = (*found[-1][:2], lengths[0])
+            continue
         match = _AMOUNT.match(rest)
         count = count_of(match["n"]) if match else None
         words = _clean(match["name"]).split() if match else []
@@ -143,6 +148,18 @@ def read_counted(text: str, resolve: Resolve) -> tuple[tuple[int, Named, c.Lengt
 def _rest(text: str) -> str:
     """What is left of words that say nothing of the fish."""
     return re.sub(r"\W", "", _FILLER.sub(" ", _WANTING.sub(" ", text)))
+
+
+def count_alone(text: str) -> int:
+    """How many of the fish spoken of a text tells by a number and a word for them ("three like it", "4 of them"); 0 for
+    no such."""
+    match = _ALONE.fullmatch(text)
+    return (count_of(match["n"]) or 0) if match else 0
+
+
+_ALONE = re.compile(
+    rf"\W*(?P<n>\d{{1,3}}|{'|'.join(NUMBER_WORDS)})(?: (?:more|others?))?"
+    r" (?:of|like) (?:them|these|those|it|this|that|this one|that one|em)\W*", re.IGNORECASE)
 
 
 def cross_id(first: str, second: str) -> str:

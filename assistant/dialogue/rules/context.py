@@ -392,7 +392,7 @@ def _carried(step: Step, last: Step, places: tuple[str, ...], other: bool) -> St
     if not step.places:
         step = replace(step, places=places)
     if not step.fish and not step.any_fish and not step.crosses:
-        count = last.count if step.length == c.UNSAID else step.count
+        count = last.count if step.length == c.UNSAID and step.count == 1 else step.count
         step = replace(step, fish=last.fish, any_fish=last.any_fish, crosses=last.crosses, count=count)
     other = other and not _same_fish(step, last)
     if step.length == c.UNSAID and not other:

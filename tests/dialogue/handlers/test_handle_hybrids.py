@@ -148,3 +148,21 @@ def test_a_cross_guessed_last(line: str, talk: Talk) -> None:
     """A guess at the end of what was seen is answered first."""
     answer, _ = talk(line)
     assert answer.intent == "identify" and answer.blocks[0].text.startswith("It may be a")
+
+
+def test_a_mark_asked_of_a_cross(talk: Talk) -> None:
+    """The mark that a line names comes first, of the cross beside its parents."""
+    text = talk("L. gibbosus x L. macrochirus: gill rakers intermediate, or as one parent?")[0].blocks[0].text
+    assert text.startswith("Form of the gill rakers: pumpkinseed x bluegill hybrid - ")
+    assert "middling" in text and "pumpkinseed - short and knobby" in text and "bluegill - long and slender" in text
+
+
+@pytest.mark.parametrize(("lines", "lead"), [
+    (("walleye n sauger had a kid, whats it called",), "It is the saugeye"),
+    (("can bluegill and green sunfish have kids",), "Yes, they cross"),
+    (("bluegill crossed w a pumpkinseed, is that a thing", "so could a biologist be sure just eyeballing it?"),
+     "Looks alone cannot prove a hybrid"),
+])
+def test_young_of_two_kinds_in_plain_words(lines: tuple[str, ...], lead: str, talk: Talk) -> None:
+    """Two kinds that "had a kid" cross; a cross spoken of is not proved by eye."""
+    assert talk(*lines)[0].blocks[0].text.startswith(lead)

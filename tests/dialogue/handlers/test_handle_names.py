@@ -8,6 +8,7 @@ from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.names import handle
 from assistant.model.knowledge import KnowledgeBase
+from tests.dialogue.conftest import Talk
 from tests.helpers.turns import fish, turn_of
 
 
@@ -80,3 +81,9 @@ def test_a_word_of_a_name_asks_which(kb: KnowledgeBase) -> None:
     answer, _ = handle(turn_of(kb, "the yellow one", held=Held(taxa=("lepomis-auritus",))))
     assert answer.asked is not None and answer.asked.kind == "which"
     assert "yellow perch" in text(answer)
+
+
+def test_a_name_that_a_source_read_tells_of_comes_first(talk: Talk) -> None:
+    """ "Pickerel" in Ontario is first of all the walleye, as a published source says."""
+    answer, _ = talk("pickerel in ontario = walleye, or the skinny toothy one?")
+    assert answer.blocks[0].text.startswith('In Ontario "pickerel" usually means the walleye')

@@ -38,6 +38,9 @@ def _named(kb: KnowledgeBase, line: str) -> set[str]:
         ("big gills in the shallows, what bait", "lepomis-macrochirus"),
         ("specks, black or white?", "pomoxis-nigromaculatus"),
         ("Small mouth went 3 lb", "micropterus-dolomieu"),
+        ("hook way down in a blues throat, cut it or dig", "ictalurus-furcatus"),
+        ("flat heads got teeth?", "pylodictis-olivaris"),
+        ("how many perch on simcoe this winter", "perca-flavescens"),
     ],
 )
 def test_what_is_fished_for_is_a_fish(line: str, fish: str, kb: KnowledgeBase) -> None:
@@ -49,7 +52,8 @@ def test_what_is_fished_for_is_a_fish(line: str, fish: str, kb: KnowledgeBase) -
     "line",
     ["hook in the gills, what now", "it has red gills and a black tail", "bleeding from the gills",
      "how many gills are there on each side", "spots, black or white, on the side",
-     "specks run in rows down the side", "bars go all the way down", "fish with a red ear", "he had red ears"],
+     "specks run in rows down the side", "bars go all the way down", "fish with a red ear", "he had red ears",
+     "how would i pick one out", "it has tube noses", "anything running this spring"],
 )
 def test_parts_and_marks_stay_what_they_are(line: str, kb: KnowledgeBase) -> None:
     """Of a fish in the hand the same words tell of its parts and marks."""

@@ -71,6 +71,15 @@ def test_no_measure(typed: str) -> None:
     assert read_measures(typed, Setting(is_place=PLACES.__contains__)) == ()
 
 
+@pytest.mark.parametrize(("typed", "inches"), [
+    ("redear eleven even, what should it weigh", 11), ("walleye 22 flat", 22),
+])
+def test_a_number_told_to_be_exact_is_a_length(typed: str, inches: int) -> None:
+    """ "Eleven even" needs no unit; "even with" something and "95 out of 100" are no measures."""
+    assert [m.low for m in read_measures(typed, Setting())] == [inches * Decimal("25.4")]
+    assert not read_measures("7 even with the eye", Setting()) and not read_measures("95 out of 100", Setting())
+
+
 def test_bare_numbers_need_context() -> None:
     """A bare whole number is a length only where the talk is of lengths, and then in the unit in use."""
     assert read_measures("what if it was 69", Setting()) == ()
@@ -151,6 +160,7 @@ def test_no_girth(typed: str) -> None:
 
 @pytest.mark.parametrize(("typed", "celsius"), [
     ("water is 71 on my thermometer", 21.7), ("water temp was 20, rainbows", 20.0), ("water at 60 f", 15.6),
+    ("turning it loose, 95 out. anything special", 35.0), ("its 88 outside today", 31.1),
 ])
 def test_of_the_water(typed: str, celsius: float) -> None:
     """A bare number told of the water is a temperature, in the scale in which water could have it."""
