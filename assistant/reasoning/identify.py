@@ -42,8 +42,9 @@ STRICT_ERROR = 0.01
 """The same for a word that is hardly ever used of a fish outside the group (common practice, no source)."""
 STRANGE, BESIDE_BEST = 0.12, 0.35
 """Chance below which, and share of the best fish's chance below which, what was seen speaks strongly against a fish."""
-EITHER = 100.0
-"""How much likelier an asker names two fishes of which one is right (common practice, no source)."""
+EITHER, COMPARED = 100.0, 25.0
+"""How much likelier an asker wavers between fishes of which one is right, and has compared them before the catch was
+told of (common practice, no source)."""
 LIKENESS, LIKE_KIN = 12.0, 0.35
 """How much likelier a fish or its listed look-alikes become when the catch is said to look like it, and what that is
 worth for others of its family (common practice, no source)."""
@@ -239,7 +240,7 @@ def hint_likelihood(kb: KnowledgeBase, table: Table, hint: Hint) -> Vector:
     standing = table.standing
     member = standing.membership(_among(standing, hint.taxa))
     if hint.kind == "either":
-        chance = np.where(member, 1.0, 1.0 / EITHER)
+        chance = np.where(member, 1.0, 1.0 / (EITHER if hint.strict else COMPARED))
     elif hint.kind in ("like", "named"):
         alike_worth, kin_worth = (ALIKE, LIKE_KIN) if hint.kind == "like" else (NAMED_ALIKE, NAMED_KIN)
         near = {x.other for t in hint.taxa for x in kb.look_alikes(t)} | {x for t in hint.taxa for x in kb.taken_for(t)}

@@ -37,7 +37,8 @@ class Hint(NamedTuple):
     """A group word, a likeness, a name given to the catch or a choice of names, denied or hedged: its taxa and its kind
     (group, like, named, either).
 
-    ``strict`` for a group word that is hardly ever used of a fish outside the group ("gar", "sturgeon").
+    ``strict`` for a group word that is hardly ever used of a fish outside the group ("gar", "sturgeon"), and for names
+    offered for the catch itself.
     """
 
     kind: str

@@ -21,7 +21,7 @@ from tests.dialogue.conftest import Talk
     (("walleye at vennimoor lake came up from 40 ft, can i keep it",), "rules", "so measure first"),
     (("walleye came up from 18 feet at vennimoor lake, keep it?",), "rules", "so measure first"),
     (("caught a walleye in vennimoor lake, 35 ft, keeper?",), "rules", "so measure first"),
-    (("ice safe on twinmarrow lake tonight?",), "handling", "no report of ice is held here"),
+    (("ice safe on twinmarrow lake tonight?",), "out-of-scope", "no report of ice is held here"),
     (("when do walleye spawn", "on what"), "habitat", "spawning ground of the walleye"),
     (("do lake trout spawn in fall", "over what bottom"), "habitat", "spawning ground of the lake trout"),
     (("where are crappie in may", "and on what"), "tackle", "crappie"),

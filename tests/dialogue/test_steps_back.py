@@ -53,7 +53,7 @@ def test_a_place_put_right_is_said_as_in_a_sentence(talk: Talk) -> None:
         (("are bowfin good to eat",), "handling"),
         (("got stung by a brown bullhead", "how long will it hurt"), "handling"),
         (("tell me about carp", "can I throw it on the bank"), "handling"),
-        (("is the longear sunfish threatened",), "range"),
+        (("is the longear sunfish threatened",), "habitat"),
         (("redear, pumpkinseed and bluegill", "which of them eat snails"), "habitat"),
         (("I already have 30 bluegill in the freezer",), "rules"),
         (("name some fish that eat snails",), "list"),

@@ -42,7 +42,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         held = held.after(hints=held.hints + tuple(h for h in claimed(turn.kb, borne) if h not in held.hints))
     spoken_of = species_of(turn.kb, turn.held.taxa)
     if not guesses and not turn.held.seen and _of_these(turn, spoken_of):
-        loose = tuple(h._replace(hedged=True) for h in claimed(turn.kb, spoken_of))
+        loose = tuple(h._replace(strict=False) for h in claimed(turn.kb, spoken_of))
         carried = held.after(hints=held.hints + loose)
         held = carried if _borne_out(turn, held, carried, spoken_of) else held
     return name_it(turn, held, guesses)
@@ -140,7 +140,7 @@ def claimed(kb: KnowledgeBase, guesses: tuple[str, ...]) -> tuple[Hint, ...]:
     families = {kb.lineage((kb.taxon(g).parents or (g,))[0])[-1] for g in guesses}
     members = frozenset(m for f in families for m in kb.members(f))
     kind = "either" if len(guesses) > 1 else "named"
-    return (Hint(kind, frozenset(guesses)), Hint("group", members, hedged=True))
+    return (Hint(kind, frozenset(guesses), strict=True), Hint("group", members, hedged=True))
 
 
 def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answer, Held]:

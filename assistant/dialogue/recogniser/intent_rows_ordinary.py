@@ -65,7 +65,7 @@ ORDINARY_ROWS: tuple[Row, ...] = (
         ("sand bass, stripe, silver bass.. one fish or three",)),
     Row("contrast", 93, ("sort-me", "two-kinds|two-fish", "!rules|quiz|key|hurt|place|size|weight|names|list|order"),
         ("sort me a mixed stringer: white bass, hybrid, striper",)),
-    Row("rules", 94, ("back-in", "held-seen|held-fish|fish", "place|water|waters|held-place|short6",
+    Row("rules", 96, ("back-in", "held-seen|held-fish|fish", "place|water|waters|held-place|short6",
                       "!seen|hurt|quiz|key|how-deep|up-from|asks-how|handling|tackle"),
         ("long eely thing, bottom fin long, no whiskers / its a philly canal, can it go back in",)),
     Row("sources", 95, ("cant-agree", "taken-from", "counted|part|one-fish", "!rules|water|story|quiz|key|place"),
