@@ -72,6 +72,7 @@ def parse_catch(
     """
     said = _cross_again(plain_numbers(text))
     many = _MANY.search(said)
+    many = many if many and said[: many.start()].strip() else None
     body = _QUESTION.sub("", said[: many.start()] if many else said)
     if asked := ASKED_FIRST.match(body):
         body = _TOLD_AFTER.sub("; ", body[asked.end():], count=1)
