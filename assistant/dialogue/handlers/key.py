@@ -124,7 +124,8 @@ def _aside(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held] | None:
         return _ask(turn, walk, why_asked(kb, walk))
     if asks == WORD:
         meant = [kb.find("term", m.ids[0]) for m in turn.reading.of("term") if m.ids]
-        return _ask(turn, walk, " ".join(say.word_means(t.label, t.plain) for t in meant if t is not None))
+        answer, held = _ask(turn, walk, " ".join(say.word_means(t.label, t.plain) for t in meant if t is not None))
+        return answer._replace(intent="term"), held
     if asks in (HINT, LOST):
         return _ask(turn, walk, step_explained(kb, walk))
     if asks == AGAIN:
@@ -303,7 +304,8 @@ def _step(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held]:
     if choice is None:
         meant = [kb.find("term", m.ids[0]) for m in turn.reading.of("term") if m.ids]
         told = [say.word_means(t.label, t.plain) for t in meant if t is not None]
-        return _ask(turn, walk, " ".join(told) or say.key_unread(kb.character(walk.couplet.character).how))
+        answer, held = _ask(turn, walk, " ".join(told) or say.key_unread(kb.character(walk.couplet.character).how))
+        return answer._replace(intent="term" if told else answer.intent), held
     found = take(walk, int(choice))
     taken = lead_words(kb, walk.couplet.character, walk.couplet.leads[int(choice)], walk.level)
     return _ask(turn, found, say.key_taken(taken)) if isinstance(found, KeyWalk) else _ended(turn, walk, found,

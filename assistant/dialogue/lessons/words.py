@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import chain, zip_longest
 
 from assistant.dialogue.answer import Answer, Block
@@ -39,7 +40,7 @@ def words_for_lesson(turn: Turn) -> Answer:
     piles = {w: _about(kb, w) for w in wanted}
     missing = [w for w, pile in piles.items() if not pile]
     in_turn = chain.from_iterable(zip_longest(*piles.values()))
-    found = tuple({t.id: t for t in in_turn if t is not None}.values())
+    found = tuple({t.id: t for t in (*_by_name(kb, reading.words), *in_turn) if t is not None}.values())
     looks = LOOKS["picture"] if level_of(reading.text.lower(), turn.cues) == "young" else LOOKS["hand"]
     shown = (found or most_spoken_of(kb, body_words(kb, (), looks)))[:count]
     head = care.term_list(len(shown)) if found or not missing else lesson.no_words(join(missing), len(shown))
@@ -48,6 +49,13 @@ def words_for_lesson(turn: Turn) -> Answer:
     if set(reading.words) & _PICTURES:
         blocks.append(Block("help", lesson.NO_PICTURES, claim=False))
     return Answer("term", tuple(blocks))
+
+
+def _by_name(kb: KnowledgeBase, words: Sequence[str]) -> list[Term]:
+    """The terms of several words that stand in the line whole ("gill raker")."""
+    line = f" {' '.join(singular(w) for w in words)} "
+    names = {t: " ".join(singular(w) for w in key(t.label).split()) for t in kb.all("term")}
+    return [t for t, name in names.items() if " " in name and f" {name} " in line]
 
 
 def _about(kb: KnowledgeBase, word: str) -> list[Term]:

@@ -54,7 +54,7 @@ CATCH_ROWS: tuple[Row, ...] = (
                        "!wt|seen|rules|rules-act|keep|water|contrast|bigger-than|quiz|key|asks-name|gear-weight|tackle|"
                        "which-group|list|handling|asks-where"),
         ("walleye / it's 30 inches, poundage?", "30 inch channel cat in pounds")),
-    Row("weight", 94, ("weight-unit", "short", "held-fish", "held-length|after-size",
+    Row("weight", 94, ("weight-unit", "short6", "held-fish", "held-length|after-size",
                        "!fish|seen|len|wt|after-weight|rules|contrast|quiz|key|asked-quiz|asked-key"),
         ("8 3/4 gill / with the tail pinched tho / ounces?", "how big do bluegill get / in ounces?")),
     Row("size", 94, ("that-big", "len", "one-fish|held-fish",
@@ -102,7 +102,7 @@ CATCH_ROWS: tuple[Row, ...] = (
         ("bluegill vs redear / do both bite crickets",)),
     # How it is held, shown and made ready.
     Row("handling", 95, ("grip-way", "fish|held-fish|fishy",
-                         "!seen|rules|water|quiz|key|asks-name|term|names|hurt|which-group|story"),
+                         "!versus|seen|rules|water|quiz|key|asks-name|term|names|hurt|which-group|story"),
         ("lipping a walleye same as a bass, bad idea?", "can i grab a musky by the eye sockets")),
     Row("handling", 93, ("photo-wish", "fish|held-fish|fishy",
                          "!seen|rules|water|quiz|key|asks-name|self-sending|describe|contrast|list|place|"

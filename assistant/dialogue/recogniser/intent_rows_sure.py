@@ -468,7 +468,7 @@ SURE_ROWS: tuple[Row, ...] = (
         ("how do I tie a knot", "what day is it today", "is it a carp or a roach, I live in England")),
     Row("out-of-scope", 94, ("world-act", "!hurt|seen|asks-name|quiz|key|in-order|asks-what|after-quiz|after-key"),
         ("can u ring the warden for me", "remind me to check the regs tomorrow")),
-    Row("out-of-scope", 93, ("moon", "!after-habitat|seen|hurt|rules|rules-act|water|quiz|key|term|names"),
+    Row("out-of-scope", 93, ("moon", "!thanks-close|after-habitat|seen|hurt|rules|rules-act|water|quiz|key|term|names"),
         ("will the full moon turn the crappie on", "do bluegill bed on the full moon")),
     Row("out-of-scope", 93, ("forecast",
                              "!seen|hurt|asks-name|quiz|key|rules-open|asks-what|asks-when|which-group|"

@@ -268,7 +268,7 @@ def term_near(names: str) -> str:
 
 def term_list(count: int) -> str:
     """A list of words."""
-    return f"{count} words, in plain language:"
+    return f"{count} {'word' if count == 1 else 'words'}, in plain language:"
 
 
 def share_meant(word: str, low: int, high: int) -> str:
