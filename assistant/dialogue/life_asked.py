@@ -78,8 +78,8 @@ def _spelt(turn: Turn, character: str, named: bool) -> tuple[str, ...]:
     """
     told = turn.reading.words
     words = tuple(w for i, w in enumerate(told) if w not in FISH or (i and told[i - 1] in AS_FOOD))
-    if character == WATERS and (taken := _of_places(turn)):
-        words = tuple(w for w in words if w not in taken)
+    if character == WATERS:
+        words = tuple(w for w in words if w in _asking(turn))
     found = states(turn.kb, turn.reading._replace(words=words), character)
     if not named:
         found = tuple(s for s in found if not s.endswith(WITHOUT))
@@ -93,15 +93,18 @@ def _of_places(turn: Turn) -> frozenset[str]:
     return frozenset(w for m in turn.reading.of("place", "water") for w in key(m.words).split())
 
 
-def waters_meant(turn: Turn) -> dict[str, frozenset[str]]:
-    """The plain words for waters in a line ("lakes"), each with the kinds of water in whose names it stands.
+def _asking(turn: Turn) -> tuple[str, ...]:
+    """The words that may ask for a kind of water: none of a place's name ("the Great Lakes"), nor of what follows the
+    question ("... It is for a tank label.")."""
+    text, taken = turn.reading.text, _of_places(turn)
+    told = key(text.partition("?")[0]).split() if "?" in text else turn.reading.words
+    return tuple(w for w in told if w not in taken)
 
-    A word of the name of a place ("the Great Lakes") says nothing of the kind of water.
-    """
+
+def waters_meant(turn: Turn) -> dict[str, frozenset[str]]:
+    """The plain words for waters in a line ("lakes"), each with the kinds of water in whose names it stands."""
     kb = turn.kb
-    taken = _of_places(turn)
-    told = [w for w in turn.reading.words if w not in taken]
-    plain = [w for w in told if any(e[:2] == ("cue", PLAIN_WATER) for e in kb.spoken(w))]
+    plain = [w for w in _asking(turn) if any(e[:2] == ("cue", PLAIN_WATER) for e in kb.spoken(w))]
     named = {s.id: {singular(w) for text in (s.label, *s.values, *s.phrases) for w in key(text).split()}
              for s in kb.states(WATERS)} if plain else {}
     out: dict[str, frozenset[str]] = {}

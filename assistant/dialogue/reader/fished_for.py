@@ -111,7 +111,8 @@ def is_called(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
 
 
 def is_counted(named: Named, tokens: Sequence[Token]) -> bool:
-    """True for a plural of which somebody got some, or asks how many may be kept ("caught 12 gills today")."""
+    """True for a plural of which somebody got some, or asks how many may be kept ("caught 12 gills today"), or tells
+    the lengths ("gills of 21 and 23 cm")."""
     if not tokens[named.after - 1].word.endswith("s") or not named.first:
         return False
     before = [t.word for t in tokens[: named.first]][::-1]
@@ -120,6 +121,8 @@ def is_counted(named: Named, tokens: Sequence[Token]) -> bool:
         if following[:2] in (["a", "day"], ["per", "day"], ["each", "day"], ["a", "person"]):
             return True
         return bool(following) and following[0] in _MAY and (following[0] != "are" or "there" not in following)
+    if following[:1] == ["of"] and "".join(following[1:2]).isdigit():
+        return True
     counted = [i for i, w in enumerate(before[:3]) if w in _SOME or w.isdigit()]
     if counted[:1] != [0]:
         return False

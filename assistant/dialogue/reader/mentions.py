@@ -122,6 +122,8 @@ def _is_feature(
         return True
     if name_like and is_meant(named, tokens, lexicon):
         return False
+    if named.after - named.first == 2 and _any_coloured_fish(named, tokens, lexicon):
+        return True
     if (named.split and not _of_looks(named, tokens, lexicon)) or (single and _one_of_kind(named, tokens, lexicon)):
         return False
     if not own and not beside and single and "weak-name" in lexicon.cues(tokens[named.first].word):
@@ -175,6 +177,14 @@ def _one_of_kind(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> boo
     article = named.first > 0 and tokens[named.first - 1].word in ("a", "an")
     alone = len(tokens) > 1 and sum(t.clause == token.clause for t in tokens) == 1
     return (article or alone) and not _HAS & set(_before(named, tokens)) and any(lexicon.joined(token.word))
+
+
+def _any_coloured_fish(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for "gold fish" behind another word for its looks ("a glass-eyed gold fish"): any fish of that colour."""
+    first, last = tokens[named.first].word, tokens[named.after - 1].word
+    before = tokens[named.first - 1].word if named.first else ""
+    looks = before.endswith("ed") or lexicon.head(before) is not None or lexicon.names_part(before)
+    return last == "fish" and lexicon.head(first) is not None and looks
 
 
 def _of_looks(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:

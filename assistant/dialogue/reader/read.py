@@ -159,7 +159,11 @@ def _plain(line: str, tokens: Sequence[Token], held: Held, lexicon: Lexicon, clo
 def _set_against(tokens: Sequence[Token], named: Named, ends: Collection[int], starts: Collection[int]) -> bool:
     """True for "kentucky" in "green trout or kentucky": what is set against a fish is one."""
     words = [t.word for t in tokens]
-    before = named.first - 1 in ends and words[named.first - 1] in _OR
+    at = named.first - 1
+    while at > 0 and words[at] in ("a", "an", "the"):
+        at -= 1
+    told_from = at < named.first - 1 and words[max(at, 0)] in ("from", "than")
+    before = at in ends and (words[at] in _OR or told_from)
     after = words[named.after : named.after + 1]
     behind = bool(after) and after[0] in _OR and any(
         named.after + n in starts for n in (1, 2) if n == 1 or words[named.after + 1] in ("a", "an", "the"))
