@@ -9,6 +9,7 @@ from assistant.dialogue.reader.reading import Reading
 SKIP, UNSURE, REVEAL, ANSWERS, WHY, HINT, AGAIN, WORD, PRINT, LEFT, LOST = (
     "skip", "unsure", "reveal", "answers", "why", "hint", "again", "word", "print", "left", "lost")
 _WORD_ASKED = re.compile(r"\bwhat(?:'?s| is| are| was| does| do)\b|\bwhat\b.*\b(?:is|are|means?)\W*$"
+                         r"|\bin (?:plain|simple|easy|other) words\b|\bfor the (?:handout|sheet|poster|word wall)\b"
                          r"|\bmean(?:s|ing)?\b|\b(?:explain|define|which part)\b|\bwhere(?:'?s| is| are)\b")
 _GROUNDS = re.compile(r"^\W*(?:but |and |ok |so )*(?:why|how come|how so|explain|because of what)\b")
 _CUES = (("lesson-answers", ANSWERS), ("lesson-reveal", REVEAL), ("lesson-hint", HINT), ("lesson-again", AGAIN),

@@ -70,6 +70,8 @@ ORDINARY_ROWS: tuple[Row, ...] = (
         ("long eely thing, bottom fin long, no whiskers / its a philly canal, can it go back in",)),
     Row("sources", 95, ("cant-agree", "taken-from", "counted|part|one-fish", "!rules|water|story|quiz|key|place"),
         ("Two dorsal spine ranges for black crappie disagree. Where did each come from?",)),
+    Row("sources", 94, ("cant-agree", "after-sources", "short6", "!fish|seen|rules|place|water|asked-quiz|asked-key"),
+        ("what is held for the redbreast / from which sources / do any of them disagree?",)),
     Row("sources", 95, ("taken-from", "after-key|asked-key", "!rules|water|story|place|names"),
         ("key for bluegill, pumpkinseed and black crappie / where was the crappie step taken from?",)),
     # Where it is recorded, all that is held, where two counts meet.
