@@ -11,7 +11,7 @@ from assistant.dialogue.reader.fished_for import WATERS, heads_two, is_counted, 
 from assistant.dialogue.reader.lexicon import Lexicon
 from assistant.dialogue.reader.likeness import compared, denied_with, likeness
 from assistant.dialogue.reader.names_found import Named
-from assistant.dialogue.reader.on_fish import ITS, of_the_fish
+from assistant.dialogue.reader.on_fish import ITS, any_coloured_fish, of_the_fish
 from assistant.dialogue.reader.reading import Mention
 from assistant.dialogue.reader.spotting import Content, Hit
 from assistant.dialogue.reader.tokens import Token
@@ -71,9 +71,7 @@ def decide(
         several = named.split or len({e[1] for e in named.entries}) > 1
         before = names[number - 1].entries if number else ()
         told = bool(before) and (several or any(e[0] == "group" for e in before))
-        row = named.listed or (named.cut and sorted_out(tokens))
-        fish = row or heads_two(named, tokens) or is_counted(named, tokens)
-        if not fish and (plain or _is_feature(named, beside, found, tokens, lexicon, told)):
+        if not _surely_fish(named, tokens) and (plain or _is_feature(named, beside, found, tokens, lexicon, told)):
             left = _group_left(named, tokens, lexicon)
             if left is None:
                 continue
@@ -107,6 +105,12 @@ def _loose(spellings: Sequence[str], lexicon: Lexicon) -> bool:
     return any("loose-name" in lexicon.cues(words) for words in spellings)
 
 
+def _surely_fish(named: Named, tokens: Sequence[Token]) -> bool:
+    """True for a name that stands in a row of kinds, heads two kinds, or is counted."""
+    row = named.listed or (named.cut and sorted_out(tokens))
+    return row or heads_two(named, tokens) or is_counted(named, tokens)
+
+
 def _is_feature(
     named: Named, beside: bool, found: _Found, tokens: Sequence[Token], lexicon: Lexicon, told: bool = False
 ) -> bool:
@@ -122,7 +126,7 @@ def _is_feature(
         return True
     if name_like and is_meant(named, tokens, lexicon):
         return False
-    if named.after - named.first == 2 and _any_coloured_fish(named, tokens, lexicon):
+    if named.after - named.first == 2 and any_coloured_fish(named, tokens, lexicon):
         return True
     if (named.split and not _of_looks(named, tokens, lexicon)) or (single and _one_of_kind(named, tokens, lexicon)):
         return False
@@ -177,14 +181,6 @@ def _one_of_kind(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> boo
     article = named.first > 0 and tokens[named.first - 1].word in ("a", "an")
     alone = len(tokens) > 1 and sum(t.clause == token.clause for t in tokens) == 1
     return (article or alone) and not _HAS & set(_before(named, tokens)) and any(lexicon.joined(token.word))
-
-
-def _any_coloured_fish(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
-    """True for "gold fish" behind another word for its looks ("a glass-eyed gold fish"): any fish of that colour."""
-    first, last = tokens[named.first].word, tokens[named.after - 1].word
-    before = tokens[named.first - 1].word if named.first else ""
-    looks = before.endswith("ed") or lexicon.head(before) is not None or lexicon.names_part(before)
-    return last == "fish" and lexicon.head(first) is not None and looks
 
 
 def _of_looks(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:

@@ -71,3 +71,11 @@ def _inside_it(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
         return False
     body = any(e[0] == "term" for e in lexicon.spoken(tokens[at].word))
     return body and all(e[0] == "taxon" and e[2] not in ("accepted", "scientific") for e in named.entries)
+
+
+def any_coloured_fish(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for "gold fish" behind another word for its looks ("a glass-eyed gold fish"): any fish of that colour."""
+    first, last = tokens[named.first].word, tokens[named.after - 1].word
+    before = tokens[named.first - 1].word if named.first else ""
+    looks = before.endswith("ed") or lexicon.head(before) is not None or lexicon.names_part(before)
+    return last == "fish" and lexicon.head(first) is not None and looks
