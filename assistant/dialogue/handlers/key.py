@@ -304,8 +304,7 @@ def _step(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held]:
     if choice is None:
         meant = [kb.find("term", m.ids[0]) for m in turn.reading.of("term") if m.ids]
         told = [say.word_means(t.label, t.plain) for t in meant if t is not None]
-        answer, held = _ask(turn, walk, " ".join(told) or say.key_unread(kb.character(walk.couplet.character).how))
-        return answer._replace(intent="term" if told else answer.intent), held
+        return _ask(turn, walk, " ".join(told) or say.key_unread(kb.character(walk.couplet.character).how))
     found = take(walk, int(choice))
     taken = lead_words(kb, walk.couplet.character, walk.couplet.leads[int(choice)], walk.level)
     return _ask(turn, found, say.key_taken(taken)) if isinstance(found, KeyWalk) else _ended(turn, walk, found,

@@ -126,8 +126,6 @@ def _is_feature(
         return True
     if name_like and is_meant(named, tokens, lexicon):
         return False
-    if named.after - named.first == 2 and any_coloured_fish(named, tokens, lexicon):
-        return True
     if (named.split and not _of_looks(named, tokens, lexicon)) or (single and _one_of_kind(named, tokens, lexicon)):
         return False
     if not own and not beside and single and "weak-name" in lexicon.cues(tokens[named.first].word):
@@ -212,7 +210,10 @@ def _group_left(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> Name
 
 
 def _coloured(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
-    """True for a colour and a noun after one more word for a colour ("olive green bass", "bright green fish")."""
+    """True for a colour and a noun after one more word for a colour ("olive green bass", "bright green fish"), and for
+    a shape and a noun ("a two-inch round sunfish")."""
+    if any_coloured_fish(named, tokens, lexicon):
+        return True
     if named.after - named.first != 2 or named.first == 0 or lexicon.head(tokens[named.first].word) is None:
         return False
     before = tokens[named.first - 1]

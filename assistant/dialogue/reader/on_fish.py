@@ -73,9 +73,17 @@ def _inside_it(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     return body and all(e[0] == "taxon" and e[2] not in ("accepted", "scientific") for e in named.entries)
 
 
+_SHAPES, _NAMING = word_set("round flat"), word_set("a an the is called or and vs")
+
+
 def any_coloured_fish(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
-    """True for "gold fish" behind another word for its looks ("a glass-eyed gold fish"): any fish of that colour."""
+    """True for "gold fish" behind another word for its looks ("a glass-eyed gold fish"): any fish of that colour; and
+    for the shape of a fish of some group ("a two-inch round sunfish")."""
+    if named.after - named.first != 2:
+        return False
     first, last = tokens[named.first].word, tokens[named.after - 1].word
     before = tokens[named.first - 1].word if named.first else ""
+    if first in _SHAPES and before not in _NAMING and len({e[1] for e in named.entries}) > 1:
+        return True
     looks = before.endswith("ed") or lexicon.head(before) is not None or lexicon.names_part(before)
     return last == "fish" and lexicon.head(first) is not None and looks

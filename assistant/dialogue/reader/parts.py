@@ -22,7 +22,8 @@ def characters_asked(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
     Where a mark is read, another word that may mean many characters ("scales on its cheek") adds nothing to it.
     """
     seen = {s.words for s in reading.seen}
-    exact = {m: ids for m in reading.of("character") if (ids := _called_so(kb, m.words, m.ids))}
+    exact = {m: ids for m in reading.of("character") if (ids := _called_so(kb, m.words, m.ids))
+             and not (len(m.ids) > len(ids) and all(_of_presence(kb, i) for i in ids))}
     out = [i for m in reading.of("character") for i in exact.get(m, m.ids) if not (m.ambiguous and seen - {m.words})]
     out += [i.partition(".")[0] for m in reading.of("state") for i in m.ids]
     out += [s.observation.character for s in reading.seen]
@@ -30,15 +31,14 @@ def characters_asked(kb: KnowledgeBase, reading: Reading) -> tuple[str, ...]:
     known = known or list(spoken_characters(kb, reading))
     known = known if reading.seen or exact else [*known, *_of_kind(kb, reading, known)]
     parts = named_parts(kb, reading)
-    bare = all(_of_presence(kb, i) for ids in exact.values() for i in ids)
-    loose = bare and (len(known) <= 1 or all(m.ambiguous for m in reading.of("character", "state")))
+    loose = not exact and (len(known) <= 1 or all(m.ambiguous for m in reading.of("character", "state")))
     if loose and parts and not reading.seen:
         known += [c.id for c in kb.characters if c.part in parts and c.id not in known]
     return tuple(known)
 
 
 def _of_presence(kb: KnowledgeBase, character: str) -> bool:
-    """True for a character that only tells whether a part is there, by whose name more is asked ("side fins?")."""
+    """True for a character that only tells whether a part is there; by its name more is asked ("side fins?")."""
     states = [s.id for s in kb.states(character)]
     return bool(states) and all(s.endswith((".present", ".absent")) for s in states)
 
