@@ -20,7 +20,7 @@ _DENYING = word_set("wont dont cant")
 _SEEKING = word_set("for catch catching caught target targeting dead live stunted keep keeping clean cleaning eat cook")
 _FOR_WHAT = word_set(
     "in on at thru through under with for as when during after before from off today yesterday last this and but")
-_GOT = word_set("caught catching landed got have had took kept keep brought cleaned boated hooked")
+_GOT = word_set("caught catching landed got have had took kept keep keeping brought cleaned boated hooked")
 _HAVING = word_set("got have had took")
 """Verbs that say of a fish what marks it has ("sides have several stripes")."""
 _SOME = word_set("some few several couple many of lots bunch mess big bull small little lil dink nice fat dozen live")

@@ -216,6 +216,15 @@ def _of_the_fish(
     return any(x == "with" and y in ("a", "an") for x, y in pairwise(gap)) and not mark
 
 
+def _of_what_it_has(
+    a: int, b: int, tokens: Sequence[Token], content: Sequence[Content], lexicon: Lexicon
+) -> bool:
+    """True for a part before "with a" and a size after it ("black ear with a tiny red dot": the dot is tiny)."""
+    gap = [t.word for t in tokens[content[a].last + 1 : content[b].first]]
+    held = any(x in ("with", "w") and y in ("a", "an") for x, y in pairwise(gap))
+    return held and lexicon.is_part(tokens[content[a].last].word) and bool(_sizes(content[b], tokens, lexicon))
+
+
 _SIZES = ("size-small", "size-large")
 
 
@@ -225,7 +234,8 @@ def _divided(hit: Hit, content: Sequence[Content], tokens: Sequence[Token], lexi
         return True
     if any(a in ("not", "isnt", "wasnt") and b in ("a", "an", "the") for a, b in pairwise(words)):
         return True
-    if any(_of_the_fish(a, b, tokens, content, lexicon) for a, b in pairwise(sorted(hit.at))):
+    if any(_of_the_fish(a, b, tokens, content, lexicon) or _of_what_it_has(a, b, tokens, content, lexicon)
+           for a, b in pairwise(sorted(hit.at))):
         return True
     if any(_said_anew(a, b, tokens, content, lexicon) for a, b in pairwise(sorted(hit.at))):
         return True
