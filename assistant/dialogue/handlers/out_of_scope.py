@@ -35,6 +35,7 @@ BEYOND = (
     ("odds", own.FORECAST),
     ("now-report", own.NOW_BITE),
     ("now-bite", own.NOW_BITE),
+    ("is-biting", own.NOW_BITE),
     ("now-water", own.NOW_WATER),
     ("price", own.PRICE),
     ("this-moment", own.NOW_BITE),

@@ -60,6 +60,7 @@ ASIDE = frozenset(
         "hung-up",
         "identify-a",
         "in-bucket",
+        "is-biting",
         "kinds-held",
         "kitchen",
         "length-left",
