@@ -79,7 +79,8 @@ def _spelt(turn: Turn, character: str, named: bool) -> tuple[str, ...]:
     told = turn.reading.words
     words = tuple(w for i, w in enumerate(told) if w not in FISH or (i and told[i - 1] in AS_FOOD))
     if character == WATERS:
-        words = tuple(w for w in words if w in _asking(turn))
+        asking = frozenset(_asking(turn))
+        words = tuple(w for w in words if w in asking)
     found = states(turn.kb, turn.reading._replace(words=words), character)
     if not named:
         found = tuple(s for s in found if not s.endswith(WITHOUT))

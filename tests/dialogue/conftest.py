@@ -38,3 +38,17 @@ def talk(open_base: Base) -> Talk:
         return answer, now
 
     return run
+
+
+def last(base: Base, talk: str) -> Answer:
+    """The answer to the last of some lines joined by a slash."""
+    held, answer = Held(), None
+    for line in talk.split(" / "):
+        answer, held = respond(base, line, held, CLOCK)
+    assert answer is not None
+    return answer
+
+
+def text(answer: Answer) -> str:
+    """The answer as one lower-case string."""
+    return " ".join(b.text for b in answer.blocks).lower()

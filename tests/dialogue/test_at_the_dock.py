@@ -2,32 +2,14 @@
 
 from __future__ import annotations
 
-from datetime import date
-
 import pytest
 
-from assistant.dialogue.answer import Answer
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.engine import Base, respond
+from assistant.dialogue.engine import Base
 from assistant.dialogue.lessons.sheet import safety_of
 from assistant.dialogue.reader.read import read_line
 from assistant.reasoning.advice import line_stems
-
-CLOCK = date(2026, 7, 4)
-
-
-def last(base: Base, talk: str) -> Answer:
-    """The answer to the last of some lines joined by a slash."""
-    held, answer = Held(), None
-    for line in talk.split(" / "):
-        answer, held = respond(base, line, held, CLOCK)
-    assert answer is not None
-    return answer
-
-
-def text(answer: Answer) -> str:
-    """The answer as one lower-case string."""
-    return " ".join(b.text for b in answer.blocks).lower()
+from tests.dialogue.conftest import CLOCK, last, text
 
 
 @pytest.mark.parametrize(("talk", "intent", "must"), [

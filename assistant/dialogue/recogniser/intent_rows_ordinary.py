@@ -101,9 +101,8 @@ ORDINARY_ROWS: tuple[Row, ...] = (
         ("How do I get the bullhead rows out as a sheet?",)),
     Row("tackle", 93, ("which-lure", "fish|held-fish|fishy",
                        "!seen|rules|rules-act|asks-name|contrast|quiz|key|hurt|names|habitat|eat|caught-on"),
-        ("cutts in a wyoming high lake, which fly", "what bait for channel cat in a pond")),
-    Row("tackle", 93, ("which-lure", "asks-what", "bite", "fish|held-fish|fishy", "!seen|rules|quiz|key|hurt"),
-        ("what are walleye biting on right now",)),
+        ("cutts in a wyoming high lake, which fly", "what bait for channel cat in a pond",
+         "what are walleye biting on right now")),
     Row("weight", 94, ("no-scale", "len", "fish|held-fish", "!wt|rules|rules-act|quiz|key|hurt|asks-name"),
         ("smallmouth, seventeen n a half, forgot the scale",)),
     # The work of a class.
