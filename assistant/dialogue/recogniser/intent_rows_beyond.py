@@ -31,8 +31,8 @@ BEYOND_ROWS: tuple[Row, ...] = (
                              "water"),
         ("bluegill / whats it bring a pound at the market", "how much does catfish sell for per pound",
          "price of walleye fillets", "what is paddlefish caviar selling for")),
-    Row("out-of-scope", 93, ("is-biting", "yes-no", "fish|fishy|held-fish", "short6",
-                             "!seen|held-seen|hurt|tackle-word|bait-thing|place|water|which-lure|rules|quiz|key|asks-what|"
+    Row("out-of-scope", 94, ("is-biting", "yes-no", "fish|fishy|held-fish", "short6",
+                             "!seen|hurt|tackle-word|bait-thing|place|water|which-lure|rules|quiz|key|asks-what|"
                              "asks-when|asks-where|asks-how|pressure|fishing-time|temp"),
-        ("are the walleye biting", "are crappie bitin yet")),
+        ("are the walleye biting", "are crappie bitin yet", "tell me about walleye / are they biting")),
 )
