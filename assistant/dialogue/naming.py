@@ -27,6 +27,9 @@ MIXED = 0.15
 LEANING = 0.6
 """Probability from which a fish that is not yet named for good leads the answer."""
 
+MOST_STANDING = 2
+"""Of the fishes that the asker named and that are not among the first, so many are told of."""
+
 
 def shown(found: Identification) -> tuple[Candidate, ...]:
     """The candidates worth naming, two or three at most."""
@@ -131,15 +134,9 @@ def candidate_points(kb: KnowledgeBase, held: Held, found: Identification) -> li
 
 def guess_points(kb: KnowledgeBase, held: Held, found: Identification, guess: str) -> list[Block]:
     """How the fish that the asker named stands where others lead, and what some of its kind show of what was seen."""
-    name = speak.fish(kb, guess)
     own = next((c for c in found.candidates if c.taxon == guess), None)
     against = opposing(kb, held, own) if own is not None else []
-    out: list[Block] = []
-    if guess not in {c.taxon for c in shown(found)}:
-        fits = join(grounds(kb, held, own) if own is not None else [])
-        text = wording.candidate(name, wording.share(found.posterior.get(guess, 0.0)), fits, join(against))
-        ids = (*own.supports, *own.opposes) if own is not None else ()
-        out.append(Block("point", text, statements=speak.short_ids(ids or any_statement(kb, guess))))
+    out = standing_points(kb, held, found, (guess,))
     for seen in held.seen:
         what = speak.seen_words(kb, seen.observation)
         told = {leaf for state in seen.observation.states for leaf in below(kb, state)}
@@ -148,8 +145,22 @@ def guess_points(kb: KnowledgeBase, held: Held, found: Identification, guess: st
         some = [s for s in showing if s.sex or s.breeding or s.stage]
         mostly = own is None or what in against or 2 * len(some) > len(showing)
         if some and seen.observation.seen and mostly:
-            text = wording.of_some(speak.scope_words(some[0]), name, what)
+            text = wording.of_some(speak.scope_words(some[0]), speak.fish(kb, guess), what)
             out.append(Block("point", text, statements=speak.short_ids(s.id for s in some)))
+    return out
+
+
+def standing_points(kb: KnowledgeBase, held: Held, found: Identification, named: Sequence[str]) -> list[Block]:
+    """How each of some fishes that the asker named stands, where others are shown; the likeliest ones."""
+    left = sorted({*named} - {c.taxon for c in shown(found)}, key=lambda t: (-found.posterior.get(t, 0.0), t))
+    out = []
+    for guess in left[:MOST_STANDING]:
+        own = next((c for c in found.candidates if c.taxon == guess), None)
+        fits = join(grounds(kb, held, own)[:GROUNDS] if own is not None else [])
+        against = join(opposing(kb, held, own) if own is not None else [])
+        text = wording.candidate(speak.fish(kb, guess), wording.share(found.posterior.get(guess, 0.0)), fits, against)
+        ids = (*own.supports, *own.opposes) if own is not None else ()
+        out.append(Block("point", text, statements=speak.short_ids(ids or any_statement(kb, guess))))
     return out
 
 

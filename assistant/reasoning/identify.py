@@ -384,9 +384,10 @@ def typicality(weighed: Weighed, taxon: int) -> float:
 
 
 def clashes(weighed: Weighed, taxon: int) -> tuple[str, ...]:
-    """Characters whose observation speaks strongly against the taxon."""
-    return tuple(seen.character for seen, chance, *_ in weighed.observed
-                 if not seen.hedged and chance[taxon] < STRANGE and chance[taxon] < BESIDE_BEST * chance.max())
+    """Characters whose observation speaks strongly against the taxon; never what is stated of it."""
+    against = (seen for seen, chance, *_ in weighed.observed
+               if not seen.hedged and chance[taxon] < STRANGE and chance[taxon] < BESIDE_BEST * chance.max())
+    return tuple(seen.character for seen in against if not _fits(weighed.kb, weighed.table.taxa[taxon], seen))
 
 
 def goes_together(weighed: Weighed) -> bool:
@@ -417,12 +418,16 @@ def _candidate(weighed: Weighed, taxon: int, share: float, order: Sequence[int])
     for seen, chance, *_ in weighed.observed:
         typical = float(np.mean(chance[rivals])) if rivals else 0.5
         ids = statements_for(kb, table.taxa[taxon], seen)
-        stated = _within(kb, table.taxa[taxon], seen) or _usual(kb, table.taxa[taxon], seen)
-        if stated or chance[taxon] >= 0.5 or chance[taxon] > 1.2 * typical:
+        if _fits(kb, table.taxa[taxon], seen) or chance[taxon] >= 0.5 or chance[taxon] > 1.2 * typical:
             supports += ids
         elif chance[taxon] < 0.3 or chance[taxon] < 0.7 * typical:
             opposes += ids
     return Candidate(table.taxa[taxon], share, tuple(dict.fromkeys(supports)), tuple(dict.fromkeys(opposes)))
+
+
+def _fits(kb: KnowledgeBase, taxon: str, seen: Observation) -> bool:
+    """True for what is stated of the taxon, however rarely people report it."""
+    return _within(kb, taxon, seen) or _usual(kb, taxon, seen)
 
 
 def _usual(kb: KnowledgeBase, taxon: str, seen: Observation) -> bool:

@@ -22,6 +22,9 @@ GATHER = 30
 ENOUGH = 0.04
 """Bits below which a question would hardly change the verdict."""
 
+HELD = 0.3
+"""Probability of the fishes of which something is held on a character, below which it is not asked about."""
+
 
 class Question(NamedTuple):
     """A character to look at, the bits it is expected to bring, and the states worth offering as choices."""
@@ -62,9 +65,13 @@ def askable(character: Character, dead: bool = False, length: float | None = Non
 
 def next_question(kb: KnowledgeBase, table: Table, weights: Vector, done: Collection[str], dead: bool = False,
                   length: float | None = None, least: float = ENOUGH) -> Question | None:
-    """The best character to look at now, never one answered or skipped; None when nothing would change the verdict."""
+    """The best character to look at now, never one answered or skipped; None when nothing would change the verdict.
+
+    What is not held of the likely fishes tells nothing of them, however unlike it is in the others.
+    """
     bits = information(table, weights)
-    worth = np.where(bits >= least, bits / table.effort, 0.0)
+    held = np.asarray(table.known @ weights, dtype=np.float64)
+    worth = np.where((bits >= least) & (held >= HELD), held * bits / table.effort, 0.0)
     for i in np.argsort(-worth, kind="stable"):
         key = table.characters[i]
         if worth[i] <= 0.0:

@@ -157,6 +157,8 @@ def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answ
     focus = guesses[0] if len(guesses) == 1 else ""
     if focus and told:
         blocks += naming.guess_points(turn.kb, held, found, focus)
+    if told:
+        blocks += naming.standing_points(turn.kb, held, found, _wavered_over(turn, guesses))
     blocks += naming.doubts(turn.kb, held, found, focus)
     unnamed = _fits_better(turn, held, found)
     blocks += [naming.unnamed_point(turn.kb, held, c) for c in unnamed]
@@ -181,6 +183,14 @@ def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answ
     candidates = () if len(guesses) == 1 and not told else found.candidates
     answer = Answer("identify", tuple(blocks), taxa, candidates, found.verdict, asked=asked)
     return answer, held
+
+
+def _wavered_over(turn: Turn, guesses: tuple[str, ...]) -> tuple[str, ...]:
+    """The fishes offered by "or", those of a group among them ("goldfish or carp"); none where only one is named."""
+    if len(guesses) > 1:
+        return guesses
+    sides = groups(turn.reading) if "versus" in turn.cues else ()
+    return species_of(turn.kb, tuple(i for m in sides for i in m.ids))
 
 
 def _too_small(turn: Turn, held: Held, found: Identification) -> tuple[Answer, Held]:

@@ -43,7 +43,8 @@ def with_company(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexic
     """The names found, with those that are cut short beside them."""
     out = _told_apart(tokens, [n for n in found if not _names_people(n, tokens, lexicon)], lexicon)
     out = _two_of_group(tokens, out, lexicon)
-    waiting = sorted((n for n in out if n.entries and (heads_two(n, tokens) or not _is_look(n, tokens, lexicon))),
+    whole = [n for n in out if not tells_of_part(n, tokens, lexicon)]
+    waiting = sorted((n for n in whole if n.entries and (heads_two(n, tokens) or not _is_look(n, tokens, lexicon))),
                      key=lambda n: _is_part(n, tokens, lexicon))
     completed: set[tuple[int, int]] = set()
     while waiting:
@@ -174,6 +175,18 @@ def _names_people(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bo
     after = tokens[named.after : named.after + 1]
     return _is_part(named, tokens, lexicon) and bool(after) and after[0].word in _PEOPLE and (
         after[0].clause == tokens[named.first].clause)
+
+
+_SORT_OF = word_set("kinda kind of like type sized size style shaped sort ish")
+
+
+def tells_of_part(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for "bass" in "bass kinda mouth": a kind of fish whose part it is like, not one of a row of kinds."""
+    if not _of_group(named):
+        return False
+    clause = tokens[named.first].clause
+    behind = next((t for t in tokens[named.after : named.after + 4] if t.word not in _SORT_OF), None)
+    return behind is not None and behind.clause == clause and lexicon.is_part(singular(behind.word))
 
 
 def _of_group(named: Named) -> bool:

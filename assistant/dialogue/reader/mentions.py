@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
-from assistant.dialogue.reader.company import sorted_out
+from assistant.dialogue.reader.company import sorted_out, tells_of_part
 from assistant.dialogue.reader.crosses_named import crossed
 from assistant.dialogue.reader.fished_for import WATERS, heads_two, is_counted, is_meant
 from assistant.dialogue.reader.lexicon import Lexicon
@@ -25,7 +25,6 @@ _HAS = word_set("has had have with w got its his her the showing shows wearing")
 _AGAINST = word_set("vs versus or r and n x from v cross crossed than not")
 _FROM = word_set("from around behind near through across under below past beneath toward towards")
 _ALSO = word_set("and n plus with")
-
 
 LONG_TERM, OFF = 7, 2
 """Letters of a word that may be a term misspelt, and how many of them may be off."""
@@ -122,7 +121,10 @@ def _is_feature(
     single = named.after - named.first == 1
     name_like = single or named.split or _two_plain_words(named, tokens, lexicon)
     tint = _coloured(named, tokens, lexicon) and not beside
-    if tint or of_the_fish(named, tokens, lexicon, told, bool(found.alone)):
+    described = any(not own & set(h.at) for h in found.alone)
+    here = found.at.get(min(own), ()) if own else ()
+    like_it = any(own < set(h.at) for h in here) and tells_of_part(named, tokens, lexicon)
+    if tint or like_it or of_the_fish(named, tokens, lexicon, told, described):
         return True
     if name_like and is_meant(named, tokens, lexicon):
         return False
@@ -135,14 +137,13 @@ def _is_feature(
     following = tokens[named.after].word if named.after < len(tokens) else ""
     if single and named.first == 0 and following == "in" and WATERS & {t.word for t in tokens[named.after :][:7]}:
         return False
-    if following in _OWNING and any(e[0] == "group" for e in named.entries) and not lexicon.is_part(
-            tokens[named.after - 1].word):
+    owner = following in _OWNING and any(e[0] == "group" for e in named.entries)
+    if owner and not lexicon.is_part(tokens[named.after - 1].word):
         return False
-    if named.after - named.first == 1 and _guessed(named, tokens, lexicon):
+    if single and _guessed(named, tokens, lexicon):
         return False
     if _always_fish(named, tokens, lexicon):
         return _colour_follows(named, tokens, lexicon)
-    here = found.at.get(min(own), ())
     longer = any(own < set(h.at) and (h.phrase.kind == "character" or h.phrase.alone) and _of_one_piece(h, lexicon)
                  for h in here)
     short = all(e[2] == "short" for e in named.entries)
@@ -150,7 +151,7 @@ def _is_feature(
         return True
     if short and len(tokens) > 6:
         return not set(_before(named, tokens)[:1]) & {"a", "an", "the", "for", "my", "of"}
-    if named.after - named.first == 1:
+    if single:
         word = tokens[named.first].word
         loose = all(e[0] == "group" or e[2] == "ambiguous" for e in named.entries)
         if loose and lexicon.is_part(word):
@@ -168,9 +169,8 @@ def _is_feature(
     before = _before(named, tokens)
     if longer or told or (_HAS | _ADVERBS) & set(before) or _noun_follows(named, tokens, lexicon):
         return True
-    others = any(not own & set(h.at) for h in found.alone)
     listed = before[:1] in (["a"], ["an"]) and bool((_ALSO | _FROM) & set(before[1:]))
-    return others and (listed or before[:1] not in (["a"], ["an"], ["this"], ["that"]))
+    return described and (listed or before[:1] not in (["a"], ["an"], ["this"], ["that"]))
 
 
 def _one_of_kind(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:

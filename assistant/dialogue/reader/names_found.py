@@ -345,6 +345,9 @@ def _strange_binomial(tokens: Sequence[Token], at: int, lexicon: Lexicon, covere
 _GENUS = ("us", "is", "a", "ys", "on", "es", "ax", "um", "ops", "ion")
 _WATERS = word_set("lake creek river pond reservoir stream bayou slough")
 _AT = word_set("in at from on near off to of around the")
+_PARTS = word_set("northern southern eastern western")
+LONGEST_CODE = 3
+"""Letters of the longest code of a place ("OR")."""
 
 
 def names_water(tokens: Sequence[Token], named: Named, lexicon: Lexicon) -> bool:
@@ -367,10 +370,20 @@ def names_water(tokens: Sequence[Token], named: Named, lexicon: Lexicon) -> bool
     return bool(_AT & set(before)) or alone
 
 
+def _place_follows(tokens: Sequence[Token], named: Named, lexicon: Lexicon) -> bool:
+    behind = [t.word for t in tokens[named.after : named.after + 3] if t.clause == tokens[named.first].clause]
+    names = (" ".join(behind[:size]) for size in (1, 2, 3))
+    return any(e[0] == "place" for name in names if len(name) > LONGEST_CODE for e in lexicon.spoken(name))
+
+
 def names_place(tokens: Sequence[Token], named: Named, lexicon: Lexicon) -> bool:
-    """True when a single word that some call a fish is the name of a place ("kentucky", "in the Coosa")."""
+    """True when a single word that some call a fish is the name of a place ("kentucky", "in the Coosa"), or tells
+    what part of one ("northern Ontario").
+    """
     if named.after - named.first > 1 or named.outside:
         return False
+    if tokens[named.first].word in _PARTS and _place_follows(tokens, named, lexicon):
+        return True
     before = " ".join(t.word for t in tokens[max(0, named.first - 2) : named.after])
     if "river-name" in lexicon.cues(before):
         return True

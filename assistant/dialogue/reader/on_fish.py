@@ -7,13 +7,15 @@ from collections.abc import Sequence
 from assistant.dialogue.reader.lexicon import Lexicon
 from assistant.dialogue.reader.names_found import Named
 from assistant.dialogue.reader.tokens import Token
-from assistant.text import word_set
+from assistant.text import singular, word_set
 
 ITS = word_set("its it's their his her")
 """Words before a part of the fish in hand."""
 _REACHING = word_set("with has have having had w")
 _CALLING = word_set("is was are were called named caught catch got or vs versus than like say says call calls for")
 """Words by which a fish is named, over which "with" does not reach."""
+_OWNERS = word_set("its it's it hes he's he ours mine this that these those they theyve one ones fish who which")
+"""Words for a fish, after which "got" tells what it has ("its got a big mouth")."""
 
 
 def of_the_fish(named: Named, tokens: Sequence[Token], lexicon: Lexicon, told: bool, described: bool) -> bool:
@@ -23,8 +25,11 @@ def of_the_fish(named: Named, tokens: Sequence[Token], lexicon: Lexicon, told: b
     """
     if described and named.after - named.first == 1 and _lone_colour(named, tokens, lexicon):
         return True
-    part = lexicon.is_part(tokens[named.after - 1].word)
+    last = tokens[named.after - 1].word
+    part = lexicon.is_part(last) or lexicon.is_part(singular(last))
     if _inside_it(named, tokens, lexicon):
+        return True
+    if part and described and _whole_clause(named, tokens) and lexicon.head(tokens[named.first].word) is not None:
         return True
     if not named.first or not part or any(e[2] == "accepted" for e in named.entries):
         return False
@@ -45,10 +50,22 @@ def _lone_colour(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> boo
     return lexicon.head(token.word) is not None and sum(t.clause == token.clause for t in tokens) == 1 < len(tokens)
 
 
+def _whole_clause(named: Named, tokens: Sequence[Token]) -> bool:
+    """True for some words that are a clause by themselves beside other clauses ("big mouth, red eye, barred")."""
+    clause = tokens[named.first].clause
+    own = sum(t.clause == clause for t in tokens)
+    return 1 < own == named.after - named.first < len(tokens)
+
+
 def _reached(named: Named, tokens: Sequence[Token]) -> bool:
     """True for words that "with" or "has" reaches, before any word by which a fish is named ("with a big mouth")."""
-    for token in reversed(tokens[: named.first]):
-        if token.clause != tokens[named.first].clause or token.word in _CALLING:
+    for at in range(named.first - 1, -1, -1):
+        token = tokens[at]
+        if token.clause != tokens[named.first].clause:
+            return False
+        if token.word == "got" and at and tokens[at - 1].word in _OWNERS:
+            return True
+        if token.word in _CALLING:
             return False
         if token.word in _REACHING:
             return True

@@ -85,3 +85,32 @@ def test_a_question_compares_with_a_fish(kb: KnowledgeBase) -> None:
     """A fish that a question sets another against is asked about as well."""
     assert _named(kb, "is a redear bigger than a bluegill") == ["redear", "bluegill"]
     assert _named(kb, "it is bigger than a bluegill") == []
+
+
+@pytest.mark.parametrize(("line", "names", "states"), [
+    ("its got a big mouth and red eye", [], {"upper-jaw-reach.large-mouth", "eye-colour.red"}),
+    ("ours have big mouths and red eyes", [], {"upper-jaw-reach.large-mouth", "eye-colour.red"}),
+    ("big mouth, red eye", [], {"upper-jaw-reach.large-mouth", "eye-colour.red"}),
+    ("red ear, whats it eat", ["red ear"], set()), ("caught a red eye in the creek", ["red eye"], set()),
+])
+def test_what_a_fish_has_got_is_no_name(kb: KnowledgeBase, line: str, names: list[str], states: set[str]) -> None:
+    """After a word for the fish "got" tells of it, as do described parts that are clauses beside others."""
+    assert _named(kb, line) == names and _states(kb, line) == states
+
+
+@pytest.mark.parametrize(("line", "names"), [
+    ("blotchy brown, bass kinda mouth, a red eye", []), ("it had a bass mouth and spots", []),
+    ("blue or channel catfish tail", ["blue", "channel catfish"]),
+])
+def test_a_part_like_that_of_another_fish(kb: KnowledgeBase, line: str, names: list[str]) -> None:
+    """A kind of fish before a part of the fish in hand tells of the part; kinds set side by side stay names."""
+    assert _named(kb, line) == names
+
+
+@pytest.mark.parametrize(("line", "names"), [
+    ("pale spots, forked tail, northern ontario", []), ("caught a northern in ontario", ["northern"]),
+    ("musky, northern or the cross between", ["musky", "northern"]),
+])
+def test_what_part_of_a_place_is_no_fish(kb: KnowledgeBase, line: str, names: list[str]) -> None:
+    """Before the name of a place "northern" tells where."""
+    assert _named(kb, line) == names

@@ -22,7 +22,7 @@ CLOCK = date(2026, 7, 4)
         ("md swamp", "us-md"),
         ("caught near mobile", "us-al"),
         ("and texas?", "us-tx"),
-        ("northern ontario", "ca-on"),
+        ("northern ontario", "northern-ontario"),
         ("limit in me", "us-me"),
         ("in louisanna", "us-la"),
         ("a slough by new orleans", "us-la"),
