@@ -126,7 +126,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         said = care.depth_not_held(name, season) if season else care.nowhere_said(name, care.DEPTH)
         blocks.insert(0, Block("point", said, claim=False))
     blocks = _unheld(turn, taxa) or blocks
-    blocks = _of_moon(turn) + _of_young(turn) + blocks + _lands(turn, taxa, wanted)
+    moon = _of_moon(turn)
+    blocks = _of_young(turn) + blocks + _lands(turn, taxa, wanted)
+    blocks = [*blocks[:1], *moon, *blocks[1:]] if "when-ask" in turn.cues else moon + blocks
     blocks = cut(blocks, "more" in turn.cues, 6)
     asked_back = _north(turn)
     if asked_back:

@@ -73,7 +73,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         native = NATIVE in sides and "introduced" not in sides
         blocks = [b for t in taxa for b in here(kb, t, places, "asks-where" in turn.cues, native)]
     else:
-        full = bool(set(reading.words) & STATES) or "more" in turn.cues
+        full = bool(set(reading.words) & STATES) or bool(turn.cues & {"more", "how-far"})
         blocks = [b for t in taxa for b in overall(kb, t, full)[: len(ORDER) if len(taxa) <= FEW else 1]]
         if INVASIVE in sides and len(taxa) == 1:
             blocks = _unwanted(turn, taxa[0]) + blocks

@@ -251,6 +251,10 @@ HABITAT_ASK = "where it lives, when it spawns, what it eats"
 # --- terms ----------------------------------------------------------------------------------------------------
 
 
+MAY_LIVE = "Nobody can promise that it lives; what was just told decides its chances."
+THIN_ICE = "No, stay off: that is thinner than the least the guideline gives for one person on foot."
+
+
 def term_where(where: str) -> str:
     """Where to look on the fish."""
     return f"Where to look: {where}."
