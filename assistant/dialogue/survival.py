@@ -18,8 +18,8 @@ MOST = 3
 
 
 def survival(turn: Turn, taxa: Sequence[str]) -> list[Block]:
-    """The figures held on such harm, or that nobody can promise it, then the cautions told last on the harm; empty where
-    none was told."""
+    """The figures held on such harm, or that nobody can promise it, then the cautions told last on it; empty where none
+    was told."""
     kb, last = turn.kb, turn.held.last
     if last is None or turn.held.intent != "handling":
         return []

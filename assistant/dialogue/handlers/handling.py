@@ -247,7 +247,7 @@ def _too_thin(turn: Turn, record: Record) -> bool:
     """True where the ice told of is thinner than the least that the caution on it gives."""
     least = _FIRST.match(record.number) if isinstance(record, Caution) and record.unit == INCHES else None
     told = [m.high for m in turn.reading.measures if m.kind == "length"]
-    if "ice-safety" not in turn.cues or least is None or len(told) != 1:
+    if not turn.cues & {"ice-safety", "ice-load"} or least is None or len(told) != 1:
         return False
     return told[0] < Decimal(least[0]) * MM_PER_INCH
 

@@ -73,6 +73,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         head = first._replace(kind="lead")
         return Answer("names", (head, *rest), taxa=told_taxa(turn, asked)), held
     asks_name_of = bool(sides & {"latin", "called", "origin-of-name", "lang-fr", "lang-es"})
+    asks_name_of = asks_name_of and not (local and "means-what" in turn.cues)
     old = formerly(turn, asked) if "current-name" in sides or "asks-do" in turn.cues else []
     if old:
         turn_fish = tuple(s.removeprefix("taxon:") for s in old[0].statements if s.startswith("taxon:"))
@@ -276,8 +277,8 @@ def _read(name: Name | None) -> bool:
 
 
 def _here(turn: Turn, found: Sequence[tuple[str, Name | None]]) -> frozenset[str]:
-    """The fishes whose use of the name is told of the place held, those that live there alone if some do, and natives
-    of it of which no region is told."""
+    """The fishes whose use of the name is told of the place held, those that live there alone if some do; for lack of
+    any the natives of it of which no region is told."""
     kb = turn.kb
     if not turn.held.places:
         return frozenset()
@@ -286,7 +287,7 @@ def _here(turn: Turn, found: Sequence[tuple[str, Name | None]]) -> frozenset[str
     told = set(living_in(kb, sorted(told), turn.held.places)) or told
     free = {t for t, n in found if n is None or not n.regions}
     native = {t for t in free if (row := status_in(kb, t, wanted)) is not None and row.status == "native"}
-    return frozenset(told | native)
+    return frozenset(told or native)
 
 
 def _regions(kb: KnowledgeBase, name: Name) -> str:

@@ -160,7 +160,7 @@ def _namesake(kb: KnowledgeBase, taxon: str, at: str) -> list[Block]:
     name = label(kb, taxon)
     kin = [t for t in kb.children.get(kb.taxon(taxon).parent or "", ()) if t != taxon and kb.taxon(t).is_species]
     for t in kin:
-        row = status_in(kb, t, [at])
+        row = status_in(kb, t, [at, *(covered(kb, spot) if (spot := kb.place(at)) is not None else ())])
         if row is not None and row.status in LIVING and label(kb, t).endswith(f" {name}"):
             place = kb.place(at)
             where = place_name(place) if place is not None else at

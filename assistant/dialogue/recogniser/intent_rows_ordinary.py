@@ -115,7 +115,7 @@ ORDINARY_ROWS: tuple[Row, ...] = (
     # What a name means, who of two is right, where a range ends.
     Row("names", 94, ("means-what", "local-name|unclear|group-nickname",
                       "!seen|held-seen|len|wt|rules|rules-act|water|two-fish|hurt|quiz|key|hybrid|contrast|size|habitat|"
-                      "eat|story|cooking|list|handling"),
+                      "eat|story|cooking|list|handling|weight|units-us|units-metric"),
         ("dad calls em stumpknockers, meaning what", "my boss wants goggle-eyes. what fish is that",
          "gramps fishes for horned pout, whats that")),
     Row("names", 93, ("after-names", "local-name|unclear", "what-about|no-ask", "short6",
@@ -123,17 +123,19 @@ ORDINARY_ROWS: tuple[Row, ...] = (
         ("what is a stumpknocker in georgia / and a speckled trout in ontario",)),
     Row("contrast", 94, ("outside-fish", "one-fish", "vs|versus|contrast", "short10",
                          "!seen|held-seen|story|rules|size|weight|habitat|range|place|water|eat|tackle|handling|hurt|"
-                         "quiz|key|names|asks-where|asks-when|yes-no"),
+                         "quiz|key|names|asks-where|asks-when"),
         ("walleye or zander", "how do I tell a bowfin from an arapaima")),
     Row("contrast", 94, ("settle-ask", "two-kinds|two-fish",
-                         "!seen|held-seen|keep|rules-act|water|len|wt|hybrid|quiz|key|size|weight|eat|habitat"),
+                         "!seen|held-seen|keep|rules-act|water|len|wt|hybrid|quiz|key|size|weight|eat|habitat|overlap|"
+                         "unclear|local-name|group-nickname|sameness"),
         ("warden wrote green sunfish on the ticket, I say warmouth. Settle it",
          "my card says spotted bass and the ranger says largemouth, who's right")),
     Row("identify", 93, ("disputed", "one-fish", "seen",
-                         "!held-seen|two-kinds|two-fish|contrast|vs|rules|asks-how|list|sources|quiz|key|hybrid|story"),
+                         "!held-seen|two-kinds|two-fish|contrast|vs|rules|asks-how|list|sources|quiz|key|hybrid|story|like|"
+                         "weight|wt|size|always"),
         ("brother swears its a pumpkinseed. no red on the ear, dark blotch at the back of the top fin",)),
     Row("range", 93, ("how-far", "fish|held-fish",
-                      "!seen|rules-act|keep|water|hybrid|quiz|key|tackle|how-deep|len|contrast|names|size|bite"),
+                      "!seen|keep|water|hybrid|quiz|key|tackle|how-deep|len|contrast|names|size|bite"),
         ("how far west do fliers go", "what is the edge of its range for the redbreast")),
     Row("range", 93, ("stocked-there", "held-fish", "held-place", "after-names|after-identify|after-describe",
                       "!fish|seen|rules|water|contrast|tackle|keep|asks-can|handling|quiz|key|hybrid|loose-elsewhere"),
@@ -146,7 +148,8 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                       "!seen|hurt|quiz|key|eat|handling|asks-how"),
         ("live shiners from the store, ok to use in ontario?", "are creek chubs legal bait in Michigan?")),
     Row("rules", 94, ("stock-act", "fish|held-fish", "waters|after-why|loose-elsewhere|water|asks-can",
-                      "!seen|hurt|quiz|key|tackle|tackle-word|bite|cooking|len|wt|meat|asks-how|ice-fishing"),
+                      "!seen|hurt|quiz|key|tackle|tackle-word|bite|cooking|len|wt|meat|asks-how|asks-many|abundance|"
+                      "ice-fishing"),
         ("why are all my pond bluegills runts / so dump in a few bass from the river",
          "can I put in a few catfish from the lake in my pond")),
     Row("rules", 94, ("stay-in", "asks-can", "held-length|len", "place|water|held-place", "fish|held-fish", "short10",
@@ -161,7 +164,7 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                         "!seen|rules|rules-act|water|quiz|key|names|bite|tackle|tackle-word"),
         ("when do shellcrackers bed, full moon in may or before that",)),
     Row("size", 93, ("size", "held-fish", "short6", "question|asks-how|what-about",
-                     "after-handling|after-names|after-describe|after-term|after-habitat|after-range",
+                     "after-handling|after-names|after-describe|after-term|after-range",
                      "!fish|seen|part|tackle|tackle-word|rules|keep|weight|water|place|len|handling|hurt|term-word|key|"
                      "quiz|contrast|meat|nests|live|hook-numbers|bigger-than|big-ones"),
         ("what is a horned pout / do the whiskers sting / how big they run",)),
