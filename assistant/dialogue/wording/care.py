@@ -226,6 +226,11 @@ def nowhere_said(name: str, label: str) -> str:
     return f"The {label} of the {name} is not held in this base."
 
 
+def where_after(name: str) -> str:
+    """Nothing held of where a fish goes when it has spawned."""
+    return f"Where the {name} goes after spawning is not held in this base."
+
+
 IN_PART, BOTH, NOT_TOLD_SO = "In part", "Both", "Not that the base tells"
 
 
