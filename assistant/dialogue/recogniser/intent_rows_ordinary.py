@@ -164,7 +164,7 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                         "!seen|rules|rules-act|water|quiz|key|names|bite|tackle|tackle-word"),
         ("when do shellcrackers bed, full moon in may or before that",)),
     Row("size", 93, ("size", "held-fish", "short6", "question|asks-how|what-about",
-                     "after-handling|after-names|after-describe|after-term|after-range",
+                     "after-handling|after-names|after-term|after-range",
                      "!fish|seen|part|tackle|tackle-word|rules|keep|weight|water|place|len|handling|hurt|term-word|key|"
                      "quiz|contrast|meat|nests|live|hook-numbers|bigger-than|big-ones"),
         ("what is a horned pout / do the whiskers sting / how big they run",)),
