@@ -221,10 +221,12 @@ def local_name(kb: KnowledgeBase, mention: Mention) -> bool:
 def _misspelt_local(kb: KnowledgeBase, mention: Mention) -> bool:
     """True for a slip that is nearer to a local name of the fish than to its accepted one ("chinkapin")."""
     written = singular(key(mention.words))
-    near = [(distance(written, singular(key(n.text)), MOST_SLIPS), n.kind not in LOCAL_KINDS)
-            for i in mention.ids if kb.find("taxon", i) for n in kb.names(i)]
-    slips, proper = min(near, default=(MOST_SLIPS + 1, True))
-    return slips <= MOST_SLIPS and not proper
+    taxa = [t for i in mention.ids if (t := kb.find("taxon", i)) is not None]
+    near = [(distance(written, key(t.label), MOST_SLIPS), False) for t in taxa]
+    near += [(distance(written, singular(key(n.text)), MOST_SLIPS), n.kind in LOCAL_KINDS)
+             for t in taxa for n in kb.names(t.id)]
+    slips, local = min(near, default=(MOST_SLIPS + 1, False))
+    return slips <= MOST_SLIPS and local
 
 
 def _where(kb: KnowledgeBase, reading: Reading) -> set[str]:
