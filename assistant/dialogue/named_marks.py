@@ -9,6 +9,7 @@ from assistant.dialogue.reader.reading import Seen
 from assistant.dialogue.subjects import groups, named
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
+from assistant.model.stems import DROPPED
 from assistant.reasoning.observed import Observation
 from assistant.text import key, unique
 
@@ -22,7 +23,19 @@ def of_last_term(turn: Turn) -> list[Seen]:
     if last is None or turn.held.intent != "term" or (of_some and not POINTING & set(turn.reading.words)):
         return []
     terms = [s.removeprefix("term:") for b in last.blocks[:1] for s in b.statements if s.startswith("term:")]
-    return _there(kb, terms) or _so_called(kb, terms)
+    return _told_of(turn, terms) or _there(kb, terms) or _so_called(kb, terms)
+
+
+def _told_of(turn: Turn, terms: Sequence[str]) -> list[Seen]:
+    """The state of such a feature that the line names by a word of its own ("an incomplete one")."""
+    kb, said = turn.kb, set(turn.reading.words)
+    for term in terms:
+        own = set(term.split("-"))
+        kin = [c.id for c in kb.characters if c.use == "identify" and c.id.startswith(term)]
+        for state in (s for c in kin for s in kb.states(c)):
+            if said & (set(state.id.partition(".")[2].split("-")) - own - set(DROPPED) - set(POINTING)):
+                return [Seen(Observation(state.id.partition(".")[0], (state.id,)), state.label, 0, 0)]
+    return []
 
 
 def _so_called(kb: KnowledgeBase, terms: Sequence[str]) -> list[Seen]:

@@ -13,6 +13,8 @@ from assistant.text import key, singular
 
 SET = 3
 """A word for so many fishes or more, none of them called so in full, is loose."""
+PAIR = 2
+"""A group of two kinds is set beside the fish named as a whole ("crappie or bluegill")."""
 MOST_KIN = 4
 """So many kinds that go by one name are all set beside the fish named."""
 AGAINST = frozenset({"vs", "versus", "contrast"})
@@ -51,6 +53,8 @@ def listed(kb: KnowledgeBase, own: list[str], pool: tuple[str, ...], words: int)
     near = {x.other for t in own for x in kb.look_alikes(t)} | {
         m for m in pool for x in kb.look_alikes(m) if x.other in own
     }
+    if len(own) == 1 and words == 1 and len(pool) == PAIR:
+        return list(pool)
     fit = [m for m in pool if m in near]
     return (fit or sorted(pool, key=lambda t: (-len(kb.ranges(t)), t)))[: 1 if own or words > 1 else 2]
 

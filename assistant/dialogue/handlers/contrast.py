@@ -8,7 +8,7 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.beside import contrast_wants as wants
 from assistant.dialogue.beside.left_out import left_out
-from assistant.dialogue.beside.loosely_called import called, kin_called, listed, taken_for, too_loose
+from assistant.dialogue.beside.loosely_called import AGAINST, called, kin_called, listed, taken_for, too_loose
 from assistant.dialogue.beside.sameness import of_group
 from assistant.dialogue.beside.set_changed import moved
 from assistant.dialogue.conversation import Held
@@ -199,6 +199,7 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
     likened = [h for h in turn.reading.hints
                if h.kind == "like" or (alone and not h.seen and h.kind == "group")]
     own += [t for h in likened if len(h.taxa) == 1 for t in h.taxa]
+    own = own or _denied(turn)
     if turn.cues & {"hybrid", "midway"} and len(own) == 2:
         own += [c for c in kb.crosses_of(own[0]) if set(kb.taxon(c).parents) == set(own)]
     ids = tuple(dict.fromkeys(own)) or (held.taxa if len(held.taxa) > 1 else held.shown)
@@ -206,6 +207,14 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
         ids = unique((*_spoken_of_before(turn, ids[0]), *ids))
     ids = tuple(i for i in ids if not any(i in kb.lineage(t)[1:] for t in ids if kb.find("taxon", t) is not None))
     return tuple(t for i in ids for t in (species_of(kb, (i,))[:1] if kb.find("taxon", i) is None else (i,)))
+
+
+def _denied(turn: Turn) -> list[str]:
+    """The one fish spoken of and the one that it is said not to be ("then how's it not a warmouth")."""
+    kb, held = turn.kb, turn.held
+    other = [t for h in turn.reading.hints if not h.seen and len(h.taxa) == 1 for t in h.taxa if t not in held.taxa]
+    one = [t for t in held.taxa if (x := kb.find("taxon", t)) is not None and x.is_species]
+    return [*one, *other] if len(one) == 1 and len(other) == 1 else []
 
 
 def _spoken_of_before(turn: Turn, taxon: str) -> tuple[str, ...]:
@@ -327,6 +336,8 @@ def _one(turn: Turn, taxa: tuple[str, ...]) -> Answer:
         )
     if asks_sexes(turn):
         return Answer("contrast", sexes_told(turn, taxa[0]), taxa=taxa)
+    if turn.reading.outside and turn.cues & AGAINST and (echo := safe_echo(turn.reading.outside[0])):
+        return _beside_unheld(turn, taxa[0], echo)
     near = look_alikes(kb, taxa[0])
     if not near:
         return Answer("contrast", (Block("lead", say.CONTRAST_NEEDS_TWO, claim=False),), taxa=taxa)
@@ -339,6 +350,16 @@ def _one(turn: Turn, taxa: tuple[str, ...]) -> Answer:
     rows = points(turn, found, found.separating[:4], _asked(turn))
     blocks += [b._replace(kind="point") if b.kind == "lead" else b for b in rows]
     return Answer("contrast", tuple(blocks), taxa=(taxa[0], near[0][0]))
+
+
+def _beside_unheld(turn: Turn, taxon: str, other: str) -> Answer:
+    """A fish against one that the base does not hold: that it does not, and what marks the one that it holds."""
+    from assistant.dialogue.handlers import handler_of
+
+    told, _ = handler_of("describe")(turn)
+    lead = Block("lead", wording.not_held_beside(other, speak.fish(turn.kb, taxon)), claim=False)
+    return Answer("contrast", (lead, *(b._replace(kind="point") if b.kind == "lead" else b for b in told.blocks)),
+                  taxa=(taxon,))
 
 
 def look_alikes(kb: KnowledgeBase, taxon: str) -> list[tuple[str, str]]:

@@ -82,6 +82,8 @@ MARKS = {
 MOST_KINDS = 8
 FEW_KINDS = 2
 HOW_HOT, LIMIT = "how-hot", "warm-limit"
+OF_WATERS = "waters"
+"""The cue of a line that names a kind of water ("creek fish or lake"): its "fish" is no food."""
 MEASURING = word_set("big wide large deep size across diameter width depth small")
 NESTING = ("nest-habit", "nest-form", GROUND)
 MATURES = "matur"
@@ -112,7 +114,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if (ordered := _ordered(turn, taxa, asked, wanted)) is not None:
         return ordered, held
     practices = weigh(kb, PRACTICE, turn.reading.words, taxa)
-    blocks = _practice(turn, practices, taxa) + [
+    practices_told = _practice(turn, practices, taxa)
+    blocks = practices_told + [
         b for i, t in enumerate(_few(kb, taxa)) for b in _one(turn, t, wanted, len(taxa) > 1, answers=len(taxa) == 1)
     ]
     blocks = _of_kinds(turn, taxa, wanted) + shared_waters(turn, taxa) + blocks
@@ -126,7 +129,11 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         said = care.depth_not_held(name, season) if season else care.nowhere_said(name, care.DEPTH)
         blocks.insert(0, Block("point", said, claim=False))
     blocks = _unheld(turn, taxa) or blocks
-    blocks = _of_moon(turn) + _of_young(turn) + blocks + _lands(turn, taxa, wanted)
+    if not practices_told and "asks-where" in turn.cues and _AFTER_SPAWNING.search(" ".join(turn.reading.words)):
+        blocks = [Block("point", care.where_after(kinds_name(kb, asked[0], 1)), claim=False), *blocks]
+    moon = _of_moon(turn)
+    blocks = _of_young(turn) + blocks + _lands(turn, taxa, wanted)
+    blocks = [*blocks[:1], *moon, *blocks[1:]] if "when-ask" in turn.cues else moon + blocks
     blocks = cut(blocks, "more" in turn.cues, 6)
     asked_back = _north(turn)
     if asked_back:
@@ -157,7 +164,8 @@ def _ordered(turn: Turn, taxa: Sequence[str], asked: tuple[str, ...], wanted: Se
     """Which of several kinds lives longest or spawns first, where that is asked."""
     against = set_against(turn) if turn.cues & {"lives-longer", "which-of", "asks-do", "versus"} else ()
     pool = against if len(against) > len(taxa) else taxa
-    if len(pool) < 2:
+    where = "asks-where" in turn.cues and not turn.cues & {"lives-longer", "which-of", "versus"}
+    if len(pool) < 2 or where:
         return None
     blocks = by_age(turn, pool, asked) if AGE in wanted[:1] else []
     if not blocks and set(wanted) & BREEDING:
@@ -271,7 +279,7 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
     if not named:
         told = reading._replace(words=without_fish(reading))
         named = [c.id for c in kb.characters if c.use in USES and states(kb, told, c.id)]
-        named = [c for c in named if c != FED or asks_food(turn)] or named
+        named = [c for c in named if c != FED or asks_food(turn)] or ([] if OF_WATERS in turn.cues else named)
     if not named:
         conditional = _CONDITION.search(reading.text.lower()) is not None
         asking = (aspects(kb, reading) | turn.cues) - ({"when"} if conditional else set())
@@ -324,18 +332,25 @@ def _last(turn: Turn) -> list[str]:
     return list(dict.fromkeys(c for c in found if turn.kb.find("character", c) is not None))
 
 
+_AFTER_SPAWNING = re.compile(r"\b(?:after|done)\b.{0,12}\bspawn|\bpost ?spawn|\bspawn\w* (?:is |are )?(?:over|done)\b")
+
+
 def _practice(turn: Turn, practices: Sequence[Found], taxa: Sequence[str]) -> list[Block]:
     text = " ".join(turn.reading.words)
     met = [f for f in practices if f.met > 0 and f.fit >= ABOUT_KIN and f.record.topic in TOPICS]
     found = [f for f in met if any(w in text for w in f.record.words)]
-    if (season := _marks(turn)) and _asks_of_season(turn):
+    later = [f for f in met if any(_AFTER_SPAWNING.search(w) for w in f.record.words)]
+    season = _marks(turn)
+    if later and "asks-where" in turn.cues and _AFTER_SPAWNING.search(text):
+        found = later
+    elif season and _asks_of_season(turn):
         found = [f for f in met if f.record.topic in SEASONAL and season & _words_of(f.record)] or found
     elif "depth-of" in aspects(turn.kb, turn.reading):
         found = [f for f in found if season & _words_of(f.record)] if season else found
         found = [f for f in found if season or getattr(f.record, "season", "") != WINTER] or found
     else:
         found = [f for f in found if f.record.topic in ("pond", "predators") and f.met >= 2]
-    if told := turn.reading.season:
+    if (told := turn.reading.season) and found != later:
         found = [f for f in found if f.record.topic != "depth" or _fits_season(f, told)]
     name = label(turn.kb, taxa[0]) if len(taxa) == 1 else ""
     return [advice(PRACTICE, f.record, "point", say.titled(name, f.record.text) if name else "") for f in found[:2]]

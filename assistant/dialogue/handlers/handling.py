@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
+from decimal import Decimal
 
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.asked_about import asked_about, kinds_name, told_taxa
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.eating import comes_first
 from assistant.dialogue.subjects import species_of, subjects
+from assistant.dialogue.survival import survival
 from assistant.dialogue.telling import SHOWN, advice, cut, ids, plain
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import care
@@ -18,6 +21,7 @@ from assistant.model.records import Caution
 from assistant.reasoning.advice import GENERAL, SOME_KIN, Found, Record, topics, weigh
 from assistant.reasoning.evidence import about
 from assistant.text import join, word_set
+from assistant.units import MM_PER_INCH
 
 BASICS = ("holding", "unhooking", "release", "wet-hands")
 """Topics told of a fish when nothing narrower is asked."""
@@ -28,6 +32,8 @@ BY_LAW = frozenset({"kill", "eat", "move-live", "bait", "keep-alive"})
 BY_HAND = frozenset({"hold", "unhook", "touch", "clean", "move-live"})
 LAW_CHARACTERS = ("legal-caution", "eating-caution")
 PREFIX = "caution"
+INCHES, _FIRST = "in", re.compile(r"\d+(?:\.\d+)?")
+"""The unit of the caution on ice, and its first figure: the least that it gives."""
 PRESSURE, DEEP_WATER, DEEP = "barotrauma", "deep-water", 7600
 """The word under which cautions on pressure are found, their topic, and the depth (mm, 25 ft) that calls for them."""
 HEAT, WARM = ("heat", "wave", "warm", "water"), 18
@@ -55,6 +61,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     kb = turn.kb
     asked, remarks = asked_about(turn)
     taxa = species_of(kb, asked)
+    if "will-live" in turn.cues and (lives := survival(turn, taxa)):
+        return Answer("handling", tuple(lives), taxa=told_taxa(turn, asked)), turn.held
     deep = _from_the_deep(turn) or "pressure" in turn.cues
     told = (*((PRESSURE,) if deep else ()), *(HEAT if _in_warm_water(turn) else ()))
     found = weigh(kb, PREFIX, (*turn.reading.words, *told), taxa)
@@ -64,6 +72,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return plain("handling", care.NO_ADVICE), turn.held
     leading = _named_first(turn, _blocks(turn, chosen, taxa), chosen[0], asked)
     blocks = [*leading, *remarks, *_closing(turn, chosen, taxa)]
+    if _too_thin(turn, chosen[0].record):
+        blocks = [Block("lead", care.THIN_ICE, claim=False), *(b._replace(kind="caution") for b in blocks)]
     if "ice-safety" in turn.cues and _of_one_ice(turn):
         blocks = [Block("lead", care.NO_ICE_REPORT, claim=False), *(b._replace(kind="caution") for b in blocks)]
         return Answer("out-of-scope", tuple(blocks)), turn.held
@@ -231,6 +241,15 @@ def _closing(turn: Turn, chosen: Sequence[Found], taxa: Sequence[str]) -> list[B
     if acts & BY_LAW:
         out.append(Block("caution", care.CHECK_RULES, claim=False))
     return out
+
+
+def _too_thin(turn: Turn, record: Record) -> bool:
+    """True where the ice told of is thinner than the least that the caution on it gives."""
+    least = _FIRST.match(record.number) if isinstance(record, Caution) and record.unit == INCHES else None
+    told = [m.high for m in turn.reading.measures if m.kind == "length"]
+    if not turn.cues & {"ice-safety", "ice-load"} or least is None or len(told) != 1:
+        return False
+    return told[0] < Decimal(least[0]) * MM_PER_INCH
 
 
 def _of_one_ice(turn: Turn) -> bool:

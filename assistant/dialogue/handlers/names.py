@@ -8,6 +8,7 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import carried_on, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.beside.sameness import sameness
+from assistant.dialogue.called_so import last_meanings, meant, names_like
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.contrast import points
 from assistant.dialogue.kinship import accepted_of, kin, together
@@ -41,9 +42,9 @@ from assistant.model.records import Name, Taxon
 from assistant.model.stems import DROPPED
 from assistant.reasoning.contrast import contrast
 from assistant.reasoning.living import living_in, status_in
-from assistant.reasoning.names import in_use, spread
+from assistant.reasoning.names import spread
 from assistant.reasoning.place_prior import expand_places, narrowest
-from assistant.text import fold, join, key, singular, unique
+from assistant.text import join, key, singular, unique
 
 SHOWN = 8
 AT_ONCE = 6
@@ -72,6 +73,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         head = first._replace(kind="lead")
         return Answer("names", (head, *rest), taxa=told_taxa(turn, asked)), held
     asks_name_of = bool(sides & {"latin", "called", "origin-of-name", "lang-fr", "lang-es"})
+    asks_name_of = asks_name_of and not (local and "means-what" in turn.cues)
     old = formerly(turn, asked) if "current-name" in sides or "asks-do" in turn.cues else []
     if old:
         turn_fish = tuple(s.removeprefix("taxon:") for s in old[0].statements if s.startswith("taxon:"))
@@ -142,15 +144,6 @@ def pointing(turn: Turn) -> bool:
 # --- what a name means ------------------------------------------------------------------------------------------
 
 
-def names_like(kb: KnowledgeBase, taxon: str, words: str) -> list[Name]:
-    """The name records of a taxon that are written as the words are, plural or joined or not."""
-    wanted = {key(words), singular_key(words)}
-    first = key(words)[:1]
-    squeezed = {w.replace(" ", "") for w in wanted}
-    near = [n for n in kb.names(taxon) if fold(n.text[:1]) == first]
-    return [n for n in near if key(n.text) in wanted or singular_key(n.text).replace(" ", "") in squeezed]
-
-
 def _is_local(kb: KnowledgeBase, mention: Mention) -> bool:
     """True for a name that is not simply the accepted one, or for a group word that is also a name of its kinds."""
     ids = meant(kb, mention)
@@ -164,22 +157,6 @@ def _is_local(kb: KnowledgeBase, mention: Mention) -> bool:
         key(mention.words),
         singular_key(mention.words),
     }
-
-
-def meant(kb: KnowledgeBase, mention: Mention) -> tuple[str, ...]:
-    """The species a mention may mean: its own, for a name all that bear it; higher taxa only for lack of any."""
-    folded = (key(mention.words), singular_key(mention.words))
-    own = kb.find("taxon", mention.ids[0]) if len(mention.ids) == 1 else None
-    if own is not None and own.is_species and {key(own.label), key(own.scientific)} & set(folded):
-        return mention.ids
-    called = [thing for w in folded for kind, thing, _ in kb.spoken(w) if kind == "taxon"] if mention.words else []
-    spoken = [t for thing in called for t in in_use(kb, thing)]
-    if mention.kind == "group" or not all(kb.find("taxon", i) for i in mention.ids):
-        bearing = [t for t in species_of(kb, mention.ids) if names_like(kb, t, mention.words)]
-        return unique([*(t for t in spoken if kb.taxon(t).is_species), *bearing])
-    found = unique([*mention.ids, *spoken] if len(mention.ids) == 1 and mention.kind == "taxon" else mention.ids)
-    kinds = tuple(t for t in found if kb.taxon(t).is_species)
-    return kinds or found
 
 
 def _meanings(turn: Turn, local: Sequence[Mention]) -> list[Block]:
@@ -222,11 +199,7 @@ def _first(names: Sequence[Name]) -> Name | None:
 
 def _again(turn: Turn) -> list[Block]:
     """The name of several fishes asked about before, now that its place is told."""
-    kb, last = turn.kb, turn.held.last
-    if last is None or turn.held.intent != "names" or not last.blocks:
-        return []
-    records = [kb.record_at(s) for s in last.blocks[0].statements if s.startswith("name:")]
-    found = [(n.taxon, n) for n in records if isinstance(n, Name)]
+    found = last_meanings(turn)
     return _several(turn, found[0][1].text, found) if len(found) > 1 else []
 
 
@@ -291,6 +264,10 @@ def _several(turn: Turn, words: str, found: Sequence[tuple[str, Name | None]]) -
         name = by_taxon[t]
         if name is not None and (where := _regions(kb, name)):
             out.append(Block("point", _basis(say.name_region(label(kb, t), where), name), statements=(names[t],)))
+    silent = [t for t in order[:SHOWN] if here and t not in here and not ((n := by_taxon[t]) and _regions(kb, n))]
+    if silent:
+        text = say.name_elsewhere(speak.fishes(kb, silent))
+        out.append(Block("point", text, statements=tuple(names[t] for t in silent)))
     return out
 
 
@@ -300,8 +277,8 @@ def _read(name: Name | None) -> bool:
 
 
 def _here(turn: Turn, found: Sequence[tuple[str, Name | None]]) -> frozenset[str]:
-    """The fishes whose use of the name is told of the place held, those that live there alone if some do, and natives
-    of it of which no region is told."""
+    """The fishes whose use of the name is told of the place held, those that live there alone if some do; for lack of
+    any the natives of it of which no region is told."""
     kb = turn.kb
     if not turn.held.places:
         return frozenset()
@@ -310,7 +287,7 @@ def _here(turn: Turn, found: Sequence[tuple[str, Name | None]]) -> frozenset[str
     told = set(living_in(kb, sorted(told), turn.held.places)) or told
     free = {t for t, n in found if n is None or not n.regions}
     native = {t for t in free if (row := status_in(kb, t, wanted)) is not None and row.status == "native"}
-    return frozenset(told | native)
+    return frozenset(told or native)
 
 
 def _regions(kb: KnowledgeBase, name: Name) -> str:

@@ -73,7 +73,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         native = NATIVE in sides and "introduced" not in sides
         blocks = [b for t in taxa for b in here(kb, t, places, "asks-where" in turn.cues, native)]
     else:
-        full = bool(set(reading.words) & STATES) or "more" in turn.cues
+        full = bool(set(reading.words) & STATES) or bool(turn.cues & {"more", "how-far"})
         blocks = [b for t in taxa for b in overall(kb, t, full)[: len(ORDER) if len(taxa) <= FEW else 1]]
         if INVASIVE in sides and len(taxa) == 1:
             blocks = _unwanted(turn, taxa[0]) + blocks
@@ -160,7 +160,7 @@ def _namesake(kb: KnowledgeBase, taxon: str, at: str) -> list[Block]:
     name = label(kb, taxon)
     kin = [t for t in kb.children.get(kb.taxon(taxon).parent or "", ()) if t != taxon and kb.taxon(t).is_species]
     for t in kin:
-        row = status_in(kb, t, [at])
+        row = status_in(kb, t, [at, *(covered(kb, spot) if (spot := kb.place(at)) is not None else ())])
         if row is not None and row.status in LIVING and label(kb, t).endswith(f" {name}"):
             place = kb.place(at)
             where = place_name(place) if place is not None else at

@@ -32,6 +32,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return Answer("sources", (lead, *(b._replace(kind="point") for b in _whole(turn).blocks))), turn.held
     fish = named(turn) or species_of(turn.kb, subjects(turn, carried=False))
     fish = fish or subjects(turn, carried=bool(turn.reading.of("character")))
+    if cross := _cross_meant(turn, fish):
+        held: list[object] = [turn.kb.taxon(cross), *turn.kb.statements(cross)]
+        return _listed(turn, held, (cross, *turn.kb.taxon(cross).parents), asked=True), turn.held
     if fish and (told := name_grounds(turn, fish)):
         return Answer("sources", told, fish), turn.held
     if fish:
@@ -48,6 +51,15 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         if records:
             return _listed(turn, records, last.taxa), turn.held
     return _whole(turn), turn.held
+
+
+def _cross_meant(turn: Turn, fish: tuple[str, ...]) -> str:
+    """The cross of the fish whose crosses were told with the one fish named ("where is the bluegill one from")."""
+    kb, held = turn.kb, turn.held
+    first = next((t for t in held.taxa if (x := kb.find("taxon", t)) is not None and not x.is_hybrid), "")
+    if held.intent != "hybrids" or len(fish) != 1 or not first or first == fish[0]:
+        return ""
+    return next((c for c in kb.crosses_of(first) if set(kb.taxon(c).parents) == {first, fish[0]}), "")
 
 
 def _of_fish(turn: Turn, fish: tuple[str, ...]) -> list[object]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.aspects import aspects, phrases_of
 from assistant.dialogue.conversation import Held
@@ -16,6 +18,8 @@ from assistant.model.records import Term
 from assistant.model.stems import DROPPED
 from assistant.text import key, singular
 
+_QUOTED = re.compile(r"(?<!\w)[\"'\u2018\u201c]([^\W\d_][\w -]{1,30})[\"'\u2019\u201d](?!\w)")
+"""A word set in quotation marks: the one that is asked about."""
 FEW = 3
 SUGGESTED = ("adipose-fin", "lateral-line", "operculum", "truncate")
 DIFFERING = frozenset({"contrast", "vs", "versus", "sameness", "term-diff"})
@@ -158,6 +162,8 @@ def _characters(turn: Turn) -> list[Block]:
 
 def _strange(turn: Turn) -> str:
     """The words of the line that ask for a meaning the base does not hold."""
+    if quoted := _QUOTED.search(turn.reading.text):
+        return quoted[1].lower()
     words = [w for w in turn.reading.words if w not in DROPPED and w not in ASKING and not w.isdigit()]
     return " ".join(w for w in words[:4] if not _trails(turn.kb, w))
 

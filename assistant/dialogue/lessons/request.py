@@ -82,7 +82,7 @@ def request_of(turn: Turn, look: str, carried: bool = True) -> Request:
     if _GENERA.search(text):
         taxa = genera_of(turn.kb, taxa) or taxa
     others = bool(_OTHERS.search(text) and not _ME.search(text) and not _SINGLY.search(text))
-    paper = bool(_PAPER.search(text)) or others
+    paper = (bool(_PAPER.search(text)) or others) and not _SINGLY.search(text)
     return Request(taxa, look_of(text) or look, level, items_of(text), paper, named_in(turn, carried),
                    bool(_CARDS.search(text)), bool(_TRUE_FALSE.search(_HYPHENS.sub(" ", text))), body_of(turn))
 

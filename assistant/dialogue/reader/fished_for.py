@@ -18,6 +18,8 @@ _LYING = word_set("will are were do did can get go going run running stack stack
 """Verbs that marks may have as well as fishes ("bars run down the side")."""
 _DENYING = word_set("wont dont cant")
 _SEEKING = word_set("for catch catching caught target targeting dead live stunted keep keeping clean cleaning eat cook")
+_FISHING = word_set("fish fishes fished fishing fishin bait lure lures jig jigs rig trip")
+"""Words before "for" and a fish that has the name of a mark ("fishes for specks")."""
 _FOR_WHAT = word_set(
     "in on at thru through under with for as when during after before from off today yesterday last this and but")
 _GOT = word_set("caught catching landed got have had took kept keep keeping brought cleaned boated hooked")
@@ -166,8 +168,10 @@ def heads_two(named: Named, tokens: Sequence[Token]) -> bool:
 def is_sought(named: Named, tokens: Sequence[Token]) -> bool:
     """True for a plural that somebody fishes for or keeps in a water ("bait for gills", "the gills in my pond")."""
     word = tokens[named.after - 1].word
-    if not word.endswith("s") or word in _MARKS or not named.first:
+    if not word.endswith("s") or not named.first:
         return False
+    if word in _MARKS:
+        return named.first > 1 and tokens[named.first - 1].word == "for" and tokens[named.first - 2].word in _FISHING
     following = [t.word for t in tokens[named.after : named.after + 4]]
     if following[:1] in (["in"], ["from"]) and WATERS & set(following):
         return True

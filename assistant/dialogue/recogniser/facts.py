@@ -17,6 +17,7 @@ from assistant.dialogue.recogniser.cues import Cue
 from assistant.dialogue.rules.context import spoken
 from assistant.dialogue.rules.unlawful import unlawful_means
 from assistant.model.knowledge import KnowledgeBase
+from assistant.model.spelling import distance
 from assistant.model.stems import DROPPED
 from assistant.text import key, singular, word_set
 
@@ -85,6 +86,9 @@ INFORMING = frozenset(
 TELLING_APART = frozenset({"contrast", "vs", "sameness", "term-diff"})
 """Cues of a line that sets two things side by side."""
 _WORDS = re.compile(r"[^\W_]+(?:['’][^\W_]+)*", re.UNICODE)
+LOCAL_KINDS = frozenset({"vernacular", "ambiguous"})
+MOST_SLIPS = 2
+"""Letters by which a local name may be misspelt."""
 THE_ONE = re.compile(r"\bthe\s+(\w+(?:\s+\w+)?)\s+(one|ones|kind|sort|fish|1)\b")
 
 
@@ -207,8 +211,22 @@ def local_name(kb: KnowledgeBase, mention: Mention) -> bool:
     words = set(key(mention.words).split())
     if any(words <= set(key(t.label).split()) for i in mention.ids if (t := kb.find("taxon", i)) is not None):
         return False
-    hows = {how for kind, thing, how in kb.spoken(key(mention.words)) if kind == "taxon" and thing in mention.ids}
+    written = (key(mention.words), singular(key(mention.words)))
+    hows = {how for w in written for kind, thing, how in kb.spoken(w) if kind == "taxon" and thing in mention.ids}
+    if not hows and not mention.exact:
+        return _misspelt_local(kb, mention)
     return bool(hows & {"vernacular", "ambiguous", "synonym"}) and not hows & {"accepted", "scientific"}
+
+
+def _misspelt_local(kb: KnowledgeBase, mention: Mention) -> bool:
+    """True for a slip that is nearer to a local name of the fish than to its accepted one ("chinkapin")."""
+    written = singular(key(mention.words))
+    taxa = [t for i in mention.ids if (t := kb.find("taxon", i)) is not None]
+    near = [(distance(written, key(t.label), MOST_SLIPS), False) for t in taxa]
+    near += [(distance(written, singular(key(n.text)), MOST_SLIPS), n.kind in LOCAL_KINDS)
+             for t in taxa for n in kb.names(t.id)]
+    slips, local = min(near, default=(MOST_SLIPS + 1, False))
+    return slips <= MOST_SLIPS and local
 
 
 def _where(kb: KnowledgeBase, reading: Reading) -> set[str]:
@@ -256,6 +274,7 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "hint": any(h.kind == "group" for h in reading.hints),
         "like": any(h.kind == "like" for h in reading.hints),
         "question-mark": "?" in reading.text,
+        "equals-sign": "=" in reading.text,
         "unknown-place": bool(reading.unknown_place),
         "date": bool(reading.date or reading.season),
         "sex": bool(reading.sex),

@@ -112,4 +112,63 @@ ORDINARY_ROWS: tuple[Row, ...] = (
     Row("out-of-scope", 93, ("good-name",
                              "!fish|seen|place|water|term-word|part|hurt|quiz|key|rules|list|story|outside"),
         ("whats a good name for my kids pet hamster", "good name for my new fishing boat")),
+    # What a name means, who of two is right, where a range ends.
+    Row("names", 94, ("means-what", "local-name|unclear|group-nickname",
+                      "!seen|held-seen|len|wt|rules|rules-act|water|two-fish|hurt|quiz|key|hybrid|contrast|size|habitat|"
+                      "eat|story|cooking|list|handling|weight|units-us|units-metric"),
+        ("dad calls em stumpknockers, meaning what", "my boss wants goggle-eyes. what fish is that",
+         "gramps fishes for horned pout, whats that")),
+    Row("names", 93, ("after-names", "local-name|unclear", "what-about|no-ask", "short6",
+                      "!seen|two-fish|asks-can|asks-where|range|len|wt|water|asks-do|yes-no"),
+        ("what is a stumpknocker in georgia / and a speckled trout in ontario",)),
+    Row("contrast", 94, ("outside-fish", "one-fish", "vs|versus|contrast", "short10",
+                         "!seen|held-seen|story|rules|size|weight|habitat|range|place|water|eat|tackle|handling|hurt|"
+                         "quiz|key|names|asks-where|asks-when"),
+        ("walleye or zander", "how do I tell a bowfin from an arapaima")),
+    Row("contrast", 94, ("settle-ask", "two-kinds|two-fish",
+                         "!seen|held-seen|keep|rules-act|water|len|wt|hybrid|quiz|key|size|weight|eat|habitat|overlap|"
+                         "unclear|local-name|group-nickname|sameness"),
+        ("warden wrote green sunfish on the ticket, I say warmouth. Settle it",
+         "my card says spotted bass and the ranger says largemouth, who's right")),
+    Row("identify", 93, ("disputed", "one-fish", "seen",
+                         "!held-seen|two-kinds|two-fish|contrast|vs|rules|asks-how|list|sources|quiz|key|hybrid|story|like|"
+                         "weight|wt|size|always"),
+        ("brother swears its a pumpkinseed. no red on the ear, dark blotch at the back of the top fin",)),
+    Row("range", 93, ("how-far", "fish|held-fish",
+                      "!seen|keep|water|hybrid|quiz|key|tackle|how-deep|len|contrast|names|size|bite"),
+        ("how far west do fliers go", "what is the edge of its range for the redbreast")),
+    Row("range", 93, ("stocked-there", "held-fish", "held-place", "after-names|after-identify|after-describe",
+                      "!fish|seen|rules|water|contrast|tackle|keep|asks-can|handling|quiz|key|hybrid|loose-elsewhere"),
+        ("what is a stumpknocker in georgia / been here all along or brought in",)),
+    Row("list", 94, ("equals-sign", "group", "seen|part",
+                     "!one-fish|story|held-seen|asks-name|names|rules|key|quiz|sources|two-kinds"),
+        ("Micropterus with tongue-teeth = one-patch", "Ameiurus: barbel-colour = white-or-pale")),
+    # Bait, stocking and the well are matters of rules; a way to get a fish is tackle.
+    Row("rules", 94, ("bait-use", "place|water|unknown-place|held-place", "asks-can|asks-do|question-mark|yes-no",
+                      "!seen|hurt|quiz|key|eat|handling|asks-how"),
+        ("live shiners from the store, ok to use in ontario?", "are creek chubs legal bait in Michigan?")),
+    Row("rules", 94, ("stock-act", "fish|held-fish", "waters|after-why|loose-elsewhere|water|asks-can",
+                      "!seen|hurt|quiz|key|tackle|tackle-word|bite|cooking|len|wt|meat|asks-how|asks-many|abundance|"
+                      "ice-fishing"),
+        ("why are all my pond bluegills runts / so dump in a few bass from the river",
+         "can I put in a few catfish from the lake in my pond")),
+    Row("rules", 94, ("stay-in", "asks-can", "held-length|len", "place|water|held-place", "fish|held-fish", "short10",
+                      "!hurt|quiz|key|asks-how|contrast"),
+        ("walleye 18 3/4 in, Lake Skarrowin / can he stay in the livewell",)),
+    Row("tackle", 93, ("catch-way", "fish|held-fish",
+                       "!seen|rules|rules-act|hurt|handling|letting-go|quiz|key|contrast|names|size|len|wt|cooking|eat|"
+                       "meat|story|habitat|asks-name|water|sources|range"),
+        ("quiet way to pull croppie off brush from a yak", "trick to getting walleye out of a kayak")),
+    # When it spawns, the moon told of beside it; how big; whether it lives.
+    Row("habitat", 94, ("moon", "habitat|life-part", "when-ask", "fish|held-fish",
+                        "!seen|rules|rules-act|water|quiz|key|names|bite|tackle|tackle-word"),
+        ("when do shellcrackers bed, full moon in may or before that",)),
+    Row("size", 93, ("size", "held-fish", "short6", "question|asks-how|what-about",
+                     "after-handling|after-names|after-term|after-range",
+                     "!fish|seen|part|tackle|tackle-word|rules|keep|weight|water|place|len|handling|hurt|term-word|key|"
+                     "quiz|contrast|meat|nests|live|hook-numbers|bigger-than|big-ones"),
+        ("what is a horned pout / do the whiskers sting / how big they run",)),
+    Row("handling", 94, ("will-live", "held-fish|fish|after-handling",
+                         "!seen-many|rules|water|quiz|key|meat|range|pet|ill|how-hot|outside"),
+        ("pike took the treble way down and the gills are bleeding / so will it live",)),
 )

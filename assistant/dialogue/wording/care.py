@@ -226,6 +226,11 @@ def nowhere_said(name: str, label: str) -> str:
     return f"The {label} of the {name} is not held in this base."
 
 
+def where_after(name: str) -> str:
+    """Nothing held of where a fish goes when it has spawned."""
+    return f"Where the {name} goes after spawning is not held in this base."
+
+
 IN_PART, BOTH, NOT_TOLD_SO = "In part", "Both", "Not that the base tells"
 
 
@@ -249,6 +254,10 @@ HABITAT_ASK = "where it lives, when it spawns, what it eats"
 
 
 # --- terms ----------------------------------------------------------------------------------------------------
+
+
+MAY_LIVE = "Nobody can promise that it lives; what was just told decides its chances."
+THIN_ICE = "No, stay off: that is thinner than the least the guideline gives for one person on foot."
 
 
 def term_where(where: str) -> str:

@@ -112,3 +112,8 @@ def no_other(name: str, what: str) -> str:
 def by_seen(first: str, second: str, marks: list[str]) -> str:
     """Which of two fishes the marks told before speak for."""
     return sentence(f"by what you saw ({join(marks)}) the {first} rather than the {second}")
+
+
+def not_held_beside(other: str, fish: str) -> str:
+    """A fish that is not held, to be set beside one that is."""
+    return f'The base does not hold "{other}", so I can\'t set it beside the {fish}; this is held of the {fish}.'

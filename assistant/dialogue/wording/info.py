@@ -425,6 +425,11 @@ def name_not_told(words: str, place: str, fishes: str) -> str:
     return f'No source tells what "{words}" means in {place}; of the fishes called so, these live there: {fishes}.'
 
 
+def name_elsewhere(fishes: str) -> str:
+    """The other fishes that bear a name, of which no region is told."""
+    return sentence(f"elsewhere it is also used for the {fishes}")
+
+
 def name_region(fish: str, region: str) -> str:
     """Where a fish bears the name asked about."""
     return sentence(f"the {fish}: {region}") if region else sentence(f"the {fish}: no region held")
