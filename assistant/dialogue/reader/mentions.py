@@ -126,9 +126,8 @@ def _is_feature(
     like_it = any(own < set(h.at) for h in here) and tells_of_part(named, tokens, lexicon)
     if tint or like_it or of_the_fish(named, tokens, lexicon, told, described):
         return True
-    if name_like and is_meant(named, tokens, lexicon):
-        return False
-    if (named.split and not _of_looks(named, tokens, lexicon)) or (single and _one_of_kind(named, tokens, lexicon)):
+    meant = (name_like and is_meant(named, tokens, lexicon)) or (single and _one_of_kind(named, tokens, lexicon))
+    if meant or (named.split and not _of_looks(named, tokens, lexicon)):
         return False
     if not own and not beside and single and "weak-name" in lexicon.cues(tokens[named.first].word):
         return _weak_alone(named, tokens)
