@@ -6,12 +6,14 @@ from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import size, weight
 from assistant.dialogue.handlers.identify import claimed, guessed, name_it
+from assistant.dialogue.lessons.key_walk import KeyWalk
 from assistant.dialogue.observing import forget, observe
 from assistant.dialogue.subjects import subjects
 from assistant.dialogue.telling import place_names
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import naming as wording
 from assistant.dialogue.wording import speak
+from assistant.dialogue.wording.lesson import KEY_STOPPED, QUIZ_STOPPED
 from assistant.dialogue.wording.speak import fish as label
 from assistant.reasoning.observed import NAMING
 from assistant.text import join
@@ -31,6 +33,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return _asked_anew(turn)
     if {"self-drop", "fish-gone"} <= turn.cues:
         return _dropped(turn)
+    if "leave-walk" in turn.cues and turn.held.walk is not None:
+        return _left_key(turn)
     return _back(turn)
 
 
@@ -124,6 +128,12 @@ def _dropped(turn: Turn) -> tuple[Answer, Held]:
     """The fish that is gone let go with all that was told of it; the talk is open for another."""
     lead = Block("lead", wording.dropped(_told_so_far(turn)), claim=False)
     return Answer("undo", (lead,)), forget(turn.held)
+
+
+def _left_key(turn: Turn) -> tuple[Answer, Held]:
+    """A key that is being walked (or a quiz) put away; the talk is open for another fish."""
+    text = KEY_STOPPED if isinstance(turn.held.walk, KeyWalk) else QUIZ_STOPPED
+    return Answer("undo", (Block("lead", text, claim=False),)), forget(turn.held).after(walk=None)
 
 
 def _told_so_far(turn: Turn) -> str:
