@@ -152,7 +152,7 @@ def _back(turn: Turn) -> tuple[Answer, Held]:
         return Answer("undo", (Block("lead", wording.NOTHING_TO_UNDO, claim=False),)), turn.held
     what = join([speak.seen_words(turn.kb, s.observation) for s in before.seen]) or speak.fishes(turn.kb, before.taxa)
     text = wording.back_to(what) if what else wording.dropped(_told_so_far(turn))
-    asked = before.asked
+    asked = before.asked if what or "leave-walk" not in turn.cues else None
     blocks = [Block("lead", text, claim=False)]
     if asked is not None:
         blocks.append(Block("next", asked.question, claim=False))

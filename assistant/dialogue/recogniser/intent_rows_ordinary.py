@@ -91,7 +91,7 @@ ORDINARY_ROWS: tuple[Row, ...] = (
         ("Where do P. annularis and P. nigromaculatus overlap in dorsal spines?",)),
     Row("describe", 95, ("counts-of", "one-fish|unclear|held-fish", "short10",
                          "!rules|water|story|quiz|key|contrast|sources|place|hurt|held-seen|two-fish|len|wt|plausible|"
-                         "unheld|gaps|why"),
+                         "unheld|gaps|why|asks-name|count"),
         ("Enneacanthus chaetodon, counts held", "describe the flier / every count held",
          "scale and ray counts of the warmouth")),
     Row("describe", 94, ("values-of", "one-fish|unclear", "identify-part", "list|held-word|short10",
@@ -102,11 +102,11 @@ ORDINARY_ROWS: tuple[Row, ...] = (
     Row("contrast", 94, ("one-look", "two-fish|two-kinds",
                          "!held-seen|seen|story|rules|hurt|quiz|key|hybrid|place|water"),
         ("pike n musky, give me the one spot to look", "gar or pickerel, one place to check")),
-    Row("contrast", 94, ("two-kinds", "versus", "which-of", "have-verb", "seen|part",
+    Row("contrast", 94, ("two-kinds", "versus", "which-of|who-has", "have-verb|who-has", "seen|part",
                          "!held-seen|story|rules|asks-name|hybrid|quiz|key|my-catch|size|weight|place|water|bigger-than|"
                          "heavier-than"),
         ("bowfin or snakehead which ones got the short belly fin",
-         "largemouth or smallmouth which ones got the red eye")),
+         "sauger or walleye which ones have the dots on the back fin")),
     Row("contrast", 95, ("two-fish", "versus", "hearsay", "part|seen",
                          "!held-seen|story|my-catch|rules|hybrid|quiz|key|size|weight|water|len|wt|tackle|handling"),
         ("blue cat or channel? buddy swears no spots = blue",)),
@@ -115,6 +115,10 @@ ORDINARY_ROWS: tuple[Row, ...] = (
         ("how come nobody trusts color on a sunfish", "can i go by colour on a bass")),
     Row("why", 93, ("by-colour", "why", "!seen|held-seen|rules|quiz|key|hurt|tackle-word|story|two-fish|two-kinds"),
         ("why is color no good for telling sunfish",)),
+    Row("why", 93, ("why", "seen", "fish", "have-verb", "short10",
+                    "!held-seen|story|rules|hurt|quiz|key|place|water|tackle|tackle-word|bite|handling|hybrid|names|"
+                    "prove|how-sure|why-not|two-fish|not-biting|self-asked|eat"),
+        ("Why do crappies have such a deep body?",)),
     # The tape: to the fork or to the tip.
     Row("rules", 95, ("fork-told", "tip-told", "asks-name|versus|disputed|hearsay|asks-who|asks-do",
                       "!hurt|quiz|key|what-is|weight|story|held-seen|fish|term|term-diff|sameness|len"),
