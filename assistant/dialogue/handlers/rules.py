@@ -113,7 +113,7 @@ def _answer(turn: Turn) -> tuple[Answer, Held]:
 def _sides(turn: Turn) -> frozenset[str]:
     """The sides of the rules that the line asks about."""
     told = frozenset(a for a in aspects(turn.kb, turn.reading) if a.startswith("rule-"))
-    return told | {MEASURING} if turn.cues >= TAPED else told
+    return told | {MEASURING} if turn.cues >= TAPED and not turn.reading.measures else told
 
 
 def _place_alone(turn: Turn) -> Place | None:

@@ -108,7 +108,8 @@ ORDINARY_ROWS: tuple[Row, ...] = (
         ("bowfin or snakehead which ones got the short belly fin",
          "sauger or walleye which ones have the dots on the back fin")),
     Row("contrast", 95, ("two-fish", "versus", "hearsay", "part|seen",
-                         "!held-seen|story|my-catch|rules|hybrid|quiz|key|size|weight|water|len|wt|tackle|handling"),
+                         "!held-seen|story|my-catch|tells-it|rules|hybrid|quiz|key|size|weight|water|len|wt|tackle|"
+                         "handling"),
         ("blue cat or channel? buddy swears no spots = blue",)),
     Row("why", 93, ("by-colour", "why|asks-can|asks-do|asks-how|question",
                     "!seen|held-seen|rules|quiz|key|hurt|tackle-word|story|two-fish|two-kinds|contrast"),
@@ -125,7 +126,7 @@ ORDINARY_ROWS: tuple[Row, ...] = (
         ("my club says tip of the tail, the state says fork. which is it",)),
     # One of a kind just spoken of.
     Row("describe", 94, ("know-one", "held-fish", "short10", "after-names|after-describe|after-size|after-range|"
-                         "after-habitat|after-tackle|after-handling|after-hybrids",
+                         "after-habitat|after-hybrids",
                          "!fish|seen|held-seen|quiz|key|rules|two-terms|which-of|sex|stage|how-sure"),
         ("what is a robin in North Carolina / how would i know one",)),
     Row("size", 94, ("the-one", "size", "asking-form", "held-two", "!seen-many|rules|weight|story|quiz|key|place|water|"
@@ -136,6 +137,9 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                              "lesson-print|on-paper|release|letting-go"),
         ("sent u the pic whats that fish", "attached a picture, name it please")),
     # A walk through a key left.
+    Row("describe", 98, ("asked-key", "leave-walk", "one-fish", "what-is|what-is-a|asks-what|describe", "short10",
+                         "!seen|quiz|rules"),
+        ("walk me through a key of sunfishes / forget the key, whats a flier",)),
     Row("undo", 98, ("asked-key", "leave-walk", "short6", "!fish|seen|quiz|rules|part|question-mark"),
         ("walk me through naming a fish / ah forget it",)),
     Row("out-of-scope", 94, ("who-wins", "!seen|held-seen|rules|water|quiz|key|hurt|place|names|asked"),
