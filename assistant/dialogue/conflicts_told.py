@@ -29,7 +29,7 @@ def conflicts_of_one(turn: Turn, taxon: str, wanted: Collection[str]) -> Answer:
     told = {character: _told(turn, rows) for character, rows in found.items()}
     unlike = {character: rows for character, rows in told.items()
               if len({value(s) for s in rows.values()}) > 1 and len({s.source for s in rows.values()}) > 1}
-    sources = {x for rows in told.values() for s in rows.values() for x in s.source}
+    sources = {x for rows in found.values() for s in rows for x in s.source}
     none = lists.ONE_SPEAKS if wanted and len(sources) == 1 else lists.NO_CONFLICT
     blocks = [Block("lead", lists.conflicts(len(unlike)) if unlike else none, claim=False)]
     shown = unlike or (told if wanted else {})

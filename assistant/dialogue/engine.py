@@ -160,6 +160,10 @@ def observable(kb: KnowledgeBase, reading: Reading) -> Reading:
 NO_MARKS = frozenset({"how-deep", "no-mark", "pressure", "ice-safety", "rules-measure"})
 """Cues whose words describe no fish ("a hook deep in its throat" tells of no deep body)."""
 BRIEF = ("brief", "each-line")
+LOOKING = ("one-look", "know-one")
+"""Cues whose words name no mark and no fish ("the one spot to look", "how would i spot one")."""
+TAPED = frozenset({"fork-told", "tip-told"})
+"""Cues of the two ends of a tape, which tell of no forked tail where both are named."""
 CHATTING = ("greeting", "bye", "thanks", *BRIEF)
 
 
@@ -170,10 +174,12 @@ def _how(text: str, at: int) -> bool:
 
 def unasked(reading: Reading, cues: Sequence[Cue]) -> Reading:
     """The reading without observations made of the words of a question ("how long do they get" tells no long body)."""
-    words = (*ASKING, *CHATTING)
+    words: tuple[str, ...] = (*ASKING, *CHATTING, *LOOKING)
+    looking = [(c.start, c.end) for c in cues if c.id in LOOKING]
+    ends = TAPED if {c.id for c in cues} >= TAPED else frozenset()
     asking = [(c.start, c.end) for c in cues if c.id in words and " " in reading.text[c.start : c.end].strip()]
     asks = any(c.id in ASKING for c in cues)
-    other = [(c.start, c.end) for c in cues if c.id in NO_MARKS]
+    other = [(c.start, c.end) for c in cues if c.id in NO_MARKS | ends]
     seen = tuple(
         s
         for s in reading.seen
@@ -186,11 +192,14 @@ def unasked(reading: Reading, cues: Sequence[Cue]) -> Reading:
         for m in reading.mentions
         if m.kind not in ("character", "state") or not any(a <= m.start and m.end <= b for a, b in asking)
     )
+    named = [m for m in things if m.kind in ("taxon", "group") and any(a <= m.start and m.end <= b for a, b in looking)]
+    things = tuple(m for m in things if m not in named)
+    hints = tuple(h for h in reading.hints if h.word not in {m.words for m in named})
     words = reading.words
     for c in cues:
         if c.id in BRIEF:
             words = without_run(words, key(reading.text[c.start : c.end]).split())
-    return reading._replace(seen=seen, mentions=things, words=words or reading.words[:1])
+    return reading._replace(seen=seen, mentions=things, hints=hints, words=words or reading.words[:1])
 
 
 def carry(before: Held, after: Held, answer: Answer) -> Held:

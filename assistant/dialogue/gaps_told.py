@@ -322,12 +322,17 @@ def _most_told(turn: Turn) -> Answer:
 
 
 def _last_wanted(turn: Turn) -> set[str]:
-    """The characters that the answer before told of, for "and for bluegill?"."""
+    """The characters that the answer before told of, for "and for bluegill?" and for what follows their sources."""
     last = turn.held.last
-    if last is None or not _of_another(turn):
+    sourced = turn.held.intent == "sources" and not named(turn)
+    if last is None or not (sourced or _of_another(turn)):
         return set()
     found = {s.split(".")[1] for b in last.blocks for s in b.statements if s.startswith("st:") and s.count(".") > 1}
-    return found if len(found) == 1 else set()
+    return found if len(found) <= (MOST_LAST if sourced else 1) else set()
+
+
+MOST_LAST = 4
+"""Features up to which a line after sources ("do any conflict") asks of those told, not of all held of the fish."""
 
 
 def _conflicts(turn: Turn) -> Answer:

@@ -44,11 +44,14 @@ def general(turn: Turn) -> Answer:
         return Answer("why", (Block("lead", wording.CHANGES, claim=False), *some[:MOST]), fish)
     if renamed := [b for t in kinds[:1] for b in _renamed(turn, t)]:
         return Answer("why", tuple(renamed), fish)
-    if asked and kinds and not purpose and (found := _feature(turn, fish, kinds, asked)) is not None:
+    if BY_COLOUR in turn.cues and (told := trust(turn, asked)):
+        return Answer("why", told, fish)
+    form = len(kinds) == 1 and bool(turn.reading.seen) and not _purposes(turn)
+    if asked and kinds and (not purpose or form) and (found := _feature(turn, fish, kinds, asked)) is not None:
         return found
     words = set(turn.reading.words)
     of_colour = COLOUR in aspects(kb, turn.reading) and not subjects(turn, carried=False)
-    doubted = of_colour or words & DOUBTING or "self-reliable" in turn.cues
+    doubted = of_colour or words & DOUBTING or turn.cues & {"self-reliable", BY_COLOUR}
     if doubted and (told := trust(turn, asked)):
         return Answer("why", told, fish)
     if "why" in turn.cues and asked and not fish and (told_apart := matters(turn, asked)) is not None:
@@ -56,7 +59,7 @@ def general(turn: Turn) -> Answer:
     if notes := _notes(turn):
         return Answer("why", tuple(notes), fish)
     if terms := _terms(turn):
-        said = [t for t in terms if (x := kb.find("term", t)) is not None and PURPOSE in x.plain]
+        said = _purposes(turn)
         if purpose and said:
             return Answer("why", tuple(_term(turn, t, i) for i, t in enumerate(said[:2])), fish)
         lead = Block("lead", wording.WHY_UNKNOWN, claim=False)
@@ -120,7 +123,7 @@ def _of_some(turn: Turn, taxon: str, asked: tuple[str, ...]) -> tuple[Block, ...
     meant = {thing for w in colours for kind, thing, _ in kb.spoken(w) if kind == "state"}
     rows = [s for s in kb.statements(taxon)
             if (s.sex or s.breeding or s.stage or s.season) and meant & set(s.states)]
-    rows = [s for s in rows if s.character in asked] or rows
+    rows = [s for s in rows if s.character in asked] or [s for s in rows if kb.character(s.character).colouring]
     return tuple(Block("point", row_words(turn, s), statements=speak.short_ids((s.id,))) for s in rows[:SPOKEN])
 
 
@@ -151,6 +154,11 @@ def _terms(turn: Turn) -> list[str]:
     return [t for t in dict.fromkeys(told) if kb.find("term", t) is not None]
 
 
+def _purposes(turn: Turn) -> list[str]:
+    """The glossary terms of the line that say what a thing is for."""
+    return [t for t in _terms(turn) if (x := turn.kb.find("term", t)) is not None and PURPOSE in x.plain]
+
+
 def _of_term(turn: Turn) -> tuple[str, ...]:
     """Characters whose name holds a term of the line ("spine": the spine counts)."""
     words = {singular(w) for m in turn.reading.of("term") for w in key(m.words).split()}
@@ -175,7 +183,9 @@ def _feature(turn: Turn, fish: tuple[str, ...], kinds: tuple[str, ...], asked: t
             (Block("lead", text, statements=speak.short_ids(s for t in best.told if t for s in t.statements)),),
             fish,
         )
-    blocks = [_term(turn, t, 0) for t in terms[:1]]
+    reasonless = "why" in turn.cues and bool(turn.reading.seen) and bool(subjects(turn, carried=False))
+    unknown = [Block("lead", wording.WHY_UNKNOWN, claim=False)]
+    blocks = unknown if reasonless else [_term(turn, t, 0) for t in terms[:1]]
     told = [(name, t) for name in asked[:6] if (t := tell(kb, kb.character(name), kinds[0])) is not None]
     for name, t in told[:2]:
         character = kb.character(name)
@@ -183,7 +193,7 @@ def _feature(turn: Turn, fish: tuple[str, ...], kinds: tuple[str, ...], asked: t
             character.label, speak.fish(kb, fish[0]), speak.told_words(kb, t, character, turn.held.units)
         )
         blocks.append(Block("point" if blocks else "lead", text, statements=speak.short_ids(t.statements)))
-    return Answer("why", tuple(blocks), fish) if blocks else None
+    return Answer("why", tuple(blocks), fish) if blocks and (told or not reasonless) else None
 
 
 def _told_apart(turn: Turn, fish: tuple[str, ...]) -> str:
@@ -194,8 +204,8 @@ def _told_apart(turn: Turn, fish: tuple[str, ...]) -> str:
 
 
 DOUBTING = frozenset({"trust", "reliable", "unreliable", "bad", "rely", "wrong", "mistake"})
-COLOUR = "colour"
-"""The side of a matter that words for colour ask about."""
+COLOUR, BY_COLOUR = "colour", "by-colour"
+"""The side of a matter that words for colour ask about, and the cue of a line on how far colour is to be trusted."""
 
 
 def trust(turn: Turn, asked: tuple[str, ...]) -> tuple[Block, ...]:

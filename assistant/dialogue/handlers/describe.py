@@ -32,6 +32,8 @@ from assistant.text import join, key, singular, unique
 SHOWN, SHOWN_ALL, IN_GROUP, PLACES, PARTS_NAMED, MOST_LINES = 6, 14, 5, 6, 3, 16
 AFRESH = frozenset({"describe", "looks", "explain"})
 """Cues of a line that asks for the whole fish anew."""
+COUNTS, ONE_OF_THEM = "counts-of", "know-one"
+"""The cues of all counts of a fish, and of how one of a kind just spoken of is known."""
 HOW_MANY = frozenset({"many", "lots", "number", "count", "plenty"})
 """Words that ask for a number of something."""
 COLOURED = "colour"
@@ -48,6 +50,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if several and not named(turn):
         return which(turn, several[0].words, several[0].ids), held
     fish = subjects(turn)
+    if ONE_OF_THEM in turn.cues and (meant := _spoken_of(turn, fish)):
+        fish = meant
     if not fish:
         return _no_fish(), held
     if asks_sexes(turn) and kb.find("taxon", fish[0]) is not None:
@@ -69,8 +73,11 @@ def _wanted(turn: Turn, fish: Sequence[str]) -> Wanted:
     of the same kind ("and the warmouth?", "females?", "is it always there").
     """
     kb, before = turn.kb, turn.held.wanted
+    if ONE_OF_THEM in turn.cues:
+        return Wanted()
     seen = next((s.observation for s in turn.reading.seen if s.observation.states), None)
-    asked = _how_many(turn, fish) or characters_asked(kb, turn.reading) or _counted(turn, fish)
+    asked = _all_counts(turn, fish) or _how_many(turn, fish) or characters_asked(kb, turn.reading)
+    asked = asked or _counted(turn, fish)
     if whose(turn) != ANY:
         asked = tuple(c for c in asked if kb.character(c).use == "identify")
     elif not asked and COLOURED in aspects(kb, turn.reading):
@@ -116,6 +123,29 @@ def _uncounted(turn: Turn) -> str:
 def _counted(turn: Turn, fish: Sequence[str]) -> tuple[str, ...]:
     """The counts told of the fishes, where the line asks for numbers alone ("meristics only")."""
     return _counts_told(turn.kb, fish) if NUMERIC in aspects(turn.kb, turn.reading) else ()
+
+
+def _all_counts(turn: Turn, fish: Sequence[str]) -> tuple[str, ...]:
+    """The counts told of the fishes, where all counts are asked for; those of what the line says is counted ("all scale
+    counts").
+    """
+    if COUNTS not in turn.cues:
+        return ()
+    told = _counts_told(turn.kb, fish)
+    things = {singular(w) for w in turn.reading.words} & COUNTED
+    return tuple(c for c in told if things & {singular(w) for w in key(turn.kb.character(c).label).split()}) or told
+
+
+COUNTED = frozenset({"scale", "ray", "spine", "raker", "pore", "tooth", "vertebra"})
+"""Words for what is counted on a fish."""
+
+
+def _spoken_of(turn: Turn, fish: Sequence[str]) -> tuple[str, ...]:
+    """The one of some fishes of which the last answer spoke first; none where it spoke of several."""
+    lead = next(iter(turn.held.last.blocks), None) if turn.held.last is not None else None
+    said = f" {key(lead.text)} " if lead is not None else ""
+    found = tuple(t for t in fish if f" {key(speak.fish(turn.kb, t))} " in said)
+    return found if len(found) == 1 else ()
 
 
 def _counts_told(kb: KnowledgeBase, fish: Sequence[str]) -> tuple[str, ...]:

@@ -13,7 +13,7 @@ from assistant.dialogue.beside.crosses_in_general import general as general_of
 from assistant.dialogue.beside.crosses_in_general import limits
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.grounds import both
-from assistant.dialogue.subjects import MOST, species_of, subjects
+from assistant.dialogue.subjects import MOST, species_of, subjects, unclear
 from assistant.dialogue.telling import cut, ids, plain, shown_note, trusted
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import care, core, speak
@@ -62,6 +62,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     asked = subjects(turn, carried=False) or (() if general else carried_on(turn))
     crosses = tuple(t for t in asked if (x := kb.find("taxon", t)) is not None and x.is_hybrid)
     plain_kinds = tuple(t for t in asked if t not in crosses)
+    if unclear(turn) and (spoken_of := tuple(t for t in crosses if t in held.taxa)):
+        crosses, plain_kinds = spoken_of, tuple(t for c in spoken_of for t in kb.taxon(c).parents)
     marked = any(crossing.marks_asked(turn, c) for c in crosses[:1])
     if crossing.MOTHER_ASKED in sides and not marked and (bred := crosses or crossing.of_pair(kb, plain_kinds)):
         return _answer(turn, [b for c in bred[:EACH] for b in crossing.mother_of(turn, c)], (*bred, *plain_kinds)), held

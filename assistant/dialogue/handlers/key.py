@@ -168,7 +168,9 @@ def _described(turn: Turn, walk: KeyWalk, left_out: frozenset[str]) -> bool:
 def _features_left_out(turn: Turn, walk: KeyWalk) -> frozenset[str]:
     """The features of the key that the line wants left out ("leave out the pores"): those sharing most words."""
     words = _words(turn.reading.text)
-    if not words & say.WITHOUT_WORDS:
+    told = words & say.WITHOUT_WORDS
+    shown = any(s.observation.seen and not s.retract for s in turn.reading.seen)
+    if not told or (shown and told == {"not"}):
         return frozenset()
     named = words - say.WITHOUT_WORDS - DROPPED
     asked = {couplet.character for couplet in walk.key.couplets}

@@ -84,11 +84,36 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return answer, held
     pool, name = pool_of(turn, sides)
     order = order_asked(turn, sides, pool)
+    if order is None and _little(turn):
+        order, (pool, name) = Order(SIZE, True), _with_family(kb, name, pool)
     plain_list = order is None and not (turn.reading.seen or turn.reading.places or turn.reading.measures)
     if named(turn) and len(pool) == 1 and plain_list and HOLDING & set(turn.reading.words):
         answer, held = describe(turn)
         return answer._replace(intent="list"), held
     return _listed(turn, sides, order, pool, name), held.after(seen=seen_so_far(turn), order=order)
+
+
+SMALL = ("cue", "cue-size-small")
+
+
+def _little(turn: Turn) -> bool:
+    """True for a group asked for by its little kinds in a place ("which little sunfishes ... in a Maryland ditch")."""
+    reading = turn.reading
+    before = (key(reading.text[: m.start]).split()[-1:] for m in groups(reading)[:1])
+    return bool(reading.places) and not reading.seen and any(
+        e[:2] == SMALL for words in before for w in words for e in turn.kb.spoken(w))
+
+
+def _with_family(kb: KnowledgeBase, name: str, pool: tuple[str, ...]) -> tuple[tuple[str, ...], str]:
+    """The kinds of a genus with those of its family, where the whole family bears the word it is asked for by."""
+    genus = common_taxon(kb, name) if name else None
+    if genus is None or kb.taxon(genus).rank != "genus":
+        return pool, name
+    family = kb.lineage(genus)[-1]
+    word = singular(kinds_name(kb, name).split()[-1].lower())
+    if word not in key(kb.taxon(family).label).split():
+        return pool, name
+    return unique((*pool, *kb.members(family))), family
 
 
 def _listed(

@@ -52,6 +52,8 @@ from assistant.reasoning import catch as c
 from assistant.reasoning.verdict import Why, Word
 from assistant.text import join, key
 
+MEASURING, TAPED = "rule-measuring", frozenset({"fork-told", "tip-told"})
+"""The side of a line on how a fish is measured for the law, and the cues of both ends of the tape."""
 SURVEY = frozenset({"rule-limit", "rule-open", "rule-length", "rule-possession"})
 WIDE = frozenset({"what", "whats", "which", "when", "whens"})
 """Words of a question on what is open that wants all that holds."""
@@ -110,7 +112,8 @@ def _answer(turn: Turn) -> tuple[Answer, Held]:
 
 def _sides(turn: Turn) -> frozenset[str]:
     """The sides of the rules that the line asks about."""
-    return frozenset(a for a in aspects(turn.kb, turn.reading) if a.startswith("rule-"))
+    told = frozenset(a for a in aspects(turn.kb, turn.reading) if a.startswith("rule-"))
+    return told | {MEASURING} if turn.cues >= TAPED and not turn.reading.measures else told
 
 
 def _place_alone(turn: Turn) -> Place | None:

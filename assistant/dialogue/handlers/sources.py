@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable
 
 from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.conflicts_told import conflicts_of_one
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.names_sourced import name_grounds
 from assistant.dialogue.reader.parts import called, characters_asked
@@ -30,6 +31,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         newest = max((s.year for s in turn.kb.all("source") if s.year.isdigit()), default="")
         lead = Block("lead", own.dated(newest), claim=False)
         return Answer("sources", (lead, *(b._replace(kind="point") for b in _whole(turn).blocks))), turn.held
+    if "cant-agree" in turn.cues and turn.held.intent == "sources" and not named(turn) and (unlike := _unlike(turn)):
+        return unlike, turn.held
     fish = named(turn) or species_of(turn.kb, subjects(turn, carried=False))
     fish = fish or subjects(turn, carried=bool(turn.reading.of("character")))
     if cross := _cross_meant(turn, fish):
@@ -60,6 +63,16 @@ def _cross_meant(turn: Turn, fish: tuple[str, ...]) -> str:
     if held.intent != "hybrids" or len(fish) != 1 or not first or first == fish[0]:
         return ""
     return next((c for c in kb.crosses_of(first) if set(kb.taxon(c).parents) == {first, fish[0]}), "")
+
+
+def _unlike(turn: Turn) -> Answer | None:
+    """Whether the sources of what was said last of one fish disagree; None where it was said of several."""
+    kb, last = turn.kb, turn.held.last
+    kinds = species_of(kb, turn.held.taxa)
+    told = [r for b in last.blocks for s in b.statements if isinstance(r := kb.record_at(s), Statement)] if last else []
+    if len(kinds) != 1 or not told:
+        return None
+    return conflicts_of_one(turn, kinds[0], {s.character for s in told})._replace(intent="sources")
 
 
 def _of_fish(turn: Turn, fish: tuple[str, ...]) -> list[object]:

@@ -6,12 +6,14 @@ from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import size, weight
 from assistant.dialogue.handlers.identify import claimed, guessed, name_it
+from assistant.dialogue.lessons.key_walk import KeyWalk
 from assistant.dialogue.observing import forget, observe
 from assistant.dialogue.subjects import subjects
 from assistant.dialogue.telling import place_names
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import naming as wording
 from assistant.dialogue.wording import speak
+from assistant.dialogue.wording.lesson import KEY_STOPPED, QUIZ_STOPPED
 from assistant.dialogue.wording.speak import fish as label
 from assistant.reasoning.observed import NAMING
 from assistant.text import join
@@ -31,6 +33,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return _asked_anew(turn)
     if {"self-drop", "fish-gone"} <= turn.cues:
         return _dropped(turn)
+    if "leave-walk" in turn.cues and turn.held.walk is not None:
+        return _left_key(turn)
     return _back(turn)
 
 
@@ -126,6 +130,12 @@ def _dropped(turn: Turn) -> tuple[Answer, Held]:
     return Answer("undo", (lead,)), forget(turn.held)
 
 
+def _left_key(turn: Turn) -> tuple[Answer, Held]:
+    """A key that is being walked (or a quiz) put away; the talk is open for another fish."""
+    text = KEY_STOPPED if isinstance(turn.held.walk, KeyWalk) else QUIZ_STOPPED
+    return Answer("undo", (Block("lead", text, claim=False),)), forget(turn.held).after(walk=None)
+
+
 def _told_so_far(turn: Turn) -> str:
     """What was told of the fish that the talk is about, else the fishes spoken of."""
     kb, held = turn.kb, turn.held
@@ -142,7 +152,7 @@ def _back(turn: Turn) -> tuple[Answer, Held]:
         return Answer("undo", (Block("lead", wording.NOTHING_TO_UNDO, claim=False),)), turn.held
     what = join([speak.seen_words(turn.kb, s.observation) for s in before.seen]) or speak.fishes(turn.kb, before.taxa)
     text = wording.back_to(what) if what else wording.dropped(_told_so_far(turn))
-    asked = before.asked
+    asked = before.asked if what or "leave-walk" not in turn.cues else None
     blocks = [Block("lead", text, claim=False)]
     if asked is not None:
         blocks.append(Block("next", asked.question, claim=False))

@@ -91,7 +91,8 @@ def meaning(kb: KnowledgeBase, walk: KeyWalk, reading: Reading) -> int | str | N
     ``which`` for a yes or no to a question that it does not answer.
     """
     words = [w for w in folded(reading.text).split() if w not in say.ANSWER_FILLERS or w in FIRST]
-    if set(words) & say.BACK_WORDS:
+    told = [s for s in reading.seen if s.observation.seen and not s.retract]
+    if set(words) & say.BACK_WORDS and not told:
         return BACK
     if set(words) & say.STOP_WORDS:
         return STOP

@@ -20,6 +20,7 @@ from assistant.dialogue.reader.mentions import Decided, decide, hints_of, terms_
 from assistant.dialogue.reader.names_found import Named, find_names, names_place, names_water
 from assistant.dialogue.reader.qualities import read_qualities
 from assistant.dialogue.reader.reading import Measure, Mention, Reading, Seen
+from assistant.dialogue.reader.set_apart import set_apart
 from assistant.dialogue.reader.spotting import Content, content_of, spot, undivided
 from assistant.dialogue.reader.tokens import Token, clean, gibberish, tokenize, words_of
 from assistant.dialogue.reader.when import When, read_when
@@ -179,6 +180,7 @@ def _made_ready(tokens: Sequence[Token], plain: _Plain, held: Held, lexicon: Lex
     hits = undivided(spot(content, lexicon), content, tokens, lexicon)
     places = plain.where.places or held.places
     decided = decide(tokens, plain.names, content, hits, places, lexicon, _asks_feature(held, tokens, lexicon))
+    decided = set_apart(decided, tokens, lexicon)
     blocked = frozenset(_content_in(content, decided.strong))
     hits = tuple(h for h in hits if not blocked & set(h.at))
     scopes = scopes_of(tokens, content, nouns_of(hits, lexicon), lexicon)

@@ -86,6 +86,8 @@ INFORMING = frozenset(
 TELLING_APART = frozenset({"contrast", "vs", "sameness", "term-diff"})
 """Cues of a line that sets two things side by side."""
 _WORDS = re.compile(r"[^\W_]+(?:['’][^\W_]+)*", re.UNICODE)
+MOST_FOR_ONE = 8
+"""Words of a line up to which "the banded one" points back to a fish."""
 LOCAL_KINDS = frozenset({"vernacular", "ambiguous"})
 MOST_SLIPS = 2
 """Letters by which a local name may be misspelt."""
@@ -290,7 +292,7 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "answer": bool(reading.answer),
         f"answer-{reading.answer}": reading.answer in ANSWERS,
         "count": bool(reading.counts),
-        "the-one": count <= 6 and bool(THE_ONE.search(reading.text.lower())),
+        "the-one": count <= MOST_FOR_ONE and bool(THE_ONE.search(reading.text.lower())),
         "which-group": _which_group(reading),
         "of-fish": _of_fish(reading),
         "plural-group": _plural(reading),

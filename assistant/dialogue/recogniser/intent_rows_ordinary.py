@@ -19,6 +19,12 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                      "!fish|seen|keep|rules|rules-act|rules-open|len|wt|tackle|tackle-word|water|asks-name|my-catch|hurt|"
                      "outside|held-seen|asks-how|eat"),
         ("whats in a typical pond in ohio", "what swims in a Vermont creek")),
+    Row("list", 93, ("asks-what|asks-name|which-group", "may-catch", "asks-can|might-do", "place", "group",
+                     "waters|unknown-place|life-part",
+                     "!taxon|seen|keep|rules|rules-act|rules-open|len|wt|date|tackle-word|water|my-catch|hurt|outside|"
+                     "held-seen|asks-how|count|eat|fishing-licence|pointing|bait-only|bigger-than|hook-numbers|bite"),
+        ("Which little sunfishes might my club net in a Maryland swamp ditch?",
+         "What small catfishes could pupils dip from a Georgia slough?")),
     Row("range", 93, ("unknown-place", "yes-no", "one-fish", "no-ask", "waters", "short10",
                       "!seen|len|wt|date|water|tackle-word|bite|fishing-time|forecast|life-part|eat|edible|rules-act|"
                       "rules-open|unlawful|story|cross|two-fish|temp|ice-safety|bait-only|outside|asks-can"),
@@ -83,6 +89,59 @@ ORDINARY_ROWS: tuple[Row, ...] = (
     Row("contrast", 94, ("overlaps", "two-fish|held-two", "part|counted|short6|held-two",
                          "!seen|rules|water|story|quiz|key|place|habitat|hybrid"),
         ("Where do P. annularis and P. nigromaculatus overlap in dorsal spines?",)),
+    Row("describe", 95, ("counts-of", "one-fish|unclear|held-fish", "short10",
+                         "!rules|water|story|quiz|key|contrast|sources|place|hurt|held-seen|two-fish|len|wt|plausible|"
+                         "unheld|gaps|why|asks-name|count"),
+        ("Enneacanthus chaetodon, counts held", "describe the flier / every count held",
+         "scale and ray counts of the warmouth")),
+    Row("describe", 94, ("values-of", "one-fish|unclear", "identify-part", "list|held-word|short10",
+                         "!rules|water|story|quiz|key|contrast|sources|place|hurt|held-seen|two-fish|len|wt|plausible|"
+                         "unheld|gaps|lacking|without|denying|kinds-held|which-group|why|in-order|asks-name"),
+        ("list tail-shape values for Acantharchus pomotis", "Lepomis gulosus: jaw length values")),
+    # One mark that settles it, which of two has a mark, what somebody holds of it, how far colour goes.
+    Row("contrast", 94, ("one-look", "two-fish|two-kinds",
+                         "!held-seen|seen|story|rules|hurt|quiz|key|hybrid|place|water"),
+        ("pike n musky, give me the one spot to look", "gar or pickerel, one place to check")),
+    Row("contrast", 94, ("two-kinds", "versus", "which-of|who-has", "have-verb|who-has", "seen|part",
+                         "!held-seen|story|rules|asks-name|hybrid|quiz|key|my-catch|size|weight|place|water|bigger-than|"
+                         "heavier-than"),
+        ("bowfin or snakehead which ones got the short belly fin",
+         "sauger or walleye which ones have the dots on the back fin")),
+    Row("contrast", 95, ("two-fish", "versus", "hearsay", "part|seen",
+                         "!held-seen|story|my-catch|tells-it|rules|hybrid|quiz|key|size|weight|water|len|wt|tackle|"
+                         "handling"),
+        ("blue cat or channel? buddy swears no spots = blue",)),
+    Row("why", 93, ("by-colour", "why|asks-can|asks-do|asks-how|question",
+                    "!seen|held-seen|rules|quiz|key|hurt|tackle-word|story|two-fish|two-kinds|contrast"),
+        ("how come nobody trusts color on a sunfish", "can i go by colour on a bass")),
+    Row("why", 93, ("by-colour", "why", "!seen|held-seen|rules|quiz|key|hurt|tackle-word|story|two-fish|two-kinds"),
+        ("why is color no good for telling sunfish",)),
+    Row("why", 93, ("why", "seen", "fish", "have-verb", "short10",
+                    "!held-seen|story|rules|hurt|quiz|key|place|water|tackle|tackle-word|bite|handling|hybrid|names|"
+                    "prove|how-sure|why-not|two-fish|not-biting|self-asked|eat"),
+        ("Why do crappies have such a deep body?",)),
+    # The tape: to the fork or to the tip.
+    Row("rules", 95, ("fork-told", "tip-told", "asks-name|versus|disputed|hearsay|asks-who|asks-do",
+                      "!hurt|quiz|key|what-is|weight|story|held-seen|fish|term|term-diff|sameness|len"),
+        ("my club says tip of the tail, the state says fork. which is it",)),
+    # One of a kind just spoken of.
+    Row("describe", 94, ("know-one", "held-fish", "short10", "after-names|after-describe|after-size|after-range|"
+                         "after-habitat|after-hybrids",
+                         "!fish|seen|held-seen|quiz|key|rules|two-terms|which-of|sex|stage|how-sure"),
+        ("what is a robin in North Carolina / how would i know one",)),
+    Row("size", 94, ("the-one", "size", "asking-form", "held-two", "!seen-many|rules|weight|story|quiz|key|place|water|"
+                     "len|wt|held-seen|contrast|two-fish|life-part"),
+        ("Which sunfishes are in Ontario? / And how long does the longear one get?",)),
+    # A picture that was sent.
+    Row("out-of-scope", 94, ("picture", "self-sent", "!fish|seen|held-seen|hurt|quiz|key|rules|tackle|handling|like|"
+                             "lesson-print|on-paper|release|letting-go"),
+        ("sent u the pic whats that fish", "attached a picture, name it please")),
+    # A walk through a key left.
+    Row("describe", 98, ("asked-key", "leave-walk", "one-fish", "what-is|what-is-a|asks-what|describe", "short10",
+                         "!seen|quiz|rules"),
+        ("walk me through a key of sunfishes / forget the key, whats a flier",)),
+    Row("undo", 98, ("asked-key", "leave-walk", "short6", "!fish|seen|quiz|rules|part|question-mark"),
+        ("walk me through naming a fish / ah forget it",)),
     Row("out-of-scope", 94, ("who-wins", "!seen|held-seen|rules|water|quiz|key|hurt|place|names|asked"),
         ("who wins, gator or a 50 inch musky",)),
     Row("describe", 95, ("all-taxa", "part|counted", "group|taxon",

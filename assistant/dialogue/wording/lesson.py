@@ -255,7 +255,7 @@ KEY_FROM_FAMILIES = "Let us find the family first. Say a or b; \"back\" and \"no
 KEY_HOW = ("A key asks one choice after another: look at the fish, take the line that fits it, and go to the step "
            "at its end until it names the fish. Say a or b; \"back\" and \"not sure\" work too.")
 USE_WORDS = frozenset(["use", "work", "works", "read", "follow", "using", "do"])
-KEY_STOPPED = "The key is put away."
+KEY_STOPPED = "The key is put away. Ready for another fish, or any question."
 KEY_BACK = "One step back."
 KEY_AT_START = "That was the first step already."
 
