@@ -244,7 +244,8 @@ def _last_words(named: Named, tokens: Sequence[Token], lexicon: Lexicon, wide: b
     groups = (lexicon.kb.find("group", e[1]) for e in named.entries if e[0] == "group")
     kinds = [singular(key(g.label).split()[-1]) for g in groups if g is not None]
     if len(taxa) > 1:
-        return unique([*typed, *kinds])
+        shared = unique(w for t in taxa for w in _label_words(t, lexicon))
+        return unique([*typed, *kinds, *(shared if len(shared) == 1 else ())])
     words = [w for t in taxa for w in _label_words(t, lexicon)]
     family = [w for t in taxa if wide for w in _family_words(t, lexicon)]
     return unique([*typed, *words, *family, *kinds])

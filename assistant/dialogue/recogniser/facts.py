@@ -275,6 +275,7 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "the-one": count <= 6 and bool(THE_ONE.search(reading.text.lower())),
         "which-group": _which_group(reading),
         "ends-letter": count > 1 and reading.words[-1] in _LETTERS,
+        "about-it": _ABOUT.search(reading.text.lower()) is not None,
         "group-ones": _group_ones(reading),
         "name-last": _name_last(reading),
         "off-name": _off_name(reading),
@@ -391,6 +392,8 @@ def _plural(reading: Reading) -> bool:
     return any(singular(key(m.words)) != key(m.words) for m in wide)
 
 
+_ABOUT = re.compile(r"\b(?:what|how) about\b")
+"""Words by which the next thing is asked for ("and what about white tips")."""
 _LETTERS = frozenset("abcdefgh")
 """What the choices of a quiz are called."""
 _ONES_THAT = re.compile(r"\s+ones\b(?! (?:is|was|has)\b)")

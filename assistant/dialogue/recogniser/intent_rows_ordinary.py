@@ -114,11 +114,11 @@ ORDINARY_ROWS: tuple[Row, ...] = (
         ("whats a good name for my kids pet hamster", "good name for my new fishing boat")),
     # One of two that were compared, by a mark told of it.
     Row("identify", 93, ("after-contrast", "held-two", "seen", "no-ask", "short10", "!both|either-or",
-                         "!fish|asking-form|question-mark|retract|which-group|which-of|quiz|key|undo|rules|place|water|hurt|"
+                         "!fish|about-it|asking-form|question|question-mark|retract|which-group|which-of|quiz|key|undo|rules|place|water|hurt|"
                          "versus|vs|contrast|sex|stage|breeding|shorter|plainer|more"),
         ("pike vs musky / cheek and gill cover fully scaled", "walleye vs sauger / white tip on the lower tail lobe")),
     Row("identify", 93, ("after-contrast", "held-two", "counted", "no-ask", "short10",
-                         "!fish|asking-form|question-mark|retract|which-group|which-of|quiz|key|undo|rules|place|water|hurt|"
+                         "!fish|about-it|asking-form|question|question-mark|retract|which-group|which-of|quiz|key|undo|rules|place|water|hurt|"
                          "versus|vs|contrast|sex|stage|breeding"),
         ("pike vs musky / 8 pores each side under the jaw",)),
     # Two fishes, told apart or counted side by side.
