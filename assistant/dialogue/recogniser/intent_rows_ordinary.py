@@ -158,7 +158,7 @@ ORDINARY_ROWS: tuple[Row, ...] = (
         ("A docent wrote 'pharyngeal teeth' on our redear panel. Plain words for that?",)),
     Row("key", 95, ("walk-me|step-by-step", "key", "!fish|seen|quiz|asked-key|hurt|why|term|after-key|rules|tackle"),
         ("Take my class through a key, one step at a time.",)),
-    Row("names", 94, ("called-next", "unclear|group-nickname", "which-of|which-group|asks-what",
+    Row("names", 94, ("called-next", "unclear|group-nickname|leans-names", "fish", "which-of|which-group|asks-what",
                       "!seen|place|water|rules|quiz|key|hurt|contrast|two-kinds|held-seen|story"),
         ("granddad said redeye for half the creek, which ones",)),
     Row("range", 95, ("meant-there", "place", "fish|unclear", "asking-form|question",
