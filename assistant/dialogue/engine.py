@@ -19,6 +19,7 @@ from assistant.dialogue.recogniser.cues import Cue, find_cues, whole_line
 from assistant.dialogue.recogniser.facts import ASKING, Facts, gather
 from assistant.dialogue.recogniser.intents import recognise
 from assistant.dialogue.recogniser.leaning import lean, leanings, signs
+from assistant.dialogue.rules.clipped_names import with_ruled_name
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wider import wider
 from assistant.dialogue.wording import core as phrases
@@ -98,7 +99,7 @@ def _only_units(reading: Reading) -> bool:
 
 def understand(kb: KnowledgeBase, reading: Reading, held: Held) -> tuple[Reading, Facts, tuple[Cue, ...]]:
     """The reading freed of what is no observation, with the facts and cues that the recogniser table speaks of."""
-    reading = observable(kb, reading)
+    reading = observable(kb, with_ruled_name(kb, reading))
     cues = _besides_names(reading, find_cues(kb, reading))
     reading = unasked(reading, cues)._replace(cues=frozenset(c.id for c in cues))
     return reading, gather(kb, reading, cues, held), cues

@@ -137,7 +137,7 @@ _NEVER = re.compile(
     r" (?:(?:get|grow|go|reach|run|come|make it|is|are)(?: (?:much|very|far|way|any))* "
     r"(?:over|past|above|beyond|bigger|larger|longer|heavier|more)|exceed|top|pass|reach)\b")
 """A bound denied ("never get much past five inches")."""
-_LOOSELY = word_set("much usually mostly rarely seldom typically commonly normally generally")
+_LOOSELY = word_set("much usually mostly rarely seldom typically commonly normally generally adult adults grown")
 
 
 def _heaviest(kb: KnowledgeBase, taxon: str) -> float | None:

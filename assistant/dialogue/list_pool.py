@@ -28,7 +28,8 @@ def pool_of(turn: Turn, sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
     wider = groups(reading)
     if anew(turn):
         return kinds_held(kb), ""
-    if held.intent == "list" and len(held.shown) > 1 and (gone := left_out(turn, held.shown)):
+    if taking_out(turn):
+        gone = left_out(turn, held.shown)
         return tuple(t for t in held.shown if t not in gone and (x := kb.find("taxon", t)) and x.is_species), ""
     if LATER in turn.cues and held.intent == "list" and not wider and len(held.shown) > 1:
         return tuple(t for t in held.shown if (x := kb.find("taxon", t)) is not None and x.is_species), ""
@@ -59,6 +60,14 @@ def pool_of(turn: Turn, sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
     if held.intent in LISTED and len(held.shown) > 1:
         return last_listed(turn), ""
     return kinds_held(kb), ""
+
+
+def taking_out(turn: Turn) -> bool:
+    """True for a line that takes fishes out of the list before ("leave out the lakers"), be they in it or not."""
+    held, told = turn.held, named(turn) or groups(turn.reading)
+    if held.intent != "list" or not held.shown or not told:
+        return False
+    return "retract" in turn.cues or bool(len(held.shown) > 1 and left_out(turn, held.shown))
 
 
 def last_listed(turn: Turn) -> tuple[str, ...]:

@@ -16,6 +16,8 @@ from assistant.reasoning.place_prior import expand_places
 from assistant.text import key, singular
 
 _DIGIT = re.compile(r"^\W*(\d)\W*$")
+_EACH_SIDE = re.compile(r"\b(?:each|both|either) sides?\b|\bper side\b")
+"""Words for the two sides of one fish, which point to no two fishes."""
 MOST_POINTED = 3
 """A look that more of the fishes offered share points to none."""
 WEAK = frozenset(
@@ -26,10 +28,12 @@ WEAK = frozenset(
 
 def pointed(kb: KnowledgeBase, reading: Reading, facts: Facts, held: Held) -> tuple[str, ...]:
     """The fishes that a line without a fish's name points to; empty when it points to none."""
+    if crossed := _cross_meant(kb, reading, held):
+        return crossed
     offered = _offered(held)
     if reading.taxa() or not offered:
         return ()
-    if "both" in facts.all and len(offered) > 1:
+    if "both" in facts.all and len(offered) > 1 and not _EACH_SIDE.search(reading.text.lower()):
         return offered
     if (picked := _by_place(reading, facts, held, offered)) is not None:
         return (picked,)
@@ -40,6 +44,15 @@ def pointed(kb: KnowledgeBase, reading: Reading, facts: Facts, held: Held) -> tu
             return named
         return _by_look(kb, [s.observation for s in reading.seen], offered) or _by_words(kb, reading, offered)
     return ()
+
+
+def _cross_meant(kb: KnowledgeBase, reading: Reading, held: Held) -> tuple[str, ...]:
+    """The cross that "the pumpkinseed one" is after the crosses of a fish were told; empty where it is none of them."""
+    named = reading.taxa()
+    if held.intent != "hybrids" or not held.taxa or len(named) != 1 or not THE_ONE.search(reading.text.lower()):
+        return ()
+    cross = "-x-".join(sorted((held.taxa[0], named[0])))
+    return (cross,) if kb.find("taxon", cross) is not None else ()
 
 
 def with_fish(reading: Reading, taxa: Sequence[str], wide: Collection[str] = ()) -> Reading:

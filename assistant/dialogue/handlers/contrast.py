@@ -68,7 +68,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if compare.wants_table(turn):
         return compare.handle(turn)
     taxa = taxa[:MOST]
-    sides, asked = aspects(kb, turn.reading), frozenset() if "no-counts" in turn.cues else _asked(turn)
+    sides, asked = aspects(kb, turn.reading), frozenset() if "no-counts" in turn.cues or _lacked(turn) else _asked(turn)
     found = contrast(kb, taxa, _looks(turn, sides))
     rows = told_first(kb, _kept(turn, sides, found.separating))
     if _dead(turn):
@@ -235,7 +235,10 @@ def _looks(turn: Turn, sides: frozenset[str]) -> frozenset[str]:
 
 
 def _kept(turn: Turn, sides: frozenset[str], rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
-    """The rows without colour or counts where the asker wants none; counts alone where only these are wanted."""
+    """The rows without colour or counts where the asker wants none, or without what both are told to lack; counts alone
+    where only these are wanted."""
+    if lacked := _lacked(turn):
+        rows = tuple(r for r in rows if r.character not in lacked) or rows
     if "no-counts" in turn.cues:
         return tuple(r for r in rows if not turn.kb.character(r.character).is_number) or rows
     if NUMERIC in sides:
@@ -243,6 +246,12 @@ def _kept(turn: Turn, sides: frozenset[str], rows: tuple[ContrastRow, ...]) -> t
     if turn.cues & {"no-colour"}:
         return tuple(r for r in rows if not turn.kb.character(r.character).colouring) or rows
     return rows
+
+
+def _lacked(turn: Turn) -> frozenset[str]:
+    """The characters of marks that the line tells neither to have ("when neither has spots")."""
+    seen = (s.observation.character for s in turn.reading.seen if not s.retract)
+    return frozenset(seen) if "neither" in turn.reading.words else frozenset()
 
 
 def _asked(turn: Turn) -> frozenset[str]:

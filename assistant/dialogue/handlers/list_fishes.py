@@ -33,6 +33,7 @@ from assistant.dialogue.list_pool import (
     of_other_place,
     pool_of,
     seen_so_far,
+    taking_out,
 )
 from assistant.dialogue.name_languages import in_languages
 from assistant.dialogue.named_marks import of_last_term, of_part
@@ -122,9 +123,11 @@ def _listed(
     kb, reading = turn.kb, turn.reading
     kinds = set(kb.species)
     pool = tuple(t for t in pool if t in kinds) or pool
-    narrowing = narrows(turn)
+    narrowing = narrows(turn) or taking_out(turn)
     places = reading.places or (turn.held.places if narrowing or not reading.seen else ())
     seen = [s for s in reading.seen if not s.retract and not (order and _is_of(order, s))]
+    if not seen and taking_out(turn):
+        seen = [s for s in turn.held.seen if not s.retract]
     seen = seen or of_last_term(turn) or ([] if order else of_part(turn))
     if (invented := invented_place(kb, reading)) is not None:
         return told_of(kb, invented, turn.clock, "list")

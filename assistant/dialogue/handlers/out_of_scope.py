@@ -27,6 +27,8 @@ OF_THE_FISH = frozenset({"price"})
 OF_A_CLASS = (("lesson-standard", classroom.NO_STANDARDS), ("grade-work", classroom.NO_GRADING))
 """What a teacher may ask for that is not held or done here, by its cue."""
 BEYOND = (
+    ("other-game", own.OTHER_GAME),
+    ("stocking-when", own.STOCKING),
     ("world-act", own.NO_ERRANDS),
     ("same-one", own.SAME_ONE),
     ("caught-before", own.SAME_ONE),

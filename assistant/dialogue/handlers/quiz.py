@@ -10,7 +10,7 @@ from assistant.dialogue.beside.set_changed import changes_set, moved
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lessons.cards import fish_cards, word_cards
 from assistant.dialogue.lessons.list_items import list_items
-from assistant.dialogue.lessons.quiz_words import LETTERS, Question, judge, worded
+from assistant.dialogue.lessons.quiz_words import LETTERS, Question, judge, settled, worded
 from assistant.dialogue.lessons.reply import AGAIN, ANSWERS, HINT, LOST, PRINT, REVEAL, SKIP, UNSURE, WHY, WORD, reply
 from assistant.dialogue.lessons.request import MOST_ITEMS, Request, for_asker, request_of
 from assistant.dialogue.lessons.sheet import terms_in
@@ -245,7 +245,7 @@ def _judge(turn: Turn, run: QuizRun, asks: str) -> tuple[Answer, Held]:
     if asks in GIVEN_UP and not set(typed) & set(LETTERS[1: len(question.choices)]):
         text = GIVEN_UP[asks](question.letter, question.choices[question.answer], question.reason)
         return _on(turn, replace(run, passed=(*run.passed, run.at)), text)
-    choice = judge(question, typed[0] if asks in GIVEN_UP else turn.reading.text)
+    choice = judge(question, typed[0] if asks in GIVEN_UP else settled(question, turn.reading.text))
     if choice is None and turn.reading.answer:
         choice = judge(question, turn.reading.answer)
     if choice is None and (not turn.reading.of(*NAMED) or _one_of(question, turn.reading.text)):
@@ -256,7 +256,10 @@ def _judge(turn: Turn, run: QuizRun, asks: str) -> tuple[Answer, Held]:
     told = question.choices[question.answer]
     lead = say.quiz_right(question.reason) if right else say.quiz_wrong(question.letter, told, question.reason,
                                                                         question.mistake)
-    return _on(turn, replace(run, score=run.score + right, missed=run.missed if right else (*run.missed, run.at)), lead)
+    answer, held = _on(turn, replace(run, score=run.score + right,
+                                     missed=run.missed if right else (*run.missed, run.at)), lead)
+    chosen = (e[1] for e in turn.kb.spoken(key(question.choices[choice])) if e[0] == "taxon" and e[2] == "accepted")
+    return answer._replace(taxa=tuple(dict.fromkeys((*answer.taxa, *chosen)))), held
 
 
 def _on(turn: Turn, run: QuizRun, lead: str) -> tuple[Answer, Held]:

@@ -10,6 +10,7 @@ from assistant.dialogue.conflicts_told import conflicts_of_one
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.names_sourced import name_grounds
 from assistant.dialogue.reader.parts import called, characters_asked
+from assistant.dialogue.rules.grounds import rule_grounds
 from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.telling import plain
 from assistant.dialogue.turn import Turn
@@ -33,6 +34,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return Answer("sources", (lead, *(b._replace(kind="point") for b in _whole(turn).blocks))), turn.held
     if "cant-agree" in turn.cues and turn.held.intent == "sources" and not named(turn) and (unlike := _unlike(turn)):
         return unlike, turn.held
+    if "more-figures" in turn.cues and (figures := _more_figures(turn)) is not None:
+        return figures, turn.held
     fish = named(turn) or species_of(turn.kb, subjects(turn, carried=False))
     fish = fish or subjects(turn, carried=bool(turn.reading.of("character")))
     if cross := _cross_meant(turn, fish):
@@ -52,7 +55,10 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         records = _cited(turn.kb, (s for b in last.blocks for s in b.statements))
         records += _cited(turn.kb, (s for c in last.candidates[:1] for s in c.supports)) if not records else []
         if records:
-            return _listed(turn, records, last.taxa), turn.held
+            listed = _listed(turn, records, last.taxa)
+            stated = rule_grounds(turn.kb, last)
+            rest = [b._replace(kind="point") if b.kind == "lead" else b for b in listed.blocks] if stated else ()
+            return listed._replace(blocks=(*stated, *rest)) if stated else listed, turn.held
     return _whole(turn), turn.held
 
 
@@ -73,6 +79,25 @@ def _unlike(turn: Turn) -> Answer | None:
     if len(kinds) != 1 or not told:
         return None
     return conflicts_of_one(turn, kinds[0], {s.character for s in told})._replace(intent="sources")
+
+
+def _more_figures(turn: Turn) -> Answer | None:
+    """What else is stated on the one or two features whose sources were told; None where they were more."""
+    kb, last = turn.kb, turn.held.last
+    shorts = [s for b in last.blocks for s in b.statements] if last is not None else []
+    told = [r for r in _cited(kb, shorts) if isinstance(r, Statement)]
+    pairs = list(dict.fromkeys((r.taxon, r.character) for r in told))
+    if not 0 < len(pairs) <= FEW or turn.held.intent != "sources":
+        return None
+    fish = next(iter(last.taxa), pairs[0][0]) if last is not None else pairs[0][0]
+    said = {r.id for r in told}
+    others = [s for t, c in pairs for s in about(kb, t, c)[0] if s.id not in said]
+    of_length = any(c in LENGTHS for _, c in pairs)
+    near = [s for c in LENGTHS if of_length for s in about(kb, fish, c)[0] if s.id not in said and s not in others]
+    features = join(list(dict.fromkeys(kb.character(c).label for _, c in pairs)))
+    lead = wording.other_figures(len(others), features, speak.fishes(kb, (fish,)))
+    blocks = (Block("lead", lead, claim=False), *_values(turn, list(others)), *_values(turn, list(near)))
+    return Answer("sources", blocks, (fish,))
 
 
 def _of_fish(turn: Turn, fish: tuple[str, ...]) -> list[object]:

@@ -3,19 +3,23 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.aspects import aspects, phrases_of
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lessons.words import CUE, words_for_lesson
 from assistant.dialogue.reader.terms_named import by_meaning, by_stem, outermost, terms_named
+from assistant.dialogue.subjects import named
 from assistant.dialogue.telling import plain
 from assistant.dialogue.turn import Turn
-from assistant.dialogue.wording import care
+from assistant.dialogue.wording import care, speak
 from assistant.dialogue.wording import info as say
+from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Term
 from assistant.model.stems import DROPPED
+from assistant.reasoning.evidence import about
 from assistant.text import key, singular
 
 _QUOTED = re.compile(r"(?<!\w)[\"'\u2018\u201c]([^\W\d_][\w -]{1,30})[\"'\u2019\u201d](?!\w)")
@@ -65,8 +69,10 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     terms = terms or _by_part(turn)
     if terms:
         same = [Block("lead", care.NOT_THE_SAME, claim=False)] if len(terms) > 1 and "same" in reading.words else []
-        first, *rest = [*same, *(b for t in terms[:FEW] for b in _told(t))]
-        return Answer("term", (first._replace(kind="lead"), *rest)), held
+        fish = named(turn) if len(named(turn)) == 1 else ()
+        shown = [b for t in terms[:FEW] for b in (*_told(t), *_of_fish(turn, t, fish))]
+        first, *rest = [*same, *shown]
+        return Answer("term", (first._replace(kind="lead"), *rest), fish), held
     if blocks := _characters(turn):
         return Answer("term", tuple(blocks)), held
     return _unknown(turn), held
@@ -117,6 +123,15 @@ def _told(term: Term) -> list[Block]:
     if term.where:
         out.append(Block("point", care.term_where(term.where), statements=own))
     return out
+
+
+def _of_fish(turn: Turn, term: Term, fish: Sequence[str]) -> list[Block]:
+    """What is stated of the fish named where the word is one of its features, too."""
+    kb = turn.kb
+    if kb.find("character", term.id) is None:
+        return []
+    return [Block("point", say.titled(label(kb, t), speak.statement_words(kb, s, turn.held.units)),
+                  statements=(f"st:{s.id}",)) for t in fish for s in about(kb, t, term.id)[0][:1]]
 
 
 def _characters(turn: Turn) -> list[Block]:

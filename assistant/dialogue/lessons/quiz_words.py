@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -123,6 +124,27 @@ def judge(question: Question, typed: str) -> int | None:
         return 1 if set(words) & NO_WORDS else _by_letter(words, 2)
     found = _by_letter(words, len(question.choices))
     return found if found is not None else by_words(question.choices, words)
+
+
+_TAKEN_BACK = re.compile(
+    r"(?:^|[\s,.;:?!-]+)(?:(?:or|oh|ah|uh|um|hm+|ok|well|but)\W+)*"
+    r"(?:(?:no|nope|nah)(?=\s*[,.;!?-]|\s+(?:wait|actually|i mean|make)\b)|wait|hold on|actually|i mean|i meant|"
+    r"or rather|scratch that|make (?:it|that)|change (?:it|that) to|sorry)\b\W*"
+    r"(?:(?:no|wait|actually|i mean|it's|its|make (?:it|that)|go with|say|i'?ll say)\b\W*)*")
+"""Words by which an answer is taken back for another."""
+_DENIED = re.compile(r"\bnot\s+(?:the\s+)?[\w ]+?(?:[,;.]|\bbut\b)\s*")
+
+
+def settled(question: Question, typed: str) -> str:
+    """What a typed answer comes to where it names one choice and takes it back ("a, no wait, b"); else all of it."""
+    text = typed.lower()
+    if judge(question, text) is not None and not _TAKEN_BACK.search(text):
+        return typed
+    kept = _DENIED.sub(" ", text)
+    parts = [p for p in _TAKEN_BACK.split(kept) if p.strip()]
+    if (len(parts) > 1 or kept != text) and parts and judge(question, parts[-1]) is not None:
+        return parts[-1]
+    return typed
 
 
 def _by_letter(words: Sequence[str], count: int) -> int | None:

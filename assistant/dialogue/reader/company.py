@@ -151,7 +151,8 @@ def _two_of_group(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexi
     groups = [n for n in found if _of_group(n)]
     for at in range(1, len(tokens) - 1):
         if tokens[at].word not in _TWO_WAYS or not _ends(tokens, at + 2, lexicon) or (
-                tokens[at].word != "from" and tokens[at - 2 : at - 1] and tokens[at - 2].word not in _ASKED_WHICH):
+                tokens[at].word != "from" and tokens[at - 2 : at - 1] and tokens[at - 2].word not in _ASKED_WHICH
+                and not _headed(tokens, at - 1, groups)):
             continue
         nouns = unique(w for n in groups if n.after < at for w in _last_words(n, tokens, lexicon, wide=False))
         made = [m for m in (_made(tokens, at - 1, nouns, lexicon), _made(tokens, at + 1, nouns, lexicon))
@@ -161,6 +162,15 @@ def _two_of_group(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexi
             rest = [n for n in found if n.span not in spans and not (_of_group(n) and n.after < at)]
             return sorted([*rest, *made], key=lambda n: n.first)
     return list(found)
+
+
+def _headed(tokens: Sequence[Token], at: int, groups: Sequence[Named]) -> bool:
+    """True for words behind a group's name that heads a question ("bullhead question: brown or black")."""
+    return any(g.first == 0 and all(t.word in _HEADING for t in tokens[g.after : at]) and g.after < at for g in groups)
+
+
+_HEADING = word_set("question questions quick help id here so time again")
+"""Words between a group and two of its kinds that say no more than that something is asked."""
 
 
 def _is_part(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
@@ -247,7 +257,8 @@ def _last_words(named: Named, tokens: Sequence[Token], lexicon: Lexicon, wide: b
     groups = (lexicon.kb.find("group", e[1]) for e in named.entries if e[0] == "group")
     kinds = [singular(key(g.label).split()[-1]) for g in groups if g is not None]
     if len(taxa) > 1:
-        return unique([*typed, *kinds])
+        shared = unique(w for t in taxa for w in _label_words(t, lexicon))
+        return unique([*typed, *kinds, *(shared if len(shared) == 1 else ())])
     words = [w for t in taxa for w in _label_words(t, lexicon)]
     family = [w for t in taxa if wide for w in _family_words(t, lexicon)]
     return unique([*typed, *words, *family, *kinds])

@@ -30,7 +30,7 @@ _SOME = word_set("some few several couple many of lots bunch mess big bull small
 _PLACED = word_set("on in along near under over below above all behind at by")
 _MAY = word_set("can could may should am are u i we")
 _HAUNTS = word_set("shallows weeds reeds pads dock docks brush lake river creek pond tank cove bay bed beds")
-_WHERE = word_set("i im he she we they in around round here there where and but when down up out over by on")
+_WHERE = word_set("i im he she we they in around round here there where and but when down up out over by on for too")
 """Words that may follow what people call a fish."""
 _WEIGHED = word_set("went weighed weighs measured measures taped")
 _DOING = word_set(
@@ -43,7 +43,13 @@ _DOING = word_set(
 def is_meant(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """True for a word that is the fish by what is said of it."""
     asked = is_subject(named, tokens, lexicon) or is_sought(named, tokens) or is_called(named, tokens, lexicon)
-    return asked or is_placed(named, tokens, lexicon) or is_owner(named, tokens, lexicon)
+    return asked or is_placed(named, tokens, lexicon) or is_owner(named, tokens, lexicon) or is_owned(named, tokens)
+
+
+def is_owned(named: Named, tokens: Sequence[Token]) -> bool:
+    """True for fishes of the asker, their name written apart ("the meat of my blue gills"): nobody has such parts."""
+    plural = named.split and tokens[named.after - 1].word.endswith("s")
+    return plural and named.first > 0 and tokens[named.first - 1].word in ("my", "our")
 
 
 def is_owner(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:

@@ -15,19 +15,15 @@ from assistant.dialogue.reader.on_fish import ITS, any_coloured_fish, of_the_fis
 from assistant.dialogue.reader.reading import Mention
 from assistant.dialogue.reader.spotting import Content, Hit
 from assistant.dialogue.reader.tokens import Token
-from assistant.model.spelling import distance
 from assistant.model.stems import DROPPED
 from assistant.reasoning.names import meaning_of
 from assistant.reasoning.observed import Hint
-from assistant.text import key, singular, unique, word_set
+from assistant.text import key, singular, word_set
 
 _HAS = word_set("has had have with w got its his her the showing shows wearing")
 _AGAINST = word_set("vs versus or r and n x from v cross crossed than not")
 _FROM = word_set("from around behind near through across under below past beneath toward towards")
 _ALSO = word_set("and n plus with")
-
-LONG_TERM, OFF = 7, 2
-"""Letters of a word that may be a term misspelt, and how many of them may be off."""
 
 
 class Decided(NamedTuple):
@@ -122,7 +118,7 @@ def _is_feature(
     name_like = single or named.split or _two_plain_words(named, tokens, lexicon)
     tint = _coloured(named, tokens, lexicon) and not beside
     described = any(not own & set(h.at) for h in found.alone)
-    here = found.at.get(min(own), ()) if own else ()
+    here = [h for h in found.at.get(min(own), ()) if not _asked_apart(h, found, tokens)] if own else []
     like_it = any(own < set(h.at) for h in here) and tells_of_part(named, tokens, lexicon)
     if tint or like_it or of_the_fish(named, tokens, lexicon, told, described):
         return True
@@ -170,6 +166,15 @@ def _is_feature(
         return True
     listed = before[:1] in (["a"], ["an"]) and bool((_ALSO | _FROM) & set(before[1:]))
     return described and (listed or before[:1] not in (["a"], ["an"], ["this"], ["that"]))
+
+
+def _asked_apart(hit: Hit, found: _Found, tokens: Sequence[Token]) -> bool:
+    """True for a phrase that a question cuts in two ("on bass do you pinch the tail" tells of no tail of a bass)."""
+    own = [i for i, n in found.by_token.items() if n in hit.at]
+    return bool(_ASKER & {t.word for t in tokens[min(own) : max(own)]})
+
+
+_ASKER = word_set("you i we ya")
 
 
 def _one_of_kind(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
@@ -350,6 +355,8 @@ _SORTING = "contrast"
 _OF_THE_FISH = ("sex-", "stage-", "size-")
 """How the cues begin of words for a fish as a whole ("female", "young", "big"), which are no colours."""
 _SHADES = word_set("bright dark pale light dull deep shiny")
+_SMALL_TALK = word_set("just a an only maybe baby young little small some plain regular")
+"""Words that may stand between two fishes set against each other ("or just a baby long ear")."""
 _ADVERBS = word_set("all very so really super kinda sorta totally all mostly bright dark pale solid")
 
 
@@ -374,6 +381,8 @@ def _beside_name(named: Named, names: Sequence[Named], tokens: Sequence[Token], 
             continue
         first, second = (other, named) if other.after <= named.first else (named, other)
         gap = tokens[first.after : second.first]
+        if not _noun_follows(second, tokens, lexicon):
+            gap = [t for t in gap if t.word not in _SMALL_TALK]
         out_of = len(gap) == 2 and gap[0].word == "from" and _weak(second, tokens, lexicon)
         denied = any(t.word == "not" for t in gap) and _weak(second, tokens, lexicon)
         if len(gap) <= 2 and any(t.word in _AGAINST for t in gap) and not (out_of or denied):
@@ -465,32 +474,3 @@ def _species(key: str, lexicon: Lexicon) -> tuple[str, ...]:
     if found is not None and found.is_hybrid:
         return (key,)
     return lexicon.kb.members(key)
-
-
-def terms_of(tokens: Sequence[Token], decided: Decided, lexicon: Lexicon) -> tuple[Mention, ...]:
-    """Glossary terms and features named in the line, longest first."""
-    out: list[Mention] = []
-    taken: set[int] = set(decided.strong)
-    for size in (5, 4, 3, 2, 1):
-        for i in range(len(tokens) - size + 1):
-            span = set(range(i, i + size))
-            if span & taken or tokens[i].clause != tokens[i + size - 1].clause:
-                continue
-            entries = lexicon.spoken(" ".join(t.word for t in tokens[i : i + size]))
-            made = [(kind, unique(e[1] for e in entries if e[0] == kind)) for kind in ("term", "character")]
-            for kind, ids in made:
-                if ids:
-                    words = " ".join(t.word for t in tokens[i : i + size])
-                    out.append(Mention(kind, ids, words, tokens[i].start, tokens[i + size - 1].end, True, len(ids) > 1))
-            if any(ids for _, ids in made):
-                taken |= span
-    out += (m for i, t in enumerate(tokens) if i not in taken and (m := _misspelt_term(t, lexicon)) is not None)
-    return tuple(out)
-
-
-def _misspelt_term(token: Token, lexicon: Lexicon) -> Mention | None:
-    """A glossary term spelt nearly as a long word that the base does not know ("anadromus")."""
-    if len(token.word) < LONG_TERM or lexicon.known(token.word):
-        return None
-    near = [t.id for t in lexicon.kb.all("term") if distance(token.word, key(t.label), OFF) <= OFF]
-    return Mention("term", (near[0],), token.word, token.start, token.end, False) if len(near) == 1 else None

@@ -14,15 +14,16 @@ from assistant.dialogue.reader.company import held_company, with_company
 from assistant.dialogue.reader.corrections import corrected, putting_right
 from assistant.dialogue.reader.counts import count_claims, read_formula
 from assistant.dialogue.reader.features import read_features
+from assistant.dialogue.reader.glossed import terms_of
 from assistant.dialogue.reader.lexicon import Lexicon, lexicon_of
 from assistant.dialogue.reader.measures import Setting, read_measures
-from assistant.dialogue.reader.mentions import Decided, decide, hints_of, terms_of
+from assistant.dialogue.reader.mentions import Decided, decide, hints_of
 from assistant.dialogue.reader.names_found import Named, find_names, names_place, names_water
 from assistant.dialogue.reader.qualities import read_qualities
 from assistant.dialogue.reader.reading import Measure, Mention, Reading, Seen
 from assistant.dialogue.reader.set_apart import set_apart
 from assistant.dialogue.reader.spotting import Content, content_of, spot, undivided
-from assistant.dialogue.reader.tokens import Token, clean, gibberish, tokenize, words_of
+from assistant.dialogue.reader.tokens import Token, clean, gibberish, mashed, tokenize, words_of
 from assistant.dialogue.reader.when import When, read_when
 from assistant.dialogue.reader.where import Where, read_where
 from assistant.dialogue.scope import left_open, scopes_of
@@ -67,7 +68,7 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     lexicon = lexicon_of(kb)
     line = _called_in_full(_fin_meant(_answered_by_itself(clean(text), lexicon), held, lexicon), held, lexicon)
     tokens = tokenize(line)[:MOST_TOKENS]
-    if gibberish(tokens, lexicon.known):
+    if gibberish(tokens, lexicon.known) or mashed(line, tokens, lexicon.known):
         return _noise(line, tokens, held, lexicon)
     plain = _plain(line, tokens, held, lexicon, clock)
     made, decided = _made_ready(tokens, plain, held, lexicon)

@@ -70,6 +70,15 @@ def gibberish(tokens: Sequence[Token], known: Callable[[str], bool]) -> bool:
     return not any(_wordlike(t.word) or known(t.word) for t in tokens)
 
 
+_MASHED = re.compile(r"[;/\\#@$%^&*=|~]{3,}")
+"""Signs in a row that nobody types on purpose."""
+
+
+def mashed(line: str, tokens: Sequence[Token], known: Callable[[str], bool]) -> bool:
+    """True for signs in a row with a word or two that are none (";;;///asd")."""
+    return _MASHED.search(line) is not None and len(tokens) < 3 and not any(known(t.word) for t in tokens)
+
+
 def _wordlike(word: str) -> bool:
     if word.isdigit():
         return True

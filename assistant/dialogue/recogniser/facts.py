@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
 from assistant.dialogue.conversation import Held, Wanted
@@ -294,6 +295,12 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "count": bool(reading.counts),
         "the-one": count <= MOST_FOR_ONE and bool(THE_ONE.search(reading.text.lower())),
         "which-group": _which_group(reading),
+        "ends-letter": count > 1 and reading.words[-1] in _LETTERS,
+        "about-it": _ABOUT.search(reading.text.lower()) is not None,
+        "group-ones": _group_ones(reading),
+        "name-last": _name_last(reading),
+        "off-name": _off_name(reading),
+        "quoted-term": any(_quoted(reading, m) for m in reading.of("term")),
         "of-fish": _of_fish(reading),
         "plural-group": _plural(reading),
         "ends-go": bool(reading.words) and reading.words[-1] == "go",
@@ -404,6 +411,42 @@ def _plural(reading: Reading) -> bool:
     """True where a group is named in the plural ("sunfishes", "bullheads")."""
     wide = [m for m in reading.of("group", "taxon") if m.kind == "group" or len(m.ids) > 1]
     return any(singular(key(m.words)) != key(m.words) for m in wide)
+
+
+_ABOUT = re.compile(r"\b(?:what|how) about\b")
+"""Words by which the next thing is asked for ("and what about white tips")."""
+_LETTERS = frozenset("abcdefgh")
+"""What the choices of a quiz are called."""
+_ONES_THAT = re.compile(r"\s+ones\b(?! (?:is|was|has)\b)")
+
+
+def _group_ones(reading: Reading) -> bool:
+    """True for "sunfish family ones with ...": the kinds of a group, of which something more is told."""
+    return any(_ONES_THAT.match(reading.text.lower()[m.end :]) for m in reading.of("group"))
+
+
+def _name_last(reading: Reading) -> bool:
+    """True where the line ends with the name of a fish."""
+    last = max((m.end for m in reading.of("taxon", "hybrid", "group")), default=0)
+    return bool(last) and not key(reading.text[last:])
+
+
+_OFF = re.compile(r"\s+off(?:\s+of)?(?:\s+(?:a|an|the))?\s+")
+
+
+def _off_name(reading: Reading) -> bool:
+    """True for one fish told off another ("a blue cat off a channel cat")."""
+    names = sorted(reading.of("taxon", "hybrid", "group"), key=lambda m: m.start)
+    return any(_OFF.fullmatch(reading.text[a.end : b.start].lower()) for a, b in pairwise(names))
+
+
+def _quoted(reading: Reading, word: Mention) -> bool:
+    """True for a word of the glossary that stands between quotation marks."""
+    before, after = reading.text[: word.start].rstrip()[-1:], reading.text[word.end :].lstrip()[:1]
+    return before in _QUOTES and after in _QUOTES and bool(before and after)
+
+
+_QUOTES = "'\"\u2018\u2019\u201c\u201d"
 
 
 def _of_fish(reading: Reading) -> bool:

@@ -9,7 +9,7 @@ from assistant.dialogue.recogniser.intent_row import Row
 
 BEYOND_ROWS: tuple[Row, ...] = (
     # How it is out there now.
-    Row("out-of-scope", 94, ("now-water", "!fish|fishy|group|seen|hurt|quiz|key|why|term|what-is-a|rules|tackle-word"),
+    Row("out-of-scope", 95, ("now-water", "!fish|fishy|group|seen|hurt|quiz|key|why|term|what-is-a|rules|tackle-word"),
         ("river stage at cincinnati right now??", "what is the water temp on lake erie today",
          "lake level at kentucky lake", "is the river running high this morning")),
     Row("out-of-scope", 94, ("now-report", "!seen|hurt|quiz|key|tackle-word|rules"),
@@ -35,4 +35,11 @@ BEYOND_ROWS: tuple[Row, ...] = (
                              "!seen|hurt|tackle-word|bait-thing|place|water|which-lure|rules|quiz|key|asks-what|"
                              "asks-when|asks-where|asks-how|pressure|fishing-time|temp"),
         ("are the walleye biting", "are crappie bitin yet", "tell me about walleye / are they biting")),
+    # What no word can be read in.
+    Row("out-of-scope", 93, ("noise", "held-last"), ("can I keep a walleye on Vennimoor Lake / ;;;///asd",)),
+    # Other seasons, and when a water is stocked.
+    Row("out-of-scope", 95, ("other-game", "!fish|seen|hurt|quiz|key"),
+        ("is duck season open in ohio", "when does deer season start in michigan", "can i hunt turkey in iowa now")),
+    Row("out-of-scope", 94, ("stocking-when", "!seen|hurt|quiz|key|taken-from|sources|why"),
+        ("when does the stocking truck come", "when do they stock trout in the creek")),
 )

@@ -24,6 +24,8 @@ LESSON_ROWS: tuple[Row, ...] = (
         ("make a key to walleye, sauger and yellow perch / take the sauger out and start again",)),
     Row("quiz", 97, ("asked-quiz", "fish", "order", "!seen|rules|hurt|question-mark|asks-what|asks-how"),
         ("quiz me on walleye, sauger and yellow perch / drop the sauger and add the flier",)),
+    Row("quiz", 97, ("asked-quiz", "undo|undo-weak|retract", "ends-letter", "short6", "!start-over|help|fish"),
+        ("quiz me on pikes / a. no wait b",)),
     # What was said, made into items.
     Row("quiz", 95, ("true-false", "turn-into", "held-last", "!rules|hurt|asked-quiz|asked-key|asks-name"),
         ("which sunfishes have a forked tail / turn that into three true-or-false lines",

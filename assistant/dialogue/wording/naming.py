@@ -276,6 +276,13 @@ def no_source_for(fish: str, feature: str) -> str:
     return f"Nothing is held on {feature} of the {fish}, so there is no source to name for it."
 
 
+def other_figures(count: int, feature: str, fish: str) -> str:
+    """Whether more figures for a feature are held than those told."""
+    if not count:
+        return f"No other figure is held for the {feature} of the {fish}."
+    return f"{count} other figure{'s are' if count > 1 else ' is'} held for the {feature} of the {fish}."
+
+
 def sources_used(count: int, name: str) -> str:
     """Lead of a list of sources of a fish of which nothing was said yet."""
     of = f" for what is held of the {name}" if name else ""

@@ -51,6 +51,14 @@ NOW_WATER = (
     "I can't see how a water stands now: no river stage, lake level, flow or water temperature is held here. The "
     "public river gauges and whoever runs the dam post them."
 )
+OTHER_GAME = (
+    "I can't say: I only know freshwater fishes, and no season on birds or other game is held here. The wildlife "
+    "agency of the state posts its hunting seasons."
+)
+STOCKING = (
+    "I can't see when a water is or was stocked: no stocking dates are held here. The state's fish and wildlife agency "
+    "or its hatchery posts them."
+)
 PRICE = (
     "What a fish costs or brings is not held here; I only know what fishes look like, where they live and how to treat "
     "them. Whether one may be sold at all is for the rules of the state."

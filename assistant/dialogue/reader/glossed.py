@@ -1,0 +1,44 @@
+"""Glossary terms and features that a line names outside the names of fishes (layer 4)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.dialogue.reader.lexicon import Lexicon
+from assistant.dialogue.reader.mentions import Decided
+from assistant.dialogue.reader.reading import Mention
+from assistant.dialogue.reader.tokens import Token
+from assistant.model.spelling import distance
+from assistant.text import key, unique
+
+LONG_TERM, OFF = 7, 2
+"""Letters of a word that may be a term misspelt, and how many of them may be off."""
+
+
+def terms_of(tokens: Sequence[Token], decided: Decided, lexicon: Lexicon) -> tuple[Mention, ...]:
+    """Glossary terms and features named in the line, longest first."""
+    out: list[Mention] = []
+    taken: set[int] = set(decided.strong)
+    for size in (5, 4, 3, 2, 1):
+        for i in range(len(tokens) - size + 1):
+            span = set(range(i, i + size))
+            if span & taken or tokens[i].clause != tokens[i + size - 1].clause:
+                continue
+            entries = lexicon.spoken(" ".join(t.word for t in tokens[i : i + size]))
+            made = [(kind, unique(e[1] for e in entries if e[0] == kind)) for kind in ("term", "character")]
+            for kind, ids in made:
+                if ids:
+                    words = " ".join(t.word for t in tokens[i : i + size])
+                    out.append(Mention(kind, ids, words, tokens[i].start, tokens[i + size - 1].end, True, len(ids) > 1))
+            if any(ids for _, ids in made):
+                taken |= span
+    out += (m for i, t in enumerate(tokens) if i not in taken and (m := _misspelt_term(t, lexicon)) is not None)
+    return tuple(out)
+
+
+def _misspelt_term(token: Token, lexicon: Lexicon) -> Mention | None:
+    """A glossary term spelt nearly as a long word that the base does not know ("anadromus")."""
+    if len(token.word) < LONG_TERM or lexicon.known(token.word):
+        return None
+    near = [t.id for t in lexicon.kb.all("term") if distance(token.word, key(t.label), OFF) <= OFF]
+    return Mention("term", (near[0],), token.word, token.start, token.end, False) if len(near) == 1 else None
