@@ -41,6 +41,9 @@ from tests.dialogue.conftest import Talk
      "pumpkinseed x bluegill hybrid"),
     (("One of our specimen cards says 'fimbriate'. In plain words?",), "term", "fringed"),
     (("a card says 'frobnicate', meaning what",), "term", '"frobnicate" is not in my glossary'),
+    (("Current name for Micropterus floridanus, and what became of M. salmoides?",), "names",
+     "the scientific name of the largemouth bass is micropterus nigricans"),
+    (("lil bream from a pond by ocala, stumpknocker, meaning what",), "names", "in florida"),
     (("heres the pic i just sent, which one is it",), "help", "cannot look at a picture"),
     (("cutthroat in a high lake, which fly",), "tackle", "dry fly"),
 ])

@@ -77,8 +77,11 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     old = formerly(turn, asked) if "current-name" in sides or "asks-do" in turn.cues else []
     if old:
         turn_fish = tuple(s.removeprefix("taxon:") for s in old[0].statements if s.startswith("taxon:"))
+        borne = kb.spoken(key(kb.taxon(turn_fish[0]).scientific)) if len(turn.reading.of("taxon")) > 1 else ()
+        others = unique(t for kind, t, _ in borne if kind == "taxon" and t not in turn_fish)
+        more = [b for t in others[:2] for b in (*_scientific(kb, kb.taxon(t))[:1], *_notes(kb, t)[:1])]
         return Answer("names", (old[0]._replace(kind="lead"), *_notes(kb, turn_fish[0]),
-                                *_scientific(kb, kb.taxon(turn_fish[0]))[:1]), taxa=turn_fish), held
+                                *_scientific(kb, kb.taxon(turn_fish[0]))[:1], *more), taxa=(*turn_fish, *others)), held
     same = [] if asks_name_of else _same(turn)
     blocks = same or _kinship(turn, asked, sides)
     settled = bool(blocks)
