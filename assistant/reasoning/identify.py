@@ -51,11 +51,11 @@ worth for others of its family (common practice, no source)."""
 ALIKE, NAMED_ALIKE, NAMED_KIN = 0.7, 0.35, 0.12
 """What a likeness is worth for the fishes listed as look-alikes of the one named; and what a name given outright to the
 catch is worth for these and for others of its family (common practice, no source)."""
-ANSWERED, SALIENT = 1.3, 1.6
+ANSWERED, SALIENT = 1.3, 1.45
 """Powers of an answer to a question and of what is told of one's own accord. What can be answered is what the base
 states of the fish, and what people mention sets it apart, so both say a little more than the chances alone. Fitted on
 simulated fishes and checked with other seeds (``python -m tests.bench.simulation --powers``); what is told lies between
-these, who err often (best 1.4), and fishes told in writing as published texts tell them (best from 1.9)."""
+these, who err often (best 1.4), and fishes told in writing as published texts tell them (best from 1.8)."""
 MUCH_BETTER = 2.5
 """How much likelier a thing told is of the next fish that it disputes the first."""
 TOWARD, OF_ITS_OWN, UNPROVEN_CROSS = 1.6, 1.3, 0.12

@@ -21,6 +21,7 @@ from assistant.dialogue.engine import respond
 from assistant.dialogue.wording.speak import scientific_of
 from assistant.loading import open_base
 from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.evidence import below
 from assistant.reasoning.observed import Observation
 from assistant.render.plain import render_plain
 
@@ -115,17 +116,21 @@ def taxa_right(kb: KnowledgeBase, case: Case, answer: Answer, held: Held) -> boo
     return case.intents[0] == "identify" and any(covers(kb, w, lead) for w in case.taxa)
 
 
-def observed_right(case: Case, seen: tuple[Observation, ...]) -> bool:
-    """Everything expected was read and what is taken back is no longer held."""
+def observed_right(kb: KnowledgeBase, case: Case, seen: tuple[Observation, ...]) -> bool:
+    """Everything expected was read and what is taken back is no longer held.
+
+    A state stands for the one it is a kind of, and that for each of its kinds: "two fins on the back" may be two
+    separate ones, and who writes the row cannot know how finely the base parts them.
+    """
     for item in (x.strip() for x in case.observed.split(";")):
         sign = item[0] if item[0] in "!~" else ""
         character, _, states = item.lstrip("!~").partition("=")
         wanted = states.split("|")
-        hits = [o for o in seen if o.character == character and _matches(o, wanted)]
+        hits = [o for o in seen if o.character == character and _matches(kb, o, wanted)]
         if sign == "~" and any(h.seen for h in hits):
             return False
         if sign == "!" and not any(not h.seen for h in hits):
-            others = [o for o in seen if o.character == character and o.seen and not _matches(o, wanted)]
+            others = [o for o in seen if o.character == character and o.seen and not _matches(kb, o, wanted)]
             if not others:
                 return False
         if not sign and not any(h.seen for h in hits):
@@ -133,10 +138,12 @@ def observed_right(case: Case, seen: tuple[Observation, ...]) -> bool:
     return True
 
 
-def _matches(o: Observation, wanted: list[str]) -> bool:
+def _matches(kb: KnowledgeBase, o: Observation, wanted: list[str]) -> bool:
     if o.value is not None:
         return any(w.replace(".", "").isdigit() and o.value <= float(w) <= (o.value_high or o.value) for w in wanted)
-    return any(s.partition(".")[2] in wanted for s in o.states)
+    named = {f"{o.character}.{w}" for w in wanted}
+    wide = {leaf for w in named if kb.find("state", w) is not None for leaf in below(kb, w)}
+    return any(s in named or s in wide or named & set(below(kb, s)) for s in o.states)
 
 
 def near(text: str, values: list[float]) -> bool:
@@ -151,7 +158,7 @@ def marks(kb: KnowledgeBase, case: Case, answer: Answer, held: Held) -> dict[str
     if case.taxa:
         out["taxa"] = taxa_right(kb, case, answer, held)
     if case.observed:
-        out["observed"] = observed_right(case, tuple(s.observation for s in held.seen))
+        out["observed"] = observed_right(kb, case, tuple(s.observation for s in held.seen))
     if case.length:
         out["length"] = near(
             case.length, [float(v) for m in held.lengths for v in (m.low, m.high, (m.low + m.high) / 2)]

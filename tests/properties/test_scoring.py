@@ -142,7 +142,9 @@ def test_information_is_what_plain_sums_say(kb: KnowledgeBase, table: Table) -> 
 
 
 def test_the_question_is_the_best_of_those_allowed(kb: KnowledgeBase, table: Table) -> None:
-    """No question that may be asked has more information per effort than the one chosen; none is asked twice."""
+    """No question that may be asked has more information per effort, so far as something is held of the likely fishes,
+    than the one chosen; none is asked twice.
+    """
     rng = random.Random(9)
     for _ in range(10):
         weights = posterior(kb, table, Evidence((anything(table, rng),)))
@@ -156,7 +158,7 @@ def test_the_question_is_the_best_of_those_allowed(kb: KnowledgeBase, table: Tab
             assert found.character not in done
             done.add(found.character)
             at = table.characters.index(found.character)
-            worths.append(bits[at] / table.effort[at])
+            worths.append(float(table.known[at] @ weights) * bits[at] / table.effort[at])
         assert worths == sorted(worths, reverse=True)
 
 

@@ -32,7 +32,8 @@ from assistant.reasoning.contrast import LOOKS, Contrast, ContrastRow, contrast,
 from assistant.reasoning.size import own_sizes
 from assistant.text import join, key, singular, unique
 
-SHOWN, SHOWN_SHORT = 9, 2
+SHOWN, SHOWN_SHORT, FEW_LEFT = 9, 2, 2
+"""Differences shown, where few are wished for, and how many more are shown rather than held back."""
 BESIDE = 3
 """Rows told beside those that were asked for."""
 ALL_FINS = frozenset({"unpaired-fins", "lower-fins"})
@@ -400,7 +401,9 @@ def points(
     names = speak.fishes(kb, found.taxa)
     if not rows:
         return [Block("lead", say.inseparable(names), statements=_any_statement(kb, found))]
-    most = len(rows) if "more" in turn.cues else SHOWN_SHORT if "shorter" in turn.cues else SHOWN
+    short = "shorter" in turn.cues
+    most = len(rows) if "more" in turn.cues else SHOWN_SHORT if short else SHOWN
+    most = len(rows) if not short and len(rows) <= most + FEW_LEFT else most
     out: list[Block] = []
     for row in rows[:most]:
         if not out and row.character not in asked:
@@ -409,7 +412,8 @@ def points(
         text = say.entry(speak.heading(kb.character(row.character)), wants.row_text(turn, found.taxa, row)[1])
         out.append(Block("point" if out else "lead", text, statements=wants.row_ids(row)))
     if len(rows) > most:
-        out.append(Block("help", say.more_left(len(rows) - most), claim=False))
+        left = [] if short else [speak.heading(kb.character(row.character)) for row in rows[most:]]
+        out.append(Block("help", say.more_left(len(rows) - most, left), claim=False))
     return out
 
 

@@ -5,6 +5,8 @@ House tone: the answer first, short plain words, no lecture. Functions take valu
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from assistant.text import join, lower_first, sentence, singular
 
 SCOPE_WORDS = {
@@ -227,10 +229,11 @@ CONTRAST_NEEDS_TWO = "Name two fishes and I will set them side by side, for inst
 WHICH_TWO = "Which two fishes shall I compare?"
 
 
-def more_left(count: int) -> str:
-    """Further points not shown."""
+def more_left(count: int, names: Sequence[str] = ()) -> str:
+    """Further points not shown, by the features they are on."""
     told = "1 more difference is held" if count == 1 else f"{count} more differences are held"
-    return f'{told}; say "more" to see {"it" if count == 1 else "them"}.'
+    features = f" ({'; '.join(names)})" if names else ""
+    return f'{told}{features}; say "more" to see {"it" if count == 1 else "them"}.'
 
 
 def no_other(denial: str) -> str:
