@@ -8,6 +8,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from assistant.dialogue.reader.lexicon import Lexicon
+from assistant.dialogue.reader.said_of import measured_by, over_denial
 from assistant.dialogue.reader.spotting import Content, Hit
 from assistant.dialogue.reader.tokens import Token
 from assistant.dialogue.scope import Scopes
@@ -141,25 +142,13 @@ def ready(
     parts: dict[str, dict[int, list[Hit]]] = {}
     clauses: set[int] = set()
     for hit in hits:
-        if hit.phrase.kind == "character" and lexicon.on_fish(hit.phrase.id) and not _measured_by(hit, content, tokens):
+        if hit.phrase.kind == "character" and lexicon.on_fish(hit.phrase.id) and not measured_by(hit, content, tokens):
             clause = content[hit.first].clause
             parts.setdefault(hit.phrase.id, {}).setdefault(clause, []).append(hit)
             if lexicon.kb.character(hit.phrase.id).part != WHOLE:
                 clauses.add(clause)
     spans = frozenset(frozenset(h.at) for h in hits if h.phrase.kind == "character" and len(h.at) > 1)
     return Line(tokens, content, hits, scopes, lexicon, talk, parts, frozenset(clauses), nouns_of(hits, lexicon), spans)
-
-
-def _measured_by(hit: Hit, content: Sequence[Content], tokens: Sequence[Token]) -> bool:
-    """True for a part that another is only compared with ("narrower than the eye"): nothing is said of it."""
-    at = content[hit.first].first - 1
-    while at > 0 and tokens[at].word in _ARTICLES:
-        at -= 1
-    return len(hit.at) == 1 and at > 0 and tokens[at].word == "than" and tokens[at - 1].word not in _INSTEAD
-
-
-_ARTICLES = word_set("a an the its his her their")
-_INSTEAD = word_set("other rather")
 
 
 def nouns_of(hits: Sequence[Hit], lexicon: Lexicon) -> frozenset[int]:
@@ -187,7 +176,7 @@ def usable(character: str, lexicon: Lexicon) -> bool:
 def _claim(hit: Hit, line: Line) -> Claim | None:
     phrase = hit.phrase
     denied = any(p in line.scopes.denied for p in hit.at)
-    if phrase.denies and not denied:
+    if phrase.denies != denied and (not denied or over_denial(hit, line.content, line.tokens, line.scopes.denied)):
         return None
     best = _support(hit, line)
     if not best and _points(hit, line) and phrase.character not in line.talk.expected:

@@ -21,6 +21,8 @@ MARGIN = 0.25
 _RANGE = re.compile(
     r"\s*(?:-|–|,?\s*(?:or|to)?(?:\s*(?:maybe|possibly|perhaps|even|could be|might be))?)\s*", re.IGNORECASE
 )
+FIN = "fin"
+"""A word that tells no fin from another."""
 REACH = 2
 """Content words between the two numbers of a range that is told with doubt ("5, maybe 6")."""
 _ROMAN = {"i": 1, "v": 5, "x": 10}
@@ -32,6 +34,9 @@ _FORMULA = re.compile(
 )
 _FORMULA_BEHIND = re.compile(r"(?<![\w.])(?P<a>[IVX]+|[ivx]{2,})\s+(?P<fin>(?i:dorsal|anal|pectoral))(?: spines)?\b")
 """The figure before its fin ("XII dorsal, VII anal")."""
+_ROMAN_SPINES = re.compile(r"(?<![\w.])(?P<a>[IVX]+)(?:\s?(?:[-–]|or|to)\s?(?P<b>[IVX]+))?"
+                           r"\s+spines\s+(?:in|on)\s+(?:the\s+)?(?P<fin>dorsal|anal)\b")
+"""The figure before "spines" and its fin ("V or VI spines in the anal fin")."""
 _FINS = {"D": "dorsal", "A": "anal", "P": "pectoral"}
 
 
@@ -59,6 +64,12 @@ def read_formula(text: str, lexicon: Lexicon) -> tuple[tuple[Seen, ...], tuple[t
         if m["c"] and rays:
             seen.append(_made(rays, int(m["c"]), int(m["d"] or m["c"]), m.group(), m.start(), m.end()))
         spans.append(m.span())
+    for m in _ROMAN_SPINES.finditer(text):
+        spines = _named_count(f"{m['fin']} spines", lexicon)
+        low = roman(m["a"])
+        if spines and 0 < low <= (high := roman(m["b"]) if m["b"] else low):
+            seen.append(_made(spines, low, high, m.group(), m.start(), m.end()))
+            spans.append(m.span())
     for m in _FORMULA_BEHIND.finditer(text):
         spines = _named_count(f"{_FINS[m['fin'][0].upper()]} spines", lexicon)
         if spines and roman(m["a"]) and not any(a < m.end() and m.start() < b for a, b in spans):
@@ -110,7 +121,7 @@ def count_claims(line: Line, text: str) -> list[Claim]:
         best = _again(number, out, line) or _counted_by(
             number, near, () if single else parts, line.content, line.lexicon
         )
-        best = best or _rays_behind(number, out, line)
+        best = best or _rays_behind(number, out, line) or _noun_before(number, line)
         if not best and len(asked) == 1:
             best = _Counted(asked[0], (), 1.0)
         if best:
@@ -149,6 +160,23 @@ def _again(number: _Number, before: Sequence[Claim], line: Line) -> _Counted | N
         kind = lexicon.kb.character(character)
         if kind.kind == "count" and kind.use == "identify" and plausible(character, number.low, number.high, lexicon):
             return _Counted(character, tuple(sorted(here.values())), 1.0)
+    return None
+
+
+def _noun_before(number: _Number, line: Line) -> _Counted | None:
+    """ "Small scales, 48 in the line": the noun of the clause before, and the place said with the number."""
+    content, lexicon = line.content, line.lexicon
+    clause = content[number.at].clause
+    here = {c.stem: at for at, c in enumerate(content) if c.clause == clause and not number.at <= at <= number.last}
+    nouns = [c.stem for c in content if c.clause == clause - 1 and c.stem in lexicon.count_nouns]
+    if not nouns or not 0 < len(here) <= REACH:
+        return None
+    found = [p.id for anchor in (*sorted(here), nouns[-1]) for p in lexicon.phrases(anchor)
+             if p.kind == "character" and nouns[-1] in p.stems and {nouns[-1]} < set(p.stems) <= {nouns[-1], *here}]
+    for character in sorted(set(found)):
+        kind = lexicon.kb.character(character)
+        if kind.kind == "count" and kind.use == "identify" and plausible(character, number.low, number.high, lexicon):
+            return _Counted(character, tuple(sorted(here.values())), 0.6)
     return None
 
 
@@ -287,17 +315,21 @@ def _of_noun(
 
 
 def _by_shared_noun(number: _Number, content: Sequence[Content], lexicon: Lexicon) -> _Counted | None:
-    """ "Anal fin with 3 spines and 10 rays": the noun behind the number, and the fin named earlier in the clause."""
+    """ "Anal fin with 3 spines and 10 rays", "14 rays in a round pectoral": the noun behind the number, and the fin
+    named elsewhere in the clause, rather before it than behind.
+    """
     if number.last + 1 >= len(content) or content[number.last + 1].clause != content[number.at].clause:
         return None
     noun = content[number.last + 1].stem
-    earlier = {c.stem: at for at, c in enumerate(content[: number.at]) if c.clause == content[number.at].clause}
+    own = content[number.at].clause
+    earlier = {c.stem: at for at, c in enumerate(content[: number.at]) if c.clause == own}
+    earlier = earlier or {c.stem: at for at, c in enumerate(content) if at > number.last + 1 and c.clause == own}
     found = []
     for character in lexicon.kb.characters:
         if character.kind != "count" or not plausible(character.id, number.low, number.high, lexicon):
             continue
         stems = [s.text for s in lexicon.stems(key(character.trade).split())]
-        common = [earlier[s] for s in stems[:-1] if s in earlier]
+        common = [earlier[s] for s in stems[:-1] if s in earlier and s != FIN]
         if stems[-1:] == [noun] and common:
             found.append((len(common), max(common), character.id))
     return _Counted(max(found)[2], (max(found)[1], number.last + 1), 0.8) if found else None

@@ -12,7 +12,7 @@ from typing import Any, NamedTuple, TypeVar
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.spelling import allowed, distance, near_keys, sound
 from assistant.model.stems import Stem, stems_of
-from assistant.text import key
+from assistant.text import key, singular
 
 Entry = tuple[str, str, str]
 T = TypeVar("T")
@@ -108,8 +108,9 @@ class Lexicon:
         return found
 
     def counted(self, character: str) -> str:
-        """The stem of what a count counts ("spin" of "dorsal fin spines")."""
-        stems = self.stems(key(self.kb.character(character).trade).split()[-1:])
+        """The stem of what a count counts ("spin" of "dorsal fin spines", "bar" of "bar count")."""
+        words = [w for w in key(self.kb.character(character).trade).split() if singular(w) != "count"]
+        stems = self.stems(words[-1:])
         return stems[0].text if stems else ""
 
     @cached_property
