@@ -243,7 +243,8 @@ def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
     unit = unit or {"metric": "cm", "mm": "mm"}.get(held.units, "in")
     words = {t.word for t in tokens}
     another = bool(held.lengths) and (tokens[0].word in _OTHERWISE or "instead" in words)
-    told = (asked in NUMBERED and not another) or bool(_KEPT & words)
+    put_right = bool(held.lengths) and bool(_PUT_RIGHT & words)
+    told = (asked in NUMBERED and not another and not put_right) or bool(_KEPT & words)
     talk = asked == "length" or (asked != "character" and not told and bool(held.lengths) and len(tokens) <= 7)
     taped = bool(_TAPED & words) and asked != "character"
     talk = taped or ((talk or _asks_weight(tokens, lexicon)) and not _names_count(tokens, lexicon))
@@ -267,6 +268,8 @@ _OTHERWISE = word_set("or and what how had")
 _KEPT = word_set("kept already")
 """Words that make a bare number one of fish."""
 _TAPED = word_set("pinched taped tape remeasured measured measures ruler")
+_PUT_RIGHT = word_set("wait actually oops sorry hang")
+"""Words of a short line that puts right the length told before ("no wait its 18")."""
 FEWEST_INCHES, MOST_INCHES = 5, 100
 
 

@@ -205,7 +205,7 @@ def _only_words(query: CatchQuery, kb: KnowledgeBase) -> bool:
 def _only_explains(query: CatchQuery, before: CatchQuery | None, turn: Turn) -> bool:
     """True where a length told again of the fish judged before stands beside words that offer no name of another
     ("45, i was holding the tape wrong"; "that's a zorb, 45 cm" offers one)."""
-    told = any(m.kind == "length" and m.own for m in turn.reading.measures)
+    told = any(m.kind == "length" and (m.own or m.bare) for m in turn.reading.measures)
     if before is None or not _has_fish(before) or _has_fish(query) or not told or turn.reading.outside:
         return False
     last = [re.escape(name.split()[-1]) for name in query.unknown_names]
