@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from assistant.dialogue.reader.amounts import UNITS, Amount, Piece, amount_at, fraction_at, pieces_of
 from assistant.dialogue.reader.reading import Measure
-from assistant.dialogue.reader.warmth import warmth_at
+from assistant.dialogue.reader.warmth import glued_scale, warmth_at
 from assistant.text import word_set
 from assistant.units import GRAMS, MM
 
@@ -313,9 +313,10 @@ def _unit_at(pieces: Sequence[Piece], at: int, setting: Setting) -> tuple[str, i
         return ("degC", at + 2) if scale == "c" else ("degF", at + 1 + (scale == "f"))
     word = _text(pieces, at)
     unit = UNITS.get(word, "")
+    glued = at > 0 and at < len(pieces) and pieces[at - 1].end == pieces[at].start
     if not unit:
-        return "", at
-    glued = at > 0 and pieces[at - 1].end == pieces[at].start
+        scale = glued_scale(_text(pieces, at - 1), word) if glued else ""
+        return scale, at + bool(scale)
     following = _text(pieces, at + 1)
     if (
         word == "in"
