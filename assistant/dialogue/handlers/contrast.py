@@ -232,7 +232,8 @@ def _spoken_of_before(turn: Turn, taxon: str) -> tuple[str, ...]:
 def _looks(turn: Turn, sides: frozenset[str]) -> frozenset[str]:
     if _dead(turn) or NUMERIC in sides:
         return LOOKS["lab"]
-    return LOOKS["picture"] if "in-hand" in turn.cues else LOOKS["hand"] | {"dead"}
+    by_eye = "in-hand" in turn.cues and "no-colour" not in turn.cues
+    return LOOKS["picture"] if by_eye else LOOKS["hand"] | {"dead"}
 
 
 def _kept(turn: Turn, sides: frozenset[str], rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:

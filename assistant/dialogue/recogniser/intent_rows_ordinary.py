@@ -287,7 +287,7 @@ ORDINARY_ROWS: tuple[Row, ...] = (
     Row("handling", 95, ("hook-deep|hook-pulled", "fish|held-fish|fishy",
                          "!seen-many|rules-act|water|quiz|key|contrast|asks-name|names|list|hybrid|who-eats"),
         ("bluegil sucked the hook clear down, yank it or cut it", "crappie took it deep, what now")),
-    Row("handling", 95, ("quits-for-heat|heat-limit", "temp|too-warm", "fish|held-fish|fishy",
+    Row("handling", 95, ("quits-for-heat|heat-limit", "temp|too-warm",
                          "!seen|rules-act|water|quiz|key|contrast|asks-name|len"),
         ("Stream hit 69F by two o'clock. Should I quit on trout?", "creek is 21C, leave the trout alone?")),
     Row("handling", 94, ("heat-limit", "after-handling", "short10",
@@ -325,10 +325,13 @@ ORDINARY_ROWS: tuple[Row, ...] = (
         ("a small sunfish / long ear with a pale rim, does that help",)),
     # The fishes of a list one by one, the sources without a page.
     Row("describe", 94, ("after-list", "part", "both", "short10",
-                         "!fish|seen|rules|water|quiz|key|hurt|sources|contrast|which-of|comparing|size|weight|place"),
+                         "!seen|rules|water|quiz|key|hurt|sources|contrast|which-of|comparing|size|weight|place"),
         ("Which sunfishes live in Ohio ponds? / And the tail on each?",)),
     Row("sources", 95, ("pageless", "after-sources", "short10", "!fish|seen|rules|quiz|key|hurt|place|water"),
         ("Which reference carries the Lepomis auritus anal-spine count? / only the ones without a page",)),
+    Row("list", 95, ("crosses-too", "group", "seen|place|part|which-group",
+                     "!asks-name|story|held-seen|rules|quiz|key|hurt|contrast|why|sources|water|confirm|size|weight"),
+        ("which trouts have them worm tracks on the back, crosses too", "sunfishes with a big mouth, hybrids included")),
     # A weight guessed of a length told, a length told of a fish just spoken of.
     Row("weight", 95, ("wt", "held-length", "held-fish", "after-size|after-weight", "short10",
                        "!fish|len|seen|rules|rules-act|water|place|contrast|quiz|key|tackle|gear-weight"),
