@@ -410,8 +410,11 @@ def _by_place(
         told = lists.doubtful(_shown(turn, [label(kb, f.taxon) for f in maybe], SHOWN), also=bool(living))
         blocks.append(Block("point", told, statements=ids))
     if kin:
-        told = lists.in_family(label(kb, family), _shown(turn, [label(kb, f.taxon) for f, _ in kin], SHOWN))
-        blocks.append(Block("point", told, statements=tuple(r for _, r in kin)))
+        known = _shown(turn, [label(kb, f.taxon) for f, _ in kin], SHOWN)
+        told = (lists.in_family if living or maybe else lists.only_in_family)(label(kb, family), known)
+        block = Block("point", told, statements=tuple(r for _, r in kin))
+        blocks = [*blocks, block] if living or maybe else [
+            block._replace(kind="lead"), *(b._replace(kind="point") for b in blocks)]
     for status in (*LIVING[1:], "uncertain", "extirpated"):
         if (some := by_status.get(status)) and (statuses == LIVING or (status in statuses and len(some) < len(living))):
             text = say.range_line(status, say.names_with([label(kb, f.taxon) for f, _ in some]))

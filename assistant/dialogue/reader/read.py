@@ -285,7 +285,12 @@ def _asks_feature(held: Held, tokens: Sequence[Token], lexicon: Lexicon) -> bool
     spoken of and the line is but a word for a part of it ("eye?").
     """
     part = len(tokens) == 1 and bool(held.taxa) and lexicon.is_part(tokens[0].word)
-    return part or bool(held.seen) or (held.asked is not None and held.asked.kind == "character")
+    told = bool(_HELPING & {t.word for t in tokens[-3:]})
+    return part or told or bool(held.seen) or (held.asked is not None and held.asked.kind == "character")
+
+
+_HELPING = word_set("help helps matter matters")
+"""Words at the end of a line by which it tells something to go on ("long ear with a pale rim, does that help")."""
 
 
 def _waters(tokens: Sequence[Token], lexicon: Lexicon) -> frozenset[int]:

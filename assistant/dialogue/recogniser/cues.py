@@ -134,6 +134,7 @@ ASIDE = frozenset(
         "self-order",
         "self-record",
         "self-sent",
+        "set-in",
         "settle-ask",
         "somebody",
         "sort-me",

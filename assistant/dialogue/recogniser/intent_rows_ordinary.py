@@ -291,7 +291,7 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                          "!seen|rules-act|water|quiz|key|contrast|asks-name|len"),
         ("Stream hit 69F by two o'clock. Should I quit on trout?", "creek is 21C, leave the trout alone?")),
     Row("handling", 94, ("heat-limit", "after-handling", "short10",
-                         "!seen|fish|rules|rules-act|water|quiz|key|contrast|len|hurt"),
+                         "!seen|fish|rules-act|water|quiz|key|contrast|len|hurt"),
         ("is it ok to catch trout when its hot / whats the cutoff in celsius",)),
     Row("rules", 95, ("live-carried", "waters|unknown-place|live|water", "fish|held-fish|fishy",
                       "asks-can|question-mark|rules|wants-to",
@@ -308,6 +308,9 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                          "!seen|rules|rules-act|water|place|hurt|quiz|key|size|weight|handling|tackle|names|hybrid|cross|"
                          "held-catch"),
         ("bass, jaw quits under mid eye, bars up and down, brownish / n if it was a largemouth?",)),
+    Row("contrast", 94, ("set-in", "after-contrast", "held-two", "fish", "short10",
+                         "!seen|rules|rules-act|water|place|hurt|quiz|key|size|weight|handling|hybrid|why|asks-how"),
+        ("smallie vs spotted bass / throw largemouth in there too", "pike vs pickerel / chuck a musky in the mix")),
     # What betrays it, whether a laboratory can tell, what a naming rests on.
     Row("hybrids", 95, ("tell-tale", "after-hybrids|held-cross", "short10",
                         "!fish|seen|rules-act|water|quiz|key|hurt|sources|asks-can|keep"),
@@ -330,8 +333,9 @@ ORDINARY_ROWS: tuple[Row, ...] = (
     Row("sources", 95, ("pageless", "after-sources", "short10", "!fish|seen|rules|quiz|key|hurt|place|water"),
         ("Which reference carries the Lepomis auritus anal-spine count? / only the ones without a page",)),
     Row("list", 95, ("crosses-too", "group", "seen|place|part|which-group",
-                     "!asks-name|story|held-seen|rules|quiz|key|hurt|contrast|why|sources|water|confirm|size|weight"),
-        ("which trouts have them worm tracks on the back, crosses too", "sunfishes with a big mouth, hybrids included")),
+                     "!asks-name|story|held-seen|rules|quiz|key|hurt|contrast|why|sources|water|confirm|weight"),
+        ("which trouts have them worm tracks on the back, crosses too",
+         "which sunfishes have a big mouth, hybrids included")),
     # A weight guessed of a length told, a length told of a fish just spoken of.
     Row("weight", 95, ("wt", "held-length", "held-fish", "after-size|after-weight", "short10",
                        "!fish|len|seen|rules|rules-act|water|place|contrast|quiz|key|tackle|gear-weight"),
