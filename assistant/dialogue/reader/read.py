@@ -246,7 +246,8 @@ def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
     put_right = bool(held.lengths) and bool(_PUT_RIGHT & words)
     told = (asked in NUMBERED and not another and not put_right) or bool(_KEPT & words)
     talk = asked == "length" or (asked != "character" and not told and bool(held.lengths) and len(tokens) <= 7)
-    taped = bool(_TAPED & words) and asked != "character"
+    owned = held.intent in ("rules", "size") and bool(_OWNED & words) and len(tokens) <= SHORT_LINE
+    taped = (bool(_TAPED & words) or owned) and asked != "character"
     talk = taped or ((talk or _asks_weight(tokens, lexicon)) and not _names_count(tokens, lexicon))
 
     def is_place(word: str) -> bool:
@@ -268,6 +269,9 @@ _OTHERWISE = word_set("or and what how had")
 _KEPT = word_set("kept already")
 """Words that make a bare number one of fish."""
 _TAPED = word_set("pinched taped tape remeasured measured measures ruler")
+_OWNED = word_set("mine mines ours")
+SHORT_LINE = 5
+"""Words of a line that tells the length of one's own fish by a bare number ("mine is 17")."""
 _PUT_RIGHT = word_set("wait actually oops sorry hang")
 """Words of a short line that puts right the length told before ("no wait its 18")."""
 FEWEST_INCHES, MOST_INCHES = 5, 100

@@ -135,6 +135,7 @@ ASIDE = frozenset(
         "self-record",
         "self-sent",
         "set-in",
+        "set-out",
         "settle-ask",
         "somebody",
         "sort-me",

@@ -311,6 +311,10 @@ ORDINARY_ROWS: tuple[Row, ...] = (
     Row("contrast", 94, ("set-in", "after-contrast", "held-two", "fish", "short10",
                          "!seen|rules|rules-act|water|place|hurt|quiz|key|size|weight|handling|hybrid|why|asks-how"),
         ("smallie vs spotted bass / throw largemouth in there too", "pike vs pickerel / chuck a musky in the mix")),
+    Row("contrast", 94, ("set-out", "after-contrast", "held-two", "fish", "short6",
+                         "!seen|rules-act|water|place|hurt|quiz|key|size|weight|hybrid|why|asks-how|question-mark"),
+        ("bluegill vs pumpkinseed vs redear / get the redear out of there",
+         "walleye vs sauger vs perch / toss the perch")),
     # What betrays it, whether a laboratory can tell, what a naming rests on.
     Row("hybrids", 95, ("tell-tale", "after-hybrids|held-cross", "short10",
                         "!fish|seen|rules-act|water|quiz|key|hurt|sources|asks-can|keep"),

@@ -108,6 +108,8 @@ def on_its_day(turn: Turn) -> Turn:
 
 
 _ISO = re.compile(r"\d{4}-\d{2}-\d{2}")
+OWNED = frozenset({"mine", "mines", "ours", "hers", "theirs"})
+"""Words for the fish of somebody, which name no kind."""
 POINTING = frozenset({"it", "its", "this", "that", "same", "instead"})
 """Words of a line that speaks of the fish of the line before, even under another name."""
 
@@ -197,7 +199,8 @@ def _only_words(query: CatchQuery, kb: KnowledgeBase) -> bool:
     lexicon = lexicon_of(kb)
 
     def plain(word: str) -> bool:
-        return len(word) < 4 or word in MONTHS or word in DAYS or bool(lexicon.cues(word)) or lexicon.known(word)
+        dated = word in MONTHS or word in DAYS
+        return len(word) < 4 or word in OWNED or dated or bool(lexicon.cues(word)) or lexicon.known(word)
 
     return all(plain(word) for name in query.unknown_names for word in key(name).split())
 
