@@ -62,6 +62,11 @@ def pool_of(turn: Turn, sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
     return kinds_held(kb), ""
 
 
+def with_crosses(kb: KnowledgeBase, pool: tuple[str, ...]) -> tuple[str, ...]:
+    """Some kinds with the crosses held among them ("which trouts have worm tracks, crosses too")."""
+    return unique((*pool, *(t for t in kb.species if (p := kb.taxon(t).parents) and set(p) <= set(pool))))
+
+
 def taking_out(turn: Turn) -> bool:
     """True for a line that takes fishes out of the list before ("leave out the lakers"), be they in it or not."""
     held, told = turn.held, named(turn) or groups(turn.reading)

@@ -8,8 +8,8 @@ from assistant.dialogue.subjects import species_of
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import lesson as say
 
-DROP = "drop"
-"""The plainest word for taking out."""
+DROP, ADD = "drop", "add"
+"""The plainest words for taking out and for putting in."""
 
 
 def _taken_out(text: str) -> list[tuple[int, str]]:
@@ -19,19 +19,41 @@ def _taken_out(text: str) -> list[tuple[int, str]]:
     return [(at, DROP) for at, w in told if w in say.TAKE_WORDS and any(at < x for x in away)]
 
 
+def _put_in(text: str) -> list[tuple[int, str]]:
+    """The words of throwing that a word of in belongs to ("toss a flier in there too"), as if they said "add"."""
+    told = [(m.start(), m.group()) for m in re.finditer(r"[a-z]+", text)]
+    within = [at for at, w in told if w in say.IN_WORDS]
+    return [(at, ADD) for at, w in told if w in say.THROW_WORDS and any(at < x for x in within)]
+
+
+def puts_in(text: str) -> bool:
+    """True for a line by which a fish comes beside those of a set ("add a flier", "throw a flier in there")."""
+    return bool(say.ADD_WORDS & set(re.findall(r"[a-z]+", text.lower()))) or bool(_put_in(text.lower()))
+
+
+def takes_out(text: str) -> bool:
+    """True for a line with a word of taking out or of trading that is none of putting in."""
+    words = _moving(text.lower())
+    return any(w in say.DROP_WORDS | say.SWAP_WORDS for _, w in words)
+
+
+def _moving(text: str) -> list[tuple[int, str]]:
+    """The words of putting in, taking out and trading with where they stand."""
+    put, out = _put_in(text), _taken_out(text)
+    at_put = {at for at, _ in put}
+    told = [(m.start(), w) for m in re.finditer(r"[a-z]+", text)
+            if (w := m.group()) in say.DROP_WORDS | say.ADD_WORDS | say.SWAP_WORDS and m.start() not in at_put]
+    return sorted([*told, *put, *(x for x in out if x[0] not in at_put)])
+
+
 def changes_set(turn: Turn) -> bool:
     """True for a line with a word of putting in or taking out."""
-    text = turn.reading.text.lower()
-    words = set(re.findall(r"[a-z]+", text))
-    return bool(words & (say.DROP_WORDS | say.ADD_WORDS | say.SWAP_WORDS)) or bool(_taken_out(text))
+    return bool(_moving(turn.reading.text.lower()))
 
 
 def moved(turn: Turn, named: tuple[str, ...]) -> tuple[frozenset[str], tuple[str, ...]]:
     """The fishes to be taken out of a set and those to be put in: each by the word that stands before it."""
-    words = [(m.start(), w) for m in re.finditer(r"[a-z]+", turn.reading.text.lower())
-             if (w := m.group()) in say.DROP_WORDS | say.ADD_WORDS | say.SWAP_WORDS]
-    words += _taken_out(turn.reading.text.lower())
-    words.sort()
+    words = _moving(turn.reading.text.lower())
     swaps = any(w in say.SWAP_WORDS for _, w in words)
     out: set[str] = set()
     into: list[str] = []

@@ -10,7 +10,7 @@ from assistant.dialogue.beside import contrast_wants as wants
 from assistant.dialogue.beside.left_out import left_out
 from assistant.dialogue.beside.loosely_called import AGAINST, called, kin_called, listed, taken_for, too_loose
 from assistant.dialogue.beside.sameness import of_group
-from assistant.dialogue.beside.set_changed import moved
+from assistant.dialogue.beside.set_changed import moved, puts_in, takes_out
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import compare, out_of_scope
 from assistant.dialogue.handlers.out_of_scope import safe_echo
@@ -25,7 +25,6 @@ from assistant.dialogue.wording import contrast as wording
 from assistant.dialogue.wording import core as say
 from assistant.dialogue.wording import order as orders
 from assistant.dialogue.wording import speak
-from assistant.dialogue.wording.lesson import ADD_WORDS, DROP_WORDS, SWAP_WORDS
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import LookAlike
 from assistant.reasoning.contrast import LOOKS, Contrast, ContrastRow, contrast, firm_first
@@ -179,7 +178,7 @@ def _one_fish(turn: Turn) -> tuple[Answer, Held] | None:
 def _taxa(turn: Turn) -> tuple[str, ...]:
     kb, held = turn.kb, turn.held
     own = list(named(turn))
-    if len(held.taxa) > 1 and (DROP_WORDS | SWAP_WORDS) & set(turn.reading.words):
+    if len(held.taxa) > 1 and takes_out(turn.reading.text):
         out, into = moved(turn, tuple(own))
         if out:
             return tuple(t for t in unique((*held.taxa, *into)) if t not in out and kb.find("taxon", t) is not None
@@ -189,8 +188,9 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
         return tuple(t for t in before if t not in out)
     wider = (*groups(turn.reading), *unclear(turn))
     if len(own) + len(wider) == 1 and held.taxa and held.taxa[0] not in own:
-        adding = ADD_WORDS & set(turn.reading.words) or turn.reading.words[:1] in (("and",), ("plus",))
+        adding = puts_in(turn.reading.text) or turn.reading.words[:1] in (("and",), ("plus",))
         adding = adding or (turn.reading.words[:2] in ALSO and 1 < len(held.taxa) <= SET)
+        adding = adding or ("adding" in turn.cues and held.intent == "contrast")
         before = held.taxa if adding else held.taxa[:1]
         own = [*(t for t in before if kb.find("taxon", t) is not None and kb.taxon(t).is_species), *own]
     for mention in wider:
@@ -232,7 +232,8 @@ def _spoken_of_before(turn: Turn, taxon: str) -> tuple[str, ...]:
 def _looks(turn: Turn, sides: frozenset[str]) -> frozenset[str]:
     if _dead(turn) or NUMERIC in sides:
         return LOOKS["lab"]
-    return LOOKS["picture"] if "in-hand" in turn.cues else LOOKS["hand"] | {"dead"}
+    by_eye = "in-hand" in turn.cues and "no-colour" not in turn.cues
+    return LOOKS["picture"] if by_eye else LOOKS["hand"] | {"dead"}
 
 
 def _kept(turn: Turn, sides: frozenset[str], rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:

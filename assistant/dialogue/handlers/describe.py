@@ -30,6 +30,8 @@ from assistant.reasoning.size import own_sizes
 from assistant.text import join, key, singular, unique
 
 SHOWN, SHOWN_ALL, IN_GROUP, PLACES, PARTS_NAMED, MOST_LINES = 6, 14, 5, 6, 3, 16
+FEW_KINDS = 3
+"""Of more kinds than these what is told of most of them comes first."""
 AFRESH = frozenset({"describe", "looks", "explain"})
 """Cues of a line that asks for the whole fish anew."""
 COUNTS, ONE_OF_THEM = "counts-of", "know-one"
@@ -58,7 +60,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return Answer("describe", sexes_told(turn, fish[0]), taxa=tuple(fish)), held
     wanted = _wanted(turn, fish)
     after = held.after(wanted=wanted)
-    kinds = species_of(kb, fish)
+    listed = tuple(t for t in fish if (x := kb.find("taxon", t)) is not None and x.is_species)
+    each = held.intent == "list" and "both" in turn.cues and len(listed) > 1
+    kinds = listed if each else species_of(kb, fish)
     if len(fish) == 1 and kb.find("taxon", fish[0]) is not None and kb.taxon(fish[0]).is_species:
         return _one(turn, fish[0], wanted), after
     if "each-line" in turn.cues and len(fish) == 1:
@@ -349,9 +353,10 @@ def _line(turn: Turn, taxon: str, kind: str) -> Block:
 def _parts_of_several(turn: Turn, fish: tuple[str, ...], kinds: tuple[str, ...], asked: tuple[str, ...]) -> Answer:
     kb = turn.kb
     out: list[Block] = []
-    for name in asked[:SHOWN]:
-        character = kb.character(name)
-        told = [t for k in kinds[:8] if (t := tell(kb, character, k)) is not None]
+    every = [(c, [t for k in kinds[:8] if (t := tell(kb, c, k)) is not None]) for c in map(kb.character, asked)]
+    if not turn.reading.seen and len(kinds) > FEW_KINDS:
+        every.sort(key=lambda x: (-len(x[1]), len({speak.told_words(kb, t, x[0], turn.held.units) for t in x[1]}) < 2))
+    for character, told in every[:SHOWN]:
         if told:
             text = "; ".join(
                 say.each(speak.fish(kb, t.taxon), speak.told_words(kb, t, character, turn.held.units)) for t in told

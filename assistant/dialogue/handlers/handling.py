@@ -44,6 +44,8 @@ ACTS = 2
 """So many things to do for a wound are told before what needs a doctor whatever was asked."""
 HURT = frozenset({"hurt", "unwell", "ate-it"})
 """Cues of a line by which somebody may have come to harm."""
+IN_THE_FISH = frozenset({"hook-deep", "hook-pulled"})
+"""Cues of a hook that is in the fish, for which no first aid is told unless somebody is hurt as well."""
 SINGLE_WORD = 2.0
 """A topic asked for by less (no phrase of two words) does not lead away from what somebody who is hurt was told."""
 DECIDING = ("heat", "invasive", "unwanted")
@@ -66,6 +68,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     deep = _from_the_deep(turn) or "pressure" in turn.cues
     told = (*((PRESSURE,) if deep else ()), *(HEAT if _in_warm_water(turn) else ()))
     found = weigh(kb, PREFIX, (*turn.reading.words, *told), taxa)
+    if IN_THE_FISH & turn.cues and not HURT & turn.cues:
+        found = tuple(f for f in found if f.record.topic != URGENT)
     wanted = _deciding(found, _wanted(turn, found, bool(taxa)), _from_the_deep(turn))
     chosen = _chosen(found, wanted, bool(taxa))
     if not chosen:

@@ -34,6 +34,7 @@ from assistant.dialogue.list_pool import (
     pool_of,
     seen_so_far,
     taking_out,
+    with_crosses,
 )
 from assistant.dialogue.name_languages import in_languages
 from assistant.dialogue.named_marks import of_last_term, of_part
@@ -61,6 +62,7 @@ MOST_SILENT, MOST_WATERS = 60, 3
 AT_HOME, BROUGHT = ("native", "reintroduced"), ("introduced", "stocked")
 NATURAL = (*AT_HOME, "extirpated", "uncertain")
 """Statuses that speak for a native range somewhere."""
+CROSSES_TOO = "crosses-too"
 HOLDING = frozenset({"everything", "all", "held", "hold", "have", "got", "statements", "records", "facts"})
 """Words of a line that asks for all that is held on one fish."""
 
@@ -84,6 +86,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if (answer := membership(turn)) is not None:
         return answer, held
     pool, name = pool_of(turn, sides)
+    pool = with_crosses(kb, pool) if CROSSES_TOO in turn.cues else pool
     order = order_asked(turn, sides, pool)
     if order is None and _little(turn):
         order, (pool, name) = Order(SIZE, True), _with_family(kb, name, pool)
@@ -407,8 +410,11 @@ def _by_place(
         told = lists.doubtful(_shown(turn, [label(kb, f.taxon) for f in maybe], SHOWN), also=bool(living))
         blocks.append(Block("point", told, statements=ids))
     if kin:
-        told = lists.in_family(label(kb, family), _shown(turn, [label(kb, f.taxon) for f, _ in kin], SHOWN))
-        blocks.append(Block("point", told, statements=tuple(r for _, r in kin)))
+        known = _shown(turn, [label(kb, f.taxon) for f, _ in kin], SHOWN)
+        told = (lists.in_family if living or maybe else lists.only_in_family)(label(kb, family), known)
+        block = Block("point", told, statements=tuple(r for _, r in kin))
+        blocks = [*blocks, block] if living or maybe else [
+            block._replace(kind="lead"), *(b._replace(kind="point") for b in blocks)]
     for status in (*LIVING[1:], "uncertain", "extirpated"):
         if (some := by_status.get(status)) and (statuses == LIVING or (status in statuses and len(some) < len(living))):
             text = say.range_line(status, say.names_with([label(kb, f.taxon) for f, _ in some]))

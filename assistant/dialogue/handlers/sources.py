@@ -7,7 +7,7 @@ from collections.abc import Iterable
 
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conflicts_told import conflicts_of_one
-from assistant.dialogue.conversation import Held
+from assistant.dialogue.conversation import Held, Wanted
 from assistant.dialogue.names_sourced import name_grounds
 from assistant.dialogue.reader.parts import called, characters_asked
 from assistant.dialogue.rules.grounds import rule_grounds
@@ -24,6 +24,10 @@ from assistant.text import join, sentence
 
 MOST, MOST_ALL = 6, 40
 FEW = 2
+GOING_ON = 7
+"""Words of a line up to which what was asked just before is asked again."""
+PAGELESS = "pageless"
+"""The cue for sources that name no page."""
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -38,6 +42,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return figures, turn.held
     fish = named(turn) or species_of(turn.kb, subjects(turn, carried=False))
     fish = fish or subjects(turn, carried=bool(turn.reading.of("character")))
+    fish = fish or (species_of(turn.kb, turn.held.taxa) if PAGELESS in turn.cues else ())
     if cross := _cross_meant(turn, fish):
         held: list[object] = [turn.kb.taxon(cross), *turn.kb.statements(cross)]
         return _listed(turn, held, (cross, *turn.kb.taxon(cross).parents), asked=True), turn.held
@@ -45,8 +50,16 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return Answer("sources", told, fish), turn.held
     if fish:
         records = _of_fish(turn, fish)
+        after = turn.held.after(wanted=Wanted(_characters(turn) or _asked_before(turn)))
+        if records and PAGELESS in turn.cues:
+            records = [r for r in records if not getattr(r, "page", "")]
+            if not records:
+                return plain("sources", wording.all_paged(speak.fishes(turn.kb, fish[:1])), taxa=fish), after
+            answer = _listed(turn, records, fish, asked=True)
+            lead = Block("lead", wording.unpaged(len(records), speak.fishes(turn.kb, fish[:1])), claim=False)
+            return answer._replace(blocks=(lead, *answer.blocks[1:])), after
         if records:
-            return _listed(turn, records, fish, asked=True), turn.held
+            return _listed(turn, records, fish, asked=True), after
         if unheld := _unheld(turn):
             text = wording.no_source_for(speak.fishes(turn.kb, fish[:1]), unheld)
             return plain("sources", text, taxa=fish), turn.held
@@ -100,9 +113,15 @@ def _more_figures(turn: Turn) -> Answer | None:
     return Answer("sources", blocks, (fish,))
 
 
+def _asked_before(turn: Turn) -> tuple[str, ...]:
+    """The characters whose sources were asked for just before, for a short line that goes on ("and for the flier?")."""
+    on = turn.held.intent == "sources" and len(turn.reading.words) <= GOING_ON
+    return turn.held.wanted.characters if on and not turn.cues & {"size", "range"} else ()
+
+
 def _of_fish(turn: Turn, fish: tuple[str, ...]) -> list[object]:
     kb = turn.kb
-    asked = _characters(turn)
+    asked = _characters(turn) or _asked_before(turn)
     out: list[object] = []
     for taxon in fish:
         if kb.find("taxon", taxon) is None:

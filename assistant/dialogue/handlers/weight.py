@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from assistant.dialogue.amount_words import Amounts, amounts, middle, system, typed
 from assistant.dialogue.answer import Answer, Asked, Block
@@ -58,6 +59,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         told = Amounts(held.lengths[-1], None, None)
     if told.empty and held.lengths and _of_it(turn):
         told = Amounts(held.lengths[-1], None, None)
+    if told.weight is not None and told.length is None and held.lengths and _guessed_of_it(turn):
+        told = replace(told, length=held.lengths[-1])
     blocks = _at_one_length(turn, against, told) + _blocks(turn, taxa, told)
     of = against if against and not named(turn) else told_taxa(turn, asked)
     if not blocks:
@@ -71,6 +74,12 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 def _of_it(turn: Turn) -> bool:
     """True for "what would it weigh" after a length of the fish spoken of was judged."""
     return turn.held.intent == "size" and not named(turn) and not groups(turn.reading) and "it" in turn.reading.words
+
+
+def _guessed_of_it(turn: Turn) -> bool:
+    """True for a weight told of the fish whose length was judged just before ("id guess it went two pounds?")."""
+    asks_length = {"long", "length", "inches"} & set(turn.reading.words)
+    return turn.held.intent in ("size", "weight") and not asks_length and not named(turn) and not groups(turn.reading)
 
 
 def _at_one_length(turn: Turn, against: Sequence[str], told: Amounts) -> list[Block]:

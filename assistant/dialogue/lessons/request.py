@@ -35,6 +35,9 @@ _LINES = re.compile(r"\b(\d+|" + "|".join(w for w in NUMBERS if w != "zero") + r
                     r"(?:true(?:/| or | and | )false|t/f|t or f|of (?:them|those|each)"
                     r"|(?:lines|statements|sentences)\b)")
 _SINGLY = re.compile(r"\bone (?:question )?(?:at a time|by one|after (?:the other|another))\b")
+_STARTS = re.compile(r"\W*(?:(?:please|ok|okay|now|can you|could you|would you|lets|let's|let us)\W+)*"
+                     r"(?:start|begin|kick off|run|launch)\b")
+"""The beginning of a line that wants the questions now, one by one, whoever they are for."""
 _HYPHENS = re.compile(r"(?<=[a-z])-(?=or\b|and\b|false\b)|(?<=\bor)-|(?<=\band)-")
 """The hyphens of "true-or-false"."""
 _QUIZ_OF = re.compile(r"\bquiz(?:zes)? of (\d+|" + "|".join(w for w in NUMBERS if w != "zero") + r")\b")
@@ -82,6 +85,7 @@ def request_of(turn: Turn, look: str, carried: bool = True) -> Request:
     if _GENERA.search(text):
         taxa = genera_of(turn.kb, taxa) or taxa
     others = bool(_OTHERS.search(text) and not _ME.search(text) and not _SINGLY.search(text))
+    others = others and not _STARTS.match(text)
     paper = (bool(_PAPER.search(text)) or others) and not _SINGLY.search(text)
     return Request(taxa, look_of(text) or look, level, items_of(text), paper, named_in(turn, carried),
                    bool(_CARDS.search(text)), bool(_TRUE_FALSE.search(_HYPHENS.sub(" ", text))), body_of(turn))

@@ -118,6 +118,15 @@ def is_called(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     return any("called-next" in lexicon.cues(" ".join(before[i:])) for i in range(len(before)))
 
 
+def is_measured(named: Named, tokens: Sequence[Token]) -> bool:
+    """True for a name of two words right behind a length or a weight ("18 inch small mouth", "3 lb large mouth")."""
+    before = [t.word for t in tokens[max(0, named.first - 2) : named.first] if t.clause == tokens[named.first].clause]
+    return named.after - named.first == 2 and before[1:2] != [] and before[1] in _MEASURED and before[0][:1].isdigit()
+
+
+_MEASURED = word_set("inch incher inches in cm lb pound pounder lbs pounds")
+
+
 def is_counted(named: Named, tokens: Sequence[Token]) -> bool:
     """True for a plural of which somebody got some, or asks how many may be kept ("caught 12 gills today"), or tells
     the lengths ("gills of 21 and 23 cm")."""

@@ -26,7 +26,7 @@ def likeness(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> tuple[b
         if "not-name" in cues:
             return False, True
         if "like-before" in cues:
-            return True, False
+            return not _asked_of(named, tokens), False
     after = tokens[named.after : named.after + 2]
     asked = tokens[0].word in _ASKING
     if after and not asked and after[0].clause == clause and "like-after" in lexicon.cues(after[0].word):
@@ -47,6 +47,19 @@ def denied_with(named: Named, before: Sequence[Named], denied: Collection[int], 
 
 _ASKING = word_set("what whats how")
 """Words that open a question in which "like" ends it ("what are the females of the bowfin like")."""
+
+
+def _asked_of(named: Named, tokens: Sequence[Token]) -> bool:
+    """True for "what is the tail like on a bowfin": the question is about the fish, which nothing is compared with."""
+    before = [t.word for t in tokens[: named.first]]
+    at = len(before) - 1 - before[::-1].index("like") if "like" in before else -1
+    if at < 1 or before[0] not in _ASKING or _HAVING & set(before[:at]):
+        return False
+    return before[at + 1 : at + 2] in (["on"], ["in"], ["of"], ["for"])
+
+
+_HAVING = word_set("has have had with got shows caught fish")
+"""Words before "like" by which some fish is told of ("what has a tail like on a bowfin")."""
 
 
 def _does(named: Named, tokens: Sequence[Token]) -> bool:

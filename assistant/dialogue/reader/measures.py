@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from assistant.dialogue.reader.amounts import UNITS, Amount, Piece, amount_at, fraction_at, pieces_of
 from assistant.dialogue.reader.reading import Measure
-from assistant.dialogue.reader.warmth import warmth_at
+from assistant.dialogue.reader.warmth import glued_scale, warmth_at
 from assistant.text import word_set
 from assistant.units import GRAMS, MM
 
@@ -313,9 +313,10 @@ def _unit_at(pieces: Sequence[Piece], at: int, setting: Setting) -> tuple[str, i
         return ("degC", at + 2) if scale == "c" else ("degF", at + 1 + (scale == "f"))
     word = _text(pieces, at)
     unit = UNITS.get(word, "")
+    glued = at > 0 and at < len(pieces) and pieces[at - 1].end == pieces[at].start
     if not unit:
-        return "", at
-    glued = at > 0 and pieces[at - 1].end == pieces[at].start
+        scale = glued_scale(_text(pieces, at - 1), word) if glued else ""
+        return scale, at + bool(scale)
     following = _text(pieces, at + 1)
     if (
         word == "in"
@@ -424,6 +425,8 @@ def _method(pieces: Sequence[Piece], found: _Found) -> str:
 _RULE_BEFORE = word_set(
     "limit minimum min max maximum says board sign rule slot law legal must least than over above exceed"
 )
+_MEASURING = word_set("tape ruler stick measure scale")
+"""What may say a length or a weight of the fish itself ("tape says 18")."""
 _DEEP_AFTER = word_set(
     "deep down water depth test line leader mono braid hook hooks worm worms lure lures jig bait spoon "
     "plug rod minimum limit min mesh away net weights sinker brush brushpile timber stumps weeds weedline pads boat "
@@ -446,7 +449,8 @@ def _own(pieces: Sequence[Piece], found: _Found, setting: Setting) -> bool:
     if found.kind == "length" and found.unit in _LONG_UNITS and "from" in before[-2:]:
         return False
     about_over = before[-2:] == ["just", "over"] or before[-2:] == ["bit", "over"] or before[-3:-1] == ["just", "over"]
-    if not about_over and _RULE_BEFORE & set(before):
+    told = before[-1:] in (["says"], ["say"]) and bool(_MEASURING & set(before))
+    if not about_over and not told and _RULE_BEFORE & set(before):
         return False
     following = [p.text for p in pieces[found.after : found.after + 2]]
     if _DEEP_AFTER & set(following[:1]) or (following[:1] == ["of"] and _WATERY & set(following[1:])):

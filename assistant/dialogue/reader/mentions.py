@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from assistant.dialogue.reader.company import sorted_out, tells_of_part
 from assistant.dialogue.reader.crosses_named import crossed
-from assistant.dialogue.reader.fished_for import WATERS, heads_two, is_counted, is_meant
+from assistant.dialogue.reader.fished_for import WATERS, heads_two, is_counted, is_meant, is_measured
 from assistant.dialogue.reader.lexicon import Lexicon
 from assistant.dialogue.reader.likeness import compared, denied_with, likeness
 from assistant.dialogue.reader.names_found import Named
@@ -103,7 +103,7 @@ def _loose(spellings: Sequence[str], lexicon: Lexicon) -> bool:
 def _surely_fish(named: Named, tokens: Sequence[Token]) -> bool:
     """True for a name that stands in a row of kinds, heads two kinds, or is counted."""
     row = named.listed or (named.cut and sorted_out(tokens))
-    return row or heads_two(named, tokens) or is_counted(named, tokens)
+    return row or heads_two(named, tokens) or is_counted(named, tokens) or is_measured(named, tokens)
 
 
 def _is_feature(

@@ -243,9 +243,11 @@ def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
     unit = unit or {"metric": "cm", "mm": "mm"}.get(held.units, "in")
     words = {t.word for t in tokens}
     another = bool(held.lengths) and (tokens[0].word in _OTHERWISE or "instead" in words)
-    told = (asked in NUMBERED and not another) or bool(_KEPT & words)
+    put_right = bool(held.lengths) and bool(_PUT_RIGHT & words)
+    told = (asked in NUMBERED and not another and not put_right) or bool(_KEPT & words)
     talk = asked == "length" or (asked != "character" and not told and bool(held.lengths) and len(tokens) <= 7)
-    taped = bool(_TAPED & words) and asked != "character"
+    owned = held.intent in ("rules", "size") and bool(_OWNED & words) and len(tokens) <= SHORT_LINE
+    taped = (bool(_TAPED & words) or owned) and asked != "character"
     talk = taped or ((talk or _asks_weight(tokens, lexicon)) and not _names_count(tokens, lexicon))
 
     def is_place(word: str) -> bool:
@@ -267,6 +269,11 @@ _OTHERWISE = word_set("or and what how had")
 _KEPT = word_set("kept already")
 """Words that make a bare number one of fish."""
 _TAPED = word_set("pinched taped tape remeasured measured measures ruler")
+_OWNED = word_set("mine mines ours")
+SHORT_LINE = 5
+"""Words of a line that tells the length of one's own fish by a bare number ("mine is 17")."""
+_PUT_RIGHT = word_set("wait actually oops sorry hang")
+"""Words of a short line that puts right the length told before ("no wait its 18")."""
 FEWEST_INCHES, MOST_INCHES = 5, 100
 
 
@@ -282,7 +289,12 @@ def _asks_feature(held: Held, tokens: Sequence[Token], lexicon: Lexicon) -> bool
     spoken of and the line is but a word for a part of it ("eye?").
     """
     part = len(tokens) == 1 and bool(held.taxa) and lexicon.is_part(tokens[0].word)
-    return part or bool(held.seen) or (held.asked is not None and held.asked.kind == "character")
+    told = bool(_HELPING & {t.word for t in tokens[-3:]})
+    return part or told or bool(held.seen) or (held.asked is not None and held.asked.kind == "character")
+
+
+_HELPING = word_set("help helps matter matters")
+"""Words at the end of a line by which it tells something to go on ("long ear with a pale rim, does that help")."""
 
 
 def _waters(tokens: Sequence[Token], lexicon: Lexicon) -> frozenset[int]:

@@ -10,6 +10,7 @@ from assistant.dialogue.reader.amounts import UNITS, Amount, Piece, amount_at
 from assistant.text import word_set
 
 _TEMPERATURES = word_set("temp temps temperature thermometer")
+_WATERS = word_set("water stream creek river crick brook lake pond surface")
 _IS = word_set("is at was hit hits reads read of about around temp temperature says")
 COOLEST_F = 31
 """Below this a bare water temperature is in degrees Celsius (water freezes at 32 F)."""
@@ -38,12 +39,21 @@ def warmth_at(pieces: Sequence[Piece], at: int, metric: bool) -> Warmth | None:
     behind = [p.text for p in pieces[first.end : first.end + 4]]
     if _of_air(first, behind):
         return Warmth(first.value, "degC" if metric and first.value < WARM_F else "degF", first.start, first.end + 1)
-    told = ("water" in before or bool(_TEMPERATURES & set(before))) and before[-1:] and before[-1] in _IS
+    told = (bool(_WATERS & set(before)) or bool(_TEMPERATURES & set(before))) and before[-1:] and before[-1] in _IS
     if not (told or "thermometer" in behind) or (behind and behind[0] in {*UNITS, "deep", "down", "degrees", "degree"}):
         return None
     end = first.end + (behind[:1] in (["f"], ["c"]))
     unit = "degC" if behind[:1] == ["c"] or (behind[:1] != ["f"] and first.value < COOLEST_F) else "degF"
     return Warmth(first.value, unit, first.start, end)
+
+
+def glued_scale(figure: str, word: str) -> str:
+    """The scale of a figure with its letter right behind it ("69F", "21c"); empty where no water is so warm."""
+    if word not in ("f", "c") or not figure.isdigit():
+        return ""
+    if word == "f":
+        return "degF" if COOLEST_F <= int(figure) <= HOTTEST else ""
+    return "degC" if int(figure) < WARM_F else ""
 
 
 def _of_air(amount: Amount, behind: Sequence[str]) -> bool:

@@ -167,9 +167,9 @@ CATCH_ROWS: tuple[Row, ...] = (
         ("If a bluegill pairs with a redear, what would the young look like?",)),
     # Which of two it is, where a mark told is the same in both.
     Row("contrast", 93, ("versus", "two-fish|two-kinds", "answer-either|both", "seen",
-                         "!held-seen|story|confirm|rules|size|weight|habitat|range|tackle|handling|names|sources|"
-                         "hybrid|eat"),
-        ("buffalo or grass carp, big scales no whiskers on either",)),
+                         "!held-seen|story|rules|size|weight|habitat|range|tackle|handling|names|sources|hybrid|eat"),
+        ("is it a green or a warmouth, theres no red spot on either far as i know",
+         "buffalo or grass carp, big scales no whiskers on either",)),
     Row("contrast", 93, ("now-what", "two-kinds|two-fish|group",
                          "!held-seen|story|rules|tackle|handling|quiz|key|habitat"),
         ("both kinds of crappie come up 6 spines on me, so now what do i look at",)),

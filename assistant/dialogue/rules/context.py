@@ -108,6 +108,8 @@ def on_its_day(turn: Turn) -> Turn:
 
 
 _ISO = re.compile(r"\d{4}-\d{2}-\d{2}")
+OWNED = frozenset({"mine", "mines", "ours", "hers", "theirs"})
+"""Words for the fish of somebody, which name no kind."""
 POINTING = frozenset({"it", "its", "this", "that", "same", "instead"})
 """Words of a line that speaks of the fish of the line before, even under another name."""
 
@@ -197,7 +199,8 @@ def _only_words(query: CatchQuery, kb: KnowledgeBase) -> bool:
     lexicon = lexicon_of(kb)
 
     def plain(word: str) -> bool:
-        return len(word) < 4 or word in MONTHS or word in DAYS or bool(lexicon.cues(word)) or lexicon.known(word)
+        dated = word in MONTHS or word in DAYS
+        return len(word) < 4 or word in OWNED or dated or bool(lexicon.cues(word)) or lexicon.known(word)
 
     return all(plain(word) for name in query.unknown_names for word in key(name).split())
 
@@ -205,7 +208,7 @@ def _only_words(query: CatchQuery, kb: KnowledgeBase) -> bool:
 def _only_explains(query: CatchQuery, before: CatchQuery | None, turn: Turn) -> bool:
     """True where a length told again of the fish judged before stands beside words that offer no name of another
     ("45, i was holding the tape wrong"; "that's a zorb, 45 cm" offers one)."""
-    told = any(m.kind == "length" and m.own for m in turn.reading.measures)
+    told = any(m.kind == "length" and (m.own or m.bare) for m in turn.reading.measures)
     if before is None or not _has_fish(before) or _has_fish(query) or not told or turn.reading.outside:
         return False
     last = [re.escape(name.split()[-1]) for name in query.unknown_names]

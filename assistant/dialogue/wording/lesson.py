@@ -244,6 +244,9 @@ DROP_WORDS = frozenset(["drop", "remove", "without", "minus", "omit", "leave", "
 WITHOUT = "without "
 WITHOUT_WORDS = DROP_WORDS | {"not"}
 ADD_WORDS = frozenset(["add", "include", "plus", "put"])
+IN_WORDS = frozenset(["in", "into"])
+"""Words behind a fish that is to be put in ("throw a flier in there too")."""
+THROW_WORDS = frozenset(["throw", "toss", "stick", "mix", "bring", "work", "pop", "slip", "chuck", "get", "drop"])
 SWAP_WORDS = frozenset(["swap", "replace", "trade", "switch", "exchange"])
 START_WORDS = frozenset(["start", "begin", "go", "ready", "walk", "through", "guide"])
 YES_NO_WORDS = frozenset(["yes", "no", "yeah", "yep", "nope", "nah", "yup", "y", "n", "right", "it", "does", "doesnt"])

@@ -311,6 +311,11 @@ def in_family(family: str, names: str) -> str:
     return f"Outside that genus, in the {family}: {names}."
 
 
+def only_in_family(family: str, names: str) -> str:
+    """Fishes of the family where none of the genus asked for is found."""
+    return f"In the {family} only: {names}."
+
+
 def whole_families(names: str, there: bool) -> str:
     """Families of which every kind (of the place asked about) is in a list."""
     return f"Among them every kind held{' there' if there else ''} of: {names}."

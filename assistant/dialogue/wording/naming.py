@@ -271,6 +271,16 @@ def sources_lead(count: int, name: str) -> str:
     return f"{count} source{'s' if count != 1 else ''} stand{'' if count != 1 else 's'} behind what I said{of}."
 
 
+def all_paged(fish: str) -> str:
+    """No source without a page where those are asked for."""
+    return f"None: each statement on the {fish} that this rests on names its page or the part that was read."
+
+
+def unpaged(count: int, fish: str) -> str:
+    """Lead of the sources that name no page."""
+    return f"Without a page: {count} statement{'s' if count != 1 else ''} on the {fish}."
+
+
 def no_source_for(fish: str, feature: str) -> str:
     """A feature of a fish of which nothing is held."""
     return f"Nothing is held on {feature} of the {fish}, so there is no source to name for it."

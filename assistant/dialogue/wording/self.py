@@ -63,6 +63,7 @@ PRICE = (
     "What a fish costs or brings is not held here; I only know what fishes look like, where they live and how to treat "
     "them. Whether one may be sold at all is for the rules of the state."
 )
+OWNED_UP = "That is handsome of you. I am here for the next fish."
 STOP = "All right. Ask again any time."
 NOTHING_ASKED = "I have not asked you anything yet. Name a fish, or tell me what one looked like."
 NOTHING_SAID = "I have not said anything yet. Name a fish, or tell me what one looked like."

@@ -1,0 +1,74 @@
+"""What people mean who go on: a fish put into a set, a length put right, a weight guessed, a test in a laboratory."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.dialogue.engine import Base
+from tests.dialogue.conftest import last, text
+
+
+@pytest.mark.parametrize(("talk", "intent", "must"), [
+    ("smallie vs spotted bass / throw largemouth in there too", "contrast", "smallmouth bass, spotted bass and large"),
+    ("bluegill vs redear / toss a green sunfish in the mix", "contrast", "bluegill, redear sunfish and green sunfish"),
+    ("pike vs pickerel / chuck a musky in the mix", "contrast", "muskellunge"),
+    ("smallie vs spotted bass / throw largemouth in there too / where do the spotted ones sit", "habitat", "reservoir"),
+    ("bass, jaw quits under mid eye, bars up and down, brownish / n if it was a largemouth?", "contrast",
+     "rather than the largemouth bass"),
+    ("black or white crappie, froze in a bucket since tuesday, no colour left?", "contrast", "dorsal spines"),
+    ("safe way to get a treble out of a pike", "handling", "pliers"),
+    ("bluegil sucked the hook clear down, yank it or cut it", "handling", "cut the line"),
+    ("Stream hit 69F by two o'clock. Should I quit on trout?", "handling", "68 f (20 c)"),
+    ("creek is 21C, leave the trout alone? / whats the cutoff in celsius", "handling", "20 c"),
+    ("ok to carry a dozen live sunnies to my cousins pond?", "rules", "never move live fish"),
+    ("guy at the gas station says cut up green sunfish is ok for trot line bait in oklahoma, is he right", "rules",
+     "green sunfish"),
+    ("15 in largemouth, drennick reservoir, june. keeper? / hang on, tape says 18", "rules", "18 in (45.7 cm)"),
+    ("walleye limit at vennimoor lake / mine is 17", "rules", "17 in (43.2 cm)"),
+    ("walleye at Drennick Reservoir, 15 in, can I keep it / no wait its 18", "undo", "18 in (45.7 cm)"),
+    ("18 inch small mouth, no scale on me, ruffly how hevy", "weight", "smallmouth bass of 18 in"),
+    ("is a 14 inch brookie anything special / id guess it went two pounds?", "weight", "hard to believe"),
+    ("what is a walleye called in quebec / he claims his was 34 inches", "size", "large, above the usual length"),
+    ("half gill half green, is that even a thing / what would give it away", "hybrids", "reach of the upper jaw"),
+    ("tell me about the saugeye / could a lab settle it", "hybrids", "genetic (dna) test"),
+    ("sunfish, dark ear to the edge / what are you going by then", "why", "dark right to the edge"),
+    ("which sunfishes live in ohio ponds / and the tail on each?", "describe", "slightly indented"),
+    ("whats the tail like on a white catfish", "describe", "forked"),
+    ("which trouts have them worm tracks on the back, crosses too", "list", "tiger trout, brook trout, splake"),
+    ("is any sunfish native west of the rockies?", "list", "sacramento perch"),
+    ("bass, tongue has a rough patch / fine. i'll apologise to the man", "small-talk", "next fish"),
+    ("start a three-question catfish quiz for grade 5 / the flathead", "quiz", "2 of 3"),
+])
+def test_what_goes_on_is_answered_for_what_it_asks(open_base: Base, talk: str, intent: str, must: str) -> None:
+    """The last line of each conversation gets its own kind of answer."""
+    answer = last(open_base, talk)
+    assert answer.intent == intent, text(answer)
+    assert must in text(answer), text(answer)
+
+
+@pytest.mark.parametrize(("talk", "must_not"), [
+    ("safe way to get a treble out of a pike", "advisory"),
+    ("walleye inhaled my jig, hook way down. do i dig it out or cut the line", "medical care"),
+    ("which trouts have worm tracks on the back", "tiger trout"),
+    ("bluegill vs pumpkinseed vs redear / get the redear out of there", "redear"),
+    ("bluegill vs redear / drop the redear and add a flier", "redear"),
+])
+def test_what_is_not_asked_is_not_told(open_base: Base, talk: str, must_not: str) -> None:
+    """Nothing of another wish stands in the answer."""
+    assert must_not not in text(last(open_base, talk))
+
+
+def test_sources_are_asked_for_the_next_fish_and_without_a_page(open_base: Base) -> None:
+    """The feature asked about stays with the next fish; those without a page are told alone."""
+    one = "Which reference carries the Lepomis auritus anal-spine count? / and for L. megalotis?"
+    assert "anal spines: 3" in text(last(open_base, one))
+    answer = last(open_base, f"{one} / only the ones without a page")
+    assert answer.taxa == ("lepomis-megalotis",)
+    assert "without a page" in text(answer)
+
+
+def test_an_ear_told_to_help_is_evidence(open_base: Base) -> None:
+    """ "Long ear" is no name where it is told to go on with."""
+    talk = "panfish of some sort, thats all the memory i kept / long ear with a pale rim, does that help"
+    answer = last(open_base, talk)
+    assert answer.intent == "identify" and answer.taxa[0] == "lepomis-megalotis" and len(answer.candidates) > 1
