@@ -219,8 +219,6 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                        "!seen|rules|rules-act|hurt|handling|letting-go|quiz|key|contrast|names|size|len|wt|cooking|eat|"
                        "meat|story|habitat|asks-name|water|sources|range|after-contrast"),
         ("quiet way to pull croppie off brush from a yak", "trick to getting walleye out of a kayak")),
-    Row("weight", 94, ("wt", "units-us", "units-metric", "!len|fish|seen|story|water|asked|rules"),
-        ("1 lb 9 oz how many grams",)),
     # When it spawns, the moon told of beside it; how big; whether it lives.
     Row("habitat", 94, ("moon", "habitat|life-part", "when-ask", "fish|held-fish",
                         "!seen|rules|rules-act|water|quiz|key|names|bite|tackle|tackle-word"),

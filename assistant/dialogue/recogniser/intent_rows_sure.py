@@ -22,7 +22,7 @@ SURE_ROWS: tuple[Row, ...] = (
         ("got stuck by a catfish, it hurts / a piece of the spine is still in there",)),
     Row("handling", 93, ("meat", "flesh-marks|marks-worry", "!rules|place|water|asks-name|quiz|key|list|which-group"),
         ("perch fillets with little white specks, fry them or not",)),
-    Row("handling", 93, ("ice-safety", "!fish|seen|rules|water|rules-open"),
+    Row("handling", 93, ("ice-safety", "!fish|seen|rules|rules-open"),
         ("how thick ice for a truck", "is 3 inches of ice safe")),
     Row("handling", 93, ("ice-load", "after-handling|ice-safety", "!fish|seen|rules"),
         ("is 5 inches of ice safe / can I drive on it",)),
