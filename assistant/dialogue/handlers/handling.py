@@ -51,6 +51,10 @@ SINGLE_WORD = 2.0
 DECIDING = ("heat", "invasive", "unwanted")
 """Topics that say whether a fish should be fished for or released at all: they come before how it is done."""
 RELEASE = "release"
+DEEP_HOOK = "deep-hook"
+"""The topic of a hook deep in a fish, beside which nobody is hurt unless it is told."""
+MARKS = "parasites"
+"""The topic of marks in skin and flesh, which a question about eating such a fish goes on with."""
 UNWANTED = ("invasive", "unwanted")
 """Those of them that hold of some kinds whenever such a fish is handled."""
 DISCLAIMER = "aid-disclaimer"
@@ -68,6 +72,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     deep = _from_the_deep(turn) or "pressure" in turn.cues
     told = (*((PRESSURE,) if deep else ()), *(HEAT if _in_warm_water(turn) else ()))
     found = weigh(kb, PREFIX, (*turn.reading.words, *told), taxa)
+    found = _marks_told(turn, found)
     if IN_THE_FISH & turn.cues and not HURT & turn.cues:
         found = tuple(f for f in found if f.record.topic != URGENT)
     wanted = _deciding(found, _wanted(turn, found, bool(taxa)), _from_the_deep(turn))
@@ -116,7 +121,12 @@ def _wanted(turn: Turn, found: Sequence[Found], known: bool) -> tuple[str, ...]:
     hurt = bool(HURT & turn.cues)
     if carried[:1] == (URGENT,) and not names and not any(s >= SINGLE_WORD for _, s in topics(found)):
         return (URGENT,)
-    asked = _topics(found, hurt)
+    eaten = "eat" in turn.cues and not hurt and not {"animal", "medical"} & turn.cues
+    asked = _topics([f for f in found if f.record.topic != URGENT] if eaten else found, hurt)
+    if eaten and not names and MARKS in carried:
+        return (*carried, *(t for t in asked if t not in carried))
+    if "marks-worry" in turn.cues and MARKS in asked:
+        return (MARKS, *(t for t in asked if t != MARKS))
     if asked or not names or (carried and "what-about" in turn.cues):
         return asked or carried or BASICS
     return BASICS if known else carried or BASICS
@@ -142,22 +152,35 @@ def _topics(found: Sequence[Found], hurt: bool) -> tuple[str, ...]:
 
     ``hurt``: somebody is; else first aid comes only where nothing is asked for as much.
     """
-    ranked = topics(found)
+    ranked = sorted(topics(found), key=lambda told: (-told[1], told[0] == URGENT))
     if not ranked:
         return ()
     first, score = ranked[0]
-    if any(t == URGENT and s >= (URGENT_HURT if hurt else 1.0) * score for t, s in ranked):
+    if first == URGENT or (hurt and any(t == URGENT and s >= URGENT_HURT * score for t, s in ranked)):
         return (URGENT,)
-    return (first, *(t for t, s in ranked[1:3] if s >= NEAR * score))
+    kept = [(t, s) for t, s in ranked[1:3] if not (t == URGENT and first == DEEP_HOOK)]
+    return (first, *(t for t, s in kept if s >= NEAR * score))
+
+
+def _told(turn: Turn) -> list[str]:
+    """The cautions told in the last answer, if it was on handling."""
+    if turn.held.intent != "handling" or turn.held.last is None:
+        return []
+    return [s.partition(":")[2] for b in turn.held.last.blocks for s in b.statements if s.startswith(f"{PREFIX}:")]
 
 
 def _carried(turn: Turn) -> tuple[str, ...]:
     """The topics of the last answer, for a follow-up that names none."""
-    if turn.held.intent != "handling" or turn.held.last is None:
-        return ()
-    keys = [s.partition(":")[2] for b in turn.held.last.blocks for s in b.statements if s.startswith(f"{PREFIX}:")]
-    records = [c for k in keys if (c := turn.kb.find(PREFIX, k)) is not None]
+    records = [c for k in _told(turn) if (c := turn.kb.find(PREFIX, k)) is not None]
     return tuple(dict.fromkeys(c.topic for c in records))
+
+
+def _marks_told(turn: Turn, found: Sequence[Found]) -> list[Found]:
+    """The cautions without those on other marks than the last answer told of, where the line tells of none itself."""
+    told = set(_told(turn))
+    if MARKS not in _carried(turn) or any(f.record.topic == MARKS and f.met > 0 for f in found):
+        return list(found)
+    return [f for f in found if f.record.topic != MARKS or f.record.id in told]
 
 
 def _chosen(found: Sequence[Found], wanted: Sequence[str], known: bool) -> list[Found]:

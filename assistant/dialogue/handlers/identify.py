@@ -95,9 +95,8 @@ def _borne_out(turn: Turn, held: Held, carried: Held, spoken_of: tuple[str, ...]
 def another_fish(turn: Turn) -> bool:
     """True when the line speaks of a second fish rather than adding to the first."""
     cues = turn.cues
-    return bool(
-        turn.held.seen and cues & {"second", "other", "start-over"} and turn.reading.seen and turn.held.asked is None
-    )
+    second = cues & {"second", "other", "start-over", "another-fish"}
+    return bool(turn.held.seen and second and turn.reading.seen and turn.held.asked is None)
 
 
 def guessed(turn: Turn) -> tuple[str, ...]:

@@ -21,7 +21,7 @@ from assistant.text import join
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """Start over, take back what the line names, or take back the last turn."""
-    if "start-over" in turn.cues and not ("correct" in turn.cues and _fish(turn)):
+    if {"start-over", "another-fish"} & turn.cues and not ("correct" in turn.cues and _fish(turn)):
         return _start_over(turn)
     if turn.reading.seen or turn.reading.corrections:
         return _correct(turn)

@@ -116,6 +116,8 @@ def _is_feature(
     own = {found.by_token[i] for i in range(named.first, named.after) if i in found.by_token}
     single = named.after - named.first == 1
     name_like = single or named.split or _two_plain_words(named, tokens, lexicon)
+    if named.split and "marks-worry" in lexicon.cues(" ".join(t.word for t in tokens[named.first : named.after])):
+        return True
     tint = _coloured(named, tokens, lexicon) and not beside
     described = any(not own & set(h.at) for h in found.alone)
     here = [h for h in found.at.get(min(own), ()) if not _asked_apart(h, found, tokens)] if own else []

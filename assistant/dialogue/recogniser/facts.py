@@ -54,6 +54,7 @@ ASKING = frozenset(
         "cant-see",
         "undo",
         "start-over",
+        "another-fish",
         "help",
         "key",
         "quiz",

@@ -8,6 +8,10 @@ from __future__ import annotations
 from assistant.dialogue.recogniser.intent_row import Row
 
 CATCH_ROWS: tuple[Row, ...] = (
+    Row("handling", 93, ("marks-worry", "on-my-fish", "fish|fishy", "short10",
+                         "!two-kinds|seen-3|counted|held-seen|asks-name|confirm|i-think|cant-name|which-group|contrast|"
+                         "rules|water|place|list|quiz|key|asked|guess-last|len|wt|story"),
+        ("black spots on my bluegill", "white fuzz all over my bass", "what are these sores on my pike")),
     # Somebody is unwell, or has eaten what may be poisonous; a fish kept at home that is to be let loose.
     Row("handling", 95, ("unwell", "eat|ate-it|hurt|animal|after-handling", "!pet|ill|seen-many"),
         ("I ate gar eggs and I am vomiting", "i feel sick after eating trout")),
@@ -15,11 +19,16 @@ CATCH_ROWS: tuple[Row, ...] = (
         ("i got a bad rash after touching a fish",)),
     Row("handling", 94, ("ate-it", "risky-food", "somebody", "!outside|seen|who-eats"),
         ("my child ate gar eggs", "what do i do, we ate the roe of a gar")),
+    Row("handling", 94, ("eat|edible", "risky-food", "fish|fishy", "somebody|asks-can",
+                         "!fish-eats|outside|seen|who-eats|water|place|rules|quiz|key|list|tackle-word|bait-only"),
+        ("what happens if my kid eats gar eggs", "can my wife eat the eggs of a gar")),
     Row("handling", 94, ("letting-go|loose-elsewhere", "pet", "!seen|water|hurt|quiz|key|ill"),
         ("can I release my goldfish in the lake",)),
     Row("handling", 94, ("pet", "waters", "asks-can|wants-to",
                          "!seen|water|hurt|quiz|key|ill|habitat|range|tackle|bite"),
         ("can I let my goldfish go in the pond", "can i put my koi in the creek")),
+    Row("handling", 96, ("leave-it", "after-handling", "short6", "!fish|seen|rules|water|quiz|key|asked"),
+        ("bass swallowed the hook / leave it?",)),
     # A length told after the rules were: is it one to keep.
     Row("rules", 93, ("after-rules", "len", "held-fish", "short6", "no-ask",
                       "!fish|seen|size|weight|wt|girth|part|term-word|habitat|contrast|plausible"),

@@ -9,8 +9,16 @@ from assistant.dialogue.recogniser.intent_row import Row
 
 LESSON_ROWS: tuple[Row, ...] = (
     Row("list", 93, ("which-group", "group", "seen", "have-verb",
-                     "!story|held-seen|asks-name|confirm|taxon|hybrid|which-of|contrast|why|sources|len|quiz|key"),
+                     "!story|held-seen|asks-name|confirm|taxon|hybrid|which-of|contrast|why|sources|len|quiz|key|what-is"),
         ("which sunfish have a plain black ear, no red no white",)),
+    # Asked in the midst of a quiz.
+    Row("describe", 95, ("asked-quiz", "describe", "one-fish", "short10", "!seen|rules|hurt|contrast|key|quiz"),
+        ("quiz on basses / skip it, just describe shoal bass",)),
+    Row("rules", 95, ("asked-quiz", "rules|rules-open", "fish|water", "asking-form", "!seen|hurt|key|quiz"),
+        ("quiz about walleye / real question, sauger closed when",)),
+    Row("list", 95, ("asked-quiz", "which-group", "group", "asking-form",
+                     "!seen|part|have-verb|hurt|rules|quiz|two-kinds"),
+        ("quiz me on crappies / which crappies exist, first",)),
     # A fish or a question let go.
     Row("undo", 95, ("self-drop", "fish-gone", "held-last", "short10",
                      "!seen|fish|place|hurt|quiz|key|rules|asked-quiz|asked-key|question-mark|names|question"),
@@ -20,7 +28,7 @@ LESSON_ROWS: tuple[Row, ...] = (
         ("sunfish, orange belly / they can't agree on that one, go on", "sunfish, orange belly / the kids are split")),
     Row("key", 97, ("asked-key", "cant-agree", "!fish|quiz|rules|seen"),
         ("make a key to the trouts / we can't agree on that, move on",)),
-    Row("key", 97, ("asked-key", "fish", "start-over", "!seen|quiz|rules"),
+    Row("key", 97, ("asked-key", "fish", "start-over|another-fish", "!seen|quiz|rules"),
         ("make a key to walleye, sauger and yellow perch / take the sauger out and start again",)),
     Row("quiz", 97, ("asked-quiz", "fish", "order", "!seen|rules|hurt|question-mark|asks-what|asks-how"),
         ("quiz me on walleye, sauger and yellow perch / drop the sauger and add the flier",)),
@@ -36,7 +44,7 @@ LESSON_ROWS: tuple[Row, ...] = (
     # On paper.
     Row("help", 95, ("on-paper", "these-tables", "question|asking-form|question-mark|self-can|asks-can",
                      "!fish|seen|quiz|key|rules|hurt|asked-quiz|asked-key|after-quiz|after-key|fishing-licence|"
-                     "story|water|place|date|lesson-cards|lesson-words|size|weight"),
+                     "story|water|place|date|lesson-cards|lesson-words|size|weight|sources"),
         ("is there a way to get these tables on paper for the class?", "how do I print this?")),
     Row("help", 95, ("on-paper",
                      "after-contrast|after-list|after-describe|after-names|after-term|after-size|after-range", "short6",
@@ -70,7 +78,7 @@ LESSON_ROWS: tuple[Row, ...] = (
                       "why|asks-where|sources|part"),
         ("jar labelled Eupomotis gibbosus, what do we file it under",)),
     Row("sources", 95, ("cited-for", "taxon|part|old-genus|held-last",
-                        "!rules|water|story|key|quiz|hurt|asked|handling|tackle|eat|held-seen"),
+                        "!rules|fishing-licence|water|story|key|quiz|hurt|asked|handling|tackle|eat|held-seen"),
         ("which paper is cited for splitting Amia ocellicauda from A. calva?",
          "cite for the difference between sauger and walleye dorsal fin spots",
          "who split the spotted sunfish and the redspotted sunfish and where was it published")),
@@ -94,4 +102,12 @@ LESSON_ROWS: tuple[Row, ...] = (
                      "!fish|seen|rules|quiz|key|asked|place|water|part|hurt|gaps|which-group|story|size|weight"),
         ("which Morone statements rest on memory alone / tally by species",
          "which fishes have an adipose fin / break that down by family")),
+    # Sources.
+    Row("sources", 95, ("book-says", "fish|held-last|part", "!rules|water|story|names|place|key|quiz|why"),
+        ("what book says the rock bass has 6 anal spines", "describe the warmouth / tongue teeth, whose record?")),
+    Row("sources", 95, ("book-says", "range", "place", "one-fish", "!rules|water|story|names|key|quiz"),
+        ("on what authority is the redbreast given as native in Maine?",)),
+    Row("sources", 95, ("taken-from", "identify-part|counted", "one-fish|held-last",
+                        "!rules|water|story|names|place|key|quiz|name-origin|asked|tackle|eat|range|why"),
+        ("where is the dorsal spine count for Pomoxis annularis taken from?",)),
 )
