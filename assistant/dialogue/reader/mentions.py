@@ -149,13 +149,7 @@ def _is_feature(
     if short and len(tokens) > 6:
         return not set(_before(named, tokens)[:1]) & {"a", "an", "the", "for", "my", "of"}
     if single:
-        word = tokens[named.first].word
-        loose = all(e[0] == "group" or e[2] == "ambiguous" for e in named.entries)
-        if loose and lexicon.is_part(word):
-            return not ("strict-name" in lexicon.cues(word) and _heads(named, tokens, lexicon))
-        if "weak-name" in lexicon.cues(word):
-            return _weak_alone(named, tokens)
-        return longer or (_weak(named, tokens, lexicon) and len(tokens) > 2)
+        return _word_is_feature(named, longer, tokens, lexicon)
     loose = named.split or all(e[2] in ("vernacular", "ambiguous") for e in named.entries)
     if loose and tokens[named.after - 1].word == "fish" and len(tokens) > 3 and not named.outside:
         return lexicon.head(tokens[named.first].word) is not None
@@ -168,6 +162,17 @@ def _is_feature(
         return True
     listed = before[:1] in (["a"], ["an"]) and bool((_ALSO | _FROM) & set(before[1:]))
     return described and (listed or before[:1] not in (["a"], ["an"], ["this"], ["that"]))
+
+
+def _word_is_feature(named: Named, longer: bool, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """Whether a single word that could be a name describes the fish; ``longer`` when it is part of a longer phrase."""
+    word = tokens[named.first].word
+    loose = all(e[0] == "group" or e[2] == "ambiguous" for e in named.entries)
+    if loose and lexicon.is_part(word):
+        return not ("strict-name" in lexicon.cues(word) and _heads(named, tokens, lexicon))
+    if "weak-name" in lexicon.cues(word):
+        return _weak_alone(named, tokens)
+    return longer or (_weak(named, tokens, lexicon) and len(tokens) > 2)
 
 
 def _asked_apart(hit: Hit, found: _Found, tokens: Sequence[Token]) -> bool:

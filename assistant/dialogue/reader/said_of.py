@@ -1,4 +1,4 @@
-"""Words that are not said of what they stand by: parts only compared with, and denials that part two words (layer 4)."""
+"""Words that are not said of what they stand by: parts compared with, denials that part words (layer 4)."""
 
 from __future__ import annotations
 

@@ -356,4 +356,19 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                            "!question|question-mark|yes-no|fish|seen|len|wt|place|water|asked-quiz|asked-key|rules-act|undo|"
                            "correct|part|term-word|hurt|tackle-word|asks-how|asks-can"),
         ("bass, tongue has a rough patch / fine. i'll apologise to the man",)),
+    # A weight beside the fish asked how long it is; a length put right; two names of one fish; a catch on a day.
+    Row("weight", 93, ("wt", "weight-to-length", "fish", "short10", "!seen|rules|water|story|contrast|list|hurt"),
+        ("a 40 lb crappie how long is it",)),
+    Row("undo", 93, ("correct", "len", "held-length", "no-ask", "short10", "after-weight|after-size",
+                     "!fish|seen|water|place|rules|wt|date"),
+        ("black crappie fifteen and a half, guess it for me / oops 14 flat, ruler was off",)),
+    Row("names", 93, ("sameness", "two-mentions", "local-name|unclear|group-nickname", "short10", "asks-do|question",
+                      "!seen|hybrid|rules|size|contrast|water|eat|tackle|habitat|handling|weight"),
+        ("are goggle-eye and rock bass the same fish",)),
+    Row("rules", 93, ("water", "date", "len", "two-fish", "!seen|asks-name|contrast|habitat|tackle|hurt|list"),
+        ("Tidderbrack Creek, 2026-10-05: 20 in fish, bowfin or northern snakehead, cannot tell",)),
+    # An animal that is no fish.
+    Row("out-of-scope", 93, ("creature", "yes-no|asks-what|what-is", "fishy|names-next|asks-name|what-is", "short6",
+                             "!fish|seen|tackle|tackle-word|eat|rules|keep|handling|habitat|outside|bite|which-group|list"),
+        ("is a crayfish a fish", "what frog is this")),
 )

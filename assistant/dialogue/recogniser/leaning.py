@@ -18,10 +18,10 @@ from assistant.dialogue.recogniser.intents import Recognised
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import stem
 
-OWN = 0.2
+OWN = 0.4
 """What the table's choice adds to the weight of its intent in any line; little, as the leanings know its facts."""
 FEW_WORDS, SHORT = 4, 2.0
-"""What it adds besides in so short a line that begins a conversation, where bare phrases are to be reached."""
+"""What a row adds besides in so short a line that begins a conversation, where bare phrases are to be reached."""
 SURE = 93
 """From this score on the table's choice stands: emergencies, orders, answers to what was asked back."""
 MOST_WORDS = 60
@@ -80,7 +80,7 @@ def lean(found: Recognised, sums: Mapping[str, float], told: Collection[str], ow
     if found.score >= SURE or found.intent not in sums:
         return found
     words = words_among(told)
-    if words <= FEW_WORDS:
+    if words <= FEW_WORDS and found.score:
         own += SHORT if FIRST in told or words < 2 else 0.0
     if not TAKING_BACK & set(told):
         sums = {intent: weight for intent, weight in sums.items() if intent != UNDO or found.intent == UNDO}
