@@ -175,12 +175,12 @@ def _carried(turn: Turn) -> tuple[str, ...]:
     return tuple(dict.fromkeys(c.topic for c in records))
 
 
-def _marks_told(turn: Turn, found: Sequence[Found]) -> list[Found]:
+def _marks_told(turn: Turn, found: Sequence[Found]) -> tuple[Found, ...]:
     """The cautions without those on other marks than the last answer told of, where the line tells of none itself."""
     told = set(_told(turn))
     if MARKS not in _carried(turn) or any(f.record.topic == MARKS and f.met > 0 for f in found):
-        return list(found)
-    return [f for f in found if f.record.topic != MARKS or f.record.id in told]
+        return tuple(found)
+    return tuple(f for f in found if f.record.topic != MARKS or f.record.id in told)
 
 
 def _chosen(found: Sequence[Found], wanted: Sequence[str], known: bool) -> list[Found]:

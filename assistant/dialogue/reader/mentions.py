@@ -106,6 +106,11 @@ def _surely_fish(named: Named, tokens: Sequence[Token]) -> bool:
     return row or heads_two(named, tokens) or is_counted(named, tokens) or is_measured(named, tokens)
 
 
+def _worrying(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for marks in skin or flesh, written as two words, that run together would be a name ("black spots")."""
+    return named.split and "marks-worry" in lexicon.cues(" ".join(t.word for t in tokens[named.first : named.after]))
+
+
 def _is_feature(
     named: Named, beside: bool, found: _Found, tokens: Sequence[Token], lexicon: Lexicon, told: bool = False
 ) -> bool:
@@ -116,13 +121,11 @@ def _is_feature(
     own = {found.by_token[i] for i in range(named.first, named.after) if i in found.by_token}
     single = named.after - named.first == 1
     name_like = single or named.split or _two_plain_words(named, tokens, lexicon)
-    if named.split and "marks-worry" in lexicon.cues(" ".join(t.word for t in tokens[named.first : named.after])):
-        return True
     tint = _coloured(named, tokens, lexicon) and not beside
     described = any(not own & set(h.at) for h in found.alone)
     here = [h for h in found.at.get(min(own), ()) if not _asked_apart(h, found, tokens)] if own else []
     like_it = any(own < set(h.at) for h in here) and tells_of_part(named, tokens, lexicon)
-    if tint or like_it or of_the_fish(named, tokens, lexicon, told, described):
+    if tint or like_it or _worrying(named, tokens, lexicon) or of_the_fish(named, tokens, lexicon, told, described):
         return True
     meant = (name_like and is_meant(named, tokens, lexicon)) or (single and _one_of_kind(named, tokens, lexicon))
     if meant or (named.split and not _of_looks(named, tokens, lexicon)):

@@ -20,7 +20,7 @@ CATCH_ROWS: tuple[Row, ...] = (
     Row("handling", 94, ("ate-it", "risky-food", "somebody", "!outside|seen|who-eats"),
         ("my child ate gar eggs", "what do i do, we ate the roe of a gar")),
     Row("handling", 94, ("eat|edible", "risky-food", "fish|fishy", "somebody|asks-can",
-                         "!fish-eats|outside|seen|who-eats|water|place|rules|quiz|key|list|tackle-word|bait-only"),
+                         "!fish-eats|outside|seen|who-eats|water|place|rules|quiz|key|list|tackle-word|bait-only|nests|confirm"),
         ("what happens if my kid eats gar eggs", "can my wife eat the eggs of a gar")),
     Row("handling", 94, ("letting-go|loose-elsewhere", "pet", "!seen|water|hurt|quiz|key|ill"),
         ("can I release my goldfish in the lake",)),

@@ -219,6 +219,9 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                        "!seen|rules|rules-act|hurt|handling|letting-go|quiz|key|contrast|names|size|len|wt|cooking|eat|"
                        "meat|story|habitat|asks-name|water|sources|range|after-contrast"),
         ("quiet way to pull croppie off brush from a yak", "trick to getting walleye out of a kayak")),
+    # The length in another unit, told after a weight or a size.
+    Row("@same", 93, ("units-us|units-metric", "len", "after-weight|after-size", "!seen|fish|wt|photo-wish"),
+        ("how much does a 20 inch smallmouth weigh / canada side, so 51 cm if you like",)),
     # When it spawns, the moon told of beside it; how big; whether it lives.
     Row("habitat", 94, ("moon", "habitat|life-part", "when-ask", "fish|held-fish",
                         "!seen|rules|rules-act|water|quiz|key|names|bite|tackle|tackle-word"),

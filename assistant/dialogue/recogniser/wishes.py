@@ -13,6 +13,7 @@ BESIDE_ANOTHER = (
 )
 """Beside these "another fish" is spoken of, not gone on to ("is a redear a different fish from a shellcracker")."""
 BESIDE_QUIZ = (
-    "hurt|rules|describe|looks|contrast|which-group|asks-how|asks-when|asks-where|what-is|noise|at-you|name-older|names"
+    "start-over|another-fish|sources|help|undo|how-sure|key|list|hurt|rules|describe|looks|contrast|which-group|"
+    "asks-how|asks-when|asks-where|what-is|noise|at-you|name-older|names"
 )
 """Beside these a short line is no answer to the question of a quiz ("real question, sauger closed when")."""
