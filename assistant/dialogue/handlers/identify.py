@@ -40,7 +40,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if not asks:
         borne = tuple(g for g in guesses if not _spoken_against(turn, g))
         held = held.after(hints=held.hints + tuple(h for h in claimed(turn.kb, borne) if h not in held.hints))
-    spoken_of = species_of(turn.kb, turn.held.taxa)
+    spoken_of = _spoken_of(turn)
     if not guesses and not turn.held.seen and _of_these(turn, spoken_of):
         loose = tuple(h._replace(strict=False) for h in claimed(turn.kb, spoken_of))
         carried = held.after(hints=held.hints + loose)
@@ -73,8 +73,16 @@ def _spoken_against(turn: Turn, taxon: str) -> bool:
 
 MARKS_TOLD, MOST_OF_THEM = 2, 0.6
 """Marks from which a name from others is hearsay, and the share of fishes called so that they must speak against."""
-ASIDE = ("describe", "next-question", "term")
+ASIDE = ("describe", "next-question", "term", "hybrids")
 """Intents of what is asked between a comparison and a catch."""
+
+
+def _spoken_of(turn: Turn) -> tuple[str, ...]:
+    """The fishes spoken of; after a cross was told of, its parents with it."""
+    found = species_of(turn.kb, turn.held.taxa)
+    if turn.held.intent != "hybrids":
+        return found
+    return tuple(dict.fromkeys(x for t in found for x in (t, *turn.kb.taxon(t).parents)))
 
 
 def _of_these(turn: Turn, spoken_of: tuple[str, ...]) -> bool:
