@@ -25,6 +25,8 @@ from assistant.text import key, singular
 _QUOTED = re.compile(r"(?<!\w)[\"'\u2018\u201c]([^\W\d_][\w -]{1,30})[\"'\u2019\u201d](?!\w)")
 """A word set in quotation marks: the one that is asked about."""
 FEW = 3
+LONGEST_WORD = 20
+"""A longer one is a mash of letters, which is not said again."""
 SUGGESTED = ("adipose-fin", "lateral-line", "operculum", "truncate")
 DIFFERING = frozenset({"contrast", "vs", "versus", "sameness", "term-diff"})
 YOUNG = ("fry", "fingerling", "young-of-the-year")
@@ -179,7 +181,8 @@ def _strange(turn: Turn) -> str:
     """The words of the line that ask for a meaning the base does not hold."""
     if quoted := _QUOTED.search(turn.reading.text):
         return quoted[1].lower()
-    words = [w for w in turn.reading.words if w not in DROPPED and w not in ASKING and not w.isdigit()]
+    words = [w for w in turn.reading.words
+             if w not in DROPPED and w not in ASKING and not w.isdigit() and len(w) <= LONGEST_WORD]
     return " ".join(w for w in words[:4] if not _trails(turn.kb, w))
 
 

@@ -374,4 +374,10 @@ ORDINARY_ROWS: tuple[Row, ...] = (
     Row("out-of-scope", 93, ("creature", "yes-no|asks-what|what-is", "fishy|names-next|asks-name|what-is", "short6",
                              "!fish|seen|tackle|tackle-word|eat|rules|keep|handling|habitat|outside|bite|which-group|list"),
         ("is a crayfish a fish", "what frog is this")),
+    # Three marks or more and nothing asked tell of a catch.
+    Row("identify", 93, ("seen-3", "no-ask",
+                         "!hybrid|hybrid-word|cross|contrast|vs|versus|list|rules|water|keep|sources|key|quiz|handling|hurt|"
+                         "equals-sign|undo|undo-weak|retract|correct|correction|after-key|after-quiz|after-list"),
+        ("sunny 9 and a half long. ear tip kinda orange edged, no real dot. cheek squiggles but faint. sorta smudge in "
+         "the back fin",)),
 )
