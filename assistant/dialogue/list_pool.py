@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from assistant.dialogue.beside.left_out import left_out
+from assistant.dialogue.beside.left_out import left_out, set_aside
 from assistant.dialogue.fitting import fitting
 from assistant.dialogue.observing import other_state
 from assistant.dialogue.ranking import other_end
@@ -28,6 +28,8 @@ def pool_of(turn: Turn, sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
     wider = groups(reading)
     if anew(turn):
         return kinds_held(kb), ""
+    if aside := set_aside(turn):
+        return tuple(t for t in kinds_held(kb) if t not in aside), ""
     if taking_out(turn):
         gone = left_out(turn, held.shown)
         return tuple(t for t in held.shown if t not in gone and (x := kb.find("taxon", t)) and x.is_species), ""

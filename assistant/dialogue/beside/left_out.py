@@ -42,6 +42,22 @@ def left_out(turn: Turn, among: Sequence[str]) -> frozenset[str]:
     return found if len(found) < len(among) else frozenset()
 
 
+_BESIDES = re.compile(r"\b(?:besides|beside|other than|apart from|aside from|except(?: for)?|excepting|excluding)\W+"
+                      + _FILLING + r"$")
+
+
+def set_aside(turn: Turn) -> frozenset[str]:
+    """The fishes that a question asks beyond ("who else besides trout"); empty where it names others as well."""
+    text = turn.reading.text.lower()
+    told = sorted(turn.reading.of("taxon", "hybrid", "group"), key=lambda m: m.start)
+    chain: list[Mention] = []
+    for m in told:
+        if not (_BESIDES.search(text[:m.start]) or (chain and _LINK.match(text[chain[-1].end:m.start]))):
+            return frozenset()
+        chain.append(m)
+    return frozenset(t for m in chain for t in (*m.ids, *species_of(turn.kb, m.ids)))
+
+
 def _goes(text: str, chain: Sequence[Mention]) -> bool:
     """True where the words before or behind some names take them out."""
     before, behind = text[:chain[0].start], text[chain[-1].end:]

@@ -306,7 +306,7 @@ def _plain_list(
         blocks.append(Block("doubt", lists.AS_RECORDED, claim=False))
     elif seen and 0 < found.silent < MOST_SILENT:
         blocks.append(Block("doubt", lists.not_told(found.silent), claim=False))
-    spoken = bool(size_words or (seen and seen[0].words))
+    spoken = bool(size_words or seen)
     kin, others = _in_family(turn, name, seen, sides, none=not fits) if spoken else ("", ())
     if others:
         told = lists.in_family(label(kb, kin), say.names_with([label(kb, f.taxon) for f in others[:KIN_SHOWN]]))
