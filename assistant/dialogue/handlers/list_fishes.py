@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.aspects import aspects
+from assistant.dialogue.beside.left_out import set_aside
 from assistant.dialogue.conversation import Held, Order
 from assistant.dialogue.fitting import Fitting, Found, by_size, fitting, whole_families, with_places
 from assistant.dialogue.gaps_told import asks_gaps, gaps
@@ -268,7 +269,7 @@ def _shown(turn: Turn, names: Sequence[str], most: int) -> str:
 def _wider(turn: Turn) -> tuple[str, ...]:
     """The families and genera that the line asks about (or a narrowed list was of), which close the list of taxa."""
     kb = turn.kb
-    if anew(turn):
+    if anew(turn) or set_aside(turn):
         return ()
     if not groups(turn.reading) and not named(turn):
         if other_state(turn.held, turn.reading) and not pool_of(turn, frozenset())[1]:

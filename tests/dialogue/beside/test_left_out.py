@@ -20,5 +20,5 @@ def test_fishes_asked_beyond_are_not_listed(line: str, gone: str, held: str, tal
 
 def test_a_list_by_water_tells_of_the_family(talk: Talk) -> None:
     """A word that the whole family bears reaches beyond its genus for a kind of water, too."""
-    answer, _ = talk("what sunfish live in dark acid bog water")
+    answer, _ = talk("what sunfish kinds put up with tea colored acid bog water")
     assert {"lepomis-gulosus", "enneacanthus-obesus"} <= set(answer.taxa)
