@@ -19,7 +19,6 @@ from assistant.text import key, singular
 _DIGIT = re.compile(r"^\W*(\d)\W*$")
 LONG_NAME, MOST_SLIPS = 8, 2
 """Letters from which words written as one may be a name that somebody takes apart, and the letters that may differ."""
-_WITH = re.compile(r"\b(?:the|that|them|those)\s+(?:ones?|kinds?|sorts?|fish)\s+(?:with|w|that has|that have|has|havin)\b")
 _EACH_SIDE = re.compile(r"\b(?:each|both|either) sides?\b|\bper side\b")
 """Words for the two sides of one fish, which point to no two fishes."""
 MOST_POINTED = 3
@@ -47,8 +46,6 @@ def pointed(kb: KnowledgeBase, reading: Reading, facts: Facts, held: Held) -> tu
         if named := _by_label(kb, reading, offered):
             return named
         return _by_look(kb, [s.observation for s in reading.seen], offered) or _by_words(kb, reading, offered)
-    if held.intent == "names" and not reading.seen and _WITH.search(reading.text.lower()):
-        return _by_joined(kb, reading, offered)
     return ()
 
 

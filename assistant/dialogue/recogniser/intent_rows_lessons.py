@@ -42,7 +42,7 @@ LESSON_ROWS: tuple[Row, ...] = (
                      "!rules|hurt|asked-quiz|asked-key|asks-name|key|fish|story"),
         ("which catfishes have a forked tail / 4 true or false items please",)),
     # A key by questions, and two kinds told apart in order.
-    Row("key", 95, ("asks-me", "till-known", "!rules|water|hurt|quiz|asked-quiz|asked-key|tackle-word|asked-character"),
+    Row("key", 95, ("asks-me", "till-known", "!rules|water|hurt|asked-quiz|asked-key|tackle-word|asked-character"),
         ("keep asking me stuff till you figure out my fish", "question me until you know what I caught")),
     Row("contrast", 95, ("check-order", "two-kinds|held-two",
                          "!seen|held-seen|rules|water|hurt|quiz|key|asked-key|asked-quiz|in-order"),
