@@ -177,7 +177,7 @@ def _after_the_end(turn: Turn) -> tuple[Answer, Held] | None:
 def _described(turn: Turn, walk: KeyWalk, left_out: frozenset[str]) -> bool:
     """True for a line that describes the fish by several features, none asked about or only named to be left out."""
     named = {w for c in left_out for w in _label_words(turn.kb, c)}
-    told = [s.observation.character for s in turn.reading.seen if not s.retract and not _words(s.words) <= named]
+    told = {s.observation.character for s in turn.reading.seen if not s.retract and not _words(s.words) <= named}
     return len(told) > 1 and walk.couplet.character not in told
 
 

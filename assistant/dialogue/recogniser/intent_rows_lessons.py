@@ -56,8 +56,9 @@ LESSON_ROWS: tuple[Row, ...] = (
                          "!fish|seen|part|place|rules|hurt|quiz|key|asked-key|asked-quiz|after-hybrids|contrast|size|"
                          "habitat|sources|after-contrast"),
         ("stump knocker, what is it really / well describe the thing",)),
-    Row("sources", 94, ("after-sources", "part", "what-about|names-next", "short6",
-                        "!fish|seen|asks-how|asks-do|yes-no|why|how-sure|contrast|place|rules|size|more-figures|cant-agree"),
+    Row("sources", 94, ("after-sources", "part|seen", "what-about|names-next", "short6",
+                        "!fish|counted|telling|story|held-seen|asks-how|asks-do|yes-no|why|how-sure|place|rules|size|"
+                        "more-figures|cant-agree|sources-weak|help|undo"),
         ("source for flier tongue teeth / and its dorsal spine count?",)),
     # On paper.
     Row("help", 95, ("on-paper", "these-tables", "question|asking-form|question-mark|self-can|asks-can",
