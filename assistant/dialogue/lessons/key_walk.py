@@ -29,6 +29,7 @@ NUMBER_WORDS = frozenset(["one", "two"])
 """Words that choose a lead by themselves alone ("that one" chooses none)."""
 BACK, NOT_SURE, STOP, WHICH = "back", "not-sure", "stop", "which"
 WAYS = frozenset(["to", "past", "behind", "beyond", "under"])
+"""Words before which "back" is a way, no part."""
 _OFFERS = " or "
 """What a question holds that offers several things, so that yes and no answer nothing."""
 

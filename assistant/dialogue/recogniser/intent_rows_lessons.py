@@ -58,8 +58,11 @@ LESSON_ROWS: tuple[Row, ...] = (
         ("stump knocker, what is it really / well describe the thing",)),
     Row("sources", 94, ("after-sources", "part|seen", "what-about|names-next", "short6",
                         "!fish|counted|telling|story|held-seen|asks-how|asks-do|yes-no|why|how-sure|place|rules|size|"
-                        "more-figures|cant-agree|sources-weak|help|undo"),
+                        "more-figures|cant-agree|sources-weak|help|undo|have-verb|describe"),
         ("source for flier tongue teeth / and its dorsal spine count?",)),
+    Row("@same", 93, ("sameness", "after-size|after-weight|after-habitat|after-range|after-tackle|after-handling",
+                      "one-fish", "short6", "!seen|contrast|two-fish|two-kinds|overlap|vs|versus|place|names|same-kind|same-one"),
+        ("brown trout, how big do they get / rainbow the same?", "what do warmouth eat / rock bass the same?")),
     # On paper.
     Row("help", 95, ("on-paper", "these-tables", "question|asking-form|question-mark|self-can|asks-can",
                      "!fish|seen|quiz|key|rules|hurt|asked-quiz|asked-key|after-quiz|after-key|fishing-licence|"
