@@ -41,6 +41,7 @@ from tests.dialogue.conftest import last, text
     ("channel cat, two foot even, what's it go / blue the same length?", "weight", "a blue catfish of 24 in"),
     ("how heavy is a 12 inch white crappie / black the same?", "weight", "a black crappie of 12 in"),
     ("rainbow trout 16 inches, how heavy / brown the same length?", "weight", "a brown trout of 16 in"),
+    ("what do warmouth eat / rock bass the same?", "habitat", "food of the rock bass"),
     ("think i got a snakehead at Wexmallow Canal, do i let it go / what if its just a bowfin", "rules",
      "be sure first which it is, bowfin or northern snakehead"),
     ("vennimoor lake, 6 gills all about 21 cm, we legal? / them half breed ones count too?", "rules",

@@ -61,7 +61,8 @@ LESSON_ROWS: tuple[Row, ...] = (
                         "more-figures|cant-agree|sources-weak|help|undo|have-verb|describe"),
         ("source for flier tongue teeth / and its dorsal spine count?",)),
     Row("@same", 93, ("sameness", "after-size|after-weight|after-habitat|after-range|after-tackle|after-handling",
-                      "one-fish", "short6", "!seen|contrast|two-fish|two-kinds|overlap|vs|versus|place|names|same-kind|same-one"),
+                      "one-fish", "short6", "!seen|contrast|two-fish|two-kinds|overlap|vs|versus|place|names|"
+                      "same-kind|same-one"),
         ("brown trout, how big do they get / rainbow the same?", "what do warmouth eat / rock bass the same?")),
     # On paper.
     Row("help", 95, ("on-paper", "these-tables", "question|asking-form|question-mark|self-can|asks-can",
