@@ -9,6 +9,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.reader.reading import Mention, Reading
 from assistant.dialogue.recogniser.facts import THE_ONE, Facts
 from assistant.model.knowledge import KnowledgeBase
+from assistant.model.spelling import distance
 from assistant.reasoning.evidence import about, below
 from assistant.reasoning.living import LIVING, status_in
 from assistant.reasoning.observed import Observation
@@ -16,6 +17,8 @@ from assistant.reasoning.place_prior import expand_places
 from assistant.text import key, singular
 
 _DIGIT = re.compile(r"^\W*(\d)\W*$")
+LONG_NAME, MOST_SLIPS = 8, 2
+"""Letters from which words written as one may be a name that somebody takes apart, and the letters that may differ."""
 _EACH_SIDE = re.compile(r"\b(?:each|both|either) sides?\b|\bper side\b")
 """Words for the two sides of one fish, which point to no two fishes."""
 MOST_POINTED = 3
@@ -111,7 +114,17 @@ def _by_words(kb: KnowledgeBase, reading: Reading, offered: Iterable[str]) -> tu
         words = {singular(w) for text in (*names, found.label if found else "") for w in key(text).split()}
         if wanted <= words:
             hits.append(taxon)
-    return tuple(hits[:1]) if len(hits) == 1 else ()
+    return tuple(hits[:1]) if len(hits) == 1 else _by_joined(kb, reading, offered)
+
+
+def _by_joined(kb: KnowledgeBase, reading: Reading, offered: Iterable[str]) -> tuple[str, ...]:
+    """The one fish whose name the words make when they are written as one ("the coppery nosed sort": coppernose)."""
+    typed = "".join(w for w in reading.words if w not in WEAK)
+    if len(typed) < LONG_NAME:
+        return ()
+    hits = [t for t in offered if kb.find("taxon", t) and any(
+        " " not in (name := key(n.text)) and distance(typed, name, MOST_SLIPS) <= MOST_SLIPS for n in kb.names(t))]
+    return tuple(hits) if len(hits) == 1 else ()
 
 
 def _by_look(kb: KnowledgeBase, seen: Sequence[Observation], offered: Iterable[str]) -> tuple[str, ...]:

@@ -38,6 +38,25 @@ from tests.dialogue.conftest import last, text
     ("is any sunfish native west of the rockies?", "list", "sacramento perch"),
     ("bass, tongue has a rough patch / fine. i'll apologise to the man", "small-talk", "next fish"),
     ("start a three-question catfish quiz for grade 5 / the flathead", "quiz", "2 of 3"),
+    ("channel cat, two foot even, what's it go / blue the same length?", "weight", "a blue catfish of 24 in"),
+    ("how heavy is a 12 inch white crappie / black the same?", "weight", "a black crappie of 12 in"),
+    ("rainbow trout 16 inches, how heavy / brown the same length?", "weight", "a brown trout of 16 in"),
+    ("what do warmouth eat / rock bass the same?", "habitat", "food of the rock bass"),
+    ("think i got a snakehead at Wexmallow Canal, do i let it go / what if its just a bowfin", "rules",
+     "be sure first which it is, bowfin or northern snakehead"),
+    ("vennimoor lake, 6 gills all about 21 cm, we legal? / them half breed ones count too?", "rules",
+     "yes: bluegill and hybrids count together"),
+    ("can I keep 5 bluegill on Vennimoor Lake / do the hybrids count too", "rules", "in the bag of sunfish"),
+    ("down in georgia its all brim to them. which fish is that / the coppery nosed sort", "names",
+     "the bluegill is also"),
+    ("ice perch come up bug eyed w its gut in its mouth / still ok to eat?", "handling", "not of sickness"),
+    ("walk me thru em one question at a time, its some kinda brim / cant tell, its dead n faded", "key",
+     "for a dead fish on the bench. step 1. is the pectoral fin"),
+    ("walk me thru em one question at a time, its some kinda brim / cant tell, its dead n faded / "
+     "big mouth, back to the middle of the eye", "key", "that leaves 2 of the 10"),
+    ("walk me through a key of bream / its got a big mouth, past the eye", "key", "upper jaw"),
+    ("source for the bluegill ear flap / and its anal spines?", "sources", "anal spines: 3"),
+    ("where did you get walleye white tail tip / and its dorsal blotch", "sources", "dark blotch"),
 ])
 def test_what_goes_on_is_answered_for_what_it_asks(open_base: Base, talk: str, intent: str, must: str) -> None:
     """The last line of each conversation gets its own kind of answer."""
@@ -52,6 +71,9 @@ def test_what_goes_on_is_answered_for_what_it_asks(open_base: Base, talk: str, i
     ("which trouts have worm tracks on the back", "tiger trout"),
     ("bluegill vs pumpkinseed vs redear / get the redear out of there", "redear"),
     ("bluegill vs redear / drop the redear and add a flier", "redear"),
+    ("bluegill limit at Vennimoor Lake / them half breed ones count too?", "0.5 in"),
+    ("can I keep a walleye on Vennimoor Lake / what if its a sauger", "be sure first"),
+    ("perch from 40 feet, eyes popping out / can i still eat it", "raw"),
 ])
 def test_what_is_not_asked_is_not_told(open_base: Base, talk: str, must_not: str) -> None:
     """Nothing of another wish stands in the answer."""

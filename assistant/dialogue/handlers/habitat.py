@@ -277,7 +277,8 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
     kb, reading = turn.kb, turn.reading
     named = [c for c in characters(kb, reading, USES) if c != RISK]
     if not named:
-        told = reading._replace(words=without_fish(reading))
+        again = turn.held.intent == "habitat" and "sameness" in turn.cues and not reading.sex
+        told = reading._replace(words=tuple(w for w in without_fish(reading) if not (again and w == "same")))
         named = [c.id for c in kb.characters if c.use in USES and states(kb, told, c.id)]
         named = [c for c in named if c != FED or asks_food(turn)] or ([] if OF_WATERS in turn.cues else named)
     if not named:

@@ -36,6 +36,8 @@ INCHES, _FIRST = "in", re.compile(r"\d+(?:\.\d+)?")
 """The unit of the caution on ice, and its first figure: the least that it gives."""
 PRESSURE, DEEP_WATER, DEEP = "barotrauma", "deep-water", 7600
 """The word under which cautions on pressure are found, their topic, and the depth (mm, 25 ft) that calls for them."""
+PRESSED = "pressure-eating"
+"""The topic of eating a fish that the change of pressure has hurt."""
 HEAT, WARM = ("heat", "wave", "warm", "water"), 18
 """The words under which cautions on warm water are found, and the temperature (degrees C) from which it is meant."""
 URGENT, URGENT_HURT = "first-aid", 0.5
@@ -123,6 +125,8 @@ def _wanted(turn: Turn, found: Sequence[Found], known: bool) -> tuple[str, ...]:
         return (URGENT,)
     eaten = "eat" in turn.cues and not hurt and not {"animal", "medical"} & turn.cues
     asked = _topics([f for f in found if f.record.topic != URGENT] if eaten else found, hurt)
+    if eaten and ("pressure" in turn.cues or (DEEP_WATER in carried and not names)):
+        return (PRESSED, *(t for t in asked if t not in (URGENT, DEEP_WATER)))
     if eaten and not names and MARKS in carried:
         return (*carried, *(t for t in asked if t not in carried))
     if "marks-worry" in turn.cues and MARKS in asked:
@@ -195,6 +199,8 @@ def _chosen(found: Sequence[Found], wanted: Sequence[str], known: bool) -> list[
     if any(f.met > 0 and by_topic[f.record.topic] == 0 for f in pool):
         acts = _shared_acts([f for f in pool if f.met > 0])
         pool = [f for f in pool if f.met > 0 or (_leads(f) and (_of_these(f) or _urgent(f, acts)))]
+    if PRESSED in by_topic:
+        pool = [f for f in pool if f.met > 0 or f.record.topic == PRESSED]
     pool.sort(key=lambda f: (f.fit <= SOME_KIN, by_topic[f.record.topic], -_weight(f), f.record.id))
     return _act_first(pool)
 

@@ -32,7 +32,7 @@ from assistant.dialogue.lessons.key_walk import (
     take,
 )
 from assistant.dialogue.lessons.levels import choice_words, lead_words, question_words, reader_of
-from assistant.dialogue.lessons.reply import AGAIN, HINT, LEFT, LOST, PRINT, WHY, WORD, reply
+from assistant.dialogue.lessons.reply import AGAIN, HINT, LEFT, LOST, PRINT, SKIP, UNSURE, WHY, WORD, reply
 from assistant.dialogue.lessons.request import Request, look_of, request_of
 from assistant.dialogue.subjects import species_of, unclear
 from assistant.dialogue.turn import Turn
@@ -68,6 +68,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     """Answer the couplet asked, else make the key that the line asks for and offer to walk it."""
     walk = turn.held.walk if isinstance(turn.held.walk, KeyWalk) else None
     asked = turn.held.asked is not None and turn.held.asked.kind == INTENT
+    if walk is not None and asked:
+        turn = _without_marks_named(turn, walk)
     look = look_of(turn.reading.text.lower())
     if (fewer := _with_fewer(turn, walk)) is not None:
         return fewer
@@ -90,7 +92,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if walk is not None and not wanted.taxa:
         if look and look != walk.key.look:
             level = walk.level if wanted.level == "plain" else wanted.level
-            return _begin(turn, replace(wanted, taxa=walk.key.taxa, level=level))
+            wanted = replace(wanted, taxa=walk.key.taxa, level=level)
+            return _begin(turn, wanted) if walk.printed or not asked else _looked_anew(turn, walk, wanted)
         if wanted.level not in ("plain", walk.level):
             return _begin(turn, replace(wanted, taxa=walk.key.taxa, look=walk.key.look))
         if asked:
@@ -100,6 +103,19 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if not wanted.taxa:
         wanted = request_of(turn, "hand")
     return _begin(turn, wanted)
+
+
+def _without_marks_named(turn: Turn, walk: KeyWalk) -> Turn:
+    """The turn without nicknames of fishes outside the key in a line that tells what was seen ("big mouth, to the
+    middle of the eye"): there the words describe.
+    """
+    reading = turn.reading
+    if INTENT in turn.cues or not any(not s.retract for s in reading.seen):
+        return turn
+    strange = [m for m in reading.of("taxon") if not set(m.ids) & set(walk.key.taxa) and not any(
+        _words(m.words) <= _words(turn.kb.taxon(t).label) for t in m.ids)]
+    kept = tuple(m for m in reading.mentions if m not in strange)
+    return turn._replace(reading=reading._replace(mentions=kept)) if strange else turn
 
 
 def _with_fewer(turn: Turn, walk: KeyWalk | None) -> tuple[Answer, Held] | None:
@@ -161,7 +177,7 @@ def _after_the_end(turn: Turn) -> tuple[Answer, Held] | None:
 def _described(turn: Turn, walk: KeyWalk, left_out: frozenset[str]) -> bool:
     """True for a line that describes the fish by several features, none asked about or only named to be left out."""
     named = {w for c in left_out for w in _label_words(turn.kb, c)}
-    told = [s.observation.character for s in turn.reading.seen if not s.retract and not _words(s.words) <= named]
+    told = {s.observation.character for s in turn.reading.seen if not s.retract and not _words(s.words) <= named}
     return len(told) > 1 and walk.couplet.character not in told
 
 
@@ -212,6 +228,17 @@ def _kinds(kb: KnowledgeBase, wanted: Request) -> Request:
     ranks = {found.rank for t in wanted.named if (found := kb.find("taxon", t)) is not None}
     mixed = "species" in ranks and ranks & set(WIDER) and all(kb.find("taxon", t) for t in wanted.named)
     return replace(wanted, taxa=wanted.named) if mixed and len(wanted.taxa) > KINDS else wanted
+
+
+def _looked_anew(turn: Turn, walk: KeyWalk, wanted: Request) -> tuple[Answer, Held]:
+    """The walk begun again by what shows on this fish ("cant tell, its dead"), without what could not be seen."""
+    unseen = {walk.couplet.character} if reply(turn.reading) in (SKIP, UNSURE) else set()
+    passed = walk.passed | unseen
+    made = build_key(turn.kb, wanted.taxa, wanted.look, without=passed, reader=reader_of(wanted.level))
+    if not made.couplets:
+        return _said(say.not_parted(speak.fishes(turn.kb, made.taxa, "or")), turn.held, made.taxa[:8])
+    anew = KeyWalk(made, 1, wanted.level, passed)
+    return _ask(turn, anew, _head(turn, anew))
 
 
 def _begin(turn: Turn, wanted: Request, whole: bool = False) -> tuple[Answer, Held]:

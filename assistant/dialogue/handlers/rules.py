@@ -39,6 +39,7 @@ from assistant.dialogue.rules.outlook import Wish, survey
 from assistant.dialogue.rules.reasons import JUST_ASK, Told
 from assistant.dialogue.rules.together import asks_together, together
 from assistant.dialogue.rules.topics import HOURS, TOPICS, topic_answer
+from assistant.dialogue.rules.what_if import with_marks
 from assistant.dialogue.rules.year import in_year_held
 from assistant.dialogue.subjects import MOST, species_of, subjects
 from assistant.dialogue.turn import Turn
@@ -76,7 +77,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     answer, held = _answer(on_its_day(of_this_fish(turn)))
     species = species_of(turn.kb, answer.taxa)
     first = [*warnings(turn, species), *(unwelcome(turn.kb, species) if answer.verdict == "unknown" else ())]
-    return answer._replace(blocks=(*first, *answer.blocks)), held
+    return with_marks(turn, answer._replace(blocks=(*first, *answer.blocks))), held
 
 
 def _answer(turn: Turn) -> tuple[Answer, Held]:

@@ -10,7 +10,7 @@ from assistant.dialogue.fitting import fitting
 from assistant.dialogue.lessons.levels import choice_words, reader_of
 from assistant.dialogue.lessons.quiz_words import by_words
 from assistant.dialogue.lessons.reply import SKIP, UNSURE, reply
-from assistant.dialogue.reader.reading import Reading
+from assistant.dialogue.reader.reading import Mention, Reading
 from assistant.dialogue.wording import lesson as say
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import DROPPED, NEGATORS
@@ -28,6 +28,8 @@ BESIDE_PLACE = frozenset(["one", "choice", "lead", "line"])
 NUMBER_WORDS = frozenset(["one", "two"])
 """Words that choose a lead by themselves alone ("that one" chooses none)."""
 BACK, NOT_SURE, STOP, WHICH = "back", "not-sure", "stop", "which"
+WAYS = frozenset(["to", "past", "behind", "beyond", "under"])
+"""Words before which "back" is a way, no part."""
 _OFFERS = " or "
 """What a question holds that offers several things, so that yes and no answer nothing."""
 
@@ -141,7 +143,7 @@ def narrowed(kb: KnowledgeBase, walk: KeyWalk, reading: Reading) -> KeyWalk | tu
     nothing is stated on it stays.
     """
     told = [s.observation for s in reading.seen if not s.retract and s.observation.character]
-    parts = [m.ids for m in reading.of("character")]
+    parts = [m.ids for m in reading.of("character") if not _of_the_mark(reading, m)]
     if len({o.character for o in told}) != 1 or not all(told[0].character in ids for ids in parts):
         return None
     found = ((t, fitting(kb, (t,), told)) for t in walk.left)
@@ -151,6 +153,14 @@ def narrowed(kb: KnowledgeBase, walk: KeyWalk, reading: Reading) -> KeyWalk | tu
     passed = walk.passed | {told[0].character}
     made = build_key(kb, kept, walk.key.look, without=passed, reader=reader_of(walk.level))
     return KeyWalk(made, 1, walk.level, passed, walk) if made.couplets else kept
+
+
+def _of_the_mark(reading: Reading, part: Mention) -> bool:
+    """True for a part by which another is measured ("to the middle of the eye"), or "back" before a way ("back to")."""
+    told = [s for s in reading.seen if not s.retract]
+    led = reading.text[part.end :].lower().split()[:1]
+    way = part.words == "back" and bool(led) and led[0] in WAYS
+    return way or any(s.start <= part.start and part.end <= s.end for s in told)
 
 
 def _folded(text: str) -> set[str]:

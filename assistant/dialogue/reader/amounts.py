@@ -30,6 +30,8 @@ _UNICODE = {
     "⅓": "0.3333",
     "⅔": "0.6667",
 }
+_BRED = word_set("breed breeds bred blood bloods blooded caste castes")
+"""Words after "half" by which a cross is meant ("them half breed ones")."""
 _PARTS = {"half": Decimal("0.5"), "quarter": Decimal("0.25"), "third": Decimal("0.3333"), "eighth": Decimal("0.125")}
 UNITS: dict[str, str] = {
     word: unit
@@ -103,7 +105,7 @@ def fraction_at(pieces: Sequence[Piece], at: int) -> tuple[Decimal, int] | None:
         return _PARTS[_text(pieces, at + 1)], at + 2
     if piece.text in ("three", "3", "two", "2") and _text(pieces, at + 1).rstrip("s") in ("quarter", "third", "eighth"):
         return Decimal(NUMBERS.get(piece.text, piece.text)) * _PARTS[_text(pieces, at + 1).rstrip("s")], at + 2
-    if piece.text in _PARTS:
+    if piece.text in _PARTS and _text(pieces, at + 1) not in _BRED:
         skip = 1 + (_text(pieces, at + 1) in ("a", "an"))
         return _PARTS[piece.text], at + skip
     return None

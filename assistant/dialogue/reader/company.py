@@ -27,14 +27,16 @@ _SMALL_TALK = word_set("just old young big small little plain real regular baby 
 _ENDING = word_set("one ones kind kinds too either guy fella feller fellow cross crosses hybrid hybrids mix")
 _FILLING = word_set(
     "and or the a an what about how vs versus one ones then ok to compare with for is not no i mean meant now same s n "
-    "look looks kind type sort guy fella feller fellow length lenght size long big weight would go weigh inch in cm lb")
+    "look looks kind type sort guy fella feller fellow length lenght size long big weight would go weigh inch in cm lb "
+    "same")
 _PARTING = word_set("when if in by on at where while because since without after before during once w with cause")
 """Words that begin something else said of the fishes ("black bullhead from brown when all I can do is feel")."""
 _CALLING = word_set("call calls called said says say claims claimed insists swears thinks reckons named")
 _PEOPLE = word_set(
     "folk folks people anglers fishermen friends buddies guys cousins relatives neighbors neighbours kin")
 _ITS_NAME = word_set("it its it's that this him them a an the is was to be")
-_ASKING = word_set("and n or vs versus about one ones guy fella feller fellow mean meant compare kind look looks like")
+_ASKING = word_set(
+    "and n or vs versus about one ones guy fella feller fellow mean meant compare kind look looks like same")
 MOST_HELD, MOST_AT_ONCE = 8, 2
 """A longer line is not read as a word beside the fishes spoken of before."""
 

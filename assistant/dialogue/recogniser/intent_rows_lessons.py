@@ -41,6 +41,29 @@ LESSON_ROWS: tuple[Row, ...] = (
     Row("quiz", 94, ("true-false", "count|lesson-table", "short10",
                      "!rules|hurt|asked-quiz|asked-key|asks-name|key|fish|story"),
         ("which catfishes have a forked tail / 4 true or false items please",)),
+    # A key by questions, and two kinds told apart in order.
+    Row("key", 95, ("asks-me", "till-known", "!rules|water|hurt|asked-quiz|asked-key|tackle-word|asked-character"),
+        ("keep asking me stuff till you figure out my fish", "question me until you know what I caught")),
+    Row("contrast", 95, ("check-order", "two-kinds|held-two",
+                         "!seen|held-seen|rules|water|hurt|quiz|key|asked-key|asked-quiz|in-order"),
+        ("walleye sauger saugeye, what do i check and in what order",
+         "spotted bass or largemouth, what order do i check")),
+    Row("contrast", 94, ("versus", "two-kinds", "two-mentions", "one-of-them",
+                         "!seen|held-seen|story|rules|size|weight|habitat|range|place|water|eat|tackle|handling|hybrid|"
+                         "names|list|quiz|key|hurt|asks-what|asks-many|asks-where|bigger-than|outside"),
+        ("is it a grinnel or one of them snakeheads", "bullhead or one of those madtoms?")),
+    Row("describe", 93, ("describe-it", "held-fish|held-two", "short6",
+                         "!fish|seen|part|place|rules|hurt|quiz|key|asked-key|asked-quiz|after-hybrids|contrast|size|"
+                         "habitat|sources|after-contrast"),
+        ("stump knocker, what is it really / well describe the thing",)),
+    Row("sources", 94, ("after-sources", "part|seen", "what-about|names-next", "short6",
+                        "!fish|counted|telling|story|held-seen|asks-how|asks-do|yes-no|why|how-sure|place|rules|size|"
+                        "more-figures|cant-agree|sources-weak|help|undo|have-verb|describe"),
+        ("source for flier tongue teeth / and its dorsal spine count?",)),
+    Row("@same", 93, ("sameness", "after-size|after-weight|after-habitat|after-range|after-tackle|after-handling",
+                      "one-fish", "short6", "!seen|contrast|two-fish|two-kinds|overlap|vs|versus|place|names|"
+                      "same-kind|same-one"),
+        ("brown trout, how big do they get / rainbow the same?", "what do warmouth eat / rock bass the same?")),
     # On paper.
     Row("help", 95, ("on-paper", "these-tables", "question|asking-form|question-mark|self-can|asks-can",
                      "!fish|seen|quiz|key|rules|hurt|asked-quiz|asked-key|after-quiz|after-key|fishing-licence|"

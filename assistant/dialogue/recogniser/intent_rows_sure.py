@@ -346,7 +346,7 @@ SURE_ROWS: tuple[Row, ...] = (
     Row("names", 93, ("the-one", "weak-name", "short", "no-ask", "!held-two|held-seen|fish|seen|answer|asked|walk"),
         ("Describe the redbreast / the yellow one?",)),
     Row("names", 94, ("asks-kin", "fish|held-fish",
-                      "!seen|which-group|list-weak|rules|hybrid|quiz|key|place|water|story"),
+                      "!check-order|seen|which-group|list-weak|rules|hybrid|quiz|key|place|water|story"),
         ("what family is the freshwater drum", "which genus does the flier belong to")),
     Row("names", 94, ("name-spelling|name-saying|name-plural", "fish", "!seen|term-word|hybrid|quiz|key"),
         ("how do you spell muskellunge", "what is the plural of warmouth")),

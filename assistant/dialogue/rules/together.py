@@ -13,6 +13,7 @@ from assistant.dialogue.rules.context import Context
 from assistant.dialogue.rules.outlook import survey
 from assistant.dialogue.rules.reasons import CROSSED
 from assistant.dialogue.rules.telling import standing, statements
+from assistant.dialogue.subjects import species_of
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import surveys as tell
 from assistant.model.knowledge import KnowledgeBase
@@ -22,13 +23,31 @@ from assistant.text import join, unique, word_set
 
 ON_MY_COUNT = "on-my-count"
 """The cue of a line that asks whether the fish spoken of counts in the bag of the one named."""
+CROSSING = frozenset({"hybrid", "hybrid-word"})
+"""Cues of a line that speaks of crosses."""
+COUNTING = word_set("count counts counted counting included include includes")
 POINTING = word_set("it its this that they them these those one ones")
 
 
 def asks_together(turn: Turn, found: Context, sides: frozenset[str]) -> bool:
     """True for a line that asks whether the kinds it names share a bag at a place."""
+    if crosses_counted(turn, found) is not found:
+        return True
     asked = "rule-together" in sides or ON_MY_COUNT in turn.cues
     return bool(found.places) and asked and len(with_pointed(turn, found).named) > 1
+
+
+def crosses_counted(turn: Turn, found: Context) -> Context:
+    """The line with the one fish spoken of beside its crosses, where it asks whether these count, too ("them half breed
+    ones count too?"); the same context where it asks no such thing.
+    """
+    kb, words_said = turn.kb, set(turn.reading.words)
+    bare = all(set(n.words.lower().split()) <= CROSSED for n in found.named)
+    told = CROSSING & turn.cues and COUNTING & words_said and turn.held.intent == "rules" and found.places
+    kinds = species_of(kb, turn.held.taxa)
+    if not told or not bare or len(kinds) != 1 or kb.taxon(kinds[0]).is_hybrid:
+        return found
+    return replace(found, named=(Named(kb.taxon(kinds[0]).label, kinds), Named(tell.ITS_CROSSES, ())))
 
 
 def with_pointed(turn: Turn, found: Context) -> Context:
@@ -42,7 +61,7 @@ def with_pointed(turn: Turn, found: Context) -> Context:
 
 def together(turn: Turn, found: Context) -> Answer:
     """Yes or no with the bag, or the bags, in which the kinds named count."""
-    found = with_pointed(turn, found)
+    found = with_pointed(turn, crosses_counted(turn, found))
     kb, book, place, day = turn.kb, found.book, found.places[0], found.day or turn.clock
     crossed = [n for n in found.named if set(n.words.lower().split()) <= CROSSED]
     kinds = tuple(n for n in found.named if n not in crossed)

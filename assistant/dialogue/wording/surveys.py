@@ -245,6 +245,15 @@ def age_told(place: str, age: int, may: bool | None, tag: str) -> str:
     return word + text if word else text[0].upper() + text[1:]
 
 
+def be_sure(names: str, marks: str) -> str:
+    """The marks that settle which of two fishes it is, one of which may not go back alive."""
+    return f"Be sure first which it is, {names}: {marks}."
+
+
+ITS_CROSSES = "hybrids"
+"""The crosses of the fish spoken of."""
+
+
 def together(names: str, groups: str, at: str, above: str) -> str:
     """Whether kinds share a bag, or only a limit ``above`` their bags."""
     if groups:
