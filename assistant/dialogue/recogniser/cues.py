@@ -42,6 +42,7 @@ ASIDE = frozenset(
         "caught-before",
         "circle-hook",
         "cited-for",
+        "class-asking",
         "clean-ask",
         "cooking",
         "counts-of",
@@ -133,6 +134,7 @@ ASIDE = frozenset(
         "same-kind",
         "same-one",
         "sameness",
+        "self-angler",
         "self-order",
         "self-record",
         "self-sent",
@@ -172,6 +174,7 @@ ASIDE = frozenset(
         "work-out",
         "world-act",
         "wound-later",
+        "young-see",
     }
 )
 """Cues that narrow what others ask for: they neither hide a shorter cue nor are hidden by a longer one."""
