@@ -73,7 +73,17 @@ def test_the_first_thing_said(lines: tuple[str, ...], intent: str, must: str, ta
 def test_what_would_settle_it_is_told_with_the_likelier(line: str, must: str, talk: Talk) -> None:
     """Who wavers between two fishes is told how each stands and what else tells them apart."""
     answer, _ = talk(line)
-    assert "To settle it look at" in text(answer) and must in text(answer)
+    assert "to settle it look at" in text(answer) and must in text(answer)
+
+
+@pytest.mark.parametrize("line", ["8 on mine and 5 on his", "mine has 8 spines on top, his has 5",
+                                  "mine has eight, his five"])
+def test_each_of_two_fishes_counted_is_named(line: str, talk: Talk) -> None:
+    """The count of the second fish names that one, and is not taken for the first."""
+    answer, held = talk("my uncle says black crappie, i say white. what do we count?", line)
+    assert answer.taxa[:2] == ("pomoxis-nigromaculatus", "pomoxis-annularis")
+    assert "the other, with 5 dorsal spines" in text(answer)
+    assert [s.observation.value for s in held.seen] == [8]
 
 
 def test_what_was_eaten_is_no_place(talk: Talk) -> None:

@@ -8,6 +8,7 @@ from assistant.dialogue.asking import ask_block, next_asked
 from assistant.dialogue.beside.contrast_wants import row_ids, row_text
 from assistant.dialogue.colour_told import told_by_colour
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.counted_beside import with_second
 from assistant.dialogue.observing import evidence_of, observe
 from assistant.dialogue.reader.reading import Mention, Reading
 from assistant.dialogue.recogniser.facts import guess_last
@@ -47,7 +48,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         loose = tuple(h._replace(strict=False) for h in claimed(turn.kb, spoken_of))
         carried = held.after(hints=held.hints + loose)
         held = carried if _borne_out(turn, held, carried, spoken_of) else held
-    return name_it(turn, held, guesses)
+    answer, held = name_it(turn, held, guesses)
+    return with_second(turn, held, answer), held
 
 
 def _hearsay(turn: Turn) -> Reading:
