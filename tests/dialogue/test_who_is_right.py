@@ -52,6 +52,8 @@ def test_what_it_is_said_to_look_like_is_no_name(line: str, talk: Talk) -> None:
     (("92 cm jackfish out of manitoba, decent?", "whats a mount of it gonna run me"), "out-of-scope", "is not held"),
     (("how much does a taxidermist charge for a walleye",), "out-of-scope", "is not held"),
     (("what do i put on the hook for rock bass", "lol you ever catch one"), "small-talk", "never wet a line"),
+    (("warden says walleye and sauger count together, true?",), "rules", "where was it"),
+    (("officer says my saugeye counts as a walleye",), "rules", "where was it"),
     (("do you even fish",), "small-talk", "never wet a line"),
     (("how do you fish for crappie",), "tackle", "crappie"),
     (("where do rock bass hold in a finger lake", "come february?"), "habitat", "in winter is not held"),

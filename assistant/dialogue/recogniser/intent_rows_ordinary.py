@@ -192,9 +192,12 @@ ORDINARY_ROWS: tuple[Row, ...] = (
          "my card says spotted bass and the ranger says largemouth, who's right")),
     Row("contrast", 94, ("settle-ask|disputed", "one-fish", "like", "two-mentions",
                          "!seen|held-seen|rules-open|rules-act|keep|water|len|wt|hybrid|quiz|key|size|weight|eat|habitat|"
-                         "overlap|names-word"),
+                         "overlap|names-word|counted-together"),
         ("the officer wrote my white bass down as a striper, what proves it",
          "warden put my smallie down as a largemouth. whats the proof")),
+    Row("rules", 94, ("counted-together", "fish", "disputed|hearsay",
+                      "!seen|quiz|key|contrast|story|names|hybrid"),
+        ("warden says walleye and sauger count together, true?",)),
     Row("contrast", 93, ("young-see", "two-fish|two-kinds",
                          "!seen|held-seen|rules|rules-act|quiz|key|hybrid|size|weight|eat|habitat|tackle|handling|water"),
         ("bluegill and pumpkinseed. what would a kid notice",
