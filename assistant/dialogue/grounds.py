@@ -6,6 +6,7 @@ from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.mattering import matters
+from assistant.dialogue.reader.glossed import CLASS_ASKING
 from assistant.dialogue.reader.lexicon import lexicon_of
 from assistant.dialogue.reader.parts import characters_asked
 from assistant.dialogue.subjects import species_of, subjects
@@ -150,7 +151,8 @@ def _terms(turn: Turn) -> list[str]:
     """The glossary terms of the line, mentioned or spoken of by another word."""
     kb = turn.kb
     told = [t for m in turn.reading.of("term") for t in m.ids]
-    told += [thing for w in turn.reading.words[:60] for kind, thing, _ in kb.spoken(singular(w)) if kind == "term"]
+    words = () if CLASS_ASKING in turn.cues else turn.reading.words[:60]
+    told += [thing for w in words for kind, thing, _ in kb.spoken(singular(w)) if kind == "term"]
     return [t for t in dict.fromkeys(told) if kb.find("term", t) is not None]
 
 

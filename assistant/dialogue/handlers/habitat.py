@@ -12,6 +12,7 @@ from assistant.dialogue.beside.compared import set_against
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import list_fishes
 from assistant.dialogue.handlers.range import overall
+from assistant.dialogue.in_season import asks_of_season, marks_told, season_unheld, sides_last, words_of
 from assistant.dialogue.life_answered import states_by_words, whether
 from assistant.dialogue.life_asked import asks_food, asks_spawning, living, seasons
 from assistant.dialogue.life_order import by_age, by_spawning, shared_waters
@@ -25,11 +26,11 @@ from assistant.dialogue.wording import self as own
 from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Practice, Statement
-from assistant.reasoning.advice import ABOUT_KIN, GENERAL, Found, Record, weigh
+from assistant.reasoning.advice import ABOUT_KIN, GENERAL, Found, weigh
 from assistant.reasoning.evidence import about, number_range
 from assistant.reasoning.living import living_in
 from assistant.reasoning.place_prior import expand_places
-from assistant.text import join, key, word_set
+from assistant.text import join, word_set
 from assistant.units import celsius_to_fahrenheit
 
 USES = ("life",)
@@ -65,20 +66,6 @@ _GROUND_ALONE = re.compile(
     r"(?: (?:kind|sort|type)s? of)?(?: (?:bottom|ground|substrate|surface|stuff)s?| on| over)?\W*")
 _CONDITION = re.compile(r"\w\W+when (?:it|its|it's|the (?:water|weather|ice|sun|temp)|ice|water)\b")
 """A "when" that tells of a condition rather than asks for a time ("do catfish go deep when it gets cold")."""
-SEASONS = word_set("winter winters wintertime summer summertime spring fall autumn cold hot ice day daytime night "
-                   "december january february july august")
-PLACING = word_set(
-    "hide hides where wheres go goes do stay stays hold holds hang live lives move moves depth deep sleep "
-    "deeper shallower drop drops dropping head heads slide slides shift shifts school schools suspend suspends winter")
-MARKS = {
-    **dict.fromkeys(("winter", "wintertime", "winters", "cold", "ice", "december", "january", "february"),
-                    ("winter", "ice")),
-    **dict.fromkeys(("summer", "summertime", "hot", "july", "august"), ("summer",)),
-    **dict.fromkeys(("nest", "nests", "bed", "beds", "nesting", "bedding", "spawn", "spawning"), ("beds", "spawn")),
-    "day": ("day",), "daytime": ("day",), "night": ("night",),
-    "spring": ("spring",), "fall": ("fall",), "autumn": ("fall",),
-}
-"""Words of a line for seasons and beds with the words by which advice on depth speaks of them."""
 MOST_KINDS = 8
 FEW_KINDS = 2
 HOW_HOT, LIMIT = "how-hot", "warm-limit"
@@ -131,6 +118,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     blocks = _unheld(turn, taxa) or blocks
     if not practices_told and "asks-where" in turn.cues and _AFTER_SPAWNING.search(" ".join(turn.reading.words)):
         blocks = [Block("point", care.where_after(kinds_name(kb, asked[0], 1)), claim=False), *blocks]
+    unheld = season_unheld(turn, practices_told, label(kb, taxa[0]) if len(taxa) == 1 else kinds_name(kb, asked[0]))
+    blocks = unheld + blocks
     moon = _of_moon(turn)
     blocks = _of_young(turn) + blocks + _lands(turn, taxa, wanted)
     blocks = [*blocks[:1], *moon, *blocks[1:]] if "when-ask" in turn.cues else moon + blocks
@@ -223,7 +212,7 @@ def _of_young(turn: Turn) -> list[Block]:
 
 def _lands(turn: Turn, taxa: Sequence[str], wanted: Sequence[str]) -> list[Block]:
     """Where a fish is native and introduced, beside the kinds of water, in "where are bluegill found"."""
-    if tuple(wanted) != (BY_SIDE[1][1],) or "asks-where" not in turn.cues or len(taxa) != 1 or _marks(turn):
+    if tuple(wanted) != (BY_SIDE[1][1],) or "asks-where" not in turn.cues or len(taxa) != 1 or marks_told(turn):
         return []
     if turn.reading.stage == YOUNG or not LANDS & set(turn.reading.words):
         return []
@@ -286,7 +275,7 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
         asking = (aspects(kb, reading) | turn.cues) - ({"when"} if conditional else set())
         named = [c for side, c in BY_SIDE if side in asking]
     if not named and turn.held.intent == "habitat" and turn.held.last is not None:
-        named = _last(turn)
+        named = sides_last(turn)
     sides = aspects(kb, reading)
     if AT_RISK in turn.cues and kb.find("character", RISK) is not None:
         return (RISK,)
@@ -296,7 +285,7 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
         named = [AGE]
     if HOW_HOT in turn.cues and "cold" not in reading.words and not set(named) & BREEDING:
         named = [LIMIT]
-    before = _last(turn) if turn.held.intent == "habitat" and turn.held.last is not None else []
+    before = sides_last(turn) if turn.held.intent == "habitat" and turn.held.last is not None else []
     if "temperature" in sides and (set(named) & BREEDING or (set(before) & BREEDING and not turn.reading.taxa())):
         named = [TOGETHER[0][1], *(c for c in named if c in BREEDING)]
     if set(named) & BREEDING and _GROUND_ASKED.search(turn.reading.text.lower()):
@@ -321,18 +310,6 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
     return tuple(out)
 
 
-def _last(turn: Turn) -> list[str]:
-    """The sides of life that the last answer told of, where it was about one."""
-    assert turn.held.last is not None
-    found = [
-        s.split(".")[1]
-        for b in turn.held.last.blocks[:1]
-        for s in b.statements
-        if s.startswith("st:") and s.count(".") > 1
-    ]
-    return list(dict.fromkeys(c for c in found if turn.kb.find("character", c) is not None))
-
-
 _AFTER_SPAWNING = re.compile(r"\b(?:after|done)\b.{0,12}\bspawn|\bpost ?spawn|\bspawn\w* (?:is |are )?(?:over|done)\b")
 
 
@@ -341,13 +318,13 @@ def _practice(turn: Turn, practices: Sequence[Found], taxa: Sequence[str]) -> li
     met = [f for f in practices if f.met > 0 and f.fit >= ABOUT_KIN and f.record.topic in TOPICS]
     found = [f for f in met if any(w in text for w in f.record.words)]
     later = [f for f in met if any(_AFTER_SPAWNING.search(w) for w in f.record.words)]
-    season = _marks(turn)
+    season = marks_told(turn)
     if later and "asks-where" in turn.cues and _AFTER_SPAWNING.search(text):
         found = later
-    elif season and _asks_of_season(turn):
-        found = [f for f in met if f.record.topic in SEASONAL and season & _words_of(f.record)] or found
+    elif season and asks_of_season(turn):
+        found = [f for f in met if f.record.topic in SEASONAL and season & words_of(f.record)] or found
     elif "depth-of" in aspects(turn.kb, turn.reading):
-        found = [f for f in found if season & _words_of(f.record)] if season else found
+        found = [f for f in found if season & words_of(f.record)] if season else found
         found = [f for f in found if season or getattr(f.record, "season", "") != WINTER] or found
     else:
         found = [f for f in found if f.record.topic in ("pond", "predators") and f.met >= 2]
@@ -363,22 +340,6 @@ def _fits_season(found: Found, season: str) -> bool:
     told = record.season if isinstance(record, Practice) else ""
     names = {season, FALL} if season == AUTUMN else {season}
     return not names.isdisjoint(record.words) or told in ("", ALL_YEAR)
-
-
-def _marks(turn: Turn) -> frozenset[str]:
-    """What the line says of the season, the bed or the hour, in the words of the advice on depth."""
-    return frozenset(x for w in turn.reading.words for x in MARKS.get(w, ()))
-
-
-def _asks_of_season(turn: Turn) -> bool:
-    """True for "where are they in winter", "where do they go when it gets cold": no question on breeding."""
-    words = set(turn.reading.words)
-    return bool(words & SEASONS) and bool(words & PLACING) and not BREEDING & set(
-        characters(turn.kb, turn.reading, USES))
-
-
-def _words_of(record: Record) -> set[str]:
-    return {w for text in (*record.words, record.text) for w in key(text).split()}
 
 
 def _heat(turn: Turn, taxa: Sequence[str], wanted: Sequence[str]) -> list[Block]:

@@ -5,8 +5,10 @@ from __future__ import annotations
 from assistant.dialogue import naming
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asking import ask_block, next_asked
+from assistant.dialogue.beside.contrast_wants import row_ids, row_text
 from assistant.dialogue.colour_told import told_by_colour
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.counted_beside import with_second
 from assistant.dialogue.observing import evidence_of, observe
 from assistant.dialogue.reader.reading import Mention, Reading
 from assistant.dialogue.recogniser.facts import guess_last
@@ -17,6 +19,7 @@ from assistant.dialogue.unwelcome import unwelcome
 from assistant.dialogue.wording import naming as wording
 from assistant.dialogue.wording import speak
 from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.contrast import LOOKS, contrast, firm_first
 from assistant.reasoning.identify import identify
 from assistant.reasoning.observed import NAMING, Candidate, Hint, Identification
 from assistant.text import join, unique
@@ -45,7 +48,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         loose = tuple(h._replace(strict=False) for h in claimed(turn.kb, spoken_of))
         carried = held.after(hints=held.hints + loose)
         held = carried if _borne_out(turn, held, carried, spoken_of) else held
-    return name_it(turn, held, guesses)
+    answer, held = name_it(turn, held, guesses)
+    return with_second(turn, held, answer), held
 
 
 def _hearsay(turn: Turn) -> Reading:
@@ -165,7 +169,9 @@ def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answ
     if focus and told:
         blocks += naming.guess_points(turn.kb, held, found, focus)
     if told:
-        blocks += naming.standing_points(turn.kb, held, found, _wavered_over(turn, guesses))
+        wavered = _wavered_over(turn, guesses)
+        blocks += naming.standing_points(turn.kb, held, found, wavered)
+        blocks += _settling(turn, held, found, wavered)
     blocks += naming.doubts(turn.kb, held, found, focus)
     unnamed = _fits_better(turn, held, found)
     blocks += [naming.unnamed_point(turn.kb, held, c) for c in unnamed]
@@ -198,6 +204,16 @@ def _wavered_over(turn: Turn, guesses: tuple[str, ...]) -> tuple[str, ...]:
         return guesses
     sides = groups(turn.reading) if "versus" in turn.cues else ()
     return species_of(turn.kb, tuple(i for m in sides for i in m.ids))
+
+
+def _settling(turn: Turn, held: Held, found: Identification, wavered: tuple[str, ...]) -> list[Block]:
+    """What tells the two fishes apart that the line wavers between ("golden shiner or rudd"), beside what was seen."""
+    if len(wavered) != 2 or found.verdict == "sure" or "versus" not in turn.cues:
+        return []
+    seen = {s.observation.character for s in held.seen}
+    rows = contrast(turn.kb, wavered, LOOKS["hand"]).separating
+    told = firm_first(turn.kb, [r for r in rows if None not in r.told and r.character not in seen])[:1]
+    return [Block("point", wording.settles(*row_text(turn, wavered, r)), statements=row_ids(r)) for r in told]
 
 
 def _too_small(turn: Turn, held: Held, found: Identification) -> tuple[Answer, Held]:

@@ -26,12 +26,13 @@ _KINDS = word_set("which kind kinds sort type types")
 _SMALL_TALK = word_set("just old young big small little plain real regular baby good ol maybe only other")
 _ENDING = word_set("one ones kind kinds too either guy fella feller fellow cross crosses hybrid hybrids mix")
 _FILLING = word_set(
-    "and or the a an what about how vs versus one ones then ok to compare with for is not no i mean meant now same s n "
-    "look looks kind type sort guy fella feller fellow length lenght size long big weight would go weigh inch in cm lb "
-    "same")
+    "and or the a an what about how vs versus one ones then ok so which to compare with for is not no i mean meant "
+    "now same s n look looks kind type sort guy fella feller fellow length lenght size long big weight "
+    "would go weigh inch in cm lb")
 _PARTING = word_set("when if in by on at where while because since without after before during once w with cause")
 """Words that begin something else said of the fishes ("black bullhead from brown when all I can do is feel")."""
-_CALLING = word_set("call calls called said says say claims claimed insists swears thinks reckons named")
+_CALLING = word_set(
+    "call calls called said says say claims claimed insists swears swear thinks think thought reckons reckon named")
 _PEOPLE = word_set(
     "folk folks people anglers fishermen friends buddies guys cousins relatives neighbors neighbours kin")
 _ITS_NAME = word_set("it its it's that this him them a an the is was to be")
@@ -223,6 +224,7 @@ def _beside(
         while 0 <= at < len(tokens) and (_joins(tokens, at) if joining else tokens[at].word in between):
             joined = joined or joining
             at += step
+    at = _past_calling(tokens, at, step)
     if not 0 <= at < len(tokens):
         return None
     edge = named.first if step < 0 else named.after - 1
@@ -233,6 +235,28 @@ def _beside(
     if not joined and lexicon.is_part(tokens[at].word):
         return None
     return at if step < 0 or _ends(tokens, at + 1, lexicon) else None
+
+
+def _past_calling(tokens: Sequence[Token], at: int, step: int) -> int:
+    """The token behind (or before) the few words by which somebody calls a fish otherwise ("..., i say white")."""
+    if step > 0:
+        said = next((i for i in range(at, min(at + MOST_SAYING, len(tokens))) if tokens[i].word in _CALLING), None)
+        if said is None or any(tokens[i].clause != tokens[said].clause for i in range(at, said)):
+            return at
+        after = next((i for i in range(said + 1, len(tokens)) if tokens[i].word not in _ITS_NAME), len(tokens))
+        return after if after == said + 1 or tokens[after - 1].word in ARTICLES else at
+    back = at
+    while back >= 0 and tokens[back].word in _ITS_NAME:
+        back -= 1
+    if back < 0 or tokens[back].word not in _CALLING:
+        return at
+    before = (i for i in range(back - 1, max(-1, back - MOST_SAYING) - 1, -1)
+              if i >= 0 and tokens[i].clause != tokens[back].clause)
+    return next(before, at)
+
+
+MOST_SAYING = 4
+"""Words before which somebody who calls a fish otherwise has said so ("the other guy here says ...")."""
 
 
 def _joins(tokens: Sequence[Token], at: int) -> bool:

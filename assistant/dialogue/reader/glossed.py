@@ -14,11 +14,14 @@ from assistant.text import key, unique
 LONG_TERM, OFF = 7, 2
 """Letters of a word that may be a term misspelt, and how many of them may be off."""
 
+CLASS_ASKING = "class-asking"
+"""The cue of a line that tells of somebody of a class who asks."""
+
 
 def terms_of(tokens: Sequence[Token], decided: Decided, lexicon: Lexicon) -> tuple[Mention, ...]:
     """Glossary terms and features named in the line, longest first."""
     out: list[Mention] = []
-    taken: set[int] = set(decided.strong)
+    taken: set[int] = set(decided.strong) | _people(tokens, lexicon)
     for size in (5, 4, 3, 2, 1):
         for i in range(len(tokens) - size + 1):
             span = set(range(i, i + size))
@@ -34,6 +37,12 @@ def terms_of(tokens: Sequence[Token], decided: Decided, lexicon: Lexicon) -> tup
                 taken |= span
     out += (m for i, t in enumerate(tokens) if i not in taken and (m := _misspelt_term(t, lexicon)) is not None)
     return tuple(out)
+
+
+def _people(tokens: Sequence[Token], lexicon: Lexicon) -> set[int]:
+    """Where words stand by which somebody of a class asks ("a pupil wonders"), which name no part of a fish."""
+    runs = (range(i, i + size) for size in (2, 3, 4) for i in range(len(tokens) - size + 1))
+    return {i for run in runs if CLASS_ASKING in lexicon.cues(" ".join(tokens[i].word for i in run)) for i in run}
 
 
 def _misspelt_term(token: Token, lexicon: Lexicon) -> Mention | None:

@@ -22,6 +22,7 @@ AT_SEA = "at-sea"
 """The cue family of words by which a line speaks of the sea: a nickname that is also a sea fish then means that."""
 SEA_WORDS = 3
 """Words in the longest of them."""
+AND = "and"
 NO_FISH = "no-fish"
 """The cue family of things whose names begin like the name of a fish ("dollar bill")."""
 
@@ -113,6 +114,8 @@ def _longest_at(tokens: Sequence[Token], at: int, lexicon: Lexicon, sea: bool) -
                 return Named(at, at + size, ())
             if outside and number < 2 and all(e[2] in loose for e in kept):
                 return Named(at, at + size, (), outside=True)
+            if kept and all(e[0] == "group" for e in kept) and _two_kinds(words, lexicon):
+                continue
             if kept:
                 return Named(
                     at,
@@ -122,6 +125,14 @@ def _longest_at(tokens: Sequence[Token], at: int, lexicon: Lexicon, sea: bool) -
                     phrase=phrase,
                 )
     return None
+
+
+def _two_kinds(words: Sequence[str], lexicon: Lexicon) -> bool:
+    """True for two kinds joined by "and", each named in full, that are also called so as one ("walleye and sauger")."""
+    at = words.index(AND) if AND in words else 0
+    sides = (" ".join(words[:at]), " ".join(words[at + 1 :])) if at else ()
+    meant = [{e[1] for e in lexicon.spoken(side) if e[0] == "taxon" and e[2] == "accepted"} for side in sides]
+    return bool(meant) and all(len(ids) == 1 for ids in meant) and meant[0] != meant[1]
 
 
 def _with_singular(entries: tuple[Entry, ...], words: list[str], number: int, lexicon: Lexicon) -> tuple[Entry, ...]:

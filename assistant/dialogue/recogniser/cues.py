@@ -44,6 +44,7 @@ ASIDE = frozenset(
         "caught-before",
         "circle-hook",
         "cited-for",
+        "class-asking",
         "clean-ask",
         "cooking",
         "counts-of",
@@ -137,6 +138,7 @@ ASIDE = frozenset(
         "same-kind",
         "same-one",
         "sameness",
+        "self-angler",
         "self-order",
         "self-record",
         "self-sent",
@@ -177,6 +179,7 @@ ASIDE = frozenset(
         "work-out",
         "world-act",
         "wound-later",
+        "young-see",
     }
 )
 """Cues that narrow what others ask for: they neither hide a shorter cue nor are hidden by a longer one."""

@@ -380,7 +380,7 @@ def _telling(reading: Reading) -> bool:
 
 
 _KINDS = re.compile(
-    r"\b(?:which|what|any|every|all|list|show me|give me|name)\b(?:\s+(?:of|the|your|these|those|other|kinds?|"
+    r"\b(?:which|what|any|every|all|list|show me|give me|(?<!to )name)\b(?:\s+(?:of|the|your|these|those|other|kinds?|"
     r"sorts?|types?|all|every|else|me|different|a|list|are|do|you|have|know))*\s*$"
 )
 _PLURAL = re.compile(

@@ -190,6 +190,18 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                          "unclear|local-name|group-nickname|sameness"),
         ("warden wrote green sunfish on the ticket, I say warmouth. Settle it",
          "my card says spotted bass and the ranger says largemouth, who's right")),
+    Row("contrast", 94, ("settle-ask|disputed", "one-fish", "like", "two-mentions",
+                         "!seen|held-seen|rules-open|rules-act|keep|water|len|wt|hybrid|quiz|key|size|weight|eat|habitat|"
+                         "overlap|names-word|counted-together"),
+        ("the officer wrote my white bass down as a striper, what proves it",
+         "warden put my smallie down as a largemouth. whats the proof")),
+    Row("rules", 94, ("counted-together", "fish", "disputed|hearsay",
+                      "!seen|quiz|key|contrast|story|names|hybrid"),
+        ("warden says walleye and sauger count together, true?",)),
+    Row("contrast", 93, ("young-see", "two-fish|two-kinds",
+                         "!seen|held-seen|rules|rules-act|quiz|key|hybrid|size|weight|eat|habitat|tackle|handling|water"),
+        ("bluegill and pumpkinseed. what would a kid notice",
+         "for a badge sheet: walleye and sauger. what can a ten-year-old see?")),
     Row("identify", 93, ("disputed", "one-fish", "seen",
                          "!held-seen|two-kinds|two-fish|contrast|vs|rules|asks-how|list|sources|quiz|key|hybrid|story|like|"
                          "weight|wt|size|always"),
@@ -354,7 +366,11 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                      "!fish|seen|rules|rules-act|water|weight|wt|girth|quiz|key|contrast|date|bigger-than|tackle-word|"
                      "how-deep|asked-character|part"),
         ("what is a walleye called in quebec / he claims his was 34 inches",)),
-    # A talk closed by giving in.
+    # Whether the assistant goes fishing itself; a talk closed by giving in.
+    Row("small-talk", 95, ("self-angler",
+                           "!seen|place|water|date|len|wt|asks-how|asks-what|asks-where|asks-when|tackle-word|bait-only|"
+                           "rules-act|hurt|quiz|key|two-fish|hybrid|handling"),
+        ("what do i put on the hook for rock bass / lol you ever catch one", "do you even fish")),
     Row("small-talk", 95, ("owning-up", "short10",
                            "!question|question-mark|yes-no|fish|seen|len|wt|place|water|asked-quiz|asked-key|rules-act|undo|"
                            "correct|part|term-word|hurt|tackle-word|asks-how|asks-can"),

@@ -209,7 +209,8 @@ SURE_ROWS: tuple[Row, ...] = (
     Row("contrast", 94, ("mix-up", "two-kinds", "!seen|held-seen|rules|hurt|quiz|key|hybrid|size|weight"),
         ("snakehead or mudfish, dont want to kill the wrong one",)),
     Row("contrast", 93, ("disputed", "two-kinds",
-                         "!held-seen|seen|rules|hybrid|quiz|key|size|weight|place|water|many-names"),
+                         "!held-seen|seen|rules|hybrid|quiz|key|size|weight|place|water|many-names|counted-together|"
+                         "keep|rules-act|habitat|eat|tackle|handling|life-part"),
         ("tournament guy says spot, I say largemouth. what settles it",)),
     Row("describe", 94, ("write-up", "one-fish", "!seen|held-seen|contrast|rules|story|two-fish|quiz|key"),
         ("Two sentences about the bowfin that will not scare second graders?",)),

@@ -260,6 +260,16 @@ WHY_UNKNOWN = (
 CHANGES = "As far as the base tells, that goes with sex, age or season."
 
 
+def the_other(what: str, said: str) -> str:
+    """What the other of two fishes is by what was counted on it."""
+    return sentence(f"the other, with {what}: {said[:1].lower()}{said[1:]}")
+
+
+def settles(label: str, told: str) -> str:
+    """What tells two fishes apart beside what was seen."""
+    return sentence(f"to settle it look at the {label[:1].lower()}{label[1:]}: {told}")
+
+
 def alternatives(names: str) -> str:
     """What else it could be."""
     return sentence(f"it could also be {names}")

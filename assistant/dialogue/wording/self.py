@@ -20,6 +20,10 @@ WHO = (
     "I am a computer program, no person: each answer is put together from a base of freshwater fishes in which every "
     "statement names its source."
 )
+NO_ANGLER = (
+    "No: I am a computer program and have never wet a line. What I know of fishes comes from what others wrote down; "
+    "ask me about yours."
+)
 ASKED = (
     "Because it parts the fishes still in question best: I ask first for what splits them most and is easily seen. "
     'Type "skip" where you cannot tell.'
@@ -60,8 +64,8 @@ STOCKING = (
     "or its hatchery posts them."
 )
 PRICE = (
-    "What a fish costs or brings is not held here; I only know what fishes look like, where they live and how to treat "
-    "them. Whether one may be sold at all is for the rules of the state."
+    "What a fish or a mount of one costs or brings is not held here; I only know what fishes look like, where they "
+    "live and how to treat them. Whether one may be sold at all is for the rules of the state."
 )
 OWNED_UP = "That is handsome of you. I am here for the next fish."
 STOP = "All right. Ask again any time."
