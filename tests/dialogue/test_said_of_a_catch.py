@@ -28,7 +28,7 @@ from tests.dialogue.conftest import CLOCK, last, text
     ("what are walleye biting on right now", "tackle", "minnow"),
     ("how is the bite on crappie this week", "out-of-scope", "can't see what is biting"),
     ("river stage at cincinnati right now??", "out-of-scope", "no river stage"),
-    ("bluegill / whats it bring a pound at the market", "out-of-scope", "what a fish costs"),
+    ("bluegill / whats it bring a pound at the market", "out-of-scope", "what a fish or a mount of one costs"),
     ("how many sauger on the indiana side of the ohio", "rules", "indiana"),
     ("how many bass per day on the west virginia side", "rules", "rules for west virginia"),
     ("E. niger, label says 750 g, length blank. What TL would you expect?", "weight", "about 48"),

@@ -48,6 +48,7 @@ ASIDE = frozenset(
         "clean-ask",
         "cooking",
         "counts-of",
+        "counts-too",
         "covers-kind",
         "creature",
         "crosses-too",

@@ -396,4 +396,10 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                          "equals-sign|undo|undo-weak|retract|correct|correction|after-key|after-quiz|after-list"),
         ("sunny 9 and a half long. ear tip kinda orange edged, no real dot. cheek squiggles but faint. sorta smudge in "
          "the back fin",)),
+    # Whether crosses count in the bag just told of; a fish that two people call by two names.
+    Row("rules", 94, ("counts-too", "after-rules", "short10", "!seen|quiz|key|hurt|contrast"),
+        ("vennimoor lake, 6 gills all about 21 cm, we legal? / them half breed ones count too?",)),
+    Row("contrast", 93, ("disputed", "two-fish", "i-think|side-with", "short10",
+                         "!seen|held-seen|rules|water|len|wt|hybrid|quiz|key|hurt|size|weight|eat|names"),
+        ("dad swears yellow bullhead, i think its a brown",)),
 )
