@@ -402,4 +402,7 @@ ORDINARY_ROWS: tuple[Row, ...] = (
     Row("contrast", 93, ("disputed", "two-fish", "i-think|side-with", "short10",
                          "!seen|held-seen|rules|water|len|wt|hybrid|quiz|key|hurt|size|weight|eat|names"),
         ("dad swears yellow bullhead, i think its a brown",)),
+    # How a cross just told of is made sure.
+    Row("hybrids", 93, ("settle-ask", "after-hybrids", "held-cross", "short6", "!fish|seen|rules|place|water|quiz|key"),
+        ("saugeye whats its ma and pa / how do i prove one",)),
 )
