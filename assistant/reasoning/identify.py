@@ -56,8 +56,8 @@ ANSWERED, SALIENT = 1.3, 1.45
 states of the fish, and what people mention sets it apart, so both say a little more than the chances alone. Fitted on
 simulated fishes and checked with other seeds (``python -m tests.bench.simulation --powers``); what is told lies between
 these, who err often (best 1.4), and fishes told in writing as published texts tell them (best from 1.8)."""
-MUCH_BETTER = 2.5
-"""How much likelier a thing told is of the next fish that it disputes the first."""
+MUCH_BETTER, RIVAL = 2.5, 0.05
+"""How much likelier a thing told is of the next fish that it disputes the first, and how likely that fish must be."""
 TOWARD, OF_ITS_OWN, UNPROVEN_CROSS = 1.6, 1.3, 0.12
 """How much likelier a feature must be in one parent than in the other, or in a cross than in both, to speak for the
 cross; and the weight of a cross for which nothing speaks so."""
@@ -354,7 +354,9 @@ def undecided(weighed: Weighed, lead: int) -> bool:
 def disputed(weighed: Weighed, lead: int, second: int) -> bool:
     """True when the lead is not sure and a thing told fits the next fish much better."""
     better = (told.log[second] - told.log[lead] for told in weighed.observed)
-    return float(weighed.posterior[lead]) < SURE and float(max(better, default=0.0)) > float(np.log(MUCH_BETTER))
+    shares = weighed.posterior
+    open_yet = float(shares[lead]) < SURE and float(shares[second]) >= RIVAL
+    return open_yet and float(max(better, default=0.0)) > float(np.log(MUCH_BETTER))
 
 
 def typicality(weighed: Weighed, taxon: int) -> float:

@@ -95,7 +95,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if named(turn) and len(pool) == 1 and plain_list and HOLDING & set(turn.reading.words):
         answer, held = describe(turn)
         return answer._replace(intent="list"), held
-    return _listed(turn, sides, order, pool, name), held.after(seen=seen_so_far(turn), order=order)
+    told = seen_so_far(turn)
+    hints = held.hints if all(s in told for s in held.seen) else ()
+    return _listed(turn, sides, order, pool, name), held.after(seen=told, hints=hints, order=order)
 
 
 SMALL = ("cue", "cue-size-small")

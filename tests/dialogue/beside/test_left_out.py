@@ -22,3 +22,11 @@ def test_a_list_by_water_tells_of_the_family(talk: Talk) -> None:
     """A word that the whole family bears reaches beyond its genus for a kind of water, too."""
     answer, _ = talk("what sunfish kinds put up with tea colored acid bog water")
     assert {"lepomis-gulosus", "enneacanthus-obesus"} <= set(answer.taxa)
+
+
+def test_a_list_asked_between_forgets_the_fishes_wavered_over(talk: Talk) -> None:
+    """With the marks of a catch that a list leaves behind go the names offered for it."""
+    _, held = talk("goldfish or carp, brassy pond fish, no whiskers")
+    _, held = talk("what sunfish live in tea colored bog water", held=held)
+    answer, _ = talk("its got a big mouth and red eye", held=held)
+    assert answer.intent == "identify" and "carassius-auratus" not in answer.taxa
