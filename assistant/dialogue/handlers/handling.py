@@ -46,8 +46,8 @@ ACTS = 2
 """So many things to do for a wound are told before what needs a doctor whatever was asked."""
 HURT = frozenset({"hurt", "unwell", "ate-it"})
 """Cues of a line by which somebody may have come to harm."""
-IN_THE_FISH = frozenset({"hook-deep", "hook-pulled"})
-"""Cues of a hook that is in the fish, for which no first aid is told unless somebody is hurt as well."""
+IN_THE_FISH = frozenset({"hook-deep", "hook-pulled", "flesh-marks"})
+"""Cues of a hook or marks in the fish, for which no first aid is told unless somebody is hurt as well."""
 SINGLE_WORD = 2.0
 """A topic asked for by less (no phrase of two words) does not lead away from what somebody who is hurt was told."""
 DECIDING = ("heat", "invasive", "unwanted")

@@ -31,7 +31,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return _placed_anew(turn)
     if turn.held.intent in ASKED_AGAIN and (turn.reading.places or ("correct" in turn.cues and _fish(turn))):
         return _asked_anew(turn)
-    if {"self-drop", "fish-gone"} <= turn.cues:
+    if {"self-drop", "fish-gone"} <= turn.cues and not turn.reading.of("character"):
         return _dropped(turn)
     if "leave-walk" in turn.cues and turn.held.walk is not None:
         return _left_key(turn)

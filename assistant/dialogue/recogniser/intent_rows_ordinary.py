@@ -405,4 +405,9 @@ ORDINARY_ROWS: tuple[Row, ...] = (
     # How a cross just told of is made sure.
     Row("hybrids", 93, ("settle-ask", "after-hybrids", "held-cross", "short6", "!fish|seen|rules|place|water|quiz|key"),
         ("saugeye whats its ma and pa / how do i prove one",)),
+    # What a fish is called in a place; a greeting by the time of day.
+    Row("names", 94, ("call-it", "place", "fish", "asks-what|asks-how|question-mark", "short10",
+                      "!seen|rules|water|size|weight|contrast|hybrid|quiz|key|part|two-kinds"),
+        ("What do people in Quebec call the rock bass?", "what do folks in Louisiana call a crappie")),
+    Row("small-talk", 93, ("time-of-day", "one-word", "!after-info|asked"), ("evening",)),
 )
