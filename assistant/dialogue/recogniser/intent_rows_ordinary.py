@@ -410,4 +410,9 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                       "!seen|rules|water|size|weight|contrast|hybrid|quiz|key|part|two-kinds"),
         ("What do people in Quebec call the rock bass?", "what do folks in Louisiana call a crappie")),
     Row("small-talk", 93, ("time-of-day", "one-word", "!after-info|asked"), ("evening",)),
+    # How deep to fish for it, in as many words.
+    Row("tackle", 93, ("how-deep", "one-fish|group", "short6",
+                       "!seen|contrast|rules|handling|hurt|two-kinds|water|size|quiz|key|habitat|nests|asks-do|asks-can|"
+                       "asks-where|ice-fishing|asks-how"),
+        ("chain pickerel how deep",)),
 )
