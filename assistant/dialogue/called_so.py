@@ -25,16 +25,17 @@ def names_like(kb: KnowledgeBase, taxon: str, words: str) -> list[Name]:
     squeezed = {w.replace(" ", "") for w in wanted}
     near = [n for n in kb.names(taxon) if fold(n.text[:1]) == first]
     found = [n for n in near if key(n.text) in wanted or singular_key(n.text).replace(" ", "") in squeezed]
-    return sorted(found, key=lambda n: key(n.text) not in wanted) or _misspelt(kb, taxon, near, singular_key(words))
+    return sorted(found, key=lambda n: key(n.text) not in wanted) or _slips_of(kb, taxon, words)
 
 
-def _misspelt(kb: KnowledgeBase, taxon: str, near: list[Name], words: str) -> list[Name]:
+def _slips_of(kb: KnowledgeBase, taxon: str, typed: str) -> list[Name]:
     """The local name that the words are a slip of, where they are nearer to it than to the accepted name."""
+    words = singular_key(typed)
     if len(words) < LONG_ENOUGH:
         return []
     own = distance(words, key(kb.taxon(taxon).label), MOST_SLIPS)
-    slips = {n: d for n in near if n.kind in LOCAL_KINDS and (
-        d := distance(words, singular_key(n.text), MOST_SLIPS)) < own}
+    near = [n for n in kb.names(taxon) if n.kind in LOCAL_KINDS and fold(n.text[:1]) == words[:1]]
+    slips = {n: d for n in near if (d := distance(words, singular_key(n.text), MOST_SLIPS)) < own}
     return sorted(slips, key=lambda n: (slips[n], n.id))[:1]
 
 

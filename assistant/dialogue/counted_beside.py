@@ -11,12 +11,10 @@ from assistant.dialogue.observing import evidence_of
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import naming as wording
 from assistant.dialogue.wording import speak
+from assistant.model.stems import NUMBERS
 from assistant.reasoning.identify import identify
 from assistant.text import unique
 
-NUMBERS = {word: number for number, word in enumerate((
-    "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
-    "thirteen", "fourteen", "fifteen"))}
 _NUMBER = rf"(\d{{1,3}}|{'|'.join(NUMBERS)})"
 _WHOSE = r"(mine|ours|his|hers|theirs|(?:my|our|his|her|their|the)\s+(?:other|fish|one|buddy'?s|first|second))"
 _COUNT_FIRST = re.compile(rf"\b{_NUMBER}\b(?:\s+[a-z]+){{0,2}}?\s+(?:on|in|for)\s+{_WHOSE}\b")
@@ -57,4 +55,4 @@ def _second(turn: Turn) -> int | None:
     if len(found) != 2 or found[0][1] == found[1][1]:
         return None
     word = found[1][0]
-    return NUMBERS[word] if word in NUMBERS else int(word)
+    return int(NUMBERS.get(word, word))

@@ -15,7 +15,7 @@ from assistant.dialogue.harmed import first_aid
 from assistant.dialogue.pointing import pointed, with_fish
 from assistant.dialogue.reader.parts import of_fishes
 from assistant.dialogue.reader.reading import Mention, Reading
-from assistant.dialogue.recogniser.cues import Cue, find_cues, whole_line
+from assistant.dialogue.recogniser.cues import TAPE_ENDS, Cue, find_cues, whole_line
 from assistant.dialogue.recogniser.facts import ASKING, Facts, gather
 from assistant.dialogue.recogniser.intents import recognise
 from assistant.dialogue.recogniser.leaning import lean, leanings, signs
@@ -163,8 +163,6 @@ NO_MARKS = frozenset({"how-deep", "no-mark", "pressure", "ice-safety", "rules-me
 BRIEF = ("brief", "each-line")
 LOOKING = ("one-look", "know-one")
 """Cues whose words name no mark and no fish ("the one spot to look", "how would i spot one")."""
-TAPED = frozenset({"fork-told", "tip-told"})
-"""Cues of the two ends of a tape, which tell of no forked tail where both are named."""
 CHATTING = ("greeting", "bye", "thanks", *BRIEF)
 
 
@@ -177,7 +175,7 @@ def unasked(reading: Reading, cues: Sequence[Cue]) -> Reading:
     """The reading without observations made of the words of a question ("how long do they get" tells no long body)."""
     words: tuple[str, ...] = (*ASKING, *CHATTING, *LOOKING)
     looking = [(c.start, c.end) for c in cues if c.id in LOOKING]
-    ends = TAPED if {c.id for c in cues} >= TAPED else frozenset()
+    ends = TAPE_ENDS if {c.id for c in cues} >= TAPE_ENDS else frozenset()
     asking = [(c.start, c.end) for c in cues if c.id in words and " " in reading.text[c.start : c.end].strip()]
     asks = any(c.id in ASKING for c in cues)
     other = [(c.start, c.end) for c in cues if c.id in NO_MARKS | ends]

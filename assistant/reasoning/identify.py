@@ -314,7 +314,7 @@ def identify(kb: KnowledgeBase, table: Table, evidence: Evidence, most: int = 6)
     small = bool(evidence.length and evidence.length[1] < 25.0)
     if small and verdict in ("sure", "likely"):
         verdict = "not-enough"
-    if verdict in ("sure", "likely") and (undecided(weighed, order[0]) or disputed(weighed, order[0], order[1])):
+    if verdict in ("sure", "likely") and (undecided(weighed, order[0]) or disputed(weighed, order)):
         verdict = "between"
     lead_cross = kb.taxon(candidates[0].taxon).is_hybrid
     if lead_cross and verdict == "sure":
@@ -351,8 +351,11 @@ def undecided(weighed: Weighed, lead: int) -> bool:
     return any(not apart(other) for offered in offers if lead in offered for other in offered - {lead})
 
 
-def disputed(weighed: Weighed, lead: int, second: int) -> bool:
-    """True when the lead is not sure and a thing told fits the next fish much better."""
+def disputed(weighed: Weighed, order: Sequence[int]) -> bool:
+    """True when the lead is not sure and a thing told fits the next fish, where there is one, much better."""
+    if len(order) < 2:
+        return False
+    lead, second = order[:2]
     better = (told.log[second] - told.log[lead] for told in weighed.observed)
     shares = weighed.posterior
     open_yet = float(shares[lead]) < SURE and float(shares[second]) >= RIVAL

@@ -42,7 +42,7 @@ def left_out(turn: Turn, among: Sequence[str]) -> frozenset[str]:
     return found if len(found) < len(among) else frozenset()
 
 
-_BESIDES = re.compile(r"\b(?:besides|beside|other than|apart from|aside from|except(?: for)?|excepting|excluding)\W+"
+_BESIDES = re.compile(r"\b(?:besides|other than|apart from|aside from|except(?: for)?|excepting|excluding)\W+"
                       + _FILLING + r"$")
 
 

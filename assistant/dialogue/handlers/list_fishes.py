@@ -111,14 +111,20 @@ def _little(turn: Turn) -> bool:
         e[:2] == SMALL for words in before for w in words for e in turn.kb.spoken(w))
 
 
-def _with_family(kb: KnowledgeBase, name: str, pool: tuple[str, ...]) -> tuple[tuple[str, ...], str]:
-    """The kinds of a genus with those of its family, where the whole family bears the word it is asked for by."""
+def _family_of(kb: KnowledgeBase, name: str) -> tuple[str, str, bool]:
+    """The genus that a group is, its family, and whether the whole family bears the word for the group ("sunfish")."""
     genus = common_taxon(kb, name) if name else None
     if genus is None or kb.taxon(genus).rank != "genus":
-        return pool, name
+        return "", "", False
     family = kb.lineage(genus)[-1]
     word = singular(kinds_name(kb, name).split()[-1].lower())
-    if word not in key(kb.taxon(family).label).split():
+    return genus, family, word in key(kb.taxon(family).label).split()
+
+
+def _with_family(kb: KnowledgeBase, name: str, pool: tuple[str, ...]) -> tuple[tuple[str, ...], str]:
+    """The kinds of a genus with those of its family, where the whole family bears the word it is asked for by."""
+    genus, family, borne = _family_of(kb, name)
+    if not genus or not borne:
         return pool, name
     return unique((*pool, *kb.members(family))), family
 
@@ -328,12 +334,8 @@ def _in_family(
     """The family of a genus asked for by a word that the whole family bears ("sunfish", "bass family") or of which
     ``none`` fits, and who of the rest fits."""
     kb = turn.kb
-    genus = common_taxon(kb, name) if name else None
-    if genus is None or kb.taxon(genus).rank != "genus":
-        return "", ()
-    family = kb.lineage(genus)[-1]
-    word = singular(kinds_name(kb, name).split()[-1].lower())
-    if not none and word not in key(kb.taxon(family).label).split() and "family" not in turn.reading.words:
+    genus, family, borne = _family_of(kb, name)
+    if not genus or not (none or borne or "family" in turn.reading.words):
         return "", ()
     pool, _ = by_size(turn, tuple(t for t in kb.members(family) if genus not in kb.lineage(t)), sides)
     return family, fitting(kb, pool, [s.observation for s in seen]).fits

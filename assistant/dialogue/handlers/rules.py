@@ -16,6 +16,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.eating import warnings
 from assistant.dialogue.handlers.out_of_scope import safe_echo
 from assistant.dialogue.reader.catch_spelt import caught_is_kept
+from assistant.dialogue.recogniser.cues import TAPE_ENDS
 from assistant.dialogue.recogniser.facts import ASKING
 from assistant.dialogue.rules import telling
 from assistant.dialogue.rules.access import access_answer, asks_access
@@ -53,8 +54,8 @@ from assistant.reasoning import catch as c
 from assistant.reasoning.verdict import Why, Word
 from assistant.text import join, key
 
-MEASURING, TAPED = "rule-measuring", frozenset({"fork-told", "tip-told"})
-"""The side of a line on how a fish is measured for the law, and the cues of both ends of the tape."""
+MEASURING = "rule-measuring"
+"""The side of a line on how a fish is measured for the law."""
 SURVEY = frozenset({"rule-limit", "rule-open", "rule-length", "rule-possession"})
 WIDE = frozenset({"what", "whats", "which", "when", "whens"})
 """Words of a question on what is open that wants all that holds."""
@@ -114,7 +115,7 @@ def _answer(turn: Turn) -> tuple[Answer, Held]:
 def _sides(turn: Turn) -> frozenset[str]:
     """The sides of the rules that the line asks about."""
     told = frozenset(a for a in aspects(turn.kb, turn.reading) if a.startswith("rule-"))
-    return told | {MEASURING} if turn.cues >= TAPED and not turn.reading.measures else told
+    return told | {MEASURING} if turn.cues >= TAPE_ENDS and not turn.reading.measures else told
 
 
 def _place_alone(turn: Turn) -> Place | None:

@@ -20,6 +20,8 @@ SHORT_ANSWER = 2
 NAMED = ("taxon", "hybrid", "place", "water", "likeness")
 
 
+TAPE_ENDS = frozenset({"fork-told", "tip-told"})
+"""Cues of the two ends of a tape: where both are named the line asks how a fish is measured, and tells of no tail."""
 UNNAMED = frozenset({"hybrid", "hybrid-word", "key-word", "versus"})
 """Cues that count even where the word is also a name ."""
 ASIDE = frozenset(

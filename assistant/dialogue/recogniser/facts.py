@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
+from assistant.dialogue.called_so import LOCAL_KINDS, MOST_SLIPS
 from assistant.dialogue.conversation import Held, Wanted
 from assistant.dialogue.kinship import clipped, overlapping
 from assistant.dialogue.name_forms import old_genus
@@ -90,9 +91,6 @@ TELLING_APART = frozenset({"contrast", "vs", "sameness", "term-diff"})
 _WORDS = re.compile(r"[^\W_]+(?:['’][^\W_]+)*", re.UNICODE)
 MOST_FOR_ONE = 8
 """Words of a line up to which "the banded one" points back to a fish."""
-LOCAL_KINDS = frozenset({"vernacular", "ambiguous"})
-MOST_SLIPS = 2
-"""Letters by which a local name may be misspelt."""
 THE_ONE = re.compile(r"\bthe\s+(\w+(?:\s+\w+)?)\s+(one|ones|kind|sort|fish|1)\b")
 
 
@@ -223,7 +221,7 @@ def local_name(kb: KnowledgeBase, mention: Mention) -> bool:
 
 
 def _misspelt_local(kb: KnowledgeBase, mention: Mention) -> bool:
-    """True for a slip that is nearer to a local name of the fish than to its accepted one ("chinkapin")."""
+    """True for a slip that is nearer to a local name of the fishes meant than to the accepted name of any."""
     written = singular(key(mention.words))
     taxa = [t for i in mention.ids if (t := kb.find("taxon", i)) is not None]
     near = [(distance(written, key(t.label), MOST_SLIPS), False) for t in taxa]
