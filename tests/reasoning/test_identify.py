@@ -6,7 +6,7 @@ import pytest
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import Scope
-from assistant.reasoning.identify import identify, posterior
+from assistant.reasoning.identify import disputed, identify, posterior, weigh
 from assistant.reasoning.next_question import next_question
 from assistant.reasoning.observed import Evidence, Hint, Identification, Observation
 from assistant.reasoning.tables import Table, compile_table
@@ -177,3 +177,9 @@ def test_a_count_within_the_stated_range_fits(kb: KnowledgeBase, table: Table) -
     flier = next(c for c in found.candidates if c.taxon == "centrarchus-macropterus")
     assert any(".anal-spines." in s for s in flier.supports)
     assert not any(".anal-spines." in s for s in flier.opposes)
+
+
+def test_nothing_disputes_the_only_fish_of_a_base(kb: KnowledgeBase, table: Table) -> None:
+    """Where there is no next fish the first stands undisputed."""
+    weighed = weigh(kb, table, Evidence())
+    assert not disputed(weighed, (0,))
