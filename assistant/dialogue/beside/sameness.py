@@ -94,7 +94,18 @@ def _single(kb: KnowledgeBase, first: Mention, one: str, second: Mention, two: s
         if parent in kb.taxon(cross).parents:
             parents = speak.fishes(kb, kb.taxon(cross).parents)
             return Block("point", say.cross_not_parent(label(kb, cross), parents), statements=ids)
+    for fish, loose in ((one, second), (two, first)):
+        if others := _others_called(kb, fish, loose):
+            text = say.of_kind_so(label(kb, fish), loose.words, speak.fishes(kb, others))
+            return Block("point", text, statements=tuple(f"taxon:{t}" for t in (fish, *others)))
     return Block("point", say.two_fishes(speak.fish_both(kb, one), speak.fish_both(kb, two)), statements=ids)
+
+
+def _others_called(kb: KnowledgeBase, fish: str, loose: Mention) -> tuple[str, ...]:
+    """The others of a group that the words name as a whole, where the fish is one of it ("bowfin")."""
+    groups = [thing for kind, thing, how in kb.spoken(key(loose.words)) if kind == "group" and how == "label"]
+    pool = species_of(kb, tuple(groups))
+    return tuple(t for t in pool if t != fish)[:OTHERS] if fish in pool else ()
 
 
 def of_group(turn: Turn) -> list[Block]:

@@ -250,7 +250,8 @@ def _merged(
             out[b.statements or b.text] = b
         elif len(taxa) > 1:
             name = next((label(kb, t) for t in taxa if f" {label(kb, t)}" in known.text), "")
-            text = known.text.replace(f"the {name}", kinds_name(kb, asked[0])) if name else known.text
+            of_kinds = re.sub(rf"\bthe {re.escape(name)}\b", kinds_name(kb, asked[0]), known.text)
+            text = of_kinds if name else known.text
             out[b.statements or b.text] = Block(
                 known.kind, text, statements=known.statements, claim=known.claim
             )

@@ -321,7 +321,7 @@ def _plain_list(
         told = lists.in_family(label(kb, kin), say.names_with([label(kb, f.taxon) for f in others[:KIN_SHOWN]]))
         ids = tuple(s for f in others[:KIN_SHOWN] for s in f.statements[:2])
         blocks.insert(1, Block("point", told, statements=ids))
-    taxa = tuple(f.taxon for f in (*(fits or maybe), *others[:KIN_SHOWN]))[:MOST_TAXA]
+    taxa = tuple(f.taxon for f in (*fits, *others[:KIN_SHOWN], *maybe[:SHOWN]))[:MOST_TAXA]
     return Answer("list", tuple(blocks), taxa=unique((*taxa, *families, *_wider(turn))))
 
 
@@ -332,12 +332,16 @@ def _in_family(
     turn: Turn, name: str, seen: Sequence[Seen], sides: frozenset[str], none: bool
 ) -> tuple[str, tuple[Fitting, ...]]:
     """The family of a genus asked for by a word that the whole family bears ("sunfish", "bass family") or of which
-    ``none`` fits, and who of the rest fits."""
+    ``none`` fits, and who of the rest fits; of a word that others bear too ("bass"), those."""
     kb = turn.kb
     genus, family, borne = _family_of(kb, name)
-    if not genus or not (none or borne or "family" in turn.reading.words):
+    if not genus:
         return "", ()
-    pool, _ = by_size(turn, tuple(t for t in kb.members(family) if genus not in kb.lineage(t)), sides)
+    rest = tuple(t for t in kb.members(family) if genus not in kb.lineage(t))
+    if not (none or borne or "family" in turn.reading.words):
+        asked = {singular(m.words.lower()) for m in groups(turn.reading)[:1]}
+        rest = tuple(t for t in rest if singular(label(kb, t).split()[-1].lower()) in asked)
+    pool, _ = by_size(turn, rest, sides)
     return family, fitting(kb, pool, [s.observation for s in seen]).fits
 
 

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from assistant.dialogue.reader.lexicon import Lexicon
 from assistant.dialogue.reader.names_found import Named
 from assistant.dialogue.reader.tokens import Token
-from assistant.text import word_set
+from assistant.text import singular, unique, word_set
 
 _MARKS = word_set("spots bars stripes specks")
 """Marks of a fish, which have a few verbs in common with fishes."""
@@ -43,7 +43,26 @@ _DOING = word_set(
 def is_meant(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """True for a word that is the fish by what is said of it."""
     asked = is_subject(named, tokens, lexicon) or is_sought(named, tokens) or is_called(named, tokens, lexicon)
-    return asked or is_placed(named, tokens, lexicon) or is_owner(named, tokens, lexicon) or is_owned(named, tokens)
+    hued = is_hued(named, tokens, lexicon)
+    return asked or hued or is_placed(named, tokens, lexicon) or is_owner(named, tokens, lexicon) or is_owned(
+        named, tokens)
+
+
+def is_hued(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a colour that is one fish: in the plural where no part is coloured ("browns at dusk", not "blues and
+    greens on the cheek"), or right behind a length or a weight and last of what is said ("15 in brown")."""
+    word, clause = tokens[named.first].word, tokens[named.first].clause
+    kinds = unique(e[1] for e in named.entries if e[0] == "taxon")
+    if named.after - named.first > 1 or len(kinds) != 1 or lexicon.head(singular(word)) is None:
+        return False
+    said = [t.word for t in tokens if t.clause == clause]
+    others = [w for w in said if w != word]
+    if word.endswith("s"):
+        return not named.first and not any(
+            lexicon.is_part(w) or lexicon.names_part(w) or lexicon.head(singular(w)) is not None for w in others)
+    before = [t.word for t in tokens[max(0, named.first - 2) : named.first] if t.clause == clause]
+    last = named.after >= len(tokens) or tokens[named.after].clause != clause
+    return last and len(before) == 2 and before[0][:1].isdigit() and before[1] in _MEASURED
 
 
 def is_owned(named: Named, tokens: Sequence[Token]) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Sequence
 from datetime import date
+from itertools import pairwise
 from typing import NamedTuple
 
 from assistant.dialogue.conversation import Held
@@ -248,12 +249,20 @@ def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
     talk = asked == "length" or (asked != "character" and not told and bool(held.lengths) and len(tokens) <= 7)
     owned = held.intent in ("rules", "size") and bool(_OWNED & words) and len(tokens) <= SHORT_LINE
     taped = (bool(_TAPED & words) or owned) and asked != "character"
-    talk = taped or ((talk or _asks_weight(tokens, lexicon)) and not _names_count(tokens, lexicon))
+    talk = taped or _denies_length(tokens, held) or (
+        (talk or _asks_weight(tokens, lexicon)) and not _names_count(tokens, lexicon))
 
     def is_place(word: str) -> bool:
         return any(e[0] == "place" for e in lexicon.spoken(word)) and len(word) > 2
 
     return Setting("in" if unit == "ft" else unit, talk, is_place, lexicon.is_part)
+
+
+def _denies_length(tokens: Sequence[Token], held: Held) -> bool:
+    """True when the line denies the figure of a length told before ("27 not 17"), and none of a count."""
+    denied = {t.word for before, t in pairwise(tokens) if before.word == "not" and t.word.isdigit()}
+    counted = {str(int(s.observation.value)) for s in held.seen if s.observation.value is not None}
+    return any((denied - counted) & set(re.findall(r"\d+", m.words)) for m in held.lengths)
 
 
 def _asks_weight(tokens: Sequence[Token], lexicon: Lexicon) -> bool:

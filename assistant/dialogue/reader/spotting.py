@@ -51,6 +51,7 @@ def content_of(tokens: Sequence[Token], masked: frozenset[int], lexicon: Lexicon
         and not (t.word in ("one", "ones") and _stands_for_fish(tokens, i))
         and not (t.word == "round" and tokens[i + 1 : i + 2] and tokens[i + 1].word in _HERE)
         and not (t.word == "light" and i and tokens[i - 1].word in _SEEN_BY)
+        and not (t.word == "w" and not _is_letter(tokens, i))
     ]
     words = [_mended(tokens[i].word, lexicon) for i in kept]
     out = []
@@ -69,6 +70,8 @@ _SEEN_BY = word_set("bad poor low dim good fading porch lantern lamp dock")
 """Words before a "light" by which a fish was seen."""
 _HERE = word_set("here there these my our them")
 """Words after a "round" that means around."""
+_SHAPES = word_set("mark marks marking markings blotch blotches bar bars pattern patterns")
+_OF_LETTER = word_set("the like little small dark of has with")
 _VERBS = word_set("had has have is was with w looks looked got")
 
 
@@ -78,6 +81,14 @@ def _stands_for_fish(tokens: Sequence[Token], i: int) -> bool:
     after = tokens[i + 1].word if i + 1 < len(tokens) else ""
     last = i + 1 == len(tokens) or tokens[i + 1].clause != tokens[i].clause
     return before in _POINTING or after in _VERBS or (last and before in _OF_ONE)
+
+
+def _is_letter(tokens: Sequence[Token], i: int) -> bool:
+    """True for a "w" that is a shape ("w shaped marks", "like a w"), not short for with."""
+    before = tokens[i - 1].word if i else ""
+    after = tokens[i + 1].word if i + 1 < len(tokens) else ""
+    return after.startswith("shape") or before in ("a", "letter") or (
+        after in _SHAPES and (not i or before in _OF_LETTER))
 
 
 _OF_ONE = word_set("for as like than of from")

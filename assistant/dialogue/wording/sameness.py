@@ -36,6 +36,11 @@ def never_same(words: str, fish: str) -> str:
     return sentence(f'not that I know: "{words}" is not held as a name of the {fish}')
 
 
+def of_kind_so(fish: str, word: str, others: str) -> str:
+    """A fish that bears the name of a kind of fish, in a wide sense."""
+    return sentence(f'yes, in the wide sense of "{word}": the {fish} is one of them, beside the {others}')
+
+
 def one_of_group(fish: str, word: str, others: str) -> str:
     """A fish and a word for the group that it belongs to."""
     return sentence(f'not quite: the {fish} is one of several fishes called "{word}"; others are {others}')
