@@ -50,6 +50,17 @@ ORDINARY_ROWS: tuple[Row, ...] = (
     Row("hybrids", 93, ("by-look", "held-cross", "yes-no|asks-can|how-sure|question-mark",
                         "!fish|seen|rules|quiz|key|hurt|place|water|names|size|weight"),
         ("bluegill crossed w a pumpkinseed, is that a thing / so could a biologist be sure just eyeballing it?",)),
+    Row("hybrids", 94, ("one-sex", "cross|held-cross", "short10",
+                        "!seen|rules|rules-act|water|quiz|key|hurt|len|wt|tackle|two-fish|size|weight"),
+        ("I stocked hybrid bluegill in Kansas. Hybrid of what? / all boys i heard?", "are saugeye mostly males")),
+    # One fish set beside the one spoken of.
+    Row("contrast", 95, ("beside-it", "fish", "held-fish", "short10",
+                         "!seen|rules|rules-act|water|place|len|wt|quiz|key|handling|tackle"),
+        ("describe a yellow perch / now set it beside a ruffe", "tell me about the bowfin / line it up with a snakehead")),
+    # Where they go in a season, asked after how they are caught.
+    Row("habitat", 93, ("they-move", "asks-where", "after-tackle", "date", "held-fish", "short10",
+                        "!seen|place|water|rules|len|wt|somebody|tackle|tackle-word|bite|how-deep"),
+        ("jig or minnow for crappies / where do they go come july", "worms for bluegill? / where'll they be in winter")),
     # What a fish is called where it counts.
     Row("names", 95, ("book-name", "local-name|unclear|group-nickname",
                       "what-is|what-is-a|asks-what|names|names-weak|called-next|names-of",
@@ -65,8 +76,15 @@ ORDINARY_ROWS: tuple[Row, ...] = (
     # What it comes to: a good one, long enough, one fish or several, and may it go back.
     Row("size", 94, ("good-or-not", "len", "!rules|rules-act|water|contrast|quiz|key|wt|hurt|long-enough"),
         ('22 1/2" brown trout, good one or ordinary', "black crappie at 31 cm, brag or no")),
+    Row("size", 95, ("rates-as", "len", "fish|held-fish", "!wt|seen|rules-act|contrast|quiz|key|hurt|water|keep"),
+        ("Would a 60 cm pike count as large in Alberta?", "does a 12 inch perch pass for big in Ohio")),
+    Row("weight", 95, ("rates-as", "wt", "fish|held-fish", "!seen|rules-act|contrast|quiz|key|hurt|water|keep"),
+        ("would a 5 lb smallmouth pass for big in Maine",)),
     Row("rules", 93, ("long-enough", "len", "fish|held-fish", "!seen|contrast|quiz|key|hurt|size|term|tackle|story"),
         ("spotted bass twelve n a half, long enough?", "walleye 14 in, legal or not")),
+    Row("names", 94, ("asked-place", "after-names", "place", "short10", "no-ask",
+                      "!fish|seen|rules|rules-act|water|len|wt|quiz|key|tackle|range|habitat"),
+        ("stump knocker, is that just a warmouth / im in north florida",)),
     Row("names", 94, ("one-kind-or-more", "fish|unclear|local-name", "!rules|quiz|key|hurt|contrast|held-seen|hybrid"),
         ("sand bass, stripe, silver bass.. one fish or three",)),
     Row("contrast", 93, ("sort-me", "two-kinds|two-fish", "!rules|quiz|key|hurt|place|size|weight|names|list|order"),
