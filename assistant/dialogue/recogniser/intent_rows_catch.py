@@ -34,6 +34,11 @@ CATCH_ROWS: tuple[Row, ...] = (
         ("can I let my goldfish go in the pond", "can i put my koi in the creek")),
     Row("handling", 96, ("leave-it", "after-handling", "short6", "!fish|seen|rules|water|quiz|key|asked"),
         ("bass swallowed the hook / leave it?",)),
+    Row("handling", 93, ("after-handling", "fish", "short6", "no-ask",
+                         "!seen|place|water|rules|rules-act|len|wt|names|contrast|habitat|range|tackle|tackle-word|size|"
+                         "weight|quiz|key|list|describe|undo|retract|story|hybrid|pattern|vs|versus"),
+        ("catfish fin went in my thumb, its puffin up / one of them tiny madtoms",
+         "how do I hold a northern pike / just a little pickerel")),
     # A length told after the rules were: is it one to keep.
     Row("rules", 93, ("after-rules", "len", "held-fish", "short6", "no-ask",
                       "!fish|seen|size|weight|wt|girth|part|term-word|habitat|contrast|plausible"),
