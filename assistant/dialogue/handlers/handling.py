@@ -50,7 +50,7 @@ IN_THE_FISH = frozenset({"hook-deep", "hook-pulled", "flesh-marks"})
 """Cues of a hook or marks in the fish, for which no first aid is told unless somebody is hurt as well."""
 SINGLE_WORD = 2.0
 """A topic asked for by less (no phrase of two words) does not lead away from what somebody who is hurt was told."""
-ASKS = frozenset({"asks-how", "asks-can", "letting-go", "eat"})
+ASKS = frozenset({"asks-how", "asks-can", "handling", "letting-go", "eat"})
 """Cues of a line that asks for a thing of its own after first aid."""
 DECIDING = ("heat", "invasive", "unwanted")
 """Topics that say whether a fish should be fished for or released at all: they come before how it is done."""

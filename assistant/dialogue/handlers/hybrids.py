@@ -259,7 +259,7 @@ def _fact(kb: KnowledgeBase, character: str, statements: Sequence[Statement]) ->
         text = care.fertile(told)
     elif character == MALES:
         shares = [float(n) for t in texts for n in _SHARE.findall(t)]
-        most = bool(shares) and all("%" in t for t in texts) and HALF < min(shares) and max(shares) < WHOLE
+        most = bool(shares) and all("%" in t for t in texts) and min(shares) > HALF and max(shares) < WHOLE
         text = care.males_mostly(min(shares), max(shares), len(texts)) if most else care.males(told)
     else:
         text = core.entry(kb.character(character).label, told)

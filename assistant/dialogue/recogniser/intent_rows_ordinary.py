@@ -55,12 +55,14 @@ ORDINARY_ROWS: tuple[Row, ...] = (
         ("I stocked hybrid bluegill in Kansas. Hybrid of what? / all boys i heard?", "are saugeye mostly males")),
     # One fish set beside the one spoken of.
     Row("contrast", 95, ("beside-it", "fish", "held-fish", "short10",
-                         "!seen|rules|rules-act|water|place|len|wt|quiz|key|handling|tackle"),
-        ("describe a yellow perch / now set it beside a ruffe", "tell me about the bowfin / line it up with a snakehead")),
+                         "!seen|rules|rules-act|water|place|len|wt|quiz|key|handling"),
+        ("describe a yellow perch / now set it beside a ruffe",
+         "tell me about the bowfin / line it up with a snakehead")),
     # Where they go in a season, asked after how they are caught.
     Row("habitat", 93, ("they-move", "asks-where", "after-tackle", "date", "held-fish", "short10",
                         "!seen|place|water|rules|len|wt|somebody|tackle|tackle-word|bite|how-deep"),
-        ("jig or minnow for crappies / where do they go come july", "worms for bluegill? / where'll they be in winter")),
+        ("jig or minnow for crappies / where do they go come july",
+         "worms for bluegill? / where'll they be in winter")),
     # What a fish is called where it counts.
     Row("names", 95, ("book-name", "local-name|unclear|group-nickname",
                       "what-is|what-is-a|asks-what|names|names-weak|called-next|names-of",
