@@ -21,6 +21,7 @@ from tests.dialogue.conftest import last, text
     ("walk me through a key to the sunfish / skip / back of the mouth comes to mid eye", "key", "that leaves 2"),
     ("would a 60 cm pike count as large in Alberta?", "size", "ordinary"),
     ("would a 5 lb smallmouth pass for big in Maine", "weight", "about 20.4 in"),
+    ("evening", "small-talk", "hello"),
     ("does it matter if i give you cm or inches", "help", "either is read"),
     ("do you understand pounds and ounces", "help", "either is read"),
     ("Does M. salmoides now denote only the Florida bass?", "names", "yes: in current lists"),
