@@ -18,24 +18,24 @@ from assistant.reasoning.place_prior import expand_places
 from assistant.text import key, unique
 
 LATIN, OLDER = "la", ("synonym", "ambiguous")
-ASKING = frozenset({"concept-now", "old-sheet"})
+ASKING = frozenset({"concept-now", "concept-only", "old-sheet"})
 
 
 def old_name(turn: Turn) -> tuple[tuple[Block, ...], tuple[str, ...]]:
     """What the one scientific name of the line stood and stands for, and the fishes; both empty where it is none."""
     kb = turn.kb
-    spoken = [m for m in turn.reading.of("taxon") if m.ids]
-    if not turn.cues & ASKING or len(spoken) != 1:
+    spoken = [(m, _written(kb, key(m.words), m.ids)) for m in turn.reading.of("taxon") if m.ids]
+    latin = [name for _, name in spoken if name]
+    others = unique(t for m, name in spoken if not name for t in m.ids)
+    if not turn.cues & ASKING or len(latin) != 1 or len(others) > 1:
         return (), ()
-    written = _written(kb, key(spoken[0].words), spoken[0].ids)
-    if not written:
-        return (), ()
+    written = latin[0]
     own = unique(t for t in kb.species if key(kb.taxon(t).scientific) == key(written))
     older = unique(t for t in kb.species if t not in own and _bore(kb, t, written))
-    if not own and not older:
+    if (not own and not older) or not set(others) <= {*own, *older}:
         return (), ()
     fishes = (*older, *own)
-    blocks = _by_place(turn, written, older, own)
+    blocks = [*_only_of(turn, written, older, own, others), *_by_place(turn, written, older, own)]
     for taxon in older:
         record = kb.taxon(taxon)
         text = wording.formerly(written, record.label, record.scientific, label(kb, own[0]) if own else "")
@@ -44,6 +44,16 @@ def old_name(turn: Turn) -> tuple[tuple[Block, ...], tuple[str, ...]]:
         blocks.append(Block("point", info.scientific_lead(label(kb, own[0]), scientific_of(kb, own[0])),
                             statements=(f"taxon:{own[0]}",)))
     return tuple(b._replace(kind="point" if i else "lead") for i, b in enumerate(blocks)), fishes
+
+
+def _only_of(
+    turn: Turn, written: str, older: Sequence[str], own: Sequence[str], others: Sequence[str]
+) -> list[Block]:
+    """Whether a name stands for the fish named beside it alone now; nothing where none is or it has meant no other."""
+    if not others or not own or not older:
+        return []
+    now, alone = label(turn.kb, own[0]), others[0] == own[0]
+    return [Block("point", wording.stands_for_now(written, now, alone), statements=(f"taxon:{own[0]}",))]
 
 
 def _written(kb: KnowledgeBase, words: str, ids: Sequence[str]) -> str:

@@ -9,6 +9,26 @@ from tests.dialogue.conftest import last, text
 
 
 @pytest.mark.parametrize(("talk", "intent", "must"), [
+    ("describe a yellow perch / now set it beside a ruffe", "contrast", "yellow perch has two separate"),
+    ("tell me about the bowfin / line it up with a snakehead", "contrast", "gular plate"),
+    ("jig or minnow for walleye / where are they come august", "habitat", "walleye"),
+    ("best bait for bluegill thru the ice / where do they go in summer", "habitat", "timber"),
+    ("what's a hybrid bluegill / all boys i heard?", "hybrids", "mostly males, not all"),
+    ("stump knocker, is that just a warmouth / im in north florida", "names", "means the spotted sunfish"),
+    ("a catfish stuck me in the palm / one of them tiny madtoms", "handling", "mild venom"),
+    ("spine in my finger from a catfish, swollen / channel cat, a small one", "handling", "as hot as you can bear"),
+    ("got hooked in the thumb by a lure / how do i hold a walleye", "handling", "walleye: "),
+    ("walk me through a key to the sunfish / skip / back of the mouth comes to mid eye", "key", "that leaves 2"),
+    ("would a 60 cm pike count as large in Alberta?", "size", "ordinary"),
+    ("would a 5 lb smallmouth pass for big in Maine", "weight", "about 20.4 in"),
+    ("evening", "small-talk", "hello"),
+    ("does it matter if i give you cm or inches", "help", "either is read"),
+    ("do you understand pounds and ounces", "help", "either is read"),
+    ("Does M. salmoides now denote only the Florida bass?", "names", "yes: in current lists"),
+    ("does Micropterus salmoides still mean the largemouth", "names", "no: in current lists"),
+    ("my dog swallowed a dead minnow will he be ok", "handling", "a dog or cat that has eaten"),
+    ("my puppy swallowed a jig", "handling", "a hook in a dog or cat"),
+    ("is raw salmon bad for my dog", "handling", "call a vet now"),
     ("smallie vs spotted bass / throw largemouth in there too", "contrast", "smallmouth bass, spotted bass and large"),
     ("bluegill vs redear / toss a green sunfish in the mix", "contrast", "bluegill, redear sunfish and green sunfish"),
     ("pike vs pickerel / chuck a musky in the mix", "contrast", "muskellunge"),
@@ -66,6 +86,7 @@ def test_what_goes_on_is_answered_for_what_it_asks(open_base: Base, talk: str, i
 
 
 @pytest.mark.parametrize(("talk", "must_not"), [
+    ("my dog swallowed a dead minnow will he be ok", "hook"),
     ("safe way to get a treble out of a pike", "advisory"),
     ("walleye inhaled my jig, hook way down. do i dig it out or cut the line", "medical care"),
     ("which trouts have worm tracks on the back", "tiger trout"),

@@ -50,6 +50,8 @@ IN_THE_FISH = frozenset({"hook-deep", "hook-pulled", "flesh-marks"})
 """Cues of a hook or marks in the fish, for which no first aid is told unless somebody is hurt as well."""
 SINGLE_WORD = 2.0
 """A topic asked for by less (no phrase of two words) does not lead away from what somebody who is hurt was told."""
+ASKS = frozenset({"asks-how", "asks-can", "handling", "letting-go", "eat"})
+"""Cues of a line that asks for a thing of its own after first aid."""
 DECIDING = ("heat", "invasive", "unwanted")
 """Topics that say whether a fish should be fished for or released at all: they come before how it is done."""
 RELEASE = "release"
@@ -78,7 +80,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if IN_THE_FISH & turn.cues and not HURT & turn.cues:
         found = tuple(f for f in found if f.record.topic != URGENT)
     wanted = _deciding(found, _wanted(turn, found, bool(taxa)), _from_the_deep(turn))
-    chosen = _chosen(found, wanted, bool(taxa))
+    chosen = _hurt_by(turn, found) or _chosen(found, wanted, bool(taxa))
     if not chosen:
         return plain("handling", care.NO_ADVICE), turn.held
     leading = _named_first(turn, _blocks(turn, chosen, taxa), chosen[0], asked)
@@ -134,6 +136,22 @@ def _wanted(turn: Turn, found: Sequence[Found], known: bool) -> tuple[str, ...]:
     if asked or not names or (carried and "what-about" in turn.cues):
         return asked or carried or BASICS
     return BASICS if known else carried or BASICS
+
+
+def _hurt_by(turn: Turn, found: Sequence[Found]) -> list[Found]:
+    """The first aid told last, as far as it holds for the fish that the line only names, and what this fish can do.
+
+    Nothing where no first aid was told, no fish is named or the line asks for a topic of its own.
+    """
+    told = _told(turn)
+    asks = bool(ASKS & turn.cues) or any(score >= SINGLE_WORD for _, score in topics(found))
+    if _carried(turn)[:1] != (URGENT,) or asks or not _names_fish(turn):
+        return []
+    holds = {f.record.id: f for f in found if f.record.topic == URGENT and f.fit > SOME_KIN}
+    again = [holds[k] for k in told if k in holds and k != DISCLAIMER][: SHOWN - ACTS]
+    own = [f for f in found if f.fit > GENERAL and isinstance(f.record, Caution) and set(f.record.acts) & BY_HAND]
+    own.sort(key=lambda f: (not _leads(f), -_weight(f), f.record.id))
+    return [*again, *own[:ACTS]] if again else []
 
 
 def _deciding(found: Sequence[Found], wanted: tuple[str, ...], deep: bool) -> tuple[str, ...]:

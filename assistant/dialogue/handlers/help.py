@@ -13,7 +13,8 @@ from assistant.dialogue.wording import self as own
 
 CURATING = frozenset({"validation", "validate", "import", "export", "edit", "curate", "report", "check", "csv",
                       "spreadsheet", "download"})
-TOPICS = (("self-kept", own.KEPT), ("self-language", own.LANGUAGES), ("self-recall", own.RECALL))
+TOPICS = (("self-kept", own.KEPT), ("self-language", own.LANGUAGES), ("self-recall", own.RECALL),
+          ("self-units", own.UNITS))
 ORDERED = frozenset({"self-record", "order-hard", "order-set"})
 """Cues that make an order one to change the base."""
 SALT = frozenset({"saltwater", "salt", "marine", "ocean", "sea"})

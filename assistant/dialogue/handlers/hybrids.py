@@ -45,6 +45,9 @@ NOTE = "hybrid-note"
 ORIGIN_TOLD, STOCKED = "hybrid-origin", "stocked"
 """The side of a line that asks for raised crosses, and the origin of those."""
 LONGEST_NOTE = 200
+_SHARE = re.compile(r"\d+(?:\.\d+)?")
+HALF, WHOLE = 50, 100
+"""Shares in a hundred between which most are males, but not all."""
 FACTS = frozenset({"fertile", "sex", "how-common"})
 LOOKS_ASKED = frozenset({"halfway", crossing.TELLING_ONE})
 POND_TOLD = ("catchability", "hybrid-note", MALES, FERTILITY, "growth")
@@ -255,7 +258,9 @@ def _fact(kb: KnowledgeBase, character: str, statements: Sequence[Statement]) ->
     if character == FERTILITY:
         text = care.fertile(told)
     elif character == MALES:
-        text = care.males(told)
+        shares = [float(n) for t in texts for n in _SHARE.findall(t)]
+        most = bool(shares) and all("%" in t for t in texts) and min(shares) > HALF and max(shares) < WHOLE
+        text = care.males_mostly(min(shares), max(shares), len(texts)) if most else care.males(told)
     else:
         text = core.entry(kb.character(character).label, told)
     return Block(

@@ -21,7 +21,7 @@ from assistant.dialogue.recogniser.facts import ASKING
 from assistant.dialogue.rules import telling
 from assistant.dialogue.rules.access import access_answer, asks_access
 from assistant.dialogue.rules.apart import apart
-from assistant.dialogue.rules.catch_judge import judge, meant, parted
+from assistant.dialogue.rules.catch_judge import each_kept, judge, meant, parted
 from assistant.dialogue.rules.catch_measures import count_of
 from assistant.dialogue.rules.catch_query import CatchQuery, Named, Step
 from assistant.dialogue.rules.context import (
@@ -266,7 +266,7 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
     elif days:
         query = replace(query, steps=tuple(replace(s, day=None) for s in query.steps))
     whole = _anybody(query, found, turn)
-    query = parted(whole, book)
+    query = parted(each_kept(whole, book), book)
     verdicts = judge(query, book)
     told = [Told(kb, book, v, s) for v, s in zip(verdicts, query.steps, strict=True)]
     word = telling.verdict_word(verdicts)

@@ -12,6 +12,7 @@ LINES = (
     ("thanks", say.THANKS), ("bye", say.BYE), ("greeting", say.GREETING), ("units-metric", say.IN_METRIC),
     ("units-us", say.IN_INCHES), ("self-said", own.NOTHING_SAID), ("self-lost", own.LOST),
     ("self-angler", own.NO_ANGLER), ("self-who", own.WHO), ("self-stop", own.STOP), ("owning-up", own.OWNED_UP),
+    ("time-of-day", say.GREETING),
 )
 """What is said to the first of these cues that a line holds."""
 

@@ -19,6 +19,11 @@ CATCH_ROWS: tuple[Row, ...] = (
         ("i got a bad rash after touching a fish",)),
     Row("handling", 94, ("ate-it", "risky-food", "somebody", "!outside|seen|who-eats"),
         ("my child ate gar eggs", "what do i do, we ate the roe of a gar")),
+    Row("handling", 95, ("dog-or-cat", "ate-it", "!seen|len|wt|place|quiz|key|rules|bait-only|tackle"),
+        ("my dog swallowed a dead minnow will he be ok", "the puppy wolfed down a whole perch, should I worry")),
+    Row("handling", 93, ("dog-or-cat", "eat|edible|bad-for", "fish|fishy",
+                         "!seen|len|wt|place|quiz|key|rules|bait-only|tackle-word|names|range"),
+        ("is raw salmon bad for my dog", "can my dog eat a bluegill")),
     Row("handling", 94, ("eat|edible", "risky-food", "fish|fishy", "somebody|asks-can",
                          "!fish-eats|outside|seen|who-eats|water|place|rules|quiz|key|list|tackle-word|bait-only|nests|confirm"),
         ("what happens if my kid eats gar eggs", "can my wife eat the eggs of a gar")),
@@ -29,6 +34,11 @@ CATCH_ROWS: tuple[Row, ...] = (
         ("can I let my goldfish go in the pond", "can i put my koi in the creek")),
     Row("handling", 96, ("leave-it", "after-handling", "short6", "!fish|seen|rules|water|quiz|key|asked"),
         ("bass swallowed the hook / leave it?",)),
+    Row("handling", 93, ("after-handling", "fish", "short6", "no-ask",
+                         "!seen|place|water|rules|rules-act|len|wt|names|contrast|habitat|range|tackle|tackle-word|size|"
+                         "weight|quiz|key|list|describe|undo|retract|story|hybrid|pattern|vs|versus"),
+        ("catfish fin went in my thumb, its puffin up / one of them tiny madtoms",
+         "how do I hold a northern pike / just a little pickerel")),
     # A length told after the rules were: is it one to keep.
     Row("rules", 93, ("after-rules", "len", "held-fish", "short6", "no-ask",
                       "!fish|seen|size|weight|wt|girth|part|term-word|habitat|contrast|plausible"),

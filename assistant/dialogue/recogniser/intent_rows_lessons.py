@@ -64,6 +64,10 @@ LESSON_ROWS: tuple[Row, ...] = (
                       "one-fish", "short6", "!seen|contrast|two-fish|two-kinds|overlap|vs|versus|place|names|"
                       "same-kind|same-one"),
         ("brown trout, how big do they get / rainbow the same?", "what do warmouth eat / rock bass the same?")),
+    # In which units it may be told.
+    Row("help", 95, ("self-units", "short10", "question|asking-form|question-mark|yes-no|asks-can",
+                     "!fish|seen|len|wt|place|water|rules|quiz|key|hurt|part|after-info"),
+        ("does it matter if i give you cm or inches", "do you understand pounds and ounces")),
     # On paper.
     Row("help", 95, ("on-paper", "these-tables", "question|asking-form|question-mark|self-can|asks-can",
                      "!fish|seen|quiz|key|rules|hurt|asked-quiz|asked-key|after-quiz|after-key|fishing-licence|"
@@ -96,6 +100,10 @@ LESSON_ROWS: tuple[Row, ...] = (
                       "!seen|held-seen|rules|two-fish|contrast|quiz|key|tackle|asked"),
         ("an old sheet has M. salmoides from Ohio; which concept is that now",
          "Stizostedion vitreum in an older record, what would that be today")),
+    Row("names", 94, ("concept-only", "taxon", "many-names",
+                      "!seen|held-seen|rules|rules-act|water|place|contrast|quiz|key|tackle|habitat|hybrid|asked|len|wt"),
+        ("Does M. salmoides now denote only the Florida bass?",
+         "is Micropterus salmoides restricted to the Florida bass these days")),
     Row("names", 94, ("old-sheet", "taxon", "question|asking-form|question-mark|names",
                       "!seen|held-seen|rules|two-fish|contrast|quiz|key|tackle|size|weight|asked|hybrid|story|range|"
                       "why|asks-where|sources|part"),

@@ -75,7 +75,7 @@ SURE_ROWS: tuple[Row, ...] = (
         ("can i give my fish to my buddy and keep fishing",)),
     Row("rules", 93, ("penalty", "!seen|hurt|quiz|key"),
         ("what happens if I keep a fish thats too small",)),
-    Row("rules", 93, ("counted-together", "fish", "water|place|after-rules", "!seen|quiz|key|story"),
+    Row("rules", 93, ("counted-together", "fish", "water|place|after-rules", "!seen|quiz|key|story|rates-as"),
         ("do hybrids count as bluegill in quillander",)),
     Row("rules", 93,
         ("must-be", "size|asks-how|asks-what", "water|place|after-rules", "fish|held-fish", "!seen|weight"),
@@ -119,7 +119,7 @@ SURE_ROWS: tuple[Row, ...] = (
         ("where do i find big bluegills", "How do I catch bigger bluegill instead of little ones?")),
     Row("@same", 93,
         ("after-tackle", "date", "short6",
-         "!fish|seen|place|water|rules|len|wt|asks-what|asks-when|yes-no|handling|how-deep"),
+         "!fish|seen|place|water|rules|len|wt|asks-what|asks-when|yes-no|handling|how-deep|they-move"),
         ("How deep should I fish for crappie in spring? / and in summer",)),
     # Naming a catch.
     Row("identify", 94, ("my-catch", "group", "asks-what|asks-name|which-group",

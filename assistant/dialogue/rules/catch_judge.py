@@ -8,12 +8,12 @@ from collections.abc import Sequence
 from dataclasses import replace
 from functools import lru_cache
 
-from assistant.dialogue.rules.catch_query import CatchQuery, KeptSaid, Named, Step
+from assistant.dialogue.rules.catch_query import CatchQuery, KeptSaid, Named, Step, kept_names
 from assistant.model.regulations import Placement, Rulebook
 from assistant.reasoning import catch as c
 from assistant.reasoning.legality import verdict
 from assistant.reasoning.precedence import groups_at
-from assistant.reasoning.verdict import Verdict, Word
+from assistant.reasoning.verdict import Reason, Verdict, Word
 from assistant.text import key, singular
 
 _CROSS_WORDS = re.compile(
@@ -57,6 +57,24 @@ def parted(query: CatchQuery, book: Rulebook) -> CatchQuery:
         if alike < step.count:
             steps.append(replace(step, count=step.count - alike))
     return replace(query, steps=tuple(steps))
+
+
+def each_kept(query: CatchQuery, book: Rulebook) -> CatchQuery:
+    """The query with a step on fish that are known only as the kinds kept in one step a kind, where the same does not
+    hold for all of them.
+    """
+    steps: list[Step] = []
+    for step in query.steps:
+        kinds = [replace(step, fish=(name,)) for name in step.fish]
+        told = {_outcome(v) for k in kinds for v in judge(replace(query, steps=(k,)), book)}
+        several = len(told) > 1 and [n.words for n in step.fish] == [n.words for n in kept_names(step)]
+        steps += kinds if several else [step]
+    return replace(query, steps=tuple(steps))
+
+
+def _outcome(told: Verdict) -> tuple[Word, Reason]:
+    """A verdict and its reason, whatever kind it is about where a rule decides."""
+    return told.word, replace(told.reason, taxon="") if told.reason.rule else told.reason
 
 
 def catches(query: CatchQuery, book: Rulebook) -> tuple[c.Catch, ...]:

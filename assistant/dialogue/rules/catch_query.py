@@ -47,6 +47,11 @@ class Step:
     count: int = 1
 
 
+def kept_names(step: Step) -> tuple[Named, ...]:
+    """The known names of the fish kept, each once."""
+    return tuple(dict.fromkeys(k.name for k in step.kept or () if k.name is not None and k.name.taxa))
+
+
 @dataclass(frozen=True, slots=True)
 class Circumstances:
     """What was said once and holds for every step."""

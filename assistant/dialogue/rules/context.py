@@ -22,7 +22,7 @@ from assistant.dialogue.reader.when import DAYS, MONTHS, dated, in_some_year, te
 from assistant.dialogue.rules.catch_kept import read_kept
 from assistant.dialogue.rules.catch_measures import read_days, read_lengths
 from assistant.dialogue.rules.catch_notes import read_notes
-from assistant.dialogue.rules.catch_query import CatchQuery, Circumstances, Named, Step
+from assistant.dialogue.rules.catch_query import CatchQuery, Circumstances, Named, Step, kept_names
 from assistant.dialogue.rules.months import is_month
 from assistant.dialogue.rules.names import (
     Resolve,
@@ -377,11 +377,10 @@ def _with_earlier(about: Circumstances, earlier: Circumstances) -> Circumstances
 
 
 def _of_kept(step: Step) -> Step:
-    """Where only kept fish are named ("I have 12 redear"), the question is of another of them."""
+    """Where only kept fish are named ("I have 12 redear", "6 bluegill and 4 redear"), the question is of one more."""
     if any(n.taxa for n in step.fish) or step.any_fish or not step.kept:
         return step
-    names = tuple(dict.fromkeys(k.name for k in step.kept if k.name is not None and k.name.taxa))
-    return replace(step, fish=names) if len(names) == 1 else step
+    return replace(step, fish=names) if (names := kept_names(step)) else step
 
 
 def _same_fish(step: Step, last: Step) -> bool:

@@ -111,6 +111,12 @@ def males(text: str) -> str:
     return f"Males among them: {text}."
 
 
+def males_mostly(low: float, high: float, counts: int) -> str:
+    """Sex ratio where males are more than half in every count, and never all."""
+    share = f"{low:g}" if low == high else f"{low:g} to {high:g}"
+    return f"Mostly males, not all: {share} % males{f' in {counts} counts' if counts > 1 else ''}."
+
+
 def cross_list(name: str, others: str) -> str:
     """Known crosses of a fish."""
     return sentence(f"known crosses of {name}: {others}")

@@ -154,3 +154,8 @@ def each_latin(parts: str) -> str:
 def group_in_language(kinds: str, language: str, names: str) -> str:
     """What several kinds of a group are called in a language."""
     return sentence(f"in {language} {kinds} are called {names}")
+
+
+def stands_for_now(scientific: str, label: str, alone: bool) -> str:
+    """Whether a scientific name stands for one fish alone now (``alone``: that fish was asked about)."""
+    return f"{'Yes' if alone else 'No'}: in current lists {scientific} is the {label} alone."

@@ -14,6 +14,10 @@ KEPT = (
 LANGUAGES = (
     "I read and answer in English only; of many fishes I hold French names, and of some Spanish ones: ask for them."
 )
+UNITS = (
+    'Either is read: inches, feet, cm or mm, and pounds, ounces, kg or grams ("14 in", "36 cm", "2 lb 3 oz"). I answer '
+    'in the units you type, with the others in brackets; "units metric" or "units us" fixes them.'
+)
 RECALL = "I do not keep your questions word for word, only the fish, the place and the marks told; ask it again."
 WHAT_TO_TYPE = "Type a question about a fish, or tell what one looked like and where it was. For instance:"
 WHO = (

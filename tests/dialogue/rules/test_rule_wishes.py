@@ -162,3 +162,18 @@ def test_month_told_with_its_year(talk: Talk) -> None:
     assert "closed until 16 May 2026" in answer.blocks[0].text
     answer, _ = talk("can I keep a 40 cm walleye from Lake Skarrowin in July 2025")
     assert answer.verdict == "unknown" and answer.blocks[0].text.startswith("Unknown")
+
+
+@pytest.mark.parametrize(
+    ("line", "verdict", "told"),
+    [
+        ("vennimoor lake, 6 gills and 4 pumpkinseeds in the bucket. we good?", "release", "10 of 8 sunfish, 2 too"),
+        ("harrowelt, 2 walleye and 3 sauger in the livewell, legal?", "release", "5 of 4 walleye and sauger"),
+        ("harrowelt, 2 walleye and 30 perch in the livewell, legal?", "unknown, then release", "30 of 25 yellow perch"),
+        ("kept four crappie and three perch at vennimoor lake. still ok?", "unknown, then keep", "3 of 25 yellow"),
+    ],
+)
+def test_kinds_kept_together(talk: Talk, line: str, verdict: str, told: str) -> None:
+    """Where only kept fish of several kinds are told, each is judged, or all at once where the same holds."""
+    answer, _ = talk(line)
+    assert answer.verdict == verdict and told in texts(talk, line)
