@@ -14,7 +14,7 @@ from assistant.dialogue.handlers import handler_of
 from assistant.dialogue.harmed import first_aid
 from assistant.dialogue.pointing import pointed, with_fish
 from assistant.dialogue.reader.parts import of_fishes
-from assistant.dialogue.reader.reading import Mention, Reading
+from assistant.dialogue.reader.reading import LENGTH_DENIED, Mention, Reading
 from assistant.dialogue.recogniser.cues import TAPE_ENDS, Cue, find_cues, whole_line
 from assistant.dialogue.recogniser.facts import ASKING, Facts, gather
 from assistant.dialogue.recogniser.intents import recognise
@@ -101,7 +101,8 @@ def understand(kb: KnowledgeBase, reading: Reading, held: Held) -> tuple[Reading
     """The reading freed of what is no observation, with the facts and cues that the recogniser table speaks of."""
     reading = observable(kb, with_ruled_name(kb, reading))
     cues = _besides_names(reading, find_cues(kb, reading))
-    reading = unasked(reading, cues)._replace(cues=frozenset(c.id for c in cues))
+    kept = reading.cues & {LENGTH_DENIED}
+    reading = unasked(reading, cues)._replace(cues=kept.union(c.id for c in cues))
     return reading, gather(kb, reading, cues, held), cues
 
 

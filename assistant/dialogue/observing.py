@@ -108,6 +108,7 @@ def evidence_of(held: Held, extra: tuple[Hint, ...] = ()) -> Evidence:
         scope,
         ruled_out(held.hints + extra),
         volunteered=True,
+        grams=None if (mass := span_of(held.weights)) is None else mass[1],
     )
 
 

@@ -20,6 +20,7 @@ from assistant.reasoning.gather import gather
 from assistant.reasoning.observed import NAMING, Candidate, Evidence, Hint, Identification, Observation, statements_for
 from assistant.reasoning.observer import taxon_distribution
 from assistant.reasoning.place_prior import around, expand_places, is_real
+from assistant.reasoning.size import stoutness
 from assistant.reasoning.standing import Standing
 from assistant.reasoning.tables import Table, character_block
 from assistant.text import singular
@@ -131,11 +132,14 @@ def posterior(kb: KnowledgeBase, table: Table, evidence: Evidence) -> Vector:
 
 
 def prior(kb: KnowledgeBase, table: Table, evidence: Evidence) -> Vector:
-    """How likely each taxon is before looking: where it lives, how wide-spread it is, how big it grows."""
+    """How likely each taxon is before looking: where it lives, how wide-spread it is, how big or heavy it grows."""
     places = expand_places(kb, evidence.places)
     weights: Vector = table.standing.place_weights(places, is_real(kb, places), around(kb, places))
     if evidence.length:
         weights = weights * table.standing.size_weights(evidence.length[0])
+    elif evidence.grams:
+        stout = np.array([stoutness(kb, t) for t in table.taxa])
+        weights = weights * table.standing.size_weights(np.cbrt(evidence.grams / stout))
     elif evidence.size_word:
         weights = weights * table.standing.word_weights(evidence.size_word)
     for taxon in evidence.excluded:
@@ -297,7 +301,8 @@ def cross_factor(standing: Standing, observed: Sequence[Reported], named: Iterab
         second |= told.toward[1]
         special |= told.toward[2]
     offered = np.isin(standing.crosses, [standing.index[t] for t in named if t in standing.index])
-    return np.where(special | offered | (first & second), 1.0, UNPROVEN_CROSS)
+    unproven = np.maximum(UNPROVEN_CROSS, standing.common[standing.crosses])
+    return np.where(special | offered | (first & second), 1.0, unproven)
 
 
 def identify(kb: KnowledgeBase, table: Table, evidence: Evidence, most: int = 6) -> Identification:

@@ -50,7 +50,8 @@ class Hint(NamedTuple):
 
 
 class Evidence(NamedTuple):
-    """Everything known of one fish. ``places`` are ids, ``length`` mm (low, high), ``size_word`` small or large.
+    """Everything known of one fish. ``places`` are ids, ``length`` mm (low, high), ``size_word`` small or large,
+    ``grams`` its mass.
 
     ``volunteered`` when typed in plain words of one's own accord, but for observations marked as ``asked``; else all
     of it answers questions about given characters.
@@ -64,6 +65,7 @@ class Evidence(NamedTuple):
     scope: Scope = ANY
     excluded: frozenset[str] = frozenset()
     volunteered: bool = False
+    grams: float | None = None
 
     @property
     def weight(self) -> int:

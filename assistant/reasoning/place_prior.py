@@ -11,7 +11,7 @@ import math
 from collections.abc import Iterable, Sequence
 
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.records import Place, Range
+from assistant.model.records import Place, Range, Taxon
 from assistant.text import unique
 
 PRESENT = 1.0
@@ -34,6 +34,15 @@ PART = 0.5
 WELL_LISTED = 5
 CROSS_COMMON: dict[str, float] = {"common": 0.15, "uncommon": 0.06, "rare": 0.015}
 CROSS_UNKNOWN = 0.03
+CROSS_STOCKED = 0.5
+"""Weight of a common cross that people raise and stock, so that it swims without its parents."""
+
+
+def cross_weight(taxon: Taxon) -> float:
+    """How common a cross is where its parents live, by what the base holds of its occurrence and origin."""
+    if taxon.occurrence == "common" and taxon.origin == "stocked":
+        return CROSS_STOCKED
+    return CROSS_COMMON.get(taxon.occurrence, CROSS_UNKNOWN)
 
 
 def expand_places(kb: KnowledgeBase, places: Sequence[str]) -> frozenset[str]:

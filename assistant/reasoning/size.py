@@ -145,6 +145,32 @@ def length_for_weight(kb: KnowledgeBase, taxon: str, grams: float) -> Weight | N
     return Weight(low, found.record, found.limits)
 
 
+def stoutness(kb: KnowledgeBase, taxon: str) -> float:
+    """Grams of a well-fed fish by its length in mm cubed, of a fish of usual length: by its own published line of
+    weights, else the mean of its parents', its genus's or its family's, else of all fishes that have one.
+    """
+    own = kb.derived("stoutness", _stoutness)
+    near = [own[x] for x in (taxon, *kb.taxon(taxon).parents, *kb.lineage(taxon)[1:], "") if x in own]
+    parents = [own[x] for x in kb.taxon(taxon).parents if x in own]
+    return sum(parents) / len(parents) if parents and taxon not in own else near[0] if near else PLAIN_STOUTNESS
+
+
+PLAIN_STOUTNESS = 1.3e-5
+"""Grams by cubic millimetre of length where no line of weights is held (common practice, no source)."""
+
+
+def _stoutness(kb: KnowledgeBase) -> dict[str, float]:
+    """The fishes that have a line of weights, with the means of the genera and families above them and of all ("")."""
+    out: dict[str, list[float]] = {}
+    for taxon in kb.species:
+        sizes = size_range(kb, taxon)
+        top = sizes.usual_high or sizes.largest
+        if top is not None and (found := standard_weight(kb, taxon, top)) is not None:
+            for above in (*kb.lineage(taxon), ""):
+                out.setdefault(above, []).append(found.grams / top**3)
+    return {taxon: sum(values) / len(values) for taxon, values in out.items()}
+
+
 def category(kb: KnowledgeBase, taxon: str, length: float, inches: bool = False) -> tuple[str, SizeRecord] | None:
     """The published size category of a length (mm total): below stock, stock, quality, preferred, memorable, trophy.
 

@@ -10,7 +10,7 @@ import numpy as np
 import numpy.typing as npt
 
 from assistant.model.knowledge import KnowledgeBase
-from assistant.reasoning.place_prior import ABSENT, CROSS_COMMON, CROSS_UNKNOWN, FAR, breadth, listed_ranges, unlisted
+from assistant.reasoning.place_prior import ABSENT, FAR, breadth, cross_weight, listed_ranges, unlisted
 from assistant.reasoning.size import size_range
 from assistant.reasoning.sparse import Positions, Sparse, Weights, sparse
 from assistant.text import key, singular
@@ -93,7 +93,7 @@ class Standing:
             near[where[weight > ABSENT]] = True
         return np.where(near | ~self.ranged, self.unlisted, np.minimum(self.unlisted, FAR))
 
-    def size_weights(self, length: float) -> Weights:
+    def size_weights(self, length: float | Weights) -> Weights:
         """How well a length fits each taxon, 0 to 1 (see ``size.size_fit``)."""
         low, high, top = (a[: self.count] for a in (self.low, self.high, self.top))
         top = np.where(np.isnan(top), high * 1.6, top)
@@ -137,7 +137,7 @@ def build_standing(kb: KnowledgeBase, taxa: Sequence[str]) -> Standing:
     return Standing(
         taxa=everyone, count=len(taxa), first=side(0), second=side(1),
         depth=np.array([_depth(kb, t) for t in everyone], np.int32),
-        common=floats(CROSS_COMMON.get(kb.taxon(t).occurrence, CROSS_UNKNOWN) for t in everyone),
+        common=floats(cross_weight(kb.taxon(t)) for t in everyone),
         ranged=np.array([bool(kb.ranges(t)) for t in everyone], bool),
         breadth=floats(breadth(kb, t) for t in everyone), unlisted=floats(unlisted(kb, t) for t in everyone),
         low=floats(s.usual_low for s in sizes), high=floats(s.usual_high for s in sizes),

@@ -82,7 +82,8 @@ def ways_of_asking() -> list[tuple[tuple[str, ...], str]]:
     return [(tuple(r[0].split("|")), r[1]) for r in rows[1:] if " / " not in r[1]]
 
 
-@pytest.mark.parametrize("step", [pytest.param(20, id="twentieth"), pytest.param(3, id="third", marks=pytest.mark.long)])
+@pytest.mark.parametrize("step", [
+    pytest.param(20, id="twentieth"), pytest.param(3, id="third", marks=pytest.mark.long)])
 def test_the_lines_that_the_leanings_are_fitted_to_are_read(open_base: Base, step: int) -> None:
     """Table and leanings together read nearly all single lines of our own ways of asking: the fit is not stale."""
     right = []

@@ -30,6 +30,14 @@ def test_undo_steps_back_one_turn_at_a_time(talk: Talk) -> None:
     assert not emptied.lengths
 
 
+@pytest.mark.parametrize("line", ["wait 27 not 17", "27 not 17", "make it 27, not 17"])
+def test_a_length_is_put_right_by_its_figure_alone(line: str, talk: Talk) -> None:
+    """A bare number beside the denied figure of the length told replaces it, even while a feature is asked for."""
+    answer, held = talk("broken stripes and a humped back, 17 inches", line)
+    assert answer.intent == "undo" and [round(float(m.low) / 25.4) for m in held.lengths] == [27]
+    assert held.seen
+
+
 def test_a_turn_not_understood_is_no_step(talk: Talk) -> None:
     """Small talk between two observations does not use up an undo."""
     _, held = talk(*STORY, "thanks", "undo")

@@ -16,11 +16,10 @@ from assistant.reasoning.observed import Evidence, Hint, Observation
 from assistant.reasoning.observer import apart, kin_of, taxon_distribution, told_shares
 from assistant.reasoning.place_prior import (
     ABSENT,
-    CROSS_COMMON,
-    CROSS_UNKNOWN,
     FAR,
     around,
     breadth,
+    cross_weight,
     expand_places,
     is_real,
     listed_ranges,
@@ -176,7 +175,7 @@ def plain_prior(kb: KnowledgeBase, taxon: str, places: frozenset[str]) -> float:
     if parents := kb.taxon(taxon).parents:
         low = min(plain_prior(kb, p, places) for p in parents)
         low = max(low, listed) if places and kb.ranges(taxon) else low
-        return low * CROSS_COMMON.get(kb.taxon(taxon).occurrence, CROSS_UNKNOWN)
+        return low * cross_weight(kb.taxon(taxon))
     return listed * breadth(kb, taxon) ** 0.5 if places else breadth(kb, taxon)
 
 

@@ -102,6 +102,21 @@ def test_a_fish_longer_than_the_species_grows_is_doubted(kb: KnowledgeBase, tabl
     assert large < 0.3 * small
 
 
+def test_a_weight_counts_as_a_length_does(kb: KnowledgeBase, table: Table) -> None:
+    """Whiskers on a fish of 20 lb (9 kg) are those of a large catfish and not of a chub or bullhead."""
+    marks = seen("barbels=whiskers; body-colour=olive")
+    heavy = identify(kb, table, Evidence(marks, grams=9072.0)).posterior
+    light = identify(kb, table, Evidence(marks, grams=120.0)).posterior
+    assert heavy["ictalurus-punctatus"] > 20 * heavy["semotilus-atromaculatus"]
+    assert heavy["ameiurus-natalis"] < 0.1 * light["ameiurus-natalis"]
+
+
+def test_a_stocked_cross_is_met_without_its_parents(kb: KnowledgeBase, table: Table) -> None:
+    """The hybrid striped bass, raised and stocked, is among the first for broken stripes on a fish of 4 lb."""
+    found = identify(kb, table, Evidence(seen("stripe-pattern=broken"), grams=1814.0))
+    assert "morone-chrysops-x-morone-saxatilis" in [c.taxon for c in found.candidates[:3]]
+
+
 def test_denials_count(kb: KnowledgeBase, table: Table) -> None:
     """Saying that there is no dark blotch speaks against the bluegill."""
     plain = name(kb, table, "body-form=deep-compressed; opercular-flap-edge=none-all-dark")

@@ -17,6 +17,7 @@ from assistant.reasoning.size import (
     length_for_weight,
     relative,
     standard_weight,
+    stoutness,
     total_length,
 )
 
@@ -152,6 +153,16 @@ def test_a_relative_lends_its_line(kb: KnowledgeBase) -> None:
     assert relative(kb, "lepomis-macrochirus") == "lepomis-macrochirus"
     assert (relative(kb, "ambloplites-ariommus") or "").startswith("ambloplites-")
     assert relative(kb, "umbra-limi") is None
+
+
+def test_stoutness_is_that_of_the_nearest_line(kb: KnowledgeBase) -> None:
+    """A pike is slimmer than a bass, a bass than a sunfish; a fish without a line takes that of its kin, a cross the
+    mean of its parents' unless it has its own."""
+    assert stoutness(kb, "esox-lucius") < stoutness(kb, "micropterus-nigricans") < stoutness(kb, "lepomis-macrochirus")
+    kin = [stoutness(kb, t) for t in kb.members("lepomis")]
+    assert min(kin) <= stoutness(kb, "lepomis-symmetricus") <= max(kin)
+    parents = sorted(stoutness(kb, t) for t in ("lepomis-cyanellus", "lepomis-gulosus"))
+    assert parents[0] <= stoutness(kb, "lepomis-cyanellus-x-lepomis-gulosus") <= parents[1]
 
 
 def test_fork_length_turns_into_total_length(kb: KnowledgeBase) -> None:

@@ -21,7 +21,7 @@ from assistant.dialogue.reader.measures import Setting, read_measures
 from assistant.dialogue.reader.mentions import Decided, decide, hints_of
 from assistant.dialogue.reader.names_found import Named, find_names, names_place, names_water
 from assistant.dialogue.reader.qualities import read_qualities
-from assistant.dialogue.reader.reading import Measure, Mention, Reading, Seen
+from assistant.dialogue.reader.reading import LENGTH_DENIED, Measure, Mention, Reading, Seen
 from assistant.dialogue.reader.set_apart import set_apart
 from assistant.dialogue.reader.spotting import Content, content_of, spot, undivided
 from assistant.dialogue.reader.tokens import Token, clean, gibberish, mashed, tokenize, words_of
@@ -97,7 +97,7 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
         breeding=qualities.breeding,
         size_word=qualities.size_word,
         answer=answered.answer,
-        cues=qualities.cues,
+        cues=qualities.cues | ({LENGTH_DENIED} if _denies_length(tokens, held) else set()),
         outside=decided.outside,
         question=_question(line, tokens),
         corrections=change.characters,

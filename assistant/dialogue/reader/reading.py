@@ -33,6 +33,10 @@ class Seen(NamedTuple):
     retract: bool = False
 
 
+LENGTH_DENIED = "length-denied"
+"""The sign, among the cues of a reading, that it puts right the length told before ("27 not 17")."""
+
+
 class Measure(NamedTuple):
     """A typed measure: ``kind`` length, girth, weight or temperature, ``low`` and ``high`` in mm, g or degrees C.
 

@@ -52,6 +52,8 @@ def content_of(tokens: Sequence[Token], masked: frozenset[int], lexicon: Lexicon
         and not (t.word == "round" and tokens[i + 1 : i + 2] and tokens[i + 1].word in _HERE)
         and not (t.word == "light" and i and tokens[i - 1].word in _SEEN_BY)
         and not (t.word == "w" and not _is_letter(tokens, i))
+        and not (i + 1 < len(tokens) and tokens[i + 1].word in WATERS and t.clause == tokens[i + 1].clause
+                 and lexicon.head(t.word) in lexicon.tints)
     ]
     words = [_mended(tokens[i].word, lexicon) for i in kept]
     out = []
@@ -62,6 +64,8 @@ def content_of(tokens: Sequence[Token], masked: frozenset[int], lexicon: Lexicon
     return tuple(out)
 
 
+WATERS = word_set("river creek lake pond reservoir bayou slough brook swamp")
+"""Words before which a colour is part of a name or tells of the water ("red river")."""
 _POINTING = word_set(
     "this that the second first third other another which each every last next red big small little "
     "bottom top back front lower upper"

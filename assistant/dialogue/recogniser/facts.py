@@ -13,7 +13,7 @@ from assistant.dialogue.kinship import clipped, overlapping
 from assistant.dialogue.name_forms import old_genus
 from assistant.dialogue.observing import other_state
 from assistant.dialogue.preying import food_told, who_eats
-from assistant.dialogue.reader.reading import Mention, Reading
+from assistant.dialogue.reader.reading import LENGTH_DENIED, Mention, Reading
 from assistant.dialogue.reader.terms_named import two_terms
 from assistant.dialogue.recogniser.cues import Cue
 from assistant.dialogue.rules.context import spoken
@@ -272,7 +272,7 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "seen-3": features > 2,
         "seen-4": features > 3,
         "retract": any(s.retract for s in reading.seen),
-        "correction": bool(reading.corrections),
+        "correction": bool(reading.corrections) or LENGTH_DENIED in reading.cues,
         "hint": any(h.kind == "group" for h in reading.hints),
         "like": any(h.kind == "like" for h in reading.hints),
         "question-mark": "?" in reading.text,

@@ -401,6 +401,8 @@ ORDINARY_ROWS: tuple[Row, ...] = (
     Row("undo", 93, ("correct", "len", "held-length", "no-ask", "short10", "after-weight|after-size",
                      "!fish|seen|water|place|rules|wt|date"),
         ("black crappie fifteen and a half, guess it for me / oops 14 flat, ruler was off",)),
+    Row("undo", 95, ("correction", "len", "held-length", "no-ask", "short10", "!fish|seen|water|rules|wt|answer"),
+        ("broken stripes and a humped back, 17 inches / 27 not 17",)),
     Row("names", 93, ("sameness", "two-mentions", "local-name|unclear|group-nickname", "short10", "asks-do|question",
                       "!seen|hybrid|rules|size|contrast|water|eat|tackle|habitat|handling|weight"),
         ("are goggle-eye and rock bass the same fish",)),

@@ -41,6 +41,9 @@ def _named(kb: KnowledgeBase, line: str) -> set[str]:
         ("hook way down in a blues throat, cut it or dig", "ictalurus-furcatus"),
         ("flat heads got teeth?", "pylodictis-olivaris"),
         ("how many perch on simcoe this winter", "perca-flavescens"),
+        ("browns at dusk, what do i throw", "salmo-trutta"),
+        ("blues at night", "ictalurus-furcatus"),
+        ("drennick, april, 15 in brown. keep it?", "salmo-trutta"),
     ],
 )
 def test_what_is_fished_for_is_a_fish(line: str, fish: str, kb: KnowledgeBase) -> None:
@@ -53,7 +56,8 @@ def test_what_is_fished_for_is_a_fish(line: str, fish: str, kb: KnowledgeBase) -
     ["hook in the gills, what now", "it has red gills and a black tail", "bleeding from the gills",
      "how many gills are there on each side", "spots, black or white, on the side",
      "specks run in rows down the side", "bars go all the way down", "fish with a red ear", "he had red ears",
-     "how would i pick one out", "it has tube noses", "anything running this spring"],
+     "how would i pick one out", "a 10 in brown fish with whiskers", "browns on its back and a yellow belly",
+     "it has tube noses", "anything running this spring"],
 )
 def test_parts_and_marks_stay_what_they_are(line: str, kb: KnowledgeBase) -> None:
     """Of a fish in the hand the same words tell of its parts and marks."""

@@ -141,6 +141,15 @@ def test_cross_by_its_parents(kb: KnowledgeBase) -> None:
     assert [kb.taxon(i).is_hybrid for i in reading.taxa()] == [True]
 
 
+@pytest.mark.parametrize("line", [
+    "which is the greater snail eater", "where would i paddle to find that one", "a real rocket, jumped twice",
+    "as slick as a mirror", "op says to let it go", "is it legal to chum the water", "we slept in the ski lodge",
+    "sandy bottom, weeds", "sunshine all day and no bites"])
+def test_everyday_words_name_no_fish(kb: KnowledgeBase, line: str) -> None:
+    """Words that some fish is also called by are no fish in the middle of other talk."""
+    assert not read_line(kb, line, Held(), CLOCK).of("taxon", "hybrid")
+
+
 @pytest.mark.parametrize("line", ["All states held for Fundulus diaphanus, please", "describe Gasterosteus aculeatus"])
 def test_a_scientific_name_that_is_not_held(kb: KnowledgeBase, line: str) -> None:
     """A capital and two unknown words with Latin endings are a fish that the base lacks."""

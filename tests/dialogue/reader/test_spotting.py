@@ -26,6 +26,9 @@ def _characters(kb: KnowledgeBase, line: str) -> set[str]:
         ("any fish round here w teeth on the tongue", {"tongue-teeth"}, {"body-form"}),
         ("pale blue dots on the side", {"body-spots"}, {"nape-patch"}),
         ("fish with 7 spines in the back fin", {"dorsal-spines"}, {"fin-spines"}),
+        ("peppered w tiny blue white dots", {"body-spots"}, {"body-bars"}),
+        ("w shaped marks on the side", {"body-bars"}, {"body-spots"}),
+        ("long fin on the back, red river at selkirk", {"dorsal-base-length"}, {"median-fin-marks"}),
         ("dark smudge at the back of the soft dorsal", {"soft-dorsal-blotch"}, {"dorsal-fin-arrangement"}),
     ],
 )
