@@ -58,6 +58,7 @@ ASIDE = frozenset(
         "denying",
         "describe-it",
         "disputed",
+        "doubted",
         "far-off",
         "flesh-marks",
         "fools",
@@ -73,6 +74,7 @@ ASIDE = frozenset(
         "grip-way",
         "hearsay",
         "heat-limit",
+        "hesitates",
         "held-word",
         "hook-deep",
         "hook-pulled",
@@ -184,6 +186,8 @@ ASIDE = frozenset(
         "work-out",
         "world-act",
         "wound-later",
+        "write-for-me",
+        "written-work",
         "young-see",
     }
 )

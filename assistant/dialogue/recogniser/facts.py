@@ -18,6 +18,7 @@ from assistant.dialogue.reader.terms_named import two_terms
 from assistant.dialogue.recogniser.cues import Cue
 from assistant.dialogue.rules.context import spoken
 from assistant.dialogue.rules.unlawful import unlawful_means
+from assistant.dialogue.subjects import of_held_kind
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.spelling import distance
 from assistant.model.stems import DROPPED
@@ -111,6 +112,7 @@ def gather(kb: KnowledgeBase, reading: Reading, cues: Sequence[Cue], held: Held)
     out |= {f"much-{name}" for name in names if sum(c.id == name for c in cues) > 1}
     if any((x := kb.find("taxon", t)) is not None and x.is_hybrid for t in held.taxa):
         out.add("held-cross")
+    out |= {"of-held-kind"} if of_held_kind(kb, reading, held.taxa) else set()
     if held.intent == "list" and other_state(held, reading):
         out.add("other-state")
     if "telling" in out and names & QUESTIONING <= {"asks-do"}:

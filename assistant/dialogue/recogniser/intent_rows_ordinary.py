@@ -325,6 +325,21 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                          "!seen|rules|rules-act|water|place|hurt|quiz|key|size|weight|handling|tackle|names|hybrid|cross|"
                          "held-catch"),
         ("bass, jaw quits under mid eye, bars up and down, brownish / n if it was a largemouth?",)),
+    Row("contrast", 95, ("doubted", "after-rules", "fish", "held-fish", "short10",
+                         "!of-held-kind|seen|two-fish|rules|rules-act|keep|water|place|len|wt|date|count|hurt|quiz|key|size|weight|"
+                         "handling|tackle|names|hybrid|cross|habitat|eat"),
+        ("walleye in Quillander, can I keep it / or is it a sauger",
+         "caught a northern snakehead in Drennick Reservoir / could it be a bowfin")),
+    Row("contrast", 95, ("hesitates", "what-if", "after-rules", "fish", "held-fish", "short10",
+                         "!seen|two-fish|rules|rules-act|keep|water|place|len|wt|date|count|hurt|quiz|key|size|weight|"
+                         "tackle|names|hybrid|cross|habitat|eat"),
+        ("snakehead outta Drennick Reservoir, throw it back or what / hold up, what if its a bowfin",)),
+    Row("@same", 93, ("doubted", "after-rules", "one-fish", "of-held-kind", "short6", "!seen|hurt|quiz|key"),
+        ("bass in Quillander, can I keep it? / might be a smallmouth",)),
+    # The next fish of the same question, told by what it is among its kind.
+    Row("@same", 93, ("what-about", "after-info", "one-fish", "no-ask", "short6", "the-one|group-ones",
+                      "!seen|two-fish|place|date|part|sex|stage|len|wt|contrast|size|weight|after-contrast"),
+        ("whats a spotted gar look like / and the big alligator ones",)),
     Row("contrast", 94, ("set-in", "after-contrast", "held-two", "fish", "short10",
                          "!seen|rules|rules-act|water|place|hurt|quiz|key|size|weight|handling|hybrid|why|asks-how"),
         ("smallie vs spotted bass / throw largemouth in there too", "pike vs pickerel / chuck a musky in the mix")),
