@@ -168,6 +168,7 @@ ASIDE = frozenset(
         "till-known",
         "tip-told",
         "unheld",
+        "unlike-values",
         "unwell",
         "up-from",
         "values-of",
