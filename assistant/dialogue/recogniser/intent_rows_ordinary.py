@@ -340,6 +340,11 @@ ORDINARY_ROWS: tuple[Row, ...] = (
     Row("@same", 93, ("what-about", "after-info", "one-fish", "no-ask", "short6", "the-one|group-ones",
                       "!seen|two-fish|place|date|part|sex|stage|len|wt|contrast|size|weight|after-contrast"),
         ("whats a spotted gar look like / and the big alligator ones",)),
+    Row("contrast", 95, ("which-of", "after-contrast", "held-two", "seen|part", "short10",
+                         "!fish|group|rules|rules-act|water|place|len|wt|hurt|quiz|key|why|sources|names|list|story|"
+                         "kinds-held|eat|habitat|tackle|handling|size|weight|hybrid|asks-name|yes-no"),
+        ("longear or redbreast, creek in alabama / which ones ear got the white rim",
+         "bluegill or green sunfish / which ones got the bigger mouth", "channel or blue cat / which ones got spots")),
     Row("contrast", 94, ("set-in", "after-contrast", "held-two", "fish", "short10",
                          "!seen|rules|rules-act|water|place|hurt|quiz|key|size|weight|handling|hybrid|why|asks-how"),
         ("smallie vs spotted bass / throw largemouth in there too", "pike vs pickerel / chuck a musky in the mix")),
