@@ -336,15 +336,24 @@ ORDINARY_ROWS: tuple[Row, ...] = (
         ("snakehead outta Drennick Reservoir, throw it back or what / hold up, what if its a bowfin",)),
     Row("@same", 93, ("doubted", "after-rules", "one-fish", "of-held-kind", "short6", "!seen|hurt|quiz|key"),
         ("bass in Quillander, can I keep it? / might be a smallmouth",)),
+    Row("contrast", 94, ("why-not", "after-describe", "held-fish", "fish|like", "short6",
+                         "!held-seen|seen|two-fish|rules|rules-act|water|place|hurt|quiz|key|size|weight|handling|"
+                         "tackle|names|hybrid|cross|habitat|eat|sources|asks-kin"),
+        ("describe the spotted bass / why not largemouth?", "tell me about the walleye / why not a sauger")),
     # The next fish of the same question, told by what it is among its kind.
     Row("@same", 93, ("what-about", "after-info", "one-fish", "no-ask", "short6", "the-one|group-ones",
                       "!seen|two-fish|place|date|part|sex|stage|len|wt|contrast|size|weight|after-contrast"),
         ("whats a spotted gar look like / and the big alligator ones",)),
-    Row("contrast", 95, ("which-of", "after-contrast", "held-two", "seen|part", "short10",
-                         "!fish|group|rules|rules-act|water|place|len|wt|hurt|quiz|key|why|sources|names|list|story|"
+    Row("contrast", 95, ("which-of|who-has", "after-contrast", "held-two", "seen|part", "short10",
+                         "!fish|group|rules|rules-act|water|place|len|wt|hurt|quiz|key|why|sources|names|"
                          "kinds-held|eat|habitat|tackle|handling|size|weight|hybrid|asks-name|yes-no"),
         ("longear or redbreast, creek in alabama / which ones ear got the white rim",
-         "bluegill or green sunfish / which ones got the bigger mouth", "channel or blue cat / which ones got spots")),
+         "bluegill or green sunfish / which ones got the bigger mouth", "channel or blue cat / which ones got spots",
+         "walleye vs sauger / and which ones got a spot on the dorsal fin")),
+    Row("tackle", 95, ("bait-thing", "both|answer-either|which-of", "held-fish", "short10",
+                       "!seen|rules|rules-act|water|place|hurt|quiz|key|eat|fish-eats|story|contrast|asks-name"),
+        ("what do fliers eat / and redears / either one on a popper?",
+         "how big do bluegill get / and green sunfish / would both take a fly")),
     Row("contrast", 94, ("set-in", "after-contrast", "held-two", "fish", "short10",
                          "!seen|rules|rules-act|water|place|hurt|quiz|key|size|weight|handling|hybrid|why|asks-how"),
         ("smallie vs spotted bass / throw largemouth in there too", "pike vs pickerel / chuck a musky in the mix")),
