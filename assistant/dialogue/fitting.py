@@ -114,7 +114,7 @@ def _number_share(kb: KnowledgeBase, taxon: str, o: Observation) -> tuple[float,
 def by_size(turn: Turn, pool: tuple[str, ...], sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
     """Of some fishes those whose largest held is longer (or heavier) than told, or less so, and that in words.
 
-    "Never get past 5 in" asks for those that may just reach it; with "much" or "usually" the usual size counts, not the largest.
+    "Never get past 5 in" asks for those that may just reach it; with "much" or "usually" the usual size counts.
     """
     told = [m for m in turn.reading.measures if m.kind in ("length", "weight")]
     if not told or not sides & {"bigger-than", "smaller-than"}:
@@ -129,7 +129,8 @@ def by_size(turn: Turn, pool: tuple[str, ...], sides: frozenset[str]) -> tuple[t
     else:
         sizes = {t: size_range(turn.kb, t) for t in pool}
         tops = {t: top for t, r in sizes.items() if (top := r.usual_high if usual else r.largest) is not None}
-    kept = tuple(t for t, top in tops.items() if (top > edge if more else top <= edge if usual or within else top < edge))
+    reaching = usual or within
+    kept = tuple(t for t, top in tops.items() if (top > edge if more else top <= edge if reaching else top < edge))
     bound = typed(told[0], turn.held)
     if usual:
         return kept, lists.of_usual(bound, more)

@@ -84,6 +84,7 @@ ASIDE = frozenset(
         "identify-a",
         "in-bucket",
         "is-biting",
+        "just-that",
         "keeps-calling",
         "kinds-held",
         "kitchen",

@@ -12,7 +12,7 @@ from assistant.dialogue.conversation import Held, Wanted
 from assistant.dialogue.kinship import clipped, overlapping
 from assistant.dialogue.name_forms import old_genus
 from assistant.dialogue.observing import other_state
-from assistant.dialogue.preying import food_told, who_eats
+from assistant.dialogue.preying import eaten_by, food_told, who_eats
 from assistant.dialogue.reader.reading import Mention, Reading
 from assistant.dialogue.reader.terms_named import two_terms
 from assistant.dialogue.recogniser.cues import Cue
@@ -268,6 +268,7 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "guess": _guess(reading),
         "guess-last": guess_last(reading),
         "fish-eats": bool(food_told(reading)),
+        "eaten-by": eaten_by(reading),
         "who-eats": who_eats(reading),
         "own-evidence": _own_evidence(reading),
         "seen-many": seen > 1,
