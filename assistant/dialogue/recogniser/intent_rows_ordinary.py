@@ -345,7 +345,7 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                       "!seen|two-fish|place|date|part|sex|stage|len|wt|contrast|size|weight|after-contrast"),
         ("whats a spotted gar look like / and the big alligator ones",)),
     Row("@same", 93, ("just-that", "after-info", "one-fish", "no-ask", "short6",
-                      "!seen|two-fish|place|water|date|part|sex|stage|len|wt|after-contrast|asked"),
+                      "!seen|two-fish|place|water|date|part|sex|stage|len|wt|weight|weight-unit|after-contrast|asked"),
         ("how long do bass get / only the smallmouth",)),
     Row("contrast", 95, ("which-of|who-has", "after-contrast", "held-two", "seen|part", "short10",
                          "!fish|group|rules|rules-act|water|place|len|wt|hurt|quiz|key|why|sources|names|"
@@ -353,6 +353,9 @@ ORDINARY_ROWS: tuple[Row, ...] = (
         ("longear or redbreast, creek in alabama / which ones ear got the white rim",
          "bluegill or green sunfish / which ones got the bigger mouth", "channel or blue cat / which ones got spots",
          "walleye vs sauger / and which ones got a spot on the dorsal fin")),
+    Row("tackle", 94, ("bait-thing", "asks-do", "yes-no", "leans-tackle", "one-fish|group", "short6", "no-ask",
+                       "!seen|rules|rules-act|water|place|hurt|quiz|key|eat|fish-eats|edible|story|two-kinds|held-seen"),
+        ("will fliers take a popper", "would a bowfin take a frog", "do gar hit spinners")),
     Row("tackle", 95, ("bait-thing", "both|answer-either|which-of", "held-fish", "short10",
                        "!seen|rules|rules-act|water|place|hurt|quiz|key|eat|fish-eats|story|contrast|asks-name"),
         ("what do fliers eat / and redears / either one on a popper?",
