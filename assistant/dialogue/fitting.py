@@ -114,22 +114,28 @@ def _number_share(kb: KnowledgeBase, taxon: str, o: Observation) -> tuple[float,
 def by_size(turn: Turn, pool: tuple[str, ...], sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
     """Of some fishes those whose largest held is longer (or heavier) than told, or less so, and that in words.
 
-    "Never get past 5 in" asks for the shorter ones; with "much" or "usually" the usual size counts, not the largest.
+    "Never get past 5 in" asks for those that may just reach it; with "much" or "usually" the usual size counts.
     """
     told = [m for m in turn.reading.measures if m.kind in ("length", "weight")]
     if not told or not sides & {"bigger-than", "smaller-than"}:
         return pool, ""
     text = turn.reading.text.lower()
-    edge, more = middle(told[0]), "bigger-than" in sides and not _NEVER.search(text)
+    most = _NEVER.search(text) is not None or _AT_MOST.search(text) is not None
+    edge, more = middle(told[0]), "bigger-than" in sides and not most
+    within = not more and (most or told[0].about)
     usual = told[0].kind == "length" and bool(_LOOSELY & set(turn.reading.words))
     if told[0].kind == "weight":
         tops = {t: top for t in pool if (top := _heaviest(turn.kb, t)) is not None}
     else:
         sizes = {t: size_range(turn.kb, t) for t in pool}
         tops = {t: top for t, r in sizes.items() if (top := r.usual_high if usual else r.largest) is not None}
-    kept = tuple(t for t, top in tops.items() if (top > edge if more else top <= edge if usual else top < edge))
-    worded = lists.of_weight if told[0].kind == "weight" else lists.of_usual if usual else lists.of_length
-    return kept, worded(typed(told[0], turn.held), more)
+    reaching = usual or within
+    kept = tuple(t for t, top in tops.items() if (top > edge if more else top <= edge if reaching else top < edge))
+    bound = typed(told[0], turn.held)
+    if usual:
+        return kept, lists.of_usual(bound, more)
+    worded = lists.of_weight if told[0].kind == "weight" else lists.of_length
+    return kept, worded(bound, more, within)
 
 
 _NEVER = re.compile(
@@ -137,6 +143,8 @@ _NEVER = re.compile(
     r" (?:(?:get|grow|go|reach|run|come|make it|is|are)(?: (?:much|very|far|way|any))* "
     r"(?:over|past|above|beyond|bigger|larger|longer|heavier|more)|exceed|top|pass|reach)\b")
 """A bound denied ("never get much past five inches")."""
+_AT_MOST = re.compile(r"\b(?:no (?:bigger|larger|longer|heavier|more) than|at most|(?:top|max)(?:e?s)? out|up to)\b")
+"""A bound that may be reached ("no bigger than 5 in", "top out at 5 in")."""
 _LOOSELY = word_set("much usually mostly rarely seldom typically commonly normally generally adult adults grown")
 
 

@@ -21,6 +21,10 @@ LONG_NAME, MOST_SLIPS = 8, 2
 """Letters from which words written as one may be a name that somebody takes apart, and the letters that may differ."""
 _EACH_SIDE = re.compile(r"\b(?:each|both|either) sides?\b|\bper side\b")
 """Words for the two sides of one fish, which point to no two fishes."""
+_BOTH = re.compile(
+    r"\b(?:both(?! sides?\b)|either(?! sides?\b)(?!\W*$)|neither(?! sides?\b)|the two|"
+    r"which (?:ones? )?of (?:them|those|these|em|'em|the two))\b")
+"""Words for two fishes of which each was spoken of by itself."""
 MOST_POINTED = 3
 """A look that more of the fishes offered share points to none."""
 WEAK = frozenset(
@@ -34,6 +38,8 @@ def pointed(kb: KnowledgeBase, reading: Reading, facts: Facts, held: Held) -> tu
     if crossed := _cross_meant(kb, reading, held):
         return crossed
     offered = _offered(held)
+    if not offered and "fish" not in facts.all and _BOTH.search(reading.text.lower()):
+        return one_by_one(kb, held)
     if reading.taxa() or not offered:
         return ()
     if "both" in facts.all and len(offered) > 1 and not _EACH_SIDE.search(reading.text.lower()):
@@ -47,6 +53,19 @@ def pointed(kb: KnowledgeBase, reading: Reading, facts: Facts, held: Held) -> tu
             return named
         return _by_look(kb, [s.observation for s in reading.seen], offered) or _by_words(kb, reading, offered)
     return ()
+
+
+def one_by_one(kb: KnowledgeBase, held: Held) -> tuple[str, ...]:
+    """The last two species spoken of one after the other ("what do fliers eat", "and redears?"); empty for none."""
+    last, before = held.taxa, held.before
+    while before is not None and (not before.taxa or before.taxa == last):
+        before = before.before
+    pair = (*(before.taxa if before is not None else ()), *last)
+    single = len(last) == 1 and len(pair) == len(set(pair)) == PAIR
+    return pair if single and all((x := kb.find("taxon", t)) is not None and x.is_species for t in pair) else ()
+
+
+PAIR = 2
 
 
 def _cross_meant(kb: KnowledgeBase, reading: Reading, held: Held) -> tuple[str, ...]:

@@ -18,6 +18,14 @@ _NOTHING = re.compile(
 )
 """What stands behind the verb where no food is told: nothing, the fish itself on the table, or how it tastes."""
 FISH = ("taxon", "hybrid", "group")
+_EATERS = re.compile(
+    r"^\W*(?:(?:and|so|ok|but|hey|also|then)\W+)*(?:what|which|wich|whatever)(?: (?:other|all|kinds?|sorts?|of|else|"
+    r"big|bigger|larger|fish|fishes|animals?|birds?|predators?|things?|creatures?|critters?|would|will|might|"
+    r"likes? to))*"
+    rf" {_VERB}\W+(?:(?:the|a|an|any|all|young|baby|little|small|adult|grown|these|those|live|wild|kinds?|of)\W+)*$")
+_HAVING = re.compile(r"\b(?:predators?|enemies|enemy) (?:of|for|to)(?: (?:the|a|an|any|young|baby|adult))*\W+$")
+_OWNED = re.compile(
+    r"^(?:'s|s|')?(?:\s+\w+)?\s+(?:predators?|enemies|enemy)\b|^\s+(?:get |gets )?(?:eaten|hunted) by\b")
 
 
 def food_told(reading: Reading) -> str:
@@ -37,6 +45,17 @@ def who_eats(reading: Reading) -> bool:
     """True for "what fish eat crayfish": the eaters are asked for, of no fish named."""
     found = _WHO.search(reading.text.lower())
     return found is not None and not _NOTHING.match(found["food"])
+
+
+def eaten_by(reading: Reading) -> bool:
+    """True for "what eats bluegill", "predators of walleye": what feeds on the fish named is asked for.
+
+    >>> bool(_EATERS.match("what fish eats the ")), bool(_EATERS.match("what do "))
+    (True, False)
+    """
+    text = reading.text.lower()
+    return any(_EATERS.match(text[: m.start]) or _HAVING.search(text[: m.start]) or _OWNED.match(text[m.end :])
+               for m in reading.of(*FISH))
 
 
 def eaters(reading: Reading) -> tuple[Mention, ...]:

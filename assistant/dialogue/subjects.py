@@ -77,3 +77,19 @@ def species_of(kb: KnowledgeBase, ids: tuple[str, ...]) -> tuple[str, ...]:
             for member in kb.members(key):
                 out.setdefault(member)
     return tuple(out)
+
+
+def of_held_kind(kb: KnowledgeBase, reading: Reading, held: tuple[str, ...]) -> bool:
+    """True where the line names kinds of the very group that the talk is of ("bass", then "might be a smallmouth")."""
+    own = reading.taxa()
+    first = kb.find("taxon", held[0]) if held else None
+    return bool(own) and first is not None and not first.is_species and set(own) <= set(species_of(kb, held[:1]))
+
+
+def chief(kb: KnowledgeBase, held: tuple[str, ...], new: tuple[str, ...]) -> tuple[str, ...]:
+    """The first species of those spoken of before where a group leads them and no fish named now is one of it."""
+    first = kb.find("taxon", held[0]) if held else None
+    inside = species_of(kb, held[:1])
+    if first is None or first.is_species or set(new) & {*inside, *held}:
+        return ()
+    return tuple(t for t in held if t in inside)[:1]

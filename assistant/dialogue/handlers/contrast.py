@@ -18,7 +18,7 @@ from assistant.dialogue.portrait import lacks
 from assistant.dialogue.ranking import SIZE, order_asked, placed
 from assistant.dialogue.reader.parts import GENERAL, characters_asked, named_parts
 from assistant.dialogue.sexes import asks_sexes, sexes_told
-from assistant.dialogue.subjects import MOST, groups, named, species_of, unclear
+from assistant.dialogue.subjects import MOST, chief, groups, named, species_of, unclear
 from assistant.dialogue.telling import place_names
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import contrast as wording
@@ -191,7 +191,8 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
         adding = puts_in(turn.reading.text) or turn.reading.words[:1] in (("and",), ("plus",))
         adding = adding or (turn.reading.words[:2] in ALSO and 1 < len(held.taxa) <= SET)
         adding = adding or ("adding" in turn.cues and held.intent == "contrast")
-        before = held.taxa if adding else held.taxa[:1]
+        new = tuple(i for m in wider for i in m.ids)
+        before = held.taxa if adding else chief(kb, held.taxa, (*own, *new)) or held.taxa[:1]
         own = [*(t for t in before if kb.find("taxon", t) is not None and kb.taxon(t).is_species), *own]
     for mention in wider:
         pool = tuple(t for t in species_of(kb, mention.ids) if t not in own)

@@ -16,7 +16,7 @@ from assistant.dialogue.in_season import asks_of_season, marks_told, season_unhe
 from assistant.dialogue.life_answered import states_by_words, whether
 from assistant.dialogue.life_asked import asks_food, asks_spawning, living, seasons
 from assistant.dialogue.life_order import by_age, by_spawning, shared_waters
-from assistant.dialogue.preying import eaters, food_told
+from assistant.dialogue.preying import eaten_by, eaters, food_told
 from assistant.dialogue.subjects import groups, named, species_of
 from assistant.dialogue.telling import advice, cut, ids, shown_note, trusted, which_fish
 from assistant.dialogue.turn import Turn
@@ -101,6 +101,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if (ordered := _ordered(turn, taxa, asked, wanted)) is not None:
         return ordered, held
     practices = weigh(kb, PRACTICE, turn.reading.words, taxa)
+    if eaten_by(turn.reading):
+        return Answer("habitat", _eaters(turn, practices, taxa, asked), taxa=told_taxa(turn, asked)), held
     practices_told = _practice(turn, practices, taxa)
     blocks = practices_told + [
         b for i, t in enumerate(_few(kb, taxa)) for b in _one(turn, t, wanted, len(taxa) > 1, answers=len(taxa) == 1)
@@ -333,6 +335,18 @@ def _practice(turn: Turn, practices: Sequence[Found], taxa: Sequence[str]) -> li
         found = [f for f in found if f.record.topic != "depth" or _fits_season(f, told)]
     name = label(turn.kb, taxa[0]) if len(taxa) == 1 else ""
     return [advice(PRACTICE, f.record, "point", say.titled(name, f.record.text) if name else "") for f in found[:2]]
+
+
+def _eaters(turn: Turn, practices: Sequence[Found], taxa: Sequence[str], asked: Sequence[str]) -> tuple[Block, ...]:
+    """What feeds on the fishes named, where it is told of their kind; else that it is not held."""
+    name = label(turn.kb, taxa[0]) if len(taxa) == 1 else kinds_name(turn.kb, asked[0], 1)
+    told = next((f for f in practices if f.record.topic == EATERS and f.fit >= ABOUT_KIN), None)
+    if told is None:
+        return (Block("lead", care.eaters_unheld(name), claim=False),)
+    return (advice(PRACTICE, told.record, "lead", say.titled(name, told.record.text)),)
+
+
+EATERS = "predators"
 
 
 def _fits_season(found: Found, season: str) -> bool:

@@ -56,7 +56,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.living import LIVING, living_in, status_in
 from assistant.reasoning.observed import Observation
 from assistant.reasoning.place_prior import expand_places, narrowest
-from assistant.text import key, singular, unique
+from assistant.text import join, key, singular, unique
 
 SHOWN, MOST_ORDERED, MOST_TAXA = 16, 20, 40
 MOST_SILENT, MOST_WATERS = 60, 3
@@ -240,7 +240,8 @@ MOST_FIRST = 4
 def _called(turn: Turn, name: str, count: int) -> str:
     """The group asked for; several named side by side all of them ("bullheads and madtoms")."""
     several = unique(m.ids[0] for m in side_by_side(turn.reading))
-    return say.names_with([kinds_name(turn.kb, g) for g in several]) if several else kinds_name(turn.kb, name, count)
+    names = [kinds_name(turn.kb, g, count) for g in several or (name,)]
+    return join(names, "or") if count == 1 else say.names_with(names)
 
 
 def _what(

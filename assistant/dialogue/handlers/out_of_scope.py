@@ -30,6 +30,7 @@ BEYOND = (
     ("other-game", own.OTHER_GAME),
     ("stocking-when", own.STOCKING),
     ("world-act", own.NO_ERRANDS),
+    ("written-work", own.NO_WRITING),
     ("same-one", own.SAME_ONE),
     ("caught-before", own.SAME_ONE),
     ("moon", own.MOON),

@@ -17,8 +17,8 @@ from assistant.dialogue.reader.tokens import Token
 from assistant.text import key, singular, unique, word_set
 
 _JOINING = word_set(
-    "and or r vs versus against n from v not than as be between x cross crossed with half")
-_AGAINST = word_set("or r vs versus against from v than not x cross crossed half")
+    "and or r vs versus against n from v not than as be between x cross crossed with half beside alongside")
+_AGAINST = word_set("or r vs versus against from v than not x cross crossed half beside alongside")
 _TWO_WAYS = word_set("from or vs versus v r")
 """Words that set two kinds of a group named elsewhere in the line against each other ("crappies: black from white")."""
 _ASKED_WHICH = word_set("it its it's this that mine one tell if whether them called split telling between")
@@ -28,7 +28,8 @@ _ENDING = word_set("one ones kind kinds too either guy fella feller fellow cross
 _FILLING = word_set(
     "and or the a an what about how vs versus one ones then ok so which to compare with for is not no i mean meant "
     "now same s n look looks kind type sort guy fella feller fellow length lenght size long big weight "
-    "would go weigh inch in cm lb")
+    "would go weigh inch in cm lb just only inches centimeter centimetre centimeters centimetres metric mm lbs pound "
+    "pounds ounce ounces oz kg kilo kilos gram grams please pls")
 _PARTING = word_set("when if in by on at where while because since without after before during once w with cause")
 """Words that begin something else said of the fishes ("black bullhead from brown when all I can do is feel")."""
 _CALLING = word_set(
@@ -37,7 +38,7 @@ _PEOPLE = word_set(
     "folk folks people anglers fishermen friends buddies guys cousins relatives neighbors neighbours kin")
 _ITS_NAME = word_set("it its it's that this him them a an the is was to be")
 _ASKING = word_set(
-    "and n or vs versus about one ones guy fella feller fellow mean meant compare kind look looks like same")
+    "and n or vs versus about one ones guy fella feller fellow mean meant compare kind look looks like same just only")
 MOST_HELD, MOST_AT_ONCE = 8, 2
 """A longer line is not read as a word beside the fishes spoken of before."""
 
@@ -65,7 +66,7 @@ def with_company(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexic
                 out.append(made)
                 waiting.insert(0, made)
     kinds = unique(singular(tokens[n.after - 1].word) for n in found if _of_group(n))
-    row = {n.span: n for n in _in_row(tokens, out, kinds, lexicon)}
+    row = {n.span: n for n in (*_in_row(tokens, out, kinds, lexicon), *_row_heads(tokens, out))}
     return sorted([*(n for n in out if n.span not in row), *row.values()], key=lambda n: n.first)
 
 
@@ -81,6 +82,28 @@ def _in_row(
     beside = (i for i in lone if any(sizes[c] == 1 and c in alone for c in _next_to(tokens[i].clause)))
     made = (_made(tokens, i, kinds, lexicon) for i in beside)
     return [n._replace(listed=True) for n in made if n is not None and any(e[2] == "accepted" for e in n.entries)]
+
+
+def _row_heads(tokens: Sequence[Token], found: Sequence[Named]) -> list[Named]:
+    """Names cut short that a row ends in full behind a comma ("black, brown or yellow bullhead")."""
+    heads: list[Named] = []
+    for at, whole in enumerate(sorted(found, key=lambda n: n.first)):
+        noun = singular(tokens[whole.after - 1].word)
+        joined = whole.first > 0 and tokens[whole.first - 1].word in _IN_A_ROW
+        if whole.cut or whole.after - whole.first < 2 or not joined:
+            continue
+        start = whole.first
+        for named in reversed(sorted(found, key=lambda n: n.first)[:at]):
+            between = tokens[named.after : start]
+            if not (named.cut and named.phrase.endswith(f" {noun}") and all(t.word in _IN_A_ROW for t in between)):
+                break
+            start = named.first
+            if tokens[start].clause != tokens[whole.first].clause:
+                heads.append(named._replace(listed=True))
+    return heads
+
+
+_IN_A_ROW = word_set("and or n vs versus nor")
 
 
 def _next_to(clause: int) -> tuple[int, int]:
@@ -260,9 +283,14 @@ MOST_SAYING = 4
 
 
 def _joins(tokens: Sequence[Token], at: int) -> bool:
-    """True for a word that sets names beside or against each other; "of" only in "instead of"."""
+    """True for a word that sets names beside or against each other; "of" only in "instead of", "to" in "next to"."""
     word = tokens[at].word
-    return word in _JOINING or word == "instead" or (word == "of" and at > 0 and tokens[at - 1].word == "instead")
+    paired = (tokens[at - 1].word if at else "", word) in _PAIRS
+    leads = (word, tokens[at + 1].word if at + 1 < len(tokens) else "") in _PAIRS
+    return word in _JOINING or word == "instead" or paired or leads
+
+
+_PAIRS = frozenset({("instead", "of"), ("next", "to"), ("compared", "to"), ("compared", "with")})
 
 
 def _ends(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> bool:

@@ -24,6 +24,8 @@ _NO_UNIT_AFTER = word_set(
     "the a an my our his her this that these those one each all total front back lake river creek pond "
     "stream your their which what and"
 )
+_PRONOUN, _OTHER_UNITS = word_set("one"), word_set("inches inch metric") | word_set(" ".join(UNITS)) - {"in"}
+"""A number word that stands for a fish, and what its size is asked in ("just the yellow one in cm")."""
 _TOLD = re.compile(r" (?:was|is) ")
 """Between a number and the unit that it was told to be in ("31 was inches")."""
 _SHORTENED = word_set("s d ll ve re")
@@ -321,7 +323,8 @@ def _unit_at(pieces: Sequence[Piece], at: int, setting: Setting) -> tuple[str, i
     if (
         word == "in"
         and not glued
-        and (following in _NO_UNIT_AFTER or setting.is_place(following) or following.isdigit())
+        and (following in _NO_UNIT_AFTER or setting.is_place(following) or following.isdigit()
+             or (following in _OTHER_UNITS and pieces[at - 1].text in _PRONOUN))
     ):
         return "", at
     if word in ("m", "g") and not glued and pieces[at - 1].kind != "num":

@@ -204,7 +204,7 @@ def _talk(tokens: Sequence[Token], held: Held, decided: Decided, walls: frozense
         expected.add(held.asked.character)
     if putting_right(tokens, lexicon):
         expected.update(s.observation.character for s in held.seen)
-    expected.update(_meant(tokens, held, lexicon))
+    expected.update(_meant(tokens, held, lexicon) or _compared(tokens, held, lexicon))
     if held.intent == "list" and held.seen and len(tokens) <= FEW_MORE:
         expected.add(held.seen[-1].observation.character)
     known = frozenset(c for c in expected if lexicon.kb.find("character", c) is not None)
@@ -235,6 +235,23 @@ def _meant(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> set[str]:
     parts = {h.phrase.id for h in spot(content, lexicon) if h.phrase.kind == "character"}
     stated = {c for c in parts if lexicon.on_fish(c) and lexicon.kb.character(c).is_stated}
     return {last.observation.character} | stated
+
+
+def _compared(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> set[str]:
+    """The features that "mine is plain black" speaks of after two fishes were set side by side by one part of them."""
+    words = words_of(tokens)
+    if held.intent != "contrast" or held.last is None or len(words) > MOST_MEANT or not _MINE & set(words) or any(
+            lexicon.is_part(w) for w in words):
+        return set()
+    kb = lexicon.kb
+    ids = (s.split(".")[1] for b in held.last.blocks[:1] for s in b.statements if s.startswith("st:") and "." in s)
+    first = next((c for i in ids if (c := kb.find("character", i)) is not None), None)
+    return set() if first is None else {
+        c.id for c in kb.characters if c.part == first.part and c.is_stated and lexicon.on_fish(c.id)} | {first.id}
+
+
+_MINE = word_set("mine mines mine's ours his hers")
+"""Words for the asker's own fish."""
 
 
 def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:

@@ -12,12 +12,13 @@ from assistant.dialogue.conversation import Held, Wanted
 from assistant.dialogue.kinship import clipped, overlapping
 from assistant.dialogue.name_forms import old_genus
 from assistant.dialogue.observing import other_state
-from assistant.dialogue.preying import food_told, who_eats
+from assistant.dialogue.preying import eaten_by, food_told, who_eats
 from assistant.dialogue.reader.reading import LENGTH_DENIED, Mention, Reading
 from assistant.dialogue.reader.terms_named import two_terms
 from assistant.dialogue.recogniser.cues import Cue
 from assistant.dialogue.rules.context import spoken
 from assistant.dialogue.rules.unlawful import unlawful_means
+from assistant.dialogue.subjects import of_held_kind
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.spelling import distance
 from assistant.model.stems import DROPPED
@@ -111,6 +112,7 @@ def gather(kb: KnowledgeBase, reading: Reading, cues: Sequence[Cue], held: Held)
     out |= {f"much-{name}" for name in names if sum(c.id == name for c in cues) > 1}
     if any((x := kb.find("taxon", t)) is not None and x.is_hybrid for t in held.taxa):
         out.add("held-cross")
+    out |= {"of-held-kind"} if of_held_kind(kb, reading, held.taxa) else set()
     if held.intent == "list" and other_state(held, reading):
         out.add("other-state")
     if "telling" in out and names & QUESTIONING <= {"asks-do"}:
@@ -266,6 +268,7 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "guess": _guess(reading),
         "guess-last": guess_last(reading),
         "fish-eats": bool(food_told(reading)),
+        "eaten-by": eaten_by(reading),
         "who-eats": who_eats(reading),
         "own-evidence": _own_evidence(reading),
         "seen-many": seen > 1,

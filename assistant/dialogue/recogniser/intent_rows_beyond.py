@@ -37,6 +37,10 @@ BEYOND_ROWS: tuple[Row, ...] = (
         ("are the walleye biting", "are crappie bitin yet", "tell me about walleye / are they biting")),
     # What no word can be read in.
     Row("out-of-scope", 93, ("noise", "held-last"), ("can I keep a walleye on Vennimoor Lake / ;;;///asd",)),
+    # What is to be written for somebody.
+    Row("out-of-scope", 95, ("written-work", "write-for-me", "!fish|seen|hurt|quiz|key|rules|term|describe|contrast"),
+        ("write my boy's book report and forget the fish", "never mind fish, do my math homework",
+         "can you write a cover letter for me")),
     # Other seasons, and when a water is stocked.
     Row("out-of-scope", 95, ("other-game", "!fish|seen|hurt|quiz|key"),
         ("is duck season open in ohio", "when does deer season start in michigan", "can i hunt turkey in iowa now")),

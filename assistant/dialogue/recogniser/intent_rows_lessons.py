@@ -88,6 +88,10 @@ LESSON_ROWS: tuple[Row, ...] = (
         ("why do hybrid sunfish spoil the keys my pupils make?", "do hybrids mess up a key?",
          "can a dichotomous key handle hybrids?")),
     # The keeping of the base.
+    Row("list", 95, ("unlike-values", "kinds-held|list|group|plural-group|asks-any",
+                     "!one-fish|two-fish|held-seen|rules|water|story|quiz|key|hurt|why|contrast|taken-from"),
+        ("taxa holding two unlike values for max-total-length", "which taxa have clashing values for dorsal spines",
+         "any species whose sources disagree about anal ray counts", "sunfishes with conflicting statements")),
     Row("why", 95, ("side-with", "of-sources", "after-sources|after-list|after-why|after-describe",
                     "!seen|rules|place|water|tackle|bite|hurt|quiz|key|eat|asks-name|contrast|two-fish|two-kinds|"
                     "held-seen|size|weight|names|fishing-time|handling|tackle-word|range"),

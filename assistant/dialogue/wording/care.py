@@ -232,6 +232,11 @@ def nowhere_said(name: str, label: str) -> str:
     return f"The {label} of the {name} is not held in this base."
 
 
+def eaters_unheld(name: str) -> str:
+    """Nothing held of what feeds on a fish."""
+    return f'What eats the {name} is not held in this base; "which fish eat fish" lists those that feed on others.'
+
+
 def where_after(name: str) -> str:
     """Nothing held of where a fish goes when it has spawned."""
     return f"Where the {name} goes after spawning is not held in this base."

@@ -59,9 +59,9 @@ def with_what(what: str) -> str:
     return f"with {what}"
 
 
-def of_length(length: str, longer: bool) -> str:
-    """A bound on the largest length."""
-    return f"of which the largest known is {'longer' if longer else 'shorter'} than {length}"
+def of_length(length: str, longer: bool, within: bool = False) -> str:
+    """A bound on the largest length, which the ones ``within`` it may just reach."""
+    return f"of which the largest known is {'no longer' if within else 'longer' if longer else 'shorter'} than {length}"
 
 
 def of_usual(length: str, longer: bool) -> str:
@@ -69,9 +69,10 @@ def of_usual(length: str, longer: bool) -> str:
     return f"that usually grow {'longer than' if longer else 'no longer than'} {length}"
 
 
-def of_weight(weight: str, heavier: bool) -> str:
-    """A bound on the largest weight."""
-    return f"of which the heaviest known is {'heavier' if heavier else 'lighter'} than {weight}"
+def of_weight(weight: str, heavier: bool, within: bool = False) -> str:
+    """A bound on the largest weight, which the ones ``within`` it may just reach."""
+    side = "no heavier" if within else "heavier" if heavier else "lighter"
+    return f"of which the heaviest known is {side} than {weight}"
 
 
 def with_value(name: str, value: str) -> str:

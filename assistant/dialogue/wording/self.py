@@ -39,6 +39,9 @@ NO_ERRANDS = (
     "fishes. The state's fish and wildlife agency takes calls on poaching and on tagged fish; in danger call the "
     "emergency line yourself."
 )
+NO_WRITING = (
+    "I can't write that: I only cover freshwater fishes of North America and answer questions about them."
+)
 SAME_ONE = (
     "I can't know whether it is the same fish: nothing told here marks one fish from another of its kind. A tag, a "
     "clipped fin, an old scar or photographs of both times could tell."
