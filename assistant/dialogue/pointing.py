@@ -19,8 +19,9 @@ from assistant.text import key, singular
 _DIGIT = re.compile(r"^\W*(\d)\W*$")
 LONG_NAME, MOST_SLIPS = 8, 2
 """Letters from which words written as one may be a name that somebody takes apart, and the letters that may differ."""
-_EACH_SIDE = re.compile(r"\b(?:each|both|either) sides?\b|\bper side\b")
-"""Words for the two sides of one fish, which point to no two fishes."""
+_EACH_SIDE = re.compile(r"\b(?:each|both|either) sides?\b|\bper side\b|\b(?:we|us|you|yall) both\b|\bboth of us\b"
+                        r"|\bboth (?:felt|looked|checked|agreed?|counted)\b")
+"""Words for the two sides of one fish or for two who look at it, which point to no two fishes."""
 MOST_POINTED = 3
 """A look that more of the fishes offered share points to none."""
 WEAK = frozenset(

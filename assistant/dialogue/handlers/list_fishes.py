@@ -358,6 +358,8 @@ def _statuses(turn: Turn, sides: frozenset[str]) -> tuple[str, ...]:
     "Which of those are sunfishes" keeps those of the list before.
     """
     last = turn.held.last
+    if "native-or-not" in turn.cues or (sides >= {"native", "introduced"} and "versus" in turn.cues):
+        return LIVING
     if not sides & {"native", "introduced"} and OF_THOSE & set(turn.reading.words) and last is not None and last.blocks:
         sides = frozenset({"native"}) if lists.AT_HOME in last.blocks[0].text else sides
     return BROUGHT if "introduced" in sides else AT_HOME if "native" in sides else LIVING

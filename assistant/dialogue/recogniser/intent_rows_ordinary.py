@@ -415,4 +415,25 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                        "!seen|contrast|rules|handling|hurt|two-kinds|water|size|quiz|key|habitat|nests|asks-do|asks-can|"
                        "asks-where|ice-fishing|asks-how"),
         ("chain pickerel how deep",)),
+    # Whether it was there from the first, all of a kind wherever they came from, a spot kept to oneself.
+    Row("range", 94, ("of-old", "place|unknown-place|held-place", "fish|held-fish", "short10",
+                      "!seen|rules|rules-act|quiz|key|hurt|contrast|names|tackle|tackle-word|asks-name|water|hybrid|"
+                      "my-catch|handling|size|weight|len|wt|list|which-group|call-it|bite|asks-how|waters|life-part|how-deep"),
+        ("was there always gobys in the great lakes", "have snakeheads always been in maryland")),
+    Row("list", 95, ("native-or-not", "group|fishy", "place|held-place",
+                     "!one-fish|rules|rules-act|quiz|key|hurt|contrast|names-of|call-it|tackle|yes-no|water|story|asks-how"),
+        ("List every sunfish in Ohio, native or introduced", "which trout live in colorado, native or stocked")),
+    Row("out-of-scope", 95, ("secret-spot", "asks-where|self-order|place|water|unknown-place|waters",
+                             "!seen|quiz|key|hurt|why|makes|asks-how|what-is-a|term|contrast|sources"),
+        ("my uncle's honey hole for crappie on kentucky lake, where is it",
+         "give me gps coordinates for bluegill beds in clear lake")),
+    # Which fish somebody meant by a local name, what to note of a catch, and what to type the first time.
+    Row("names", 94, ("what-was-it", "local-name|unclear|group-nickname",
+                      "!seen|rules|rules-act|len|wt|water|hurt|quiz|key|hybrid|contrast|size|two-fish|held-seen"),
+        ("granny fried jack salmon every spring, what was she cooking",)),
+    Row("next-question", 94, ("what-to-note", "fishy|letting-go|my-catch|handling|at-you", "asks-what|which-group",
+                              "!fish|seen|quiz|key|rules|rules-act|water|hurt|tackle|tackle-word|contrast|term|place"),
+        ("What should I note down for you before I let a fish go?",)),
+    Row("help", 95, ("self-type", "first-here", "!seen|rules|water|place|hurt|held-last"),
+        ("sorry, cat on the keys. first time, what do i type",)),
 )
