@@ -61,6 +61,7 @@ ASIDE = frozenset(
         "far-off",
         "first-here",
         "flesh-marks",
+        "folks-say",
         "fools",
         "forecast",
         "fork-told",

@@ -436,4 +436,23 @@ ORDINARY_ROWS: tuple[Row, ...] = (
         ("What should I note down for you before I let a fish go?",)),
     Row("help", 95, ("self-type", "first-here", "!seen|rules|water|place|hurt|held-last"),
         ("sorry, cat on the keys. first time, what do i type",)),
+    # A fish or the cross of it, and one of the two that was caught and weighed.
+    Row("contrast", 94, ("hybrid-word", "versus|vs|contrast", "one-fish|two-fish", "two-kinds|versus", "short10",
+                         "!cross|seen|held-seen|term-word|place|water|rules|why|asks-can|asks-how|asks-when|asks-where|"
+                         "asks-many|asks-do|habitat|range|tackle|names|makes|list|which-group|sources|quiz|key|hurt|eat|"
+                         "handling|bigger-than|heavier-than|which-of|comparing|in-order|edible|life-part|fertile"),
+        ("hybrid or straight striper, 8 lb, caught under the dam", "is it a hybrid or a pure walleye")),
+    Row("contrast", 93, ("guess", "versus", "two-fish", "story", "wt",
+                         "!seen|held-seen|rules|water|place|asks-what|asks-how|asks-many|keep|quiz|key|hurt|tackle|"
+                         "heavier-than|bigger-than|size|plausible"),
+        ("wiper or striper? caught below the dam, 8 pounds",)),
+    # Another fish pointed to by words of its name.
+    Row("@same", 94, ("what-about", "after-info", "the-one", "one-fish", "no-ask", "short6",
+                      "!seen|two-fish|place|date|sex|stage|rules|asked"),
+        ("tell me abt pumpkinseeds / n the red ear one", "how big do bluegill get / and the long ear kind")),
+    # Which fish the people of a place mean.
+    Row("names", 94, ("folks-say", "taxon|unclear", "asks-name|asks-what|called-next|what-is",
+                      "!seen|rules|rules-act|len|wt|water|hurt|quiz|key|hybrid|two-kinds|size|eat|edible|tackle|"
+                      "handling|habitat|held-seen|sources|asks-can|asks-how|asks-when|asks-where|bite|why|yes-no"),
+        ("folks around here just say perch. kansas. which is it", "locals call it a mudfish. georgia. what is it")),
 )
