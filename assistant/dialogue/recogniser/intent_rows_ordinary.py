@@ -448,8 +448,7 @@ ORDINARY_ROWS: tuple[Row, ...] = (
         ("wiper or striper? caught below the dam, 8 pounds",)),
     # Another fish pointed to by words of its name.
     Row("@same", 94, ("what-about", "after-info", "the-one", "one-fish", "no-ask", "short6",
-                      "!seen|two-fish|place|date|sex|stage|rules|asked"),
-        ("tell me abt pumpkinseeds / n the red ear one", "how big do bluegill get / and the long ear kind")),
+                      "!seen|two-fish|place|date|sex|stage|rules|asked")),
     # Which fish the people of a place mean.
     Row("names", 94, ("folks-say", "taxon|unclear", "asks-name|asks-what|called-next|what-is",
                       "!seen|rules|rules-act|len|wt|water|hurt|quiz|key|hybrid|two-kinds|size|eat|edible|tackle|"
