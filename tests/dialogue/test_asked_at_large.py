@@ -1,4 +1,4 @@
-"""What is asked at large: from of old or brought in, a spot, what to note, a hybrid or not, another fish by its name."""
+"""What is asked at large: from of old or brought in, a spot, what to note, hybrid or not, a fish by its name."""
 
 from __future__ import annotations
 

@@ -439,10 +439,10 @@ def _same(turn: Turn) -> list[Block]:
 
 
 def _bearing_too(kb: KnowledgeBase, fish: str, mentions: Sequence[Mention], meanings: Sequence[Sequence[str]]) -> str:
-    """Of the other fishes that bear the loose name of the line and are taken for ``fish``, the one most often met so."""
+    """Of the other fishes that bear the loose name of the line and look like ``fish``, the one most met."""
     near = {*(x.other for x in kb.look_alikes(fish)), *kb.taken_for(fish)}
     loose = {t: len(kb.ranges(t)) * sum(len(n.regions) for n in names_like(kb, t, m.words)[:1])
-             for m, ids in zip(mentions, meanings, strict=True) if fish in ids and len(ids) > 1 for t in ids if t in near}
+             for m, ids in zip(mentions, meanings, strict=True) if fish in ids for t in ids if t in near}
     return min(loose, key=lambda t: (-loose[t], t), default="")
 
 

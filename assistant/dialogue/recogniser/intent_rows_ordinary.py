@@ -421,9 +421,9 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                       "my-catch|handling|size|weight|len|wt|list|which-group|call-it|bite|asks-how|waters|life-part|how-deep"),
         ("was there always gobys in the great lakes", "have snakeheads always been in maryland")),
     Row("list", 95, ("native-or-not", "group|fishy", "place|held-place",
-                     "!one-fish|rules|rules-act|quiz|key|hurt|contrast|names-of|call-it|tackle|yes-no|water|story|asks-how"),
+                     "!one-fish|rules|rules-act|quiz|key|hurt|contrast|names-of|call-it|tackle|yes-no|water|asks-how"),
         ("List every sunfish in Ohio, native or introduced", "which trout live in colorado, native or stocked")),
-    Row("out-of-scope", 95, ("secret-spot", "asks-where|self-order|place|water|unknown-place|waters",
+    Row("out-of-scope", 95, ("secret-spot", "asks-where|asks-any|self-order|place|water|unknown-place|waters",
                              "!seen|quiz|key|hurt|why|makes|asks-how|what-is-a|term|contrast|sources"),
         ("my uncle's honey hole for crappie on kentucky lake, where is it",
          "give me gps coordinates for bluegill beds in clear lake")),
@@ -431,7 +431,8 @@ ORDINARY_ROWS: tuple[Row, ...] = (
     Row("names", 94, ("what-was-it", "local-name|unclear|group-nickname",
                       "!seen|rules|rules-act|len|wt|water|hurt|quiz|key|hybrid|contrast|size|two-fish|held-seen"),
         ("granny fried jack salmon every spring, what was she cooking",)),
-    Row("next-question", 94, ("what-to-note", "fishy|letting-go|my-catch|handling|at-you", "asks-what|which-group",
+    Row("next-question", 94, ("what-to-note", "fishy|fish-word|letting-go|my-catch|handling|at-you|pet",
+                              "asks-what|which-group",
                               "!fish|seen|quiz|key|rules|rules-act|water|hurt|tackle|tackle-word|contrast|term|place"),
         ("What should I note down for you before I let a fish go?",)),
     Row("help", 95, ("self-type", "first-here", "!seen|rules|water|place|hurt|held-last"),
@@ -454,4 +455,16 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                       "!seen|rules|rules-act|len|wt|water|hurt|quiz|key|hybrid|two-kinds|size|eat|edible|tackle|"
                       "handling|habitat|held-seen|sources|asks-can|asks-how|asks-when|asks-where|bite|why|yes-no"),
         ("folks around here just say perch. kansas. which is it", "locals call it a mudfish. georgia. what is it")),
+    Row("contrast", 94, ("hybrid-word", "guess", "versus", "one-fish|two-fish", "short10",
+                         "!cross|seen|held-seen|place|water|rules|why|asks-can|asks-how|asks-do|habitat|range|tackle|"
+                         "names|makes|sources|quiz|key|hurt|eat|handling|bigger-than|heavier-than"),
+        ("striper or hybrid? out of the tailrace",)),
+    # A class is shown that one fish is not another; two who looked tell what they saw of one of two.
+    Row("contrast", 94, ("not-name", "two-mentions", "like", "lesson-table|plainer|explain|put-plainly|class-asking",
+                         "!seen|held-seen|rules|place|water|quiz|key|hurt|names|names-of|sources|size"),
+        ("show kids why a bluegill is not a crappie", "how do I show fifth graders that a bowfin is not a snakehead")),
+    Row("identify", 93, ("after-contrast", "held-two", "seen", "both", "somebody", "no-ask", "short10",
+                         "!fish|about-it|asking-form|question|question-mark|retract|which-of|quiz|key|undo|rules|place|"
+                         "water|hurt|versus|contrast"),
+        ("pike vs musky / fully scaled cheek, we both looked",)),
 )
