@@ -19,8 +19,13 @@ from assistant.text import key, singular
 _DIGIT = re.compile(r"^\W*(\d)\W*$")
 LONG_NAME, MOST_SLIPS = 8, 2
 """Letters from which words written as one may be a name that somebody takes apart, and the letters that may differ."""
-_EACH_SIDE = re.compile(r"\b(?:each|both|either) sides?\b|\bper side\b")
-"""Words for the two sides of one fish, which point to no two fishes."""
+_EACH_SIDE = re.compile(r"\b(?:each|both|either) sides?\b|\bper side\b|\b(?:we|us|you|yall) both\b|\bboth of us\b"
+                        r"|\bboth (?:felt|looked|checked|agreed?|counted)\b")
+"""Words for the two sides of one fish or for two who look at it, which point to no two fishes."""
+OF_MARKS = ("character", "state", "term")
+"""Kinds of mentions that the words of "the red ear one" only seem to be."""
+OF_CROSSES = ("hybrids", "sources")
+"""Intents after which "the bluegill one" may be a cross with the fish spoken of."""
 _BOTH = re.compile(
     r"\b(?:both(?! sides?\b)|either(?! sides?\b)(?!\W*$)|neither(?! sides?\b)|the two|"
     r"which (?:ones? )?of (?:them|those|these|em|'em|the two))\b")
@@ -38,6 +43,8 @@ def pointed(kb: KnowledgeBase, reading: Reading, facts: Facts, held: Held) -> tu
     if crossed := _cross_meant(kb, reading, held):
         return crossed
     offered = _offered(held)
+    if another := _by_own_name(kb, reading, facts, held):
+        return another
     if not offered and "fish" not in facts.all and _BOTH.search(reading.text.lower()):
         return one_by_one(kb, held)
     if reading.taxa() or not offered:
@@ -71,10 +78,21 @@ PAIR = 2
 def _cross_meant(kb: KnowledgeBase, reading: Reading, held: Held) -> tuple[str, ...]:
     """The cross that "the pumpkinseed one" is after the crosses of a fish were told; empty where it is none of them."""
     named = reading.taxa()
-    if held.intent != "hybrids" or not held.taxa or len(named) != 1 or not THE_ONE.search(reading.text.lower()):
+    if held.intent not in OF_CROSSES or not held.taxa or len(named) != 1 or not THE_ONE.search(reading.text.lower()):
         return ()
     cross = "-x-".join(sorted((held.taxa[0], named[0])))
     return (cross,) if kb.find("taxon", cross) is not None else ()
+
+
+def _by_own_name(kb: KnowledgeBase, reading: Reading, facts: Facts, held: Held) -> tuple[str, ...]:
+    """The other fish that "and the red ear one" names by words read as a mark; empty where they name no single one."""
+    found = THE_ONE.search(reading.text.lower())
+    words = key(found[1]) if found is not None else ""
+    if " " not in words or "what-about" not in facts.all or reading.taxa() or len(held.taxa) != 1:
+        return ()
+    spoken = [e for w in (words, words.replace(" ", "")) for e in kb.spoken(w) if e[0] == "taxon"]
+    named = {thing for _, thing, how in spoken if how != "ambiguous"} or {thing for _, thing, _ in spoken}
+    return tuple(named) if len(named) == 1 and not named & set(held.taxa) else ()
 
 
 def with_fish(reading: Reading, taxa: Sequence[str], wide: Collection[str] = ()) -> Reading:
@@ -82,7 +100,11 @@ def with_fish(reading: Reading, taxa: Sequence[str], wide: Collection[str] = ())
     found = THE_ONE.search(reading.text.lower())
     at = found.start() if found else 0
     added = tuple(Mention("group" if t in wide else "taxon", (t,), "", at, at) for t in taxa)
-    return reading._replace(mentions=tuple(m for m in reading.mentions if m.kind not in ("taxon", "hybrid")) + added)
+    end = found.end() if found else 0
+    mentions = tuple(m for m in reading.mentions if m.kind not in ("taxon", "hybrid")
+                     and (m.kind not in OF_MARKS or not at <= m.start < end))
+    seen = tuple(s for s in reading.seen if not at <= s.start < end)
+    return reading._replace(mentions=mentions + added, seen=seen)
 
 
 def _offered(held: Held) -> tuple[str, ...]:

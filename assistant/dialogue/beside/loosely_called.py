@@ -9,7 +9,7 @@ from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import core as say
 from assistant.dialogue.wording import speak
 from assistant.model.knowledge import KnowledgeBase
-from assistant.text import key, singular
+from assistant.text import key, singular, unique
 
 SET = 3
 """A word for so many fishes or more, none of them called so in full, is loose."""
@@ -19,6 +19,7 @@ MOST_KIN = 4
 """So many kinds that go by one name are all set beside the fish named."""
 AGAINST = frozenset({"vs", "versus", "contrast"})
 """Cues of a line that sets names against each other."""
+HYBRID_WORD = frozenset({"hybrid", "hybrid-word"})
 OTHERS = 4
 """Fishes named that a word might have meant instead."""
 
@@ -39,6 +40,32 @@ def kin_called(turn: Turn, mention: Mention) -> list[str]:
         return []
     kin = {kb.lineage(t)[-1] for t in (*own, *pool) if not kb.taxon(t).is_hybrid}
     return list(pool) if len(kin) == 1 and called(kb, mention.words, pool) == pool else []
+
+
+def hybrid_of(turn: Turn, mention: Mention | None, own: list[str]) -> list[str]:
+    """The cross that a bare "hybrid" means beside the fish named ("hybrid or straight striper"): one of those that go
+    by the word, else the one most is told of; empty for any other word, and where no parent of a cross is named.
+
+    Without a mention the word is one that was not read as a name (a slip).
+    """
+    kb = turn.kb
+    if not own or not HYBRID_WORD & turn.cues or any(kb.taxon(t).is_hybrid for t in own if kb.find("taxon", t)):
+        return []
+    if mention is None and (len(own) > 1 or not turn.cues & AGAINST):
+        return []
+    if mention is not None and not any(e[0] == "term" and e[1] == "hybrid" for w in (key(mention.words),
+                                       singular(key(mention.words))) for e in kb.spoken(w)):
+        return []
+    crosses = unique(c for t in own for c in kb.crosses_of(t))
+    by_word = mention.ids if mention is not None else ()
+    return sorted(crosses, key=lambda c: (c not in by_word, not set(kb.taxon(c).parents) <= set(own),
+                                          -len(kb.statements(c)), c))[:1]
+
+
+def not_named(turn: Turn) -> tuple[Mention, ...]:
+    """The kinds that a fish is said not to be ("that a crappie is not a bass")."""
+    told = turn.reading.of("likeness") if "not-name" in turn.cues else ()
+    return told if len(turn.reading.of("group", "taxon", "hybrid")) == len(told) == 1 else ()
 
 
 def called(kb: KnowledgeBase, words: str, pool: tuple[str, ...]) -> tuple[str, ...]:

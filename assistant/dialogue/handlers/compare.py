@@ -20,14 +20,14 @@ def wants_table(turn: Turn) -> bool:
     return CUE in turn.cues
 
 
-def handle(turn: Turn) -> tuple[Answer, Held]:
-    """The fishes of the line set side by side, feature by feature, in the words asked for."""
+def handle(turn: Turn, meant: tuple[str, ...] = ()) -> tuple[Answer, Held]:
+    """The fishes ``meant``, else those of the line, set side by side, feature by feature, in the words asked for."""
     from assistant.dialogue.beside.comparison import MOST, compare
     from assistant.dialogue.lessons.request import request_of
     from assistant.dialogue.wording import lesson as say
 
     wanted = request_of(turn, "picture")
-    taxa = wanted.taxa[:MOST]
+    taxa = (meant or wanted.taxa)[:MOST]
     if len(taxa) < 2:
         return Answer("contrast", (Block("lead", say.TABLE_NEEDS_TWO, claim=False),), taxa), turn.held
     look = wanted.look if wanted.look in ("picture", "hand", "lab") else "hand"

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.beside import contrast_wants as wants
+from assistant.dialogue.beside import loosely_called as loosely
 from assistant.dialogue.beside.left_out import left_out
 from assistant.dialogue.beside.loosely_called import AGAINST, called, kin_called, listed, taken_for, too_loose
 from assistant.dialogue.beside.sameness import of_group
@@ -66,7 +67,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if len(taxa) < 2:
         return _one(turn, taxa), held
     if compare.wants_table(turn):
-        return compare.handle(turn)
+        return compare.handle(turn, taxa if loosely.not_named(turn) else ())
     taxa = taxa[:MOST]
     sides, asked = aspects(kb, turn.reading), frozenset() if "no-counts" in turn.cues or _lacked(turn) else _asked(turn)
     found = contrast(kb, taxa, _looks(turn, sides))
@@ -186,7 +187,7 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
     before = tuple(t for t in held.taxa if (x := kb.find("taxon", t)) is not None and x.is_species)
     if (out := left_out(turn, before)) and len(before) - len(out) > 1:
         return tuple(t for t in before if t not in out)
-    wider = (*groups(turn.reading), *unclear(turn))
+    wider = (*groups(turn.reading), *unclear(turn), *loosely.not_named(turn))
     if len(own) + len(wider) == 1 and held.taxa and held.taxa[0] not in own:
         adding = puts_in(turn.reading.text) or turn.reading.words[:1] in (("and",), ("plus",))
         adding = adding or (turn.reading.words[:2] in ALSO and 1 < len(held.taxa) <= SET)
@@ -196,7 +197,9 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
         own = [*(t for t in before if kb.find("taxon", t) is not None and kb.taxon(t).is_species), *own]
     for mention in wider:
         pool = tuple(t for t in species_of(kb, mention.ids) if t not in own)
-        own += kin_called(turn, mention) or listed(kb, own, called(kb, mention.words, pool), len(wider))
+        own += (loosely.hybrid_of(turn, mention, own) or kin_called(turn, mention)
+                or listed(kb, own, called(kb, mention.words, pool), len(wider)))
+    own += loosely.hybrid_of(turn, None, own)
     alone = len(own) == 1
     likened = [h for h in turn.reading.hints
                if h.kind == "like" or (alone and not h.seen and h.kind == "group")]

@@ -340,10 +340,16 @@ def _in_family(
         return "", ()
     rest = tuple(t for t in kb.members(family) if genus not in kb.lineage(t))
     if not (none or borne or "family" in turn.reading.words):
-        asked = {singular(m.words.lower()) for m in groups(turn.reading)[:1]}
-        rest = tuple(t for t in rest if singular(label(kb, t).split()[-1].lower()) in asked)
+        rest = _of_one_word(turn, rest)
     pool, _ = by_size(turn, rest, sides)
     return family, fitting(kb, pool, [s.observation for s in seen]).fits
+
+
+def _of_one_word(turn: Turn, pool: Sequence[str]) -> tuple[str, ...]:
+    """Those whose name ends with the one word by which a group was asked for ("bass": rock bass)."""
+    asked = groups(turn.reading)[:1]
+    word = singular(key(asked[0].words)) if asked else ""
+    return tuple(t for t in pool if word and key(label(turn.kb, t)).split()[1:] == [word])
 
 
 def _all_of(kb: KnowledgeBase, families: Sequence[str], there: bool) -> list[Block]:
@@ -363,6 +369,8 @@ def _statuses(turn: Turn, sides: frozenset[str]) -> tuple[str, ...]:
     "Which of those are sunfishes" keeps those of the list before.
     """
     last = turn.held.last
+    if "native-or-not" in turn.cues or (sides >= {"native", "introduced"} and "versus" in turn.cues):
+        return AT_HOME if turn.cues & {"asks-any", "asks-do"} else LIVING
     if not sides & {"native", "introduced"} and OF_THOSE & set(turn.reading.words) and last is not None and last.blocks:
         sides = frozenset({"native"}) if lists.AT_HOME in last.blocks[0].text else sides
     return BROUGHT if "introduced" in sides else AT_HOME if "native" in sides else LIVING

@@ -430,10 +430,20 @@ def _same(turn: Turn) -> list[Block]:
         meanings[0] = accepted_of(turn.kb, mentions[0], meanings[0])
     blocks = sameness(turn, mentions, meanings)
     apart = unique(i for m, ids in zip(mentions, meanings, strict=True) if m.exact and len(ids) == 1 for i in ids)
+    if blocks and len(apart) == 1 and (other := _bearing_too(turn.kb, apart[0], mentions, meanings)):
+        apart = (*apart, other)
     if blocks and len(apart) == 2:
         found = contrast(turn.kb, apart)
         blocks += [b._replace(kind="point") for b in points(turn, found, found.separating[:1], frozenset())]
     return blocks
+
+
+def _bearing_too(kb: KnowledgeBase, fish: str, mentions: Sequence[Mention], meanings: Sequence[Sequence[str]]) -> str:
+    """Of the other fishes that bear the loose name of the line and look like ``fish``, the one most met."""
+    near = {*(x.other for x in kb.look_alikes(fish)), *kb.taken_for(fish)}
+    loose = {t: len(kb.ranges(t)) * sum(len(n.regions) for n in names_like(kb, t, m.words)[:1])
+             for m, ids in zip(mentions, meanings, strict=True) if fish in ids for t in ids if t in near}
+    return min(loose, key=lambda t: (-loose[t], t), default="")
 
 
 # --- kinship and words ------------------------------------------------------------------------------------------

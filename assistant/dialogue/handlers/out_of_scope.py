@@ -18,8 +18,8 @@ from assistant.dialogue.wording.speak import fish as label
 LONGEST_ECHO, MOST_WORDS = 40, 6
 LONG, LONGEST_WORD = 3, 20
 ASKS_A_WORD = frozenset({"what-is", "what-is-a", "term"})
-FISHING = frozenset({"moon", "forecast", "odds", "now-bite", "now-report", "this-moment"})
-"""Cues of a line that asks what will be caught, or when."""
+FISHING = frozenset({"moon", "forecast", "odds", "now-bite", "now-report", "this-moment", "secret-spot"})
+"""Cues of a line that asks what will be caught, when, or at which spot."""
 POINTING = frozenset({"they", "them", "it", "any", "those", "these", "one", "some"})
 """Words for the fish spoken of before in a line on what will bite."""
 OF_THE_FISH = frozenset({"price"})
@@ -27,6 +27,7 @@ OF_THE_FISH = frozenset({"price"})
 OF_A_CLASS = (("lesson-standard", classroom.NO_STANDARDS), ("grade-work", classroom.NO_GRADING))
 """What a teacher may ask for that is not held or done here, by its cue."""
 BEYOND = (
+    ("secret-spot", own.NO_SPOTS),
     ("other-game", own.OTHER_GAME),
     ("stocking-when", own.STOCKING),
     ("world-act", own.NO_ERRANDS),

@@ -29,7 +29,7 @@ from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Place, Range
 from assistant.reasoning.evidence import about, below
-from assistant.reasoning.living import LIVING, ORDER, rows, status_in, telling
+from assistant.reasoning.living import LIVING, ORDER, living_in, rows, status_in, telling
 from assistant.reasoning.place_prior import covered
 
 PLACES = ("state", "province", "territory", "district")
@@ -41,7 +41,7 @@ RISK = "conservation-status"
 BROUGHT, NATURAL = ("introduced", "stocked"), ("native", "reintroduced", "extirpated")
 LIKELY = 0.5
 """Share of the states on a water that must have a fish for it to be told of the water (common practice, no source)."""
-NATIVE, INVASIVE = "native", "invasive"
+NATIVE, INVASIVE, FROM_OLD = "native", "invasive", "of-old"
 STATES = frozenset({"state", "states", "province", "provinces", "list", "every", "all"})
 """Words that ask for every place by name."""
 
@@ -62,8 +62,10 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     places = reading.places or (() if turn.cues & {"asks-where", "range-else"} else held.places)
     if places and (invented := _invented(kb, (*((reading.water,) if reading.water else ()), *places))):
         return plain("range", say.range_invented(invented), taxa=told_taxa(turn, asked)), held
-    sides = aspects(kb, reading)
-    if places and (groups(reading) or len(taxa) > MOST_SHOWN) and not (named(turn) or reading.water):
+    sides = aspects(kb, reading) | ({NATIVE} if FROM_OLD in turn.cues else frozenset())
+    if FROM_OLD in turn.cues and places and groups(reading):
+        taxa = _living_there(kb, taxa, places)
+    elif places and (groups(reading) or len(taxa) > MOST_SHOWN) and not (named(turn) or reading.water):
         answer, after = list_fishes.handle(turn)
         listed = groups(reading) and "stocked-there" not in turn.cues
         return answer._replace(intent="list" if listed else "range"), after
@@ -80,6 +82,12 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     first, *rest = [*blocks, *remarks]
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
     return Answer("range", (head, *rest), taxa=told_taxa(turn, asked)), held
+
+
+def _living_there(kb: KnowledgeBase, taxa: tuple[str, ...], places: Sequence[str]) -> tuple[str, ...]:
+    """Those of some kinds that live in a place, or all of them where none does."""
+    there = living_in(kb, [t for t in taxa if not kb.taxon(t).is_hybrid], places)
+    return tuple(t for t in taxa if t in there) or taxa
 
 
 def _nowhere_known(turn: Turn, taxa: Sequence[str], told: tuple[str, ...]) -> Answer:

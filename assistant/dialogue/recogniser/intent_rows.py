@@ -13,6 +13,7 @@ from assistant.dialogue.recogniser.intent_rows_catch import CATCH_ROWS
 from assistant.dialogue.recogniser.intent_rows_lessons import LESSON_ROWS
 from assistant.dialogue.recogniser.intent_rows_ordinary import ORDINARY_ROWS
 from assistant.dialogue.recogniser.intent_rows_sure import SURE_ROWS
+from assistant.dialogue.recogniser.intent_rows_talk import TALK_ROWS
 
 ROWS: tuple[Row, ...] = (
     *SURE_ROWS,
@@ -20,6 +21,7 @@ ROWS: tuple[Row, ...] = (
     *CATCH_ROWS,
     *BEYOND_ROWS,
     *ORDINARY_ROWS,
+    *TALK_ROWS,
     # what must come first
     Row("key", 86, ("in-hand|list-weak|plainer|no-colour|undo", "after-key", "!asks-name|quiz|rules|handling|seen")),
     Row("quiz", 86, ("after-quiz", "more|next|plainer|list-weak", "no-ask", "!fish|seen")),

@@ -13,7 +13,10 @@ from assistant.text import join, sentence
 
 def list_lead(count: int, what: str, names: str) -> str:
     """Fishes found."""
-    return sentence(f"{'only 1' if count == 1 else count} {what}: {names}")
+    if count == 1:
+        one = what.replace(" that are ", " that is ").replace(" that were ", " that was ")
+        return sentence(f"only 1 {one}: {names}")
+    return sentence(f"{count} {what}: {names}")
 
 
 def of_life(sides: Sequence[tuple[str, str]]) -> str:

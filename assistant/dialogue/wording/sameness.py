@@ -28,7 +28,7 @@ def cross_not_parent(cross: str, parents: str) -> str:
 def sometimes_same(words: str, fish: str, others: int) -> str:
     """A loose name and one of the fishes that it is used for."""
     more = "another fish" if others == 1 else f"{others} other fishes"
-    return sentence(f'sometimes: "{words}" is used for the {fish}, but for {more} as well')
+    return sentence(f'sometimes: the name "{words}" is used for the {fish}, but for {more} as well')
 
 
 def never_same(words: str, fish: str) -> str:

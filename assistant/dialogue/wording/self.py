@@ -58,6 +58,9 @@ NOW_BITE = (
     "I can't see what is biting now: no report of catches is held here. A bait shop near the water knows, and so may "
     "the catch reports of the state's fish and wildlife agency."
 )
+NO_SPOTS = (
+    "I can't tell you of anybody's spot: no fishing spots and no coordinates are held here. Whoever fished there may."
+)
 NOW_WATER = (
     "I can't see how a water stands now: no river stage, lake level, flow or water temperature is held here. The "
     "public river gauges and whoever runs the dam post them."

@@ -1,0 +1,205 @@
+"""Rows of the recogniser table for what is said in the course of a talk: scores from 93 (layer 4).
+
+They stand whatever the words of a line lean to, as those of ``intent_rows_ordinary`` do: two fishes mixed up, the next
+one of the same question, what a naming rests on, a length put right, two people who call a fish by two names.
+"""
+
+from __future__ import annotations
+
+from assistant.dialogue.recogniser.intent_row import Row
+
+TALK_ROWS: tuple[Row, ...] = (
+    # Two fishes mixed up, one without its colours, another one supposed.
+    Row("contrast", 95, ("keeps-calling", "two-fish|two-kinds",
+                         "!why|names|local-name|water|place|rules-act|hurt|quiz|key|hybrid"),
+        ("i keep calling green sunfish warmouth, how do i quit",)),
+    Row("contrast", 95, ("versus", "two-fish|two-kinds", "no-colour", "question|question-mark",
+                         "!held-seen|seen|rules|rules-act|water|place|hurt|quiz|key|eat|tackle|hybrid|size|weight"),
+        ("black or white crappie when it's been froze in a bucket since tuesday? no colour left",)),
+    Row("contrast", 94, ("what-if", "after-identify", "one-fish", "held-fish", "short10",
+                         "!seen|rules|rules-act|water|place|hurt|quiz|key|size|weight|handling|tackle|names|hybrid|cross|"
+                         "held-catch"),
+        ("bass, jaw quits under mid eye, bars up and down, brownish / n if it was a largemouth?",)),
+    Row("contrast", 95, ("doubted", "after-rules", "fish", "held-fish", "short10",
+                         "!of-held-kind|seen|two-fish|rules|rules-act|keep|water|place|len|wt|date|count|hurt|quiz|key|size|weight|"
+                         "handling|tackle|names|hybrid|cross|habitat|eat"),
+        ("walleye in Quillander, can I keep it / or is it a sauger",
+         "caught a northern snakehead in Drennick Reservoir / could it be a bowfin")),
+    Row("contrast", 95, ("hesitates", "what-if", "after-rules", "fish", "held-fish", "short10",
+                         "!seen|two-fish|rules|rules-act|keep|water|place|len|wt|date|count|hurt|quiz|key|size|weight|"
+                         "tackle|names|hybrid|cross|habitat|eat"),
+        ("snakehead outta Drennick Reservoir, throw it back or what / hold up, what if its a bowfin",)),
+    Row("@same", 93, ("doubted", "after-rules", "one-fish", "of-held-kind", "short6", "!seen|hurt|quiz|key"),
+        ("bass in Quillander, can I keep it? / might be a smallmouth",)),
+    Row("contrast", 94, ("why-not", "after-describe", "held-fish", "fish|like", "short6",
+                         "!held-seen|seen|two-fish|rules|rules-act|water|place|hurt|quiz|key|size|weight|handling|"
+                         "tackle|names|hybrid|cross|habitat|eat|sources|asks-kin"),
+        ("describe the spotted bass / why not largemouth?", "tell me about the walleye / why not a sauger")),
+    # The next fish of the same question, told by what it is among its kind.
+    Row("@same", 93, ("what-about", "after-info", "one-fish", "no-ask", "short6", "the-one|group-ones",
+                      "!seen|two-fish|place|date|part|sex|stage|len|wt|contrast|size|weight|after-contrast"),
+        ("whats a spotted gar look like / and the big alligator ones",)),
+    Row("@same", 93, ("just-that", "after-info", "one-fish", "no-ask", "short6",
+                      "!seen|two-fish|place|water|date|part|sex|stage|len|wt|weight|weight-unit|after-contrast|asked"),
+        ("how long do bass get / only the smallmouth",)),
+    Row("contrast", 95, ("which-of|who-has", "after-contrast", "held-two", "seen|part", "short10",
+                         "!fish|group|rules|rules-act|water|place|len|wt|hurt|quiz|key|why|sources|names|"
+                         "kinds-held|eat|habitat|tackle|handling|size|weight|hybrid|asks-name|yes-no"),
+        ("longear or redbreast, creek in alabama / which ones ear got the white rim",
+         "bluegill or green sunfish / which ones got the bigger mouth", "channel or blue cat / which ones got spots",
+         "walleye vs sauger / and which ones got a spot on the dorsal fin")),
+    Row("tackle", 94, ("bait-thing", "asks-do", "yes-no", "leans-tackle", "one-fish|group", "short6", "no-ask",
+                       "!seen|rules|rules-act|water|place|hurt|quiz|key|eat|fish-eats|edible|story|two-kinds|held-seen"),
+        ("will fliers take a popper", "would a bowfin take a frog", "do gar hit spinners")),
+    Row("tackle", 95, ("bait-thing", "both|answer-either|which-of", "held-fish", "short10",
+                       "!seen|rules|rules-act|water|place|hurt|quiz|key|eat|fish-eats|story|contrast|asks-name"),
+        ("what do fliers eat / and redears / either one on a popper?",
+         "how big do bluegill get / and green sunfish / would both take a fly")),
+    Row("habitat", 95, ("eaten-by", "fish|group",
+                        "!seen|rules|rules-act|water|hurt|quiz|key|story|contrast|asks-can|tackle-word|two-kinds|edible"),
+        ("what eats trout", "what preys on walleye", "predators of the bluegill", "what fish eat sunfish")),
+    Row("contrast", 94, ("set-in", "after-contrast", "held-two", "fish", "short10",
+                         "!seen|rules|rules-act|water|place|hurt|quiz|key|size|weight|handling|hybrid|why|asks-how"),
+        ("smallie vs spotted bass / throw largemouth in there too", "pike vs pickerel / chuck a musky in the mix")),
+    Row("contrast", 94, ("set-out", "after-contrast", "held-two", "fish", "short6",
+                         "!seen|rules-act|water|place|hurt|quiz|key|size|weight|hybrid|why|asks-how|question-mark"),
+        ("bluegill vs pumpkinseed vs redear / get the redear out of there",
+         "walleye vs sauger vs perch / toss the perch")),
+    # What betrays it, whether a laboratory can tell, what a naming rests on.
+    Row("hybrids", 95, ("tell-tale", "after-hybrids|held-cross", "short10",
+                        "!fish|seen|rules-act|water|quiz|key|hurt|sources|asks-can|keep"),
+        ("can a bluegill cross with a green sunfish / what would give it away",)),
+    Row("contrast", 94, ("tell-tale", "after-contrast", "held-two", "short10",
+                         "!fish|seen|rules-act|water|quiz|key|hurt|sources|held-seen|asks-can"),
+        ("walleye vs sauger / whats the giveaway",)),
+    Row("hybrids", 95, ("lab-test", "cross|held-cross|after-hybrids", "short10",
+                        "!seen|rules|water|quiz|key|hurt|sources|names|size|weight"),
+        ("can a bluegill cross with a green sunfish / could a lab settle it",)),
+    Row("why", 95, ("going-by", "held-seen", "short10",
+                    "!fish|seen|rules|key|quiz|asked-quiz|asked-key|sources|tackle-word|place|water"),
+        ("big mouth sunfish, red eye / what are you going by then",)),
+    Row("identify", 94, ("helps-it", "seen", "!fish|rules-act|water|quiz|key|contrast|asks-name|sources|why|hurt"),
+        ("a small sunfish / long ear with a pale rim, does that help",)),
+    # The fishes of a list one by one, the sources without a page.
+    Row("describe", 94, ("after-list", "part", "both", "short10",
+                         "!seen|rules|water|quiz|key|hurt|sources|contrast|which-of|comparing|size|weight|place"),
+        ("Which sunfishes live in Ohio ponds? / And the tail on each?",)),
+    Row("sources", 95, ("pageless", "after-sources", "short10", "!fish|seen|rules|quiz|key|hurt|place|water"),
+        ("Which reference carries the Lepomis auritus anal-spine count? / only the ones without a page",)),
+    Row("list", 95, ("crosses-too", "group", "seen|place|part|which-group",
+                     "!asks-name|story|held-seen|rules|quiz|key|hurt|contrast|why|sources|water|confirm|weight"),
+        ("which trouts have them worm tracks on the back, crosses too",
+         "which sunfishes have a big mouth, hybrids included")),
+    # A weight guessed of a length told, a length told of a fish just spoken of.
+    Row("weight", 95, ("wt", "held-length", "held-fish", "after-size|after-weight", "short10",
+                       "!fish|len|seen|rules|rules-act|water|place|contrast|quiz|key|tackle|gear-weight"),
+        ("is a 14 inch brookie anything special / id guess it went two pounds?",)),
+    Row("size", 94, ("len", "held-fish", "short10", "no-ask",
+                     "after-names|after-describe|after-range|after-habitat|after-term",
+                     "!fish|seen|rules|rules-act|water|weight|wt|girth|quiz|key|contrast|date|bigger-than|tackle-word|"
+                     "how-deep|asked-character|part"),
+        ("what is a walleye called in quebec / he claims his was 34 inches",)),
+    # Whether the assistant goes fishing itself; a talk closed by giving in.
+    Row("small-talk", 95, ("self-angler",
+                           "!seen|place|water|date|len|wt|asks-how|asks-what|asks-where|asks-when|tackle-word|bait-only|"
+                           "rules-act|hurt|quiz|key|two-fish|hybrid|handling"),
+        ("what do i put on the hook for rock bass / lol you ever catch one", "do you even fish")),
+    Row("small-talk", 95, ("owning-up", "short10",
+                           "!question|question-mark|yes-no|fish|seen|len|wt|place|water|asked-quiz|asked-key|rules-act|undo|"
+                           "correct|part|term-word|hurt|tackle-word|asks-how|asks-can"),
+        ("bass, tongue has a rough patch / fine. i'll apologise to the man",)),
+    # A weight beside the fish asked how long it is; a length put right; two names of one fish; a catch on a day.
+    Row("weight", 93, ("wt", "weight-to-length", "fish", "short10", "!seen|rules|water|story|contrast|list|hurt"),
+        ("a 40 lb crappie how long is it",)),
+    Row("undo", 93, ("correct", "len", "held-length", "no-ask", "short10", "after-weight|after-size",
+                     "!fish|seen|water|place|rules|wt|date"),
+        ("black crappie fifteen and a half, guess it for me / oops 14 flat, ruler was off",)),
+    Row("undo", 95, ("correction", "len", "held-length", "no-ask", "short10", "!fish|seen|water|rules|wt|answer"),
+        ("broken stripes and a humped back, 17 inches / 27 not 17",)),
+    Row("names", 93, ("sameness", "two-mentions", "local-name|unclear|group-nickname", "short10", "asks-do|question",
+                      "!seen|hybrid|rules|size|contrast|water|eat|tackle|habitat|handling|weight"),
+        ("are goggle-eye and rock bass the same fish",)),
+    Row("rules", 93, ("water", "date", "len", "two-fish", "!seen|asks-name|contrast|habitat|tackle|hurt|list"),
+        ("Tidderbrack Creek, 2026-10-05: 20 in fish, bowfin or northern snakehead, cannot tell",)),
+    # An animal that is no fish.
+    Row("out-of-scope", 93, ("creature", "yes-no|asks-what|what-is", "fishy|names-next|asks-name|what-is", "short6",
+                             "!fish|seen|tackle|tackle-word|eat|rules|keep|handling|habitat|outside|bite|which-group|list"),
+        ("is a crayfish a fish", "what frog is this")),
+    # Three marks or more and nothing asked tell of a catch.
+    Row("identify", 93, ("seen-3", "no-ask",
+                         "!hybrid|hybrid-word|cross|contrast|vs|versus|list|rules|water|keep|sources|key|quiz|handling|hurt|"
+                         "equals-sign|undo|undo-weak|retract|correct|correction|after-key|after-quiz|after-list"),
+        ("sunny 9 and a half long. ear tip kinda orange edged, no real dot. cheek squiggles but faint. sorta smudge in "
+         "the back fin",)),
+    # Whether crosses count in the bag just told of; a fish that two people call by two names.
+    Row("rules", 94, ("counts-too", "after-rules", "short10", "!seen|quiz|key|hurt|contrast"),
+        ("vennimoor lake, 6 gills all about 21 cm, we legal? / them half breed ones count too?",)),
+    Row("contrast", 93, ("disputed", "two-fish", "i-think|side-with", "short10",
+                         "!seen|held-seen|rules|water|len|wt|hybrid|quiz|key|hurt|size|weight|eat|names"),
+        ("dad swears yellow bullhead, i think its a brown",)),
+    # How a cross just told of is made sure.
+    Row("hybrids", 93, ("settle-ask", "after-hybrids", "held-cross", "short6", "!fish|seen|rules|place|water|quiz|key"),
+        ("saugeye whats its ma and pa / how do i prove one",)),
+    # What a fish is called in a place; a greeting by the time of day.
+    Row("names", 94, ("call-it", "place", "fish", "asks-what|asks-how|question-mark", "short10",
+                      "!seen|rules|water|size|weight|contrast|hybrid|quiz|key|part|two-kinds"),
+        ("What do people in Quebec call the rock bass?", "what do folks in Louisiana call a crappie")),
+    Row("small-talk", 93, ("time-of-day", "one-word", "!after-info|asked"), ("evening",)),
+    # How deep to fish for it, in as many words.
+    Row("tackle", 93, ("how-deep", "one-fish|group", "short6",
+                       "!seen|contrast|rules|handling|hurt|two-kinds|water|size|quiz|key|habitat|nests|asks-do|asks-can|"
+                       "asks-where|ice-fishing|asks-how"),
+        ("chain pickerel how deep",)),
+    # Whether it was there from the first, all of a kind wherever they came from, a spot kept to oneself.
+    Row("range", 94, ("of-old", "place|unknown-place|held-place", "fish|held-fish", "short10",
+                      "!seen|rules|rules-act|quiz|key|hurt|contrast|names|tackle|tackle-word|asks-name|water|hybrid|"
+                      "my-catch|handling|size|weight|len|wt|list|which-group|call-it|bite|asks-how|waters|life-part|how-deep"),
+        ("was there always gobys in the great lakes", "have snakeheads always been in maryland")),
+    Row("list", 95, ("native-or-not", "group|fishy", "place|held-place",
+                     "!one-fish|rules|rules-act|quiz|key|hurt|contrast|names-of|call-it|tackle|yes-no|water|asks-how"),
+        ("List every sunfish in Ohio, native or introduced", "which trout live in colorado, native or stocked")),
+    Row("out-of-scope", 95, ("secret-spot", "asks-where|asks-any|self-order|place|water|unknown-place|waters",
+                             "!seen|quiz|key|hurt|why|makes|asks-how|what-is-a|term|contrast|sources"),
+        ("my uncle's honey hole for crappie on kentucky lake, where is it",
+         "give me gps coordinates for bluegill beds in clear lake")),
+    # Which fish somebody meant by a local name, what to note of a catch, and what to type the first time.
+    Row("names", 94, ("what-was-it", "local-name|unclear|group-nickname",
+                      "!seen|rules|rules-act|len|wt|water|hurt|quiz|key|hybrid|contrast|size|two-fish|held-seen"),
+        ("granny fried jack salmon every spring, what was she cooking",)),
+    Row("next-question", 94, ("what-to-note", "fishy|fish-word|letting-go|my-catch|handling|at-you|pet",
+                              "asks-what|which-group",
+                              "!fish|seen|quiz|key|rules|rules-act|water|hurt|tackle|tackle-word|contrast|term|place"),
+        ("What should I note down for you before I let a fish go?",)),
+    Row("help", 95, ("self-type", "first-here", "!seen|rules|water|place|hurt|held-last"),
+        ("sorry, cat on the keys. first time, what do i type",)),
+    # A fish or the cross of it, and one of the two that was caught and weighed.
+    Row("contrast", 94, ("hybrid-word", "versus|vs|contrast", "one-fish|two-fish", "two-kinds|versus", "short10",
+                         "!cross|seen|held-seen|term-word|place|water|rules|why|asks-can|asks-how|asks-when|asks-where|"
+                         "asks-many|asks-do|habitat|range|tackle|names|makes|list|which-group|sources|quiz|key|hurt|eat|"
+                         "handling|bigger-than|heavier-than|which-of|comparing|in-order|edible|life-part|fertile"),
+        ("hybrid or straight striper, 8 lb, caught under the dam", "is it a hybrid or a pure walleye")),
+    Row("contrast", 93, ("guess", "versus", "two-fish", "story", "wt",
+                         "!seen|held-seen|rules|water|place|asks-what|asks-how|asks-many|keep|quiz|key|hurt|tackle|"
+                         "heavier-than|bigger-than|size|plausible"),
+        ("wiper or striper? caught below the dam, 8 pounds",)),
+    # Another fish pointed to by words of its name.
+    Row("@same", 94, ("what-about", "after-info", "the-one", "one-fish", "no-ask", "short6",
+                      "!seen|two-fish|place|date|sex|stage|rules|asked")),
+    # Which fish the people of a place mean.
+    Row("names", 94, ("folks-say", "taxon|unclear", "asks-name|asks-what|called-next|what-is",
+                      "!seen|rules|rules-act|len|wt|water|hurt|quiz|key|hybrid|two-kinds|size|eat|edible|tackle|"
+                      "handling|habitat|held-seen|sources|asks-can|asks-how|asks-when|asks-where|bite|why|yes-no"),
+        ("folks around here just say perch. kansas. which is it", "locals call it a mudfish. georgia. what is it")),
+    Row("contrast", 94, ("hybrid-word", "guess", "versus", "one-fish|two-fish", "short10",
+                         "!cross|seen|held-seen|place|water|rules|why|asks-can|asks-how|asks-do|habitat|range|tackle|"
+                         "names|makes|sources|quiz|key|hurt|eat|handling|bigger-than|heavier-than"),
+        ("striper or hybrid? out of the tailrace",)),
+    # A class is shown that one fish is not another; two who looked tell what they saw of one of two.
+    Row("contrast", 94, ("not-name", "two-mentions", "like", "lesson-table|plainer|explain|put-plainly|class-asking",
+                         "!seen|held-seen|rules|place|water|quiz|key|hurt|names|names-of|sources|size"),
+        ("show kids why a bluegill is not a crappie", "how do I show fifth graders that a bowfin is not a snakehead")),
+    Row("identify", 93, ("after-contrast", "held-two", "seen", "both", "somebody", "no-ask", "short10",
+                         "!fish|about-it|asking-form|question|question-mark|retract|which-of|quiz|key|undo|rules|place|"
+                         "water|hurt|versus|contrast"),
+        ("pike vs musky / fully scaled cheek, we both looked",)),
+)
