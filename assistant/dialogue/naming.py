@@ -16,7 +16,7 @@ from assistant.model.records import Caution
 from assistant.reasoning.evidence import about, below
 from assistant.reasoning.observed import Candidate, Identification, statements_for
 from assistant.text import join, sentence
-from assistant.units import show_length
+from assistant.units import show_length, show_weight
 
 MOST_NAMED = 3
 WORTH = 0.05
@@ -245,13 +245,19 @@ def not_expected(kb: KnowledgeBase, taxon: str, places: Sequence[str]) -> tuple[
 
 
 def size_doubts(kb: KnowledgeBase, held: Held, taxon: str) -> list[Block]:
-    """A fish longer than its kind is known to grow."""
-    from assistant.reasoning.size import size_range
+    """A fish longer or heavier than its kind is known to grow."""
+    from assistant.reasoning.evidence import numbers
+    from assistant.reasoning.size import HEAVIEST, size_range
 
-    length = span_of(held.lengths)
+    length, mass = span_of(held.lengths), span_of(held.weights)
     sizes = size_range(kb, taxon)
     if length is None or not sizes.largest or length[0] <= sizes.largest:
-        return []
+        top = numbers(kb, taxon, HEAVIEST) if mass is not None and kb.find("character", HEAVIEST) else None
+        if mass is None or top is None or mass[0] <= top[1]:
+            return []
+        told, known = (show_weight(g, held.units or "us") for g in (mass[1], top[1]))
+        text = wording.heavier_than_known(speak.fish(kb, taxon), told, known)
+        return [Block("doubt", text, statements=speak.short_ids(top[2]))]
     text = wording.longer_than_known(
         speak.fish(kb, taxon), length_told(held), show_length(sizes.largest, held.units or "us")
     )

@@ -68,6 +68,8 @@ SURE, LIKELY, BETWEEN = 0.95, 0.80, 0.75
 """Verdict thresholds on the posterior: one taxon (sure, likely), or the best three together (between)."""
 SLACK = 0.25
 """Variance added for each thing told: people see and word a feature in more ways than the states allow."""
+OUTGROWN = 0.19
+"""Fit of a size so far past the largest known that no fish is surely of the kind (common practice, no source)."""
 REGULAR = frozenset({"always", "nearly-always", "usually", "often"})
 """Frequencies of a state that fits a taxon when it is seen."""
 ODD = -2.6
@@ -135,17 +137,24 @@ def prior(kb: KnowledgeBase, table: Table, evidence: Evidence) -> Vector:
     """How likely each taxon is before looking: where it lives, how wide-spread it is, how big or heavy it grows."""
     places = expand_places(kb, evidence.places)
     weights: Vector = table.standing.place_weights(places, is_real(kb, places), around(kb, places))
-    if evidence.length:
-        weights = weights * table.standing.size_weights(evidence.length[0])
-    elif evidence.grams:
-        stout = np.array([stoutness(kb, t) for t in table.taxa])
-        weights = weights * table.standing.size_weights(np.cbrt(evidence.grams / stout))
+    fit = size_fits(kb, table, evidence)
+    if fit is not None:
+        weights = weights * fit
     elif evidence.size_word:
         weights = weights * table.standing.word_weights(evidence.size_word)
     for taxon in evidence.excluded:
         if taxon in table.index:
             weights[table.index[taxon]] *= 0.01
     return np.asarray(np.maximum(weights, 1e-9), dtype=np.float64)
+
+
+def size_fits(kb: KnowledgeBase, table: Table, evidence: Evidence) -> Vector | None:
+    """How well the length or weight told fits each taxon, 0 to 1; None where neither is told."""
+    if evidence.length:
+        return table.standing.size_weights(evidence.length[0])
+    if evidence.grams:
+        return table.standing.size_weights(np.cbrt(evidence.grams / np.array([stoutness(kb, t) for t in table.taxa])))
+    return None
 
 
 def reported(kb: KnowledgeBase, table: Table, seen: Observation, evidence: Evidence,
@@ -322,7 +331,8 @@ def identify(kb: KnowledgeBase, table: Table, evidence: Evidence, most: int = 6)
     if verdict in ("sure", "likely") and (undecided(weighed, order[0]) or disputed(weighed, order)):
         verdict = "between"
     lead_cross = kb.taxon(candidates[0].taxon).is_hybrid
-    if lead_cross and verdict == "sure":
+    fit = size_fits(kb, table, evidence)
+    if verdict == "sure" and (lead_cross or (fit is not None and float(fit[order[0]]) < OUTGROWN)):
         verdict = "likely"
     together = not clash or goes_together(weighed)
     return Identification(candidates, verdict, typical, clash, group, held, shares, lead_cross, small, together)

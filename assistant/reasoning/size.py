@@ -12,6 +12,7 @@ from assistant.reasoning.evidence import about, number_range
 
 MAXIMUM = "max-total-length"
 USUAL = "usual-adult-length"
+HEAVIEST = "max-weight"
 
 
 class SizeRange(NamedTuple):

@@ -21,6 +21,7 @@ from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import about, numbers
 from assistant.reasoning.size import (
+    HEAVIEST,
     MAXIMUM,
     Weight,
     condition,
@@ -41,7 +42,7 @@ POUND = 453.59237
 """Grams a pound: half of it and more is told in pounds."""
 ABSURD = 1.5
 """So many times the largest length known no fish of a kind reaches: something else was measured (common practice)."""
-HEAVIEST, USUAL = "max-weight", "usual-adult-weight"
+USUAL = "usual-adult-weight"
 GIRTH, CONDITION = "practice:girth-formula", "practice:condition-words"
 BIG, POUNDS = word_set("big large huge good nice decent monster heavy lot"), word_set("pound pounds lb lbs")
 OUNCES = word_set("ounce ounces oz ozs")

@@ -151,6 +151,13 @@ def lead_too_small(length: str, group: str) -> str:
     )
 
 
+def heavier_than_known(name: str, weight: str, heaviest: str) -> str:
+    """A fish heavier than its kind grows."""
+    return sentence(
+        f"{weight} is heavier than the heaviest {name} I hold ({heaviest}); weigh again or think of a bigger relative"
+    )
+
+
 def longer_than_known(name: str, length: str, largest: str) -> str:
     """A fish bigger than its kind grows."""
     return sentence(

@@ -21,6 +21,14 @@ def test_a_named_fish_is_told_of_though_others_lead(talk: Talk) -> None:
     assert "breeding males of the bluegill" in _said(talk, "bluegill with an orange belly")
 
 
+@pytest.mark.parametrize(("size", "doubt"), [("17 inches", "longer than the largest"), ("5 lb", "heavier than the"),
+                                             ("1 lb", "")])
+def test_what_outgrows_its_kind_is_doubted(size: str, doubt: str, talk: Talk) -> None:
+    """A bluegill past the largest known by length or weight is named with the doubt; one of a pound is not doubted."""
+    said = _said(talk, f"black ear flap, deep body, dark spot at the back of the top fin, {size}")
+    assert "luegill" in said and (doubt in said if doubt else "than the" not in said)
+
+
 def test_a_name_given_weighs_more_than_a_likeness(talk: Talk) -> None:
     """"A bluegill with ..." makes the bluegill likelier than "like a bluegill" does."""
     def share(line: str) -> float:
