@@ -58,6 +58,20 @@ NUMBERS: dict[str, str] = {
     )
 } | {"thirty": "30", "forty": "40", "fifty": "50", "sixty": "60"}
 """Number words to digits."""
+SHORT_FORMS: dict[str, str] = {
+    short: full
+    for full, shorts in {
+        "about": "bout abt abut", "and": "nd n", "could": "cud", "difference": "diff diffrence",
+        "different": "diffrent",
+        "large": "larg", "length": "lenght", "little": "lil", "night": "nite", "nothing": "nothin", "people": "ppl",
+        "please": "pls plz", "should": "shud", "something": "somethin", "thanks": "thx thnx", "their": "thier",
+        "them": "em", "though": "tho", "through": "thru", "tonight": "tonite", "weight": "wieght",
+        "what": "wut wat whut", "whats": "wuts wats", "where": "wher", "which": "wich whch", "would": "wud",
+        "you": "u", "your": "ur yr yer",
+    }.items()
+    for short in shorts.split()
+}
+"""Plain words as they are typed in haste, with their usual spelling."""
 NOT_COMPARED = word_set("lower upper over under inner outer other silver copper water never after finger rather")
 """Words in -er that compare nothing."""
 KEPT = word_set("bare")
@@ -82,6 +96,15 @@ class Pattern(NamedTuple):
     plurals: tuple[bool, ...]
     ordered: bool
     denies: bool
+
+
+def spelt_out(word: str) -> str:
+    """A plain word typed in haste in its usual spelling, any other as it is.
+
+    >>> [spelt_out(w) for w in ("bout", "u", "bass")]
+    ['about', 'you', 'bass']
+    """
+    return SHORT_FORMS.get(word, word)
 
 
 def stem(word: str) -> str:

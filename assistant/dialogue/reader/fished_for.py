@@ -27,6 +27,8 @@ _HAVING = word_set("got have had took")
 """Verbs that say of a fish what marks it has ("sides have several stripes")."""
 _SOME = word_set("some few several couple many of lots bunch mess big bull small little lil dink nice fat dozen live")
 """Words that count or size the fishes that somebody got ("caught some gills")."""
+_BAGGED = word_set("keep kept keeping bag limit bucket stringer cooler livewell legal")
+"""Words of a line on fishes kept, in which a count that opens a clause is one of fishes ("7 gills, may he keep...")."""
 _PLACED = word_set("on in along near under over below above all behind at by")
 _MAY = word_set("can could may should am are u i we")
 _HAUNTS = word_set("shallows weeds reeds pads dock docks brush lake river creek pond tank cove bay bed beds")
@@ -162,6 +164,9 @@ def is_counted(named: Named, tokens: Sequence[Token]) -> bool:
     counted = [i for i, w in enumerate(before[:3]) if w in _SOME or w.isdigit()]
     if counted[:1] != [0]:
         return False
+    opening = len(counted) == sum(t.clause == tokens[named.first].clause for t in tokens[: named.first])
+    if opening and _BAGGED & {t.word for t in tokens}:
+        return True
     last = named.after >= len(tokens) or tokens[named.after].clause != tokens[named.first].clause
     having = _HAVING if tokens[named.after - 1].word in _MARKS and "of" not in before[:1] else frozenset()
     got = bool(set(before[len(counted) : len(counted) + 3]) & (_GOT - having))

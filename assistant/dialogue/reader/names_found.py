@@ -179,8 +179,18 @@ def _variants(words: list[str], lexicon: Lexicon) -> Iterator[str]:
 
 
 def _close(word: str, head: str) -> bool:
-    """True for a colour or the like spelt as it is spoken ("yella")."""
-    return distance(word, head, 2) < 2 or (word[:3] == head[:3] and distance(word, head, 3) < 3)
+    """True for a colour or the like spelt as it is spoken ("yella"), or by its consonants ("blk")."""
+    near = distance(word, head, 2) < 2 or (word[:3] == head[:3] and distance(word, head, 3) < 3)
+    return near or (len(word) > 2 and not _VOWELS & set(word) and word[0] == head[0] and _within(word, head))
+
+
+_VOWELS = frozenset("aeiouy")
+
+
+def _within(short: str, word: str) -> bool:
+    """True where the letters of the one stand in the other in their order."""
+    letters = iter(word)
+    return all(letter in letters for letter in short)
 
 
 def together(tokens: Sequence[Token], at: int, size: int) -> bool:

@@ -9,7 +9,8 @@ from typing import NamedTuple
 from assistant.dialogue.reader.lexicon import Entry, lexicon_of
 from assistant.dialogue.reader.reading import Mention, Reading, Seen
 from assistant.model.knowledge import KnowledgeBase
-from assistant.text import key
+from assistant.model.stems import spelt_out
+from assistant.text import key, unique
 
 _WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*", re.UNICODE)
 LONGEST = 7
@@ -277,11 +278,12 @@ def find_cues(kb: KnowledgeBase, reading: Reading) -> tuple[Cue, ...]:
     told = [(s.start, s.end) for s in reading.seen if not whole_line(reading, s) or len(words) > SHORT_ANSWER]
     found: list[Cue] = []
     for i in range(len(words)):
-        phrase = ""
+        phrase = full = ""
         for word, _, end in words[i : i + LONGEST]:
-            phrase = f"{phrase} {word}" if phrase else word
-            phrase = _with_g(spoken, phrase)
-            ids = [e[1].removeprefix("cue-") for e in spoken(phrase) if e[0] == "cue"]
+            phrase, full = (_with_g(spoken, f"{said} {w}" if said else w)
+                            for said, w in ((phrase, word), (full, spelt_out(word))))
+            entries = dict.fromkeys(e for said in unique((phrase, full)) for e in spoken(said))
+            ids = [e[1].removeprefix("cue-") for e in entries if e[0] == "cue"]
             at = (words[i][1], end)
             ids = ids if not _strictly(*at, longer) else [name for name in ids if name in UNNAMED]
             buried = (" " not in phrase or phrase in BETWEEN) and _strictly(*at, told)

@@ -16,7 +16,7 @@ from assistant.dialogue.reader.reading import Reading
 from assistant.dialogue.recogniser.facts import Facts
 from assistant.dialogue.recogniser.intents import Recognised
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.stems import stem
+from assistant.model.stems import spelt_out, stem
 
 OWN = 0.4
 """What the table's choice adds to the weight of its intent in any line; little, as the leanings know its facts."""
@@ -121,4 +121,5 @@ def _by_kind(reading: Reading) -> str:
 
 def _cut(text: str) -> list[str]:
     words = _WORD.findall(text)[:MOST_WORDS]
-    return ["a-number" if w.isdigit() else "a-question" if w == "?" else w.strip(">").replace("<", "a-") for w in words]
+    return ["a-number" if w.isdigit() else "a-question" if w == "?" else spelt_out(w.strip(">").replace("<", "a-"))
+            for w in words]

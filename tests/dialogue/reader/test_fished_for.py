@@ -41,6 +41,7 @@ def _named(kb: KnowledgeBase, line: str) -> set[str]:
         ("hook way down in a blues throat, cut it or dig", "ictalurus-furcatus"),
         ("flat heads got teeth?", "pylodictis-olivaris"),
         ("how many perch on simcoe this winter", "perca-flavescens"),
+        ("vennimoor, 7 gills none over 20 cm, can the kid keep one more", "lepomis-macrochirus"),
         ("browns at dusk, what do i throw", "salmo-trutta"),
         ("blues at night", "ictalurus-furcatus"),
         ("drennick, april, 15 in brown. keep it?", "salmo-trutta"),

@@ -141,6 +141,14 @@ def test_cross_by_its_parents(kb: KnowledgeBase) -> None:
     assert [kb.taxon(i).is_hybrid for i in reading.taxa()] == [True]
 
 
+@pytest.mark.parametrize(("line", "taxon"), [
+    ("blk crappie", "pomoxis-nigromaculatus"), ("wht crappie", "pomoxis-annularis"), ("brn trout", "salmo-trutta"),
+    ("grn sunfish", "lepomis-cyanellus"), ("ylw perch", "perca-flavescens")])
+def test_colours_spelt_by_their_consonants(kb: KnowledgeBase, line: str, taxon: str) -> None:
+    """Short forms of a colour stand for it in a name."""
+    assert taxon in {i for m in read_line(kb, line, Held(), CLOCK).of("taxon") for i in m.ids}
+
+
 @pytest.mark.parametrize("line", [
     "which is the greater snail eater", "where would i paddle to find that one", "a real rocket, jumped twice",
     "as slick as a mirror", "op says to let it go", "is it legal to chum the water", "we slept in the ski lodge",
