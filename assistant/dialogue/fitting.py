@@ -134,7 +134,7 @@ def by_size(turn: Turn, pool: tuple[str, ...], sides: frozenset[str]) -> tuple[t
 
 _NEVER = re.compile(
     r"\b(?:never|not|don'?t|doesn'?t|won'?t|can'?t|rarely|seldom|hardly)(?: (?:really|quite|ever|usually|tend to|do))*"
-    r" (?:(?:get|grow|go|reach|run|come|make it|is|are)(?: (?:much|very|far|way|any))* "
+    r" (?:(?:(?:get|grow|go|reach|run|come|make it|is|are)(?: (?:much|very|far|way|any))* )?"
     r"(?:over|past|above|beyond|bigger|larger|longer|heavier|more)|exceed|top|pass|reach)\b")
 """A bound denied ("never get much past five inches")."""
 _LOOSELY = word_set("much usually mostly rarely seldom typically commonly normally generally adult adults grown")

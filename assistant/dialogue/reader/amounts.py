@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from decimal import Decimal, InvalidOperation
 from typing import NamedTuple
 
-from assistant.dialogue.reader.number_words import spelt_at
+from assistant.dialogue.reader.number_words import MOST_WORDS, spelt_at
 from assistant.model.stems import NUMBERS
 from assistant.text import word_set
 
@@ -52,8 +52,6 @@ UNITS: dict[str, str] = {
 """Unit words and signs as typed."""
 _AND = word_set("and n an & nd")
 _MOST_DIGITS = 9
-_MOST_WORDS = 6
-"""Words and dashes in the longest number written out ("two hundred and forty-eight")."""
 
 
 class Piece(NamedTuple):
@@ -139,7 +137,7 @@ def _whole(pieces: Sequence[Piece], at: int) -> tuple[Decimal, int, bool] | None
         if value is not None and _text(pieces, at + 1).rstrip("s") in ("quarter", "third", "eighth"):
             return None
         return (value, at + 1, False) if value is not None else None
-    spelt = spelt_at([p.text for p in pieces[at : at + _MOST_WORDS]], 0)
+    spelt = spelt_at([p.text for p in pieces[at : at + MOST_WORDS]], 0)
     if spelt is None:
         return None
     after = at + spelt[1]

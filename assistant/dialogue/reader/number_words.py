@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from assistant.model.stems import NUMBERS
@@ -39,6 +40,8 @@ _HUNDRED = word_set("hundred hundert hunderd hundered")
 _AND = word_set("and n nd &")
 _DASH = ("-",)
 _TENS = 20
+MOST_WORDS = 6
+"""Words and dashes in the longest number written out ("two hundred and forty-eight")."""
 
 
 def spelt_at(words: Sequence[str], at: int) -> tuple[int, int] | None:
@@ -53,6 +56,39 @@ def spelt_at(words: Sequence[str], at: int) -> tuple[int, int] | None:
     value, after = hundreds
     rest = _below_hundred(words, after + (_word(words, after) in (*_AND, *_DASH)))
     return (value + rest[0], rest[1]) if rest else hundreds
+
+
+_PIECE = re.compile(r"[^\W\d_]+|-|&")
+_COUNTED = re.compile(
+    r"\s*(?:-|(?:and|n)\s+(?:a\s+|one\s+)?(?:half|quarter)|and\s+three\s+quarter)?\s*-?"
+    r"(?:in|ins|inch|inches|incher|cm|cms|mm|centi\w+|milli\w+|f(?:oo|ee)t|ft|met(?:er|re)s?)\b", re.IGNORECASE)
+"""A unit of length behind a number, with a fraction between."""
+
+
+def in_figures(text: str) -> str:
+    """The text with figures for numbers of several words and for those of a length ("fifteen inches").
+
+    >>> in_figures("kept twenty five of them, one fourty inches"), in_figures("two pike")
+    ('kept 25 of them, one 40 inches', 'two pike')
+    """
+    pieces = list(_PIECE.finditer(text))
+    words = [p.group().lower() for p in pieces]
+    out, done, at = "", 0, 0
+    while at < len(pieces):
+        found = spelt_at(words[at : at + MOST_WORDS], 0)
+        if found is None or not _adjoin(text, pieces[at : at + found[1]]):
+            at += 1
+            continue
+        end = pieces[at + found[1] - 1].end()
+        if found[1] > 1 or _COUNTED.match(text, end):
+            out, done = f"{out}{text[done : pieces[at].start()]}{found[0]}", end
+        at += found[1]
+    return out + text[done:]
+
+
+def _adjoin(text: str, pieces: Sequence[re.Match[str]]) -> bool:
+    """True for words with nothing but spaces between them."""
+    return all(not text[a.end() : b.start()].strip() for a, b in zip(pieces, pieces[1:], strict=False))
 
 
 def _hundreds(words: Sequence[str], at: int) -> tuple[int, int] | None:
