@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 
 from assistant.dialogue.answer import Block
@@ -167,6 +168,16 @@ def told_old_genus(turn: Turn) -> list[Block]:
     fishes = join([label(kb, t) for t in taxa[:MOST_NAMES]])
     ids = tuple(f"name:{n.id}" for n in names)
     return [Block("point", say.old_genus(word.capitalize(), fishes, now), statements=ids)]
+
+
+def people_call(turn: Turn) -> bool:
+    """True for a place whose people "call" a fish something ("what do folks in Florida call a crappie")."""
+    text = turn.reading.text
+    return any(_CALL.match(text[m.end :]) for m in turn.reading.of("place", "water"))
+
+
+_CALL = re.compile(r"(?:ns?|ers?|ians?|ites?)?\s+(?:(?:people|folks|anglers|fishermen|they|locals)\s+)?"
+                   r"(?:call|calls|say for|use for|name)\b", re.IGNORECASE)
 
 
 def in_place(turn: Turn, asked: Sequence[str]) -> list[Block]:

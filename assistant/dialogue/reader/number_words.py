@@ -1,9 +1,10 @@
-"""Numbers written out in words, as spoken and as misspelt: "forty eight", "fourty-eight", "a hundred and ten" (layer 4)."""
+"""Numbers written out, as spoken and as misspelt: "forty eight", "fourty-eight", "a hundred and ten" (layer 4)."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from itertools import pairwise
 
 from assistant.model.stems import NUMBERS
 from assistant.text import word_set
@@ -88,7 +89,7 @@ def in_figures(text: str) -> str:
 
 def _adjoin(text: str, pieces: Sequence[re.Match[str]]) -> bool:
     """True for words with nothing but spaces between them."""
-    return all(not text[a.end() : b.start()].strip() for a, b in zip(pieces, pieces[1:], strict=False))
+    return all(not text[a.end() : b.start()].strip() for a, b in pairwise(pieces))
 
 
 def _hundreds(words: Sequence[str], at: int) -> tuple[int, int] | None:
