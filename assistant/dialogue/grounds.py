@@ -79,7 +79,8 @@ def _on_live(turn: Turn, asked: tuple[str, ...]) -> tuple[Block, ...]:
     counting = bool({"count", "counts", "counting", "counted", "number"} & set(turn.reading.words))
     dead.sort(key=lambda c: (c.kind == "count") != counting)
     if not dead:
-        return ()
+        seen = [c for name in asked[:1] if (c := turn.kb.character(name)).how]
+        return tuple(Block("lead", wording.live_too(c.label, c.how), statements=(f"char:{c.id}",)) for c in seen)
     first = dead[0]
     return (Block("lead", wording.dead_only(first.label, first.how), statements=(f"char:{first.id}",)),
             Block("help", wording.ON_LIVE_FISH, claim=False))

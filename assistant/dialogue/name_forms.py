@@ -180,9 +180,22 @@ _CALL = re.compile(r"(?:ns?|ers?|ians?|ites?)?\s+(?:(?:people|folks|anglers|fish
                    r"(?:call|calls|say for|use for|name)\b", re.IGNORECASE)
 
 
-def in_place(turn: Turn, asked: Sequence[str]) -> list[Block]:
-    """What the fishes asked about are called in the place of the line, names told of that place first."""
-    kb, places = turn.kb, turn.reading.places
+def place_again(turn: Turn) -> list[Block]:
+    """What a fish is called in another place, where the last answer told what it is called in one ("and Maine?")."""
+    held = turn.held
+    if held.last is None or not held.last.blocks or not held.taxa:
+        return []
+    lead = held.last.blocks[0]
+    names = [n for s in lead.statements if isinstance(n := turn.kb.record_at(s), Name)]
+    places = sorted({r for n in names for r in n.regions})
+    if not any(lead.text == b.text for p in places for b in in_place(turn, held.taxa[:1], (p,))):
+        return []
+    return in_place(turn, held.taxa[:1])
+
+
+def in_place(turn: Turn, asked: Sequence[str], of: tuple[str, ...] = ()) -> list[Block]:
+    """What the fishes asked about are called in the place of the line (or in others), names told of it first."""
+    kb, places = turn.kb, of or turn.reading.places
     wanted = expand_places(kb, places)
     out: list[Block] = []
     for one in asked[:MOST_GENERA]:

@@ -20,6 +20,7 @@ from assistant.dialogue.name_forms import (
     in_place,
     latin_word,
     people_call,
+    place_again,
     told_old_genus,
 )
 from assistant.dialogue.name_languages import (
@@ -89,7 +90,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if same and local:
         blocks = [*same, *_meanings(turn, local)]
     if not blocks and turn.reading.places and not subjects(turn, carried=False):
-        blocks = _again(turn)
+        blocks = place_again(turn) or _again(turn)
     if not blocks and local and not (asks_name_of and len(local[0].ids) == 1):
         blocks = _meanings(turn, local)
     if not blocks:

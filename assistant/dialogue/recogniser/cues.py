@@ -94,6 +94,7 @@ ASIDE = frozenset(
         "live-one",
         "long-enough",
         "loose-elsewhere",
+        "make-sure",
         "makes-cross",
         "may-catch",
         "may-keep",
