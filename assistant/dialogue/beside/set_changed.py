@@ -47,7 +47,7 @@ def _moving(text: str) -> list[tuple[int, str]]:
 
 
 def _named_in_or_out(turn: Turn) -> list[tuple[int, str]]:
-    """Fishes with no more than "in" or "out" said of them ("black crappie in, perch out"), as if by "add" and "drop"."""
+    """Fishes with no more than "in" or "out" said of them ("black crappie in, perch out"), as by "add" and "drop"."""
     text = turn.reading.text.lower()
     found = []
     for m in turn.reading.of("taxon", "hybrid", "group"):
@@ -60,7 +60,8 @@ def _named_in_or_out(turn: Turn) -> list[tuple[int, str]]:
 
 
 _BEFORE = re.compile(r"(?:^|[,;.!:]|\b(?:and|but|so|ok|now|then))\s*(?:the |a |an )?$")
-_IN_OR_OUT = re.compile(r"\s+(in|out)(?: (?:please|instead|now|too|then|for (?:it|them|that)))*\s*(?:$|[,;.!?]|and\b|but\b)")
+_IN_OR_OUT = re.compile(r"\s+(in|out)(?: (?:please|instead|now|too|then|for (?:it|them|that)))*\s*"
+                        r"(?:$|[,;.!?]|and\b|but\b)")
 _WITH_IT = re.compile(r"\b(in|out) with (?:the |a |an )?$")
 
 

@@ -153,7 +153,7 @@ def fishes_of(turn: Turn, carried: bool = True) -> tuple[str, ...]:
 
 
 def _marked(turn: Turn) -> tuple[str, ...]:
-    """The fishes that show the mark by which a quiz names them ("a quiz on whiskered fish"); none where one is named."""
+    """The fishes that show the mark by which a quiz names them ("on whiskered fish"); none where one is named."""
     seen = [s.observation for s in turn.reading.seen if not s.retract]
     if not seen or "quiz" not in turn.cues or turn.reading.of("taxon", "hybrid", "group"):
         return ()

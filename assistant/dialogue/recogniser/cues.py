@@ -81,6 +81,8 @@ ASIDE = frozenset(
         "hung-up",
         "identify-a",
         "in-bucket",
+        "in-fight",
+        "is-bad",
         "is-biting",
         "keeps-calling",
         "kinds-held",

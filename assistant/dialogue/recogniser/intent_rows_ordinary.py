@@ -195,8 +195,8 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                          "!seen|held-seen|story|rules|size|weight|habitat|range|place|water|eat|tackle|handling|hurt|"
                          "quiz|key|names|asks-where|asks-when"),
         ("walleye or zander", "how do I tell a bowfin from an arapaima")),
-    Row("contrast", 95, ("make-sure", "instead|denying|versus", "two-kinds|two-fish|two-mentions", "!held-seen|seen|story|rules|"
-                         "quiz|key|size|weight|place|water|eat|tackle|handling|hurt|my-catch"),
+    Row("contrast", 95, ("make-sure", "instead|denying|versus", "two-kinds|two-fish|two-mentions",
+                         "!held-seen|seen|story|rules|quiz|key|size|weight|place|water|eat|tackle|handling|hurt|my-catch"),
         ("how can i be sure its a walleye and not a sauger", "how to be sure it is a splake and not a laker")),
     Row("contrast", 95, ("disputed", "who-wins", "two-kinds|two-fish",
                          "!held-seen|seen|rules|hybrid|quiz|key|size|weight|place|water|in-fight|eat|tackle|handling"),

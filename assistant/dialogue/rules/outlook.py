@@ -290,7 +290,8 @@ def _narrow(book: Rulebook, line: Line) -> int:
 def _season(book: Rulebook, line: Line, day: date, when: bool) -> list[str]:
     """Whether it is open on the day and until when; where the days are asked for, every window of the year."""
     now = words.season_words(line.season, day)
-    told = [season_of(book.seasons[w], r) for w in line.windows
+    kept = "catch-and-release" if line.daily == 0 and not line.no_limit else ""
+    told = [season_of(book.seasons[w], r, kept) for w in line.windows
             for r in (book.rules[x] for x in line.rules) if w in r.seasons]
     first, last = line.season.first, line.season.last
     whole = first is not None and last is not None and (last - first).days >= WHOLE_YEAR

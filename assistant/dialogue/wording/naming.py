@@ -486,5 +486,5 @@ def live_too(label: str, how: str) -> str:
     return sentence(f"the {label} can be looked at on a live fish, with wet hands and in little time") + f" {how}"
 
 
-ON_LIVE_FISH = ("On live fish keep to what shows from outside, with wet hands and the fish in the water: colours, marks, "
-                "the form of the fins and of the mouth.")
+ON_LIVE_FISH = ("On live fish keep to what shows from outside, with wet hands and the fish in the water: colours, "
+                "marks, the form of the fins and of the mouth.")
