@@ -117,10 +117,10 @@ def by_size(turn: Turn, pool: tuple[str, ...], sides: frozenset[str]) -> tuple[t
     "Never get past 5 in" asks for the shorter ones; with "much" or "usually" the usual size counts, not the largest.
     """
     told = [m for m in turn.reading.measures if m.kind in ("length", "weight")]
-    if not told or not sides & {"bigger-than", "smaller-than"}:
+    never = _NEVER.search(turn.reading.text.lower())
+    if not told or not (never or sides & {"bigger-than", "smaller-than"}):
         return pool, ""
-    text = turn.reading.text.lower()
-    edge, more = middle(told[0]), "bigger-than" in sides and not _NEVER.search(text)
+    edge, more = middle(told[0]), "bigger-than" in sides and not never
     usual = told[0].kind == "length" and bool(_LOOSELY & set(turn.reading.words))
     if told[0].kind == "weight":
         tops = {t: top for t in pool if (top := _heaviest(turn.kb, t)) is not None}

@@ -177,7 +177,8 @@ def people_call(turn: Turn) -> bool:
 
 
 _CALL = re.compile(r"(?:ns?|ers?|ians?|ites?)?\s+(?:(?:people|folks|anglers|fishermen|they|locals)\s+)?"
-                   r"(?:call|calls|say for|use for|name)\b", re.IGNORECASE)
+                   r"(?:call|calls|say for|use for|name)\b(?! (?:it|that|this|them|em|him|these|those)\b)",
+                   re.IGNORECASE)
 
 
 def place_again(turn: Turn) -> list[Block]:
@@ -187,7 +188,8 @@ def place_again(turn: Turn) -> list[Block]:
         return []
     lead = held.last.blocks[0]
     names = [n for s in lead.statements if isinstance(n := turn.kb.record_at(s), Name)]
-    places = sorted({r for n in names for r in n.regions})
+    regions = sorted({r for n in names for r in n.regions})
+    places = unique(p for r in regions for p in (r, *sorted(expand_places(turn.kb, (r,)))))
     if not any(lead.text == b.text for p in places for b in in_place(turn, held.taxa[:1], (p,))):
         return []
     return in_place(turn, held.taxa[:1])

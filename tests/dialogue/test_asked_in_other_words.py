@@ -31,6 +31,12 @@ from tests.dialogue.conftest import last, text
     ("how big does catfish flathead get", "size", "flathead catfish"),
     ("what sunfish stay tiny like never over four inches", "list", "bantam sunfish"),
     ("which catfish stay small, never more than a foot", "list", "tadpole madtom"),
+    ("what suckers never top 20 inches", "list", "shorter than 20 in"),
+    ("need to be sure i have a bowfin not a snakehead, what do i check", "contrast", "gular plate"),
+    ("catfish spine went in my thumb what now", "handling", "pain of a catfish sting"),
+    ("our koi outgrew the tank, may we turn it loose in the river", "handling", "never let a fish from an aquarium"),
+    ("can the kids count gill rakers and then let it go", "why", "already kept"),
+    ("what do folks in maine call a crappie / and florida", "names", "speck"),
     ("what kind of turtle keeps stealing our worms", "out-of-scope", "no fish"),
     ("what kind of fish keeps stealing our worms", "tackle", ""),
     ("Why is counting gill rakers a bad task for a live-fish day?", "why", "already kept"),
@@ -49,7 +55,8 @@ def test_a_wish_in_other_words(talk: str, intent: str, must: str, open_base: Bas
 
 
 @pytest.mark.parametrize("line", [
-    "Take the perch out, black crappie in.", "black crappie in, perch out", "out with the perch, in with the black crappie",
+    "Take the perch out, black crappie in.", "black crappie in, perch out",
+    "out with the perch, in with the black crappie",
 ])
 def test_a_key_with_fishes_in_and_out(line: str, open_base: Base) -> None:
     """Fishes with no more than "in" or "out" said of them change the set."""

@@ -121,8 +121,8 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                     "prove|how-sure|why-not|two-fish|not-biting|self-asked|eat"),
         ("Why do crappies have such a deep body?",)),
     # A mark that only a dead fish shows, asked for on live ones.
-    Row("why", 94, ("live-one", "part|counted", "why|asks-can|asks-how|is-bad|yes-no",
-                    "!fish|seen|held-seen|rules|place|water|hurt|quiz|key|tackle|contrast|list|letting-go"),
+    Row("why", 96, ("live-one", "part|counted", "why|asks-can|asks-how|is-bad|yes-no",
+                    "!fish|seen|held-seen|rules|place|water|hurt|quiz|key|tackle|contrast|list"),
         ("Why is counting gill rakers a bad task for a live-fish day?",
          "can we count gill rakers without killing the fish",
          "why should my class not look at throat teeth on living fish")),

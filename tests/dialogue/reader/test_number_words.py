@@ -9,7 +9,8 @@ from assistant.dialogue.reader.number_words import in_figures, spelt_at
 
 @pytest.mark.parametrize(("typed", "value"), [
     ("fourty eight cm", 48), ("forty-eight cm", 48), ("fortyeight cm", 48), ("ninety cm", 90), ("fivety cm", 50),
-    ("a hundred and ten cm", 110), ("one hundred twenty cm", 120), ("hundred pound sturgeon", 100), ("eigthteen in", 18),
+    ("a hundred and ten cm", 110), ("one hundred twenty cm", 120), ("hundred pound sturgeon", 100),
+    ("eigthteen in", 18),
     ("two pike", 2), ("two hundred", 200),
 ])
 def test_the_value_of_a_number_written_out(typed: str, value: int) -> None:
