@@ -117,10 +117,10 @@ def by_size(turn: Turn, pool: tuple[str, ...], sides: frozenset[str]) -> tuple[t
     "Never get past 5 in" asks for those that may just reach it; with "much" or "usually" the usual size counts.
     """
     told = [m for m in turn.reading.measures if m.kind in ("length", "weight")]
-    if not told or not sides & {"bigger-than", "smaller-than"}:
+    never = _NEVER.search(turn.reading.text.lower())
+    if not told or not (never or sides & {"bigger-than", "smaller-than"}):
         return pool, ""
-    text = turn.reading.text.lower()
-    most = _NEVER.search(text) is not None or _AT_MOST.search(text) is not None
+    most = never is not None or _AT_MOST.search(turn.reading.text.lower()) is not None
     edge, more = middle(told[0]), "bigger-than" in sides and not most
     within = not more and (most or told[0].about)
     usual = told[0].kind == "length" and bool(_LOOSELY & set(turn.reading.words))
@@ -140,7 +140,7 @@ def by_size(turn: Turn, pool: tuple[str, ...], sides: frozenset[str]) -> tuple[t
 
 _NEVER = re.compile(
     r"\b(?:never|not|don'?t|doesn'?t|won'?t|can'?t|rarely|seldom|hardly)(?: (?:really|quite|ever|usually|tend to|do))*"
-    r" (?:(?:get|grow|go|reach|run|come|make it|is|are)(?: (?:much|very|far|way|any))* "
+    r" (?:(?:(?:get|grow|go|reach|run|come|make it|is|are)(?: (?:much|very|far|way|any))* )?"
     r"(?:over|past|above|beyond|bigger|larger|longer|heavier|more)|exceed|top|pass|reach)\b")
 """A bound denied ("never get much past five inches")."""
 _AT_MOST = re.compile(r"\b(?:no (?:bigger|larger|longer|heavier|more) than|at most|(?:top|max)(?:e?s)? out|up to)\b")

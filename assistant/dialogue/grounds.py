@@ -36,6 +36,8 @@ def general(turn: Turn) -> Answer:
 
         return handler_of("hybrids")(turn)[0]._replace(intent="why")
     asked = characters_asked(kb, turn.reading) or _of_term(turn)
+    if "live-one" in turn.cues and not fish and (told := _on_live(turn, asked)):
+        return Answer("why", told)
     kinds = tuple(sorted(species_of(kb, fish), key=lambda t: (-len(kb.ranges(t)), t)))[:6]
     if (sides := _two_sides(turn)) and asked and (parted := _feature(turn, sides, sides, asked)) is not None:
         wider = spread(kb, tuple(i for m in turn.reading.of("group") for i in m.ids[:1]))
@@ -71,6 +73,21 @@ def general(turn: Turn) -> Answer:
     return _last(turn)
 
 
+def _on_live(turn: Turn, asked: tuple[str, ...]) -> tuple[Block, ...]:
+    """That a mark asked about is looked for on dead fish only, with how; what may be done instead."""
+    dead = [c for name in asked if (c := turn.kb.character(name)).look == DEAD]
+    counting = bool({"count", "counts", "counting", "counted", "number"} & set(turn.reading.words))
+    dead.sort(key=lambda c: (c.kind == "count") != counting)
+    if not dead:
+        seen = [c for name in asked[:1] if (c := turn.kb.character(name)).how]
+        return tuple(Block("lead", wording.live_too(c.label, c.how), statements=(f"char:{c.id}",)) for c in seen)
+    first = dead[0]
+    return (Block("lead", wording.dead_only(first.label, first.how), statements=(f"char:{first.id}",)),
+            Block("help", wording.ON_LIVE_FISH, claim=False))
+
+
+DEAD = "dead"
+"""The look of a character that only a dead fish shows."""
 REST, MOST_OF_GROUP = "other", 4
 """The word for the rest of a group, and the kinds of a group named beside a fish that are set beside it."""
 

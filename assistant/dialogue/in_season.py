@@ -16,17 +16,18 @@ USES = ("life",)
 WATER = "habitat"
 BREEDING = frozenset({"spawning-season", "spawning-ground", "spawning-temperature", "nest-form", "nest-habit"})
 SEASONS = word_set("winter winters wintertime summer summertime spring fall autumn cold hot ice day daytime night "
-                   "december january february july august")
+                   "december january february march april june july august september october november")
 PLACING = word_set(
     "hide hides where wheres go goes do stay stays hold holds hang live lives move moves depth deep sleep "
     "deeper shallower drop drops dropping head heads slide slides shift shifts school schools suspend suspends winter")
 MARKS = {
     **dict.fromkeys(("winter", "wintertime", "winters", "cold", "ice", "december", "january", "february"),
                     ("winter", "ice")),
-    **dict.fromkeys(("summer", "summertime", "hot", "july", "august"), ("summer",)),
+    **dict.fromkeys(("summer", "summertime", "hot", "june", "july", "august"), ("summer",)),
     **dict.fromkeys(("nest", "nests", "bed", "beds", "nesting", "bedding", "spawn", "spawning"), ("beds", "spawn")),
     "day": ("day",), "daytime": ("day",), "night": ("night",),
-    "spring": ("spring",), "fall": ("fall",), "autumn": ("fall",),
+    **dict.fromkeys(("spring", "march", "april"), ("spring",)),
+    **dict.fromkeys(("fall", "autumn", "september", "october", "november"), ("fall",)),
 }
 """Words of a line for seasons and beds with the words by which advice on depth speaks of them."""
 
@@ -58,7 +59,7 @@ MOST_GOING_ON, FIRST = 5, 3
 OF_SEASONS = ("winter", "summer", "spring", "fall")
 
 
-def season_unheld(turn: Turn, told: Sequence[Block], name: str) -> list[Block]:
+def season_unheld(turn: Turn, told: Sequence[Block], name: str, many: bool = False) -> list[Block]:
     """That where a fish keeps in the season asked about is not held, where no advice told speaks of it."""
     marks = marks_told(turn)
     season = next((s for s in OF_SEASONS if s in marks), "")
@@ -69,7 +70,7 @@ def season_unheld(turn: Turn, told: Sequence[Block], name: str) -> list[Block]:
     if not season or not where or not asks_of_season(turn) or any(
             isinstance(r, Practice) and (r.season == season or marks & words_of(r)) for r in records):
         return []
-    return [Block("point", care.where_in_season(name, season), claim=False)]
+    return [Block("point", care.where_in_season(name, season, many), claim=False)]
 
 
 def words_of(record: Record) -> set[str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 
 from assistant.dialogue.answer import Block
@@ -169,9 +170,34 @@ def told_old_genus(turn: Turn) -> list[Block]:
     return [Block("point", say.old_genus(word.capitalize(), fishes, now), statements=ids)]
 
 
-def in_place(turn: Turn, asked: Sequence[str]) -> list[Block]:
-    """What the fishes asked about are called in the place of the line, names told of that place first."""
-    kb, places = turn.kb, turn.reading.places
+def people_call(turn: Turn) -> bool:
+    """True for a place whose people "call" a fish something ("what do folks in Florida call a crappie")."""
+    text = turn.reading.text
+    return any(_CALL.match(text[m.end :]) for m in turn.reading.of("place", "water"))
+
+
+_CALL = re.compile(r"(?:ns?|ers?|ians?|ites?)?\s+(?:(?:people|folks|anglers|fishermen|they|locals)\s+)?"
+                   r"(?:call|calls|say for|use for|name)\b(?! (?:it|that|this|them|em|him|these|those)\b)",
+                   re.IGNORECASE)
+
+
+def place_again(turn: Turn) -> list[Block]:
+    """What a fish is called in another place, where the last answer told what it is called in one ("and Maine?")."""
+    held = turn.held
+    if held.last is None or not held.last.blocks or not held.taxa:
+        return []
+    lead = held.last.blocks[0]
+    names = [n for s in lead.statements if isinstance(n := turn.kb.record_at(s), Name)]
+    regions = sorted({r for n in names for r in n.regions})
+    places = unique(p for r in regions for p in (r, *sorted(expand_places(turn.kb, (r,)))))
+    if not any(lead.text == b.text for p in places for b in in_place(turn, held.taxa[:1], (p,))):
+        return []
+    return in_place(turn, held.taxa[:1])
+
+
+def in_place(turn: Turn, asked: Sequence[str], of: tuple[str, ...] = ()) -> list[Block]:
+    """What the fishes asked about are called in the place of the line (or in others), names told of it first."""
+    kb, places = turn.kb, of or turn.reading.places
     wanted = expand_places(kb, places)
     out: list[Block] = []
     for one in asked[:MOST_GENERA]:

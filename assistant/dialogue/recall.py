@@ -38,6 +38,8 @@ COMMON = frozenset(
         "not",
         "so",
         "what",
+        "whats",
+        "point",
         "me",
     }
 )

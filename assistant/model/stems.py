@@ -56,7 +56,8 @@ NUMBERS: dict[str, str] = {
             "twenty",
         ]
     )
-} | {"thirty": "30", "forty": "40", "fifty": "50", "sixty": "60"}
+} | {"thirty": "30", "forty": "40", "fifty": "50", "sixty": "60", "seventy": "70",
+     "eighty": "80", "ninety": "90"}
 """Number words to digits."""
 SHORT_FORMS: dict[str, str] = {
     short: full

@@ -46,14 +46,38 @@ def _moving(text: str) -> list[tuple[int, str]]:
     return sorted([*told, *put, *(x for x in out if x[0] not in at_put)])
 
 
+def _named_in_or_out(turn: Turn) -> list[tuple[int, str]]:
+    """Fishes with no more than "in" or "out" said of them ("black crappie in, perch out"), as by "add" and "drop"."""
+    text = turn.reading.text.lower()
+    found = []
+    for m in turn.reading.of("taxon", "hybrid", "group"):
+        before, after = _BEFORE.search(text[: m.start]), _IN_OR_OUT.match(text[m.end :])
+        with_it = _WITH_IT.search(text[: m.start])
+        if (before and after) or with_it:
+            word = with_it[1] if with_it else after[1] if after else ""
+            found.append((m.start, DROP if word in say.AWAY_WORDS else ADD))
+    return found
+
+
+_BEFORE = re.compile(r"(?:^|[,;.!:]|\b(?:and|but|so|ok|now|then))\s*(?:the |a |an )?$")
+_IN_OR_OUT = re.compile(r"\s+(in|out)(?: (?:please|instead|now|too|then|for (?:it|them|that)))*\s*"
+                        r"(?:$|[,;.!?]|and\b|but\b)")
+_WITH_IT = re.compile(r"\b(in|out) with (?:the |a |an )?$")
+
+
+def _moves(turn: Turn) -> list[tuple[int, str]]:
+    """Every word of a line by which fishes come and go, and where it stands."""
+    return sorted([*_moving(turn.reading.text.lower()), *_named_in_or_out(turn)])
+
+
 def changes_set(turn: Turn) -> bool:
     """True for a line with a word of putting in or taking out."""
-    return bool(_moving(turn.reading.text.lower()))
+    return bool(_moves(turn))
 
 
 def moved(turn: Turn, named: tuple[str, ...]) -> tuple[frozenset[str], tuple[str, ...]]:
     """The fishes to be taken out of a set and those to be put in: each by the word that stands before it."""
-    words = _moving(turn.reading.text.lower())
+    words = _moves(turn)
     swaps = any(w in say.SWAP_WORDS for _, w in words)
     out: set[str] = set()
     into: list[str] = []

@@ -188,6 +188,8 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
     if (out := left_out(turn, before)) and len(before) - len(out) > 1:
         return tuple(t for t in before if t not in out)
     wider = (*groups(turn.reading), *unclear(turn), *loosely.not_named(turn))
+    if len(own) == 1 and not wider:
+        wider = tuple(m for m in turn.reading.of("likeness") if len(species_of(kb, m.ids)) > 1)
     if len(own) + len(wider) == 1 and held.taxa and held.taxa[0] not in own:
         adding = puts_in(turn.reading.text) or turn.reading.words[:1] in (("and",), ("plus",))
         adding = adding or (turn.reading.words[:2] in ALSO and 1 < len(held.taxa) <= SET)

@@ -120,7 +120,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     blocks = _unheld(turn, taxa) or blocks
     if not practices_told and "asks-where" in turn.cues and _AFTER_SPAWNING.search(" ".join(turn.reading.words)):
         blocks = [Block("point", care.where_after(kinds_name(kb, asked[0], 1)), claim=False), *blocks]
-    unheld = season_unheld(turn, practices_told, label(kb, taxa[0]) if len(taxa) == 1 else kinds_name(kb, asked[0]))
+    name = label(kb, taxa[0]) if len(taxa) == 1 else kinds_name(kb, asked[0])
+    unheld = season_unheld(turn, practices_told, name, len(taxa) > 1)
     blocks = unheld + blocks
     moon = _of_moon(turn)
     blocks = _of_young(turn) + blocks + _lands(turn, taxa, wanted)

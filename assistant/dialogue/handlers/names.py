@@ -19,6 +19,8 @@ from assistant.dialogue.name_forms import (
     group_latin,
     in_place,
     latin_word,
+    people_call,
+    place_again,
     told_old_genus,
 )
 from assistant.dialogue.name_languages import (
@@ -88,7 +90,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if same and local:
         blocks = [*same, *_meanings(turn, local)]
     if not blocks and turn.reading.places and not subjects(turn, carried=False):
-        blocks = _again(turn)
+        blocks = place_again(turn) or _again(turn)
     if not blocks and local and not (asks_name_of and len(local[0].ids) == 1):
         blocks = _meanings(turn, local)
     if not blocks:
@@ -114,7 +116,8 @@ def _special(turn: Turn, asked: Sequence[str], sides: frozenset[str]) -> list[Bl
         return told
     if "term" in cues and (told := latin_word(turn)):
         return told
-    if "names-of" in cues and turn.reading.places and not sides & {"latin", "current-name", "lang-fr", "lang-es"}:
+    of_place = bool(turn.reading.places) and ("names-of" in cues or people_call(turn))
+    if of_place and not sides & {"latin", "current-name", "lang-fr", "lang-es"}:
         return in_place(turn, asked)
     if "latin" in sides and (told := group_latin(turn, asked)):
         return told

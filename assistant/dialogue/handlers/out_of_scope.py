@@ -87,7 +87,7 @@ def _text(turn: Turn) -> str:
         return say.HOSTILE
     if {"record", "records"} & set(reading.words) and (reading.of("taxon", "likeness") or turn.held.taxa):
         return info.RECORD
-    if "creature" in cues:
+    if "creature" in cues or cues >= {"wild-animal", "steals"}:
         return own.NO_FISH
     if cues & ASKS_A_WORD and (word := _strange_word(turn)):
         return own.strange_word(word)

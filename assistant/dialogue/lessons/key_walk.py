@@ -16,6 +16,8 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import DROPPED, NEGATORS
 from assistant.reasoning.evidence import below
 from assistant.reasoning.key import Couplet, Key, Lead, build_key
+from assistant.reasoning.observed import Observation
+from assistant.reasoning.selection import species_below
 from assistant.text import key as folded
 from assistant.text import singular
 
@@ -139,20 +141,29 @@ def elsewhere(kb: KnowledgeBase, walk: KeyWalk, reading: Reading) -> str:
 def narrowed(kb: KnowledgeBase, walk: KeyWalk, reading: Reading) -> KeyWalk | tuple[str, ...] | None:
     """The walk on with the fishes that show what was told of another feature, or those where none is to be parted.
 
-    None where what was told leaves all of them, one or none, or where another part is named, too. A fish of which
-    nothing is stated on it stays.
+    None where what was told leaves all of them, one fish or none, or where another part is named, too. A fish of which
+    nothing is stated on it stays; a family that is silent itself goes by its kinds.
     """
     told = [s.observation for s in reading.seen if not s.retract and s.observation.character]
     parts = [m.ids for m in reading.of("character") if not _of_the_mark(reading, m)]
     if len({o.character for o in told}) != 1 or not all(told[0].character in ids for ids in parts):
         return None
-    found = ((t, fitting(kb, (t,), told)) for t in walk.left)
-    kept = tuple(t for t, f in found if f.fits or f.maybe or f.silent)
+    kept = tuple(t for t in walk.left if _may_show(kb, t, told))
+    if len(kept) == 1 and len(walk.left) > 1 and not kb.taxon(kept[0]).is_species:
+        return kept
     if len(kept) in (0, 1, len(walk.left)):
         return None
     passed = walk.passed | {told[0].character}
     made = build_key(kb, kept, walk.key.look, without=passed, reader=reader_of(walk.level))
     return KeyWalk(made, 1, walk.level, passed, walk) if made.couplets else kept
+
+
+def _may_show(kb: KnowledgeBase, taxon: str, told: Sequence[Observation]) -> bool:
+    """True for a fish or group that shows what was told, or of which nothing is stated on it."""
+    found = fitting(kb, (taxon,), told)
+    if found.silent and not kb.taxon(taxon).is_species:
+        found = fitting(kb, species_below(kb, taxon) or (taxon,), told)
+    return bool(found.fits or found.maybe or found.silent)
 
 
 def _of_the_mark(reading: Reading, part: Mention) -> bool:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Collection
 from dataclasses import dataclass
 
+from assistant.dialogue.fitting import fitting
 from assistant.dialogue.subjects import subjects
 from assistant.dialogue.turn import Turn
 from assistant.model.knowledge import KnowledgeBase
@@ -106,7 +107,7 @@ def level_of(text: str, cues: Collection[str]) -> str:
 def body_of(turn: Turn) -> tuple[str, ...] | None:
     """The words of the body that a quiz is asked on ("fins", "parts of a fish", "those"), where no fish is named."""
     kb, words = turn.kb, set(turn.reading.words)
-    if turn.reading.of("taxon", "hybrid", "group"):
+    if turn.reading.of("taxon", "hybrid", "group") or _marked(turn):
         return None
     parts = [m.words for m in turn.reading.of("character") if any(kb.character(c).use == "identify" for c in m.ids)]
     parts += [m.words for m in turn.reading.of("term") if any((t := kb.find("term", i)) and t.where for i in m.ids)]
@@ -140,6 +141,8 @@ def items_of(text: str) -> int:
 def fishes_of(turn: Turn, carried: bool = True) -> tuple[str, ...]:
     """The species named, those of the groups named, kept to the place named where any of them lives there."""
     kb = turn.kb
+    if marked := _marked(turn):
+        return _at(kb, marked, _places(turn)) or marked
     named = _meant(turn, carried)
     if not named and (carried or turn.reading.places) and _places(turn):
         everything = tuple(t for t in kb.species if not kb.taxon(t).is_hybrid)
@@ -147,6 +150,22 @@ def fishes_of(turn: Turn, carried: bool = True) -> tuple[str, ...]:
     taxa = tuple(dict.fromkeys(s for key in named for s in _spread(kb, key)))
     chosen_outright = all(kb.find("taxon", key) is not None and kb.taxon(key).is_species for key in named)
     return taxa if chosen_outright else _at(kb, taxa, _places(turn)) or taxa
+
+
+def _marked(turn: Turn) -> tuple[str, ...]:
+    """The fishes that show the mark by which a quiz names them ("on whiskered fish"); none where one is named."""
+    seen = [s.observation for s in turn.reading.seen if not s.retract]
+    if not seen or "quiz" not in turn.cues or turn.reading.of("taxon", "hybrid", "group"):
+        return ()
+    if not _OF_MARKED.search(_HYPHENS.sub(" ", turn.reading.text.lower())):
+        return ()
+    everything = tuple(t for t in turn.kb.species if not turn.kb.taxon(t).is_hybrid)
+    return tuple(f.taxon for f in fitting(turn.kb, everything, seen).fits[:MOST_MARKED])
+
+
+_OF_MARKED = re.compile(r"\b(?:on|about|for|of|over)\s+(?:[a-z']+ ){0,3}fish(?:es)?\b")
+MOST_MARKED = 16
+"""Fishes of one mark that a quiz draws on."""
 
 
 def _meant(turn: Turn, carried: bool) -> tuple[str, ...]:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from decimal import Decimal, InvalidOperation
 from typing import NamedTuple
 
+from assistant.dialogue.reader.number_words import MOST_WORDS, spelt_at
 from assistant.model.stems import NUMBERS
 from assistant.text import word_set
 
@@ -136,16 +137,12 @@ def _whole(pieces: Sequence[Piece], at: int) -> tuple[Decimal, int, bool] | None
         if value is not None and _text(pieces, at + 1).rstrip("s") in ("quarter", "third", "eighth"):
             return None
         return (value, at + 1, False) if value is not None else None
-    if piece.text in NUMBERS and piece.text != "zero":
-        if _text(pieces, at + 1).rstrip("s") in ("quarter", "third", "eighth") or _text(pieces, at + 1) == "half":
-            return None
-        value = Decimal(NUMBERS[piece.text])
-        skip = 2 if _text(pieces, at + 1) == "-" else 1
-        unit = NUMBERS.get(_text(pieces, at + skip), "")
-        if value >= 20 and unit and 0 < int(unit) < 10:
-            return value + int(unit), at + skip + 1, True
-        return value, at + 1, True
-    return None
+    spelt = spelt_at([p.text for p in pieces[at : at + MOST_WORDS]], 0)
+    if spelt is None:
+        return None
+    after = at + spelt[1]
+    parts = _text(pieces, after).rstrip("s") in ("quarter", "third", "eighth") or _text(pieces, after) == "half"
+    return None if after == at + 1 and parts else (Decimal(spelt[0]), after, True)
 
 
 def figure(text: str) -> Decimal | None:

@@ -34,7 +34,9 @@ _MAY = word_set("can could may should am are u i we")
 _HAUNTS = word_set("shallows weeds reeds pads dock docks brush lake river creek pond tank cove bay bed beds")
 _WHERE = word_set("i im he she we they in around round here there where and but when down up out over by on for too")
 """Words that may follow what people call a fish."""
-_WEIGHED = word_set("went weighed weighs measured measures taped")
+_WEIGHED = word_set(
+    "went weighed weighs measured measures taped spine stuck poked jabbed stung sting fillet fillets meat")
+"""Words behind a name written apart by which it is a fish in the hand or on the table ("bull head spine")."""
 _DOING = word_set(
     "wont dont will are were do did can cant bite bites biting bitin live spawn spawning get eat eating eatin hit "
     "bed nest feed school fight have has got always ever usually normally look grow hitting go going run running stack "

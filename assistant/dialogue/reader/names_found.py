@@ -68,21 +68,23 @@ def find_names(tokens: Sequence[Token], lexicon: Lexicon, blocked: frozenset[int
 
 
 def _merged(found: list[Named], tokens: Sequence[Token], lexicon: Lexicon) -> list[Named]:
-    """A name followed by the word for its kind is one name ("bluegill sunfish", "laker trout")."""
+    """A name with the word for its kind is one name ("bluegill sunfish", "laker trout", "achigan small mouth")."""
     out: list[Named] = []
     for named in found:
         last = out[-1] if out else None
-        if (
-            last
-            and last.after == named.first
-            and together(tokens, last.first, named.after - last.first)
-            and not lexicon.is_part(tokens[named.first].word)
-            and _kind_of(last, named, lexicon)
-        ):
+        beside = last and last.after == named.first and together(tokens, last.first, named.after - last.first)
+        if last and beside and not _in_full(named) and _kind_of(named, last, lexicon):
+            out[-1] = Named(last.first, named.after, named.entries, named.exact, named.split)
+        elif last and beside and not lexicon.is_part(tokens[named.first].word) and _kind_of(last, named, lexicon):
             out[-1] = Named(last.first, named.after, last.entries, last.exact, last.split)
         else:
             out.append(named)
     return out
+
+
+def _in_full(named: Named) -> bool:
+    """True for a name that needs no word for its kind."""
+    return any(e[2] in ("accepted", "scientific") for e in named.entries)
 
 
 def _kind_of(named: Named, kind: Named, lexicon: Lexicon) -> bool:

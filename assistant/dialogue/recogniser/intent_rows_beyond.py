@@ -25,6 +25,11 @@ BEYOND_ROWS: tuple[Row, ...] = (
                              "tackle-word|tackle|bait-only|fishing-time|contrast|versus|vs|why|handling|not-biting|"
                              "ice-safety|story|keep"),
         ("are the eyes biting on mille lacs right now", "are crappie biting at clear lake this morning")),
+    # Another animal at the bait or the catch.
+    Row("out-of-scope", 94, ("wild-animal", "steals",
+                             "!seen|held-seen|hurt|rules|rules-act|quiz|key|harms|asks-can|fish|group|tackle-word|hook-in"),
+        ("what kind of turtle keeps stealing our worms", "raccoon is stealing our bait what do we do",
+         "which animal took the fish off our stringer")),
     # What it costs.
     Row("out-of-scope", 94, ("price",
                              "!seen|hurt|quiz|key|rules-act|fishing-licence|penalty|tackle-word|tackle|asks-can|term|"

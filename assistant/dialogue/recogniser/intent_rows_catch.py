@@ -49,6 +49,10 @@ CATCH_ROWS: tuple[Row, ...] = (
     Row("rules", 93, ("what-if", "held-catch", "held-place", "fish|like", "short10",
                       "!seen|names|quiz|key|hurt|contrast|size|weight|handling|tackle|habitat|eat|hybrid|asks-name"),
         ("30 inch muskie on vennimoor lake, can I keep it / is it maybe a tiger muskie / what if it is a pike",)),
+    Row("rules", 94, ("may-keep", "water", "len", "fish|held-fish|fishy",
+                      "!seen|asks-name|contrast|quiz|key|hurt|sources|why|describe|habitat|tackle|cooking|names"),
+        ("drennick reservoir large mouth fifteen inches is that lunch",
+         "Vennimoor Lake bluegill, seven inches, is this supper")),
     # Whether all of the catch may be kept, how many at a water, and in whose bag a fish counts.
     Row("rules", 94, ("all-mine", "water|place|held-place|fish|held-fish",
                       "!quiz|key|hurt|contrast|tackle|hybrid|names|sources|asks-name|asks-how|list"),

@@ -21,7 +21,8 @@ LESSON_ROWS: tuple[Row, ...] = (
         ("quiz me on crappies / which crappies exist, first",)),
     # A fish or a question let go.
     Row("undo", 95, ("self-drop", "fish-gone", "held-last", "short10",
-                     "!seen|fish|place|hurt|quiz|key|rules|asked-quiz|asked-key|question-mark|names|question"),
+                     "!seen|fish|place|hurt|quiz|key|rules|asked-quiz|asked-key|question-mark|names|question|asks-how|"
+                     "asks-what|asks-where"),
         ("musky or tiger? bars all over it / nah forget it, he's off the hook",
          "walleye. white tail tip / oh well, she got loose")),
     Row("next-question", 94, ("asked-character", "cant-agree", "!seen|fish|quiz|key|rules|asks-what|asks-how|why"),

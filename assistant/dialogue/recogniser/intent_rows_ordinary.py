@@ -140,7 +140,17 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                     "!held-seen|story|rules|hurt|quiz|key|place|water|tackle|tackle-word|bite|handling|hybrid|names|"
                     "prove|how-sure|why-not|two-fish|not-biting|self-asked|eat"),
         ("Why do crappies have such a deep body?",)),
-    # The tape: to the fork or to the tip.
+    # A mark that only a dead fish shows, asked for on live ones.
+    Row("why", 96, ("live-one", "part|counted", "why|asks-can|asks-how|is-bad|yes-no",
+                    "!fish|seen|held-seen|rules|place|water|hurt|quiz|key|tackle|contrast|list"),
+        ("Why is counting gill rakers a bad task for a live-fish day?",
+         "can we count gill rakers without killing the fish",
+         "why should my class not look at throat teeth on living fish")),
+    # The tape: to the fork or to the tip; the tail pinched or open.
+    Row("rules", 95, ("rules-measure", "settle-ask|somebody|disputed",
+                      "!seen|held-seen|hurt|quiz|key|weight|story|term|fish|len"),
+        ("warden measure with tail squeezed, me with tail open. what is correct",
+         "my buddy fans the tail out, I press it together, whos right")),
     Row("rules", 95, ("fork-told", "tip-told", "asks-name|versus|disputed|hearsay|asks-who|asks-do",
                       "!hurt|quiz|key|what-is|weight|story|held-seen|fish|term|term-diff|sameness|len"),
         ("my club says tip of the tail, the state says fork. which is it",)),
@@ -205,6 +215,12 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                          "!seen|held-seen|story|rules|size|weight|habitat|range|place|water|eat|tackle|handling|hurt|"
                          "quiz|key|names|asks-where|asks-when"),
         ("walleye or zander", "how do I tell a bowfin from an arapaima")),
+    Row("contrast", 95, ("make-sure", "instead|denying|versus", "two-kinds|two-fish|two-mentions",
+                         "!held-seen|seen|story|rules|quiz|key|size|weight|place|water|eat|tackle|handling|hurt|my-catch"),
+        ("how can i be sure its a walleye and not a sauger", "how to be sure it is a splake and not a laker")),
+    Row("contrast", 95, ("disputed", "who-wins", "two-kinds|two-fish",
+                         "!held-seen|seen|rules|hybrid|quiz|key|size|weight|place|water|in-fight|eat|tackle|handling"),
+        ("nephew swears its a snake head i say bow fin who wins", "wife says pickerel i say pike who wins")),
     Row("contrast", 94, ("settle-ask", "two-kinds|two-fish",
                          "!seen|held-seen|keep|rules-act|water|len|wt|hybrid|quiz|key|size|weight|eat|habitat|overlap|"
                          "unclear|local-name|group-nickname|sameness"),

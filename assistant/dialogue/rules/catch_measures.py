@@ -11,6 +11,7 @@ from contextlib import suppress
 from datetime import date, time, timedelta
 from decimal import Decimal
 
+from assistant.dialogue.reader.number_words import in_figures
 from assistant.dialogue.reader.when import in_some_year
 from assistant.errors import DataError
 from assistant.reasoning import catch as c
@@ -65,7 +66,7 @@ _AND_PART = re.compile(rf"\b(\d+) and ({'|'.join(sorted(_PARTS, key=len, reverse
 
 def plain_numbers(text: str) -> str:
     """Fractions, dashes and typed quotes in one form; depths, weights and temperatures left out."""
-    text = _AND_PART.sub(lambda m: f"{m[1]} {_PARTS[m[2].lower()]}", text)
+    text = _AND_PART.sub(lambda m: f"{m[1]} {_PARTS[m[2].lower()]}", in_figures(text))
     for sign, words in _FRACTIONS.items():
         text = re.sub(rf"(?<=\d){sign}", f" {words}", text).replace(sign, words)
     text = re.sub(r"(?<=\d)-(?=\d+/\d+)", " ", _NOT_A_LENGTH.sub(" ", text))

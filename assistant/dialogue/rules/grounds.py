@@ -40,15 +40,16 @@ def _point(kb: KnowledgeBase, book: Rulebook, rule: Rule) -> Block:
     return Block("point", say.with_mode(text, say.MODE.get(rule.override, "")), statements=(f"rule:{rule.id}",))
 
 
-def season_of(window: SeasonWindow, rule: Rule) -> str:
-    """A window with its days in the year in which the rule begins."""
+def season_of(window: SeasonWindow, rule: Rule, mode: str = "") -> str:
+    """A window with its days in the year in which the rule begins; ``mode`` for keeping that no bag allows."""
+    mode = mode if mode and window.mode == "harvest" else window.mode
     year = date.fromisoformat(rule.valid_from).year
     first, last = day_in_year(window.opens, year), day_in_year(window.closes, year)
     if last < first:
         last = day_in_year(window.closes, year + 1)
     if (last - first).days >= 364:
-        return say.all_year(say.SEASON[window.mode])
-    return say.season(say.SEASON[window.mode], words.day_words(first), words.day_words(last))
+        return say.all_year(say.SEASON[mode])
+    return say.season(say.SEASON[mode], words.day_words(first), words.day_words(last))
 
 
 def numbers_of(book: Rulebook, rule: Rule) -> list[str]:

@@ -91,7 +91,7 @@ def survey(
         lead, blocks = Block("lead", text, statements=only.statements, claim=only.claim), []
     if first is not None:
         blocks.append(_month_not_held(found[0], where, day))
-    blocks += _later(book, found, day, wanted)
+    blocks += [*(_told(kb, book, _on_gear(kb, book, near)) if name else ()), *_later(book, found, day, wanted)]
     return Survey((lead, *blocks), _rules(found), _verdict(found, bool(named)), *_dates(found), _bag(near))
 
 
@@ -290,7 +290,8 @@ def _narrow(book: Rulebook, line: Line) -> int:
 def _season(book: Rulebook, line: Line, day: date, when: bool) -> list[str]:
     """Whether it is open on the day and until when; where the days are asked for, every window of the year."""
     now = words.season_words(line.season, day)
-    told = [season_of(book.seasons[w], r) for w in line.windows
+    kept = "catch-and-release" if line.daily == 0 and not line.no_limit else ""
+    told = [season_of(book.seasons[w], r, kept) for w in line.windows
             for r in (book.rules[x] for x in line.rules) if w in r.seasons]
     first, last = line.season.first, line.season.last
     whole = first is not None and last is not None and (last - first).days >= WHOLE_YEAR
@@ -365,8 +366,24 @@ def _closure(book: Rulebook, rule: str) -> Block:
 
 
 def _duties(kb: KnowledgeBase, book: Rulebook, outlook: Outlook) -> list[Block]:
+    """All that is demanded of whoever fishes there, as one block."""
+    return _told(kb, book, outlook.duties)
+
+
+def _on_gear(kb: KnowledgeBase, book: Rulebook, found: Sequence[Outlook]) -> tuple[tuple[str, str], ...]:
+    """The gear that the rules of some lines demand, each with its rule."""
+    rules = unique(r for o in found if o.held for line in o.lines for r in line.rules)
+    return tuple((duty, r) for r in rules for duty in book.rules[r].obligations
+                 if (record := kb.find("obligation", duty)) is not None and record.topic == GEAR)
+
+
+GEAR = "gear"
+"""The topic of duties on hooks and lures."""
+
+
+def _told(kb: KnowledgeBase, book: Rulebook, duties: Sequence[tuple[str, str]]) -> list[Block]:
     texts, rules = [], []
-    for duty, rule in outlook.duties:
+    for duty, rule in duties:
         record = kb.find("obligation", duty)
         if record is not None:
             texts.append(say.obligation(record.text, say.rule(words.rule_tag(book, rule))))

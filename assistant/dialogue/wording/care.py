@@ -256,9 +256,10 @@ def depth_not_held(name: str, season: str) -> str:
     return f"How deep the {name} stays in {season} is not held in this base."
 
 
-def where_in_season(name: str, season: str) -> str:
+def where_in_season(name: str, season: str, many: bool = False) -> str:
     """Nothing held of where a fish keeps in a season; what follows tells of no season."""
-    return f"Where the {name} keeps in {season} is not held in this base; what follows is not told of that season."
+    keeps = "keep" if many else "keeps"
+    return f"Where the {name} {keeps} in {season} is not held in this base; what follows is not told of that season."
 
 
 DEPTH = "depth it keeps to"
