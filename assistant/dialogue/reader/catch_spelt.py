@@ -27,6 +27,14 @@ _CAUGHT = re.compile(
     r"\b(?:(?:i|we)(?:'ve| have)? )?(?:just |already )?(?:caught|landed|hooked|boated|reeled in|pulled in) "
     rf"(?=\d+\b|(?:{_SEVERAL})\b)", re.IGNORECASE
 )
+_COUNT_FIRST = re.compile(
+    rf"(?:^|(?<=[,;.:] ))(?=(?:\d{{1,2}}|{_SEVERAL})\s+(?!in\b|inch|cm\b|mm\b|lbs?\b|oz\b|years?\b|yr)[a-z]{{3}})",
+    re.IGNORECASE)
+"""A count of fish that opens a clause ("8 bluegill, can I keep another")."""
+_OF_THEM = re.compile(
+    r"(?<=[a-z]) (?=(?:none|all|both|neither)(?: of (?:them|those|these|em))? "
+    r"(?:over|under|above|below|longer|shorter)\b)", re.IGNORECASE)
+"""Before what is said of all fish just counted ("7 bluegill none over 20 cm")."""
 _FOR_ANOTHER = re.compile(r"\b(?:another|one more|any more|can (?:i|we) keep more)\b", re.IGNORECASE)
 _LET_GO = re.compile(r"\b(?:releas\w+|let|threw|tossed|put|went back|kept|keeping)\b", re.IGNORECASE)
 """Fish caught count as kept where another one is asked about and none is told to have gone back."""
@@ -94,6 +102,8 @@ def completed(turn: Turn, places_of: Resolve, kept: int) -> str:
         text = _HAVE.sub(lambda m: ", kept " if m.start() else "kept ", text)
         text = _HAVE_ONE.sub("kept ", text) if ASKED_FIRST.match(text) else text
         text = _CAUGHT.sub("kept ", text) if caught_is_kept(text) else text
+        text = _COUNT_FIRST.sub("kept ", text, count=1) if counts_first(text) else text
+    text = _OF_THEM.sub(", ", text)
     lengths = [m for m in turn.reading.measures if m.kind == "length"] or list(turn.held.lengths)
     text = _IN_PLACE.sub(lambda m: _inches(m, places_of), _LIMIT_WITH.sub(r"\1, kept ", text))
     if lengths:
@@ -113,6 +123,11 @@ def _all_asked(text: str) -> str:
 def caught_is_kept(text: str) -> bool:
     """True for a line that asks for another beside fish that were caught, and tells of none let go."""
     return bool(_CAUGHT.search(text) and _FOR_ANOTHER.search(text)) and not _LET_GO.search(text)
+
+
+def counts_first(text: str) -> bool:
+    """True for a line that asks for another beside a count of fish that it only names."""
+    return bool(_FOR_ANOTHER.search(text) and _COUNT_FIRST.search(text)) and not _LET_GO.search(text)
 
 
 def _inches(match: re.Match[str], places_of: Resolve) -> str:

@@ -24,6 +24,8 @@ def texts(talk: Talk, *lines: str) -> str:
     ("lines", "verdict", "told"),
     [
         (("8 sunfish already at Vennimoor, one more?",), "release", "8 of 8 sunfish"),
+        (("vennimoor, 8 bluegill, can i keep another",), "release", "8 of 8 sunfish"),
+        (("vennimoor, 7 bluegill none over 20 cm, can the kid keep one more",), "keep", "7 of 8 sunfish"),
         (("I caught 5 trout in Harrowelt, can I keep another",), "release", "5 of 5 trout"),
         (("3 sunfish over 20cm at Vennimoor ok?",), "keep, then release", "keep, then release"),
         (("2 trout already at Copperlathe tailwater, another 17 incher?",), "release", "2 of 2 trout"),
