@@ -31,7 +31,7 @@ from tests.dialogue.conftest import last, text
     ("how big does catfish flathead get", "size", "flathead catfish"),
     ("what sunfish stay tiny like never over four inches", "list", "bantam sunfish"),
     ("which catfish stay small, never more than a foot", "list", "tadpole madtom"),
-    ("what suckers never top 20 inches", "list", "shorter than 20 in"),
+    ("what suckers never top 20 inches", "list", "no longer than 20 in"),
     ("need to be sure i have a bowfin not a snakehead, what do i check", "contrast", "gular plate"),
     ("catfish spine went in my thumb what now", "handling", "pain of a catfish sting"),
     ("our koi outgrew the tank, may we turn it loose in the river", "handling", "never let a fish from an aquarium"),

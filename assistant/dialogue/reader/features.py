@@ -10,6 +10,7 @@ from collections.abc import Collection, Sequence
 
 from assistant.dialogue.reader.claims import Claim, Line, claims_of
 from assistant.dialogue.reader.reading import Seen
+from assistant.reasoning.evidence import below
 from assistant.reasoning.observed import Observation
 from assistant.text import word_set
 
@@ -63,7 +64,15 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
     told = [c for found in chosen.values() for c in found if not _outdone(c, found)]
     numbered = [c for c in told if c.number is not None and c.number[0] > 0 and not c.denied]
     counted = {line.lexicon.counted(c.character) for c in numbered}
-    return [c for c in told if not _means_none_of(c, counted, line)]
+    return [c for c in told if not _means_none_of(c, counted, line) and not _wide_only(c, told, line)]
+
+
+def _wide_only(claim: Claim, others: Sequence[Claim], line: Line) -> bool:
+    """True for a state of which the line tells the kind as well ("black lines, the low ones broken")."""
+    if not claim.state or claim.denied:
+        return False
+    finer = below(line.lexicon.kb, claim.state)
+    return any(o.state in finer and o.state != claim.state and not o.denied for o in others)
 
 
 def _means_none_of(claim: Claim, counted: set[str], line: Line) -> bool:
