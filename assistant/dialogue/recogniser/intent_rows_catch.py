@@ -32,6 +32,16 @@ CATCH_ROWS: tuple[Row, ...] = (
     Row("handling", 94, ("pet", "waters", "asks-can|wants-to",
                          "!seen|water|hurt|quiz|key|ill|habitat|range|tackle|bite"),
         ("can I let my goldfish go in the pond", "can i put my koi in the creek")),
+    Row("handling", 94, ("sat-warm", "fish|fishy|story|my-catch|meat|held-fish",
+                         "!seen|rules|habitat|bite|tackle|tackle-word|bait-thing|quiz|key|list|which-group|names|contrast|"
+                         "asks-where|asks-when"),
+        ("My catch was forgotten four hours in sun. Throw?", "fish left in the sun for 3 hours, is it still good",
+         "crappie sat in a hot bucket all afternoon, eat or toss")),
+    Row("handling", 93, ("edible", "waters", "question-mark|question|yes-no|asks-can",
+                         "!seen|rules|rules-act|place|water|quiz|key|list|which-group|names|contrast|outside|tackle|pet|"
+                         "creature|who-eats"),
+        ("My grandmother cooks soup from the heads, and the river passes a factory. It is healthy?",
+         "the creek runs past a mill, are the fish safe to eat?")),
     Row("handling", 96, ("leave-it", "after-handling", "short6", "!fish|seen|rules|water|quiz|key|asked"),
         ("bass swallowed the hook / leave it?",)),
     Row("handling", 93, ("after-handling", "fish", "short6", "no-ask",
@@ -172,7 +182,7 @@ CATCH_ROWS: tuple[Row, ...] = (
         ("some kinda bullhead",)),
     Row("identify", 93, ("what-it-is", "group",
                          "!taxon|two-kinds|held-last|rules|quiz|key|term|which-group|hybrid|names|tackle|hurt|"
-                         "contrast|range|habitat|list|like|vs|versus|outside|place|eat|edible"),
+                         "contrast|range|habitat|list|like|vs|versus|outside|place|eat|edible|weight|weight-unit"),
         ("hand size panfish out the farm pond. what is it",)),
     Row("identify", 93, ("all-told", "group|hint|like",
                          "!taxon|two-kinds|held-last|question-mark|asks-what|asks-how|asks-can|rules|quiz|key|tackle|hurt|"
@@ -192,14 +202,36 @@ CATCH_ROWS: tuple[Row, ...] = (
     Row("contrast", 93, ("now-what", "two-kinds|two-fish|group",
                          "!held-seen|story|rules|tackle|handling|quiz|key|habitat"),
         ("both kinds of crappie come up 6 spines on me, so now what do i look at",)),
+    Row("contrast", 96, ("after-contrast", "just-that", "part", "held-two", "short10",
+                         "!fish|rules|rules-act|place|water|quiz|key|hurt|tackle|handling|names|sources|size|weight|why|"
+                         "hybrid|describe|counted|question|question-mark"),
+        ("largemouth and spotted bass / never mind tails just the tongue and jaw",
+         "white catfish or young blue cat / no whiskers talk just the fins",
+         "walleye vs sauger / forget the colour, only the fins")),
     # One more fish beside the one spoken of.
+    Row("contrast", 94, ("not-just", "one-fish", "held-fish", "short10",
+                         "!seen|rules|rules-act|place|water|quiz|key|hurt|tackle|names|sources|size|weight|why|story|len"),
+        ("whats a grass carp / not just a common carp huh", "what is a redear / isnt that just a bluegill")),
     Row("contrast", 93, ("fools", "fish", "held-fish", "short10",
                          "!seen|rules|rules-act|place|water|quiz|key|hurt|tackle|names|sources|size|weight|why|story"),
         ("tell me about the yellow bass / would a hybrid striper fool me on that",)),
     Row("contrast", 95, ("vs", "one-fish", "held-fish", "short6", "no-ask", "after-describe",
                          "!seen|rules|handling|tackle|size|weight|hybrid|len|wt|water|place|quiz|key"),
         ("tell me about the white crappie / vs a black one", "describe a bowfin / vs a snakehead")),
-    # Words, thanks and motors.
+    # Words, names, thanks and motors.
+    Row("names", 94, ("in-tongue", "fish|held-fish", "short10",
+                      "!seen|rules|quiz|key|hurt|self-language|at-you|describe|contrast|list|place|water|size|weight|"
+                      "habitat|handling|tackle|asked-quiz|asked-key|sources|lesson-words|lesson-cards|two-kinds|after-list"),
+        ("bluegill / in spanish?", "tell me about the redear / and how do they say it in spanish",
+         "yellow perch in french")),
+    Row("help", 94, ("own-english", "question|question-mark|asking-form|asks-can|yes-no",
+                     "!fish|seen|len|water|rules|quiz|key|hurt|asked"),
+        ("can I write in my bad english or you need special words", "is my english good enough for you")),
+    Row("small-talk", 93, ("own-english", "no-ask", "short10", "!fish|seen|len|wt|water|rules|quiz|key|hurt"),
+        ("sorry for my english, I am new in this country",)),
+    Row("small-talk", 93, ("polite", "short10",
+                           "!fish|seen|len|wt|water|rules|quiz|key|hurt|question|question-mark|asked-quiz|asked-key|asks-can"),
+        ("I wish a pleasant sunday to you", "Bonjour, I am pleased to meet you")),
     Row("term", 93, ("word-unknown", "term-word",
                      "!fish|held-seen|place|water|len|wt|story|quiz|key|tackle-word|contrast|asked"),
         ("buddy keeps going on bout a kype and i just nod", "i keep hearing about milt")),
