@@ -37,6 +37,12 @@ CATCH_ROWS: tuple[Row, ...] = (
                          "asks-where|asks-when"),
         ("My catch was forgotten four hours in sun. Throw?", "fish left in the sun for 3 hours, is it still good",
          "crappie sat in a hot bucket all afternoon, eat or toss")),
+    Row("handling", 93, ("letting-go", "asks-how|put-plainly", "quiz|put-plainly|class-asking|fish|fishy|held-fish",
+                         "!seen|rules|rules-act|water|place|len|key|contrast|asks-name|tackle|lesson-cards|true-false|"
+                         "lesson-answers|asked-quiz|asked-key|story|hybrid|why|loose-elsewhere|asks-many|will-live|pet|"
+                         "temp|too-warm|hook-left"),
+        ("i need to teach thirty cub scouts how to put a fish back nicely", "show my class how to put a fish back",
+         "how should the kids put a fish back in the lake")),
     Row("handling", 93, ("edible", "waters", "question-mark|question|yes-no|asks-can",
                          "!seen|rules|rules-act|place|water|quiz|key|list|which-group|names|contrast|outside|tackle|pet|"
                          "creature|who-eats"),
@@ -86,7 +92,7 @@ CATCH_ROWS: tuple[Row, ...] = (
     Row("weight", 94, ("weight-unit", "short6", "held-fish", "held-length|after-size",
                        "!fish|seen|len|wt|after-weight|rules|contrast|quiz|key|asked-quiz|asked-key"),
         ("8 3/4 gill / with the tail pinched tho / ounces?", "how big do bluegill get / in ounces?")),
-    Row("size", 94, ("that-big", "len", "one-fish|held-fish",
+    Row("size", 94, ("that-big", "len", "one-fish|held-fish|group",
                      "!wt|seen|rules|rules-act|keep|water|contrast|quiz|key|asks-name|weight|tackle"),
         ("13 1/4 yellow perch, thats a jumbo aint it", 'is a 14" gill even a thing')),
     Row("weight", 94, ("girth", "weight", "fish|held-fish",
@@ -188,6 +194,20 @@ CATCH_ROWS: tuple[Row, ...] = (
                          "!taxon|two-kinds|held-last|question-mark|asks-what|asks-how|asks-can|rules|quiz|key|tackle|hurt|"
                          "contrast|range|list|vs|versus|outside|eat|edible"),
         ("some bream, greenish, hand size, thats all i remember",)),
+    Row("hybrids", 94, ("place", "after-hybrids", "short10",
+                        "asks-any|which-group|which-of|list|list-weak|what-about|pointing",
+                        "!held-cross|fish|seen|rules|rules-act|water|quiz|key|hurt|names|size|weight|tackle|keep|"
+                        "contrast|term"),
+        ("What sunfish hybrids do you hold? / Any from Ohio?",
+         "which crosses of pikes are known / the ones in michigan")),
+    Row("hybrids", 94, ("hybrid", "group", "place", "which-group|list|asks-any",
+                        "!seen|rules|rules-act|water|quiz|key|hurt|names|size|weight|tackle|keep|contrast|term|"
+                        "story|stocked-there|handling|range-else|sources|why"),
+        ("which sunfish hybrids live in ohio", "list the sunfish crosses of Illinois")),
+    Row("contrast", 94, ("contrast", "after-hybrids", "held-cross", "one-fish", "short10",
+                         "!seen|rules|rules-act|water|place|quiz|key|hurt|names|size|weight|tackle|keep|sources|why|term"),
+        ("what is a saugeye / to know him from his mother walleye?",
+         "what is a splake / how do I know it from a brook trout")),
     Row("hybrids", 94, ("pairs-with", "two-fish|two-kinds", "asks-name|names|asks-what|names-of",
                         "!seen|held-seen|rules|quiz|key|tackle|sources|place|water|list|name-origin|names-young"),
         ("walleye n sauger had a kid, whats it called", "if a bluegill and a redear make babies what do you call em")),
@@ -219,6 +239,12 @@ CATCH_ROWS: tuple[Row, ...] = (
                          "!seen|rules|handling|tackle|size|weight|hybrid|len|wt|water|place|quiz|key"),
         ("tell me about the white crappie / vs a black one", "describe a bowfin / vs a snakehead")),
     # Words, names, thanks and motors.
+    Row("names", 93, ("called-next|hearsay", "local-name|unclear", "fish", "place", "no-ask", "short10",
+                      "!seen|rules|rules-act|water|date|len|wt|size|weight|habitat|handling|tackle|tackle-word|contrast|"
+                      "two-kinds|stocked-there|eat|edible|hybrid|quiz|key|hurt|not-biting|bite|asked-quiz|asked-key|range|"
+                      "how-common|disputed"),
+        ('Please, "sac a lé" in Louisiana, my boss says it', "my uncle in Kentucky says newlight",
+         "at work in Ohio they say goggle eye")),
     Row("names", 94, ("in-tongue", "fish|held-fish", "short10",
                       "!seen|rules|quiz|key|hurt|self-language|at-you|describe|contrast|list|place|water|size|weight|"
                       "habitat|handling|tackle|asked-quiz|asked-key|sources|lesson-words|lesson-cards|two-kinds|after-list"),
