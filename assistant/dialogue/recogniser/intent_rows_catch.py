@@ -41,8 +41,7 @@ CATCH_ROWS: tuple[Row, ...] = (
                          "!seen|rules|rules-act|water|place|len|key|contrast|asks-name|tackle|lesson-cards|true-false|"
                          "lesson-answers|asked-quiz|asked-key|story|hybrid|why|loose-elsewhere|asks-many|will-live|pet|"
                          "temp|too-warm|hook-left"),
-        ("i need to teach thirty cub scouts how to put a fish back nicely", "show my class how to put a fish back",
-         "how should the kids put a fish back in the lake")),
+        ("i need to teach thirty cub scouts how to put a fish back nicely", "show my class how to put a fish back")),
     Row("handling", 93, ("edible", "waters", "question-mark|question|yes-no|asks-can",
                          "!seen|rules|rules-act|place|water|quiz|key|list|which-group|names|contrast|outside|tackle|pet|"
                          "creature|who-eats"),
@@ -195,7 +194,7 @@ CATCH_ROWS: tuple[Row, ...] = (
                          "contrast|range|list|vs|versus|outside|eat|edible"),
         ("some bream, greenish, hand size, thats all i remember",)),
     Row("hybrids", 94, ("place", "after-hybrids", "short10",
-                        "asks-any|which-group|which-of|list|list-weak|what-about|pointing",
+                        "asks-any|which-group|which-of|list|list-weak|what-about|pointing|range",
                         "!held-cross|fish|seen|rules|rules-act|water|quiz|key|hurt|names|size|weight|tackle|keep|"
                         "contrast|term"),
         ("What sunfish hybrids do you hold? / Any from Ohio?",
@@ -229,7 +228,7 @@ CATCH_ROWS: tuple[Row, ...] = (
          "white catfish or young blue cat / no whiskers talk just the fins",
          "walleye vs sauger / forget the colour, only the fins")),
     # One more fish beside the one spoken of.
-    Row("contrast", 94, ("not-just", "one-fish", "held-fish", "short10",
+    Row("contrast", 94, ("not-just", "one-fish|group", "held-fish", "short10",
                          "!seen|rules|rules-act|place|water|quiz|key|hurt|tackle|names|sources|size|weight|why|story|len"),
         ("whats a grass carp / not just a common carp huh", "what is a redear / isnt that just a bluegill")),
     Row("contrast", 93, ("fools", "fish", "held-fish", "short10",
