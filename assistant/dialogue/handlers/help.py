@@ -28,6 +28,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return Answer("help", on_paper(turn), turn.held.taxa), turn.held
     words = set(turn.reading.words)
     first = own.WHAT_TO_TYPE if "self-type" in turn.cues else say.HELP_LEAD
+    if "own-english" in turn.cues:
+        first = own.PLAIN_ENOUGH
     blocks = [Block("lead", first if words else say.EMPTY, claim=False)]
     after_values = turn.held.intent in ("list", "sources") and "retract" in turn.cues
     if words & CURATING or "curating" in turn.cues or after_values:

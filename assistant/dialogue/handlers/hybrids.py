@@ -14,7 +14,7 @@ from assistant.dialogue.beside.crosses_in_general import limits
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.grounds import both
 from assistant.dialogue.subjects import MOST, species_of, subjects, unclear
-from assistant.dialogue.telling import cut, ids, plain, shown_note, trusted
+from assistant.dialogue.telling import cut, ids, place_names, plain, shown_note, trusted
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import care, core, speak
 from assistant.dialogue.wording import crossing as crosswords
@@ -23,6 +23,7 @@ from assistant.dialogue.wording.speak import fish as label
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement, Taxon
 from assistant.reasoning.evidence import about
+from assistant.reasoning.living import living_in
 from assistant.text import join, key, singular
 
 FERTILITY, MALES = "fertility", "sex-ratio-male"
@@ -63,6 +64,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     sides = aspects(kb, turn.reading)
     general = general_of(turn, sides)
     asked = subjects(turn, carried=False) or (() if general else carried_on(turn))
+    if turn.reading.places and held.intent == "hybrids" and not subjects(turn, carried=False):
+        asked = (*(t for t in held.taxa if not turn.kb.taxon(t).is_species), *asked)[:1]
     crosses = tuple(t for t in asked if (x := kb.find("taxon", t)) is not None and x.is_hybrid)
     plain_kinds = tuple(t for t in asked if t not in crosses)
     if unclear(turn) and (spoken_of := tuple(t for t in crosses if t in held.taxa)):
@@ -357,6 +360,8 @@ def _of_one(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
         ]
     if STOCKED in sides:
         found = [t for t in found if _stocked(kb, t)] or found
+    there, remark = _there(turn, found)
+    found = there or found
     names = []
     for t in found:
         partner = [p for p in kb.taxon(t).parents if p not in members]
@@ -384,7 +389,19 @@ def _of_one(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
         character = MALES if "sex" in sides else FERTILITY
         told = [b for t in found for b in _told_of_cross(kb, t, character)][:EACH_SIDE]
         out = [*told, *out] if told and "sex" in sides else [*out, *(told or _cross(turn, found[0], sides)[:2])]
+    out = [*out, *remark] if there else [*remark, *out]
     return [*out, Block("doubt", care.NOT_BY_EYE, claim=False)]
+
+
+def _there(turn: Turn, crosses: Sequence[str]) -> tuple[list[str], list[Block]]:
+    """The crosses both of whose parents live in the place named, and a remark that only the parents tell so."""
+    kb, places = turn.kb, turn.reading.places
+    if not places:
+        return [], []
+    found = [t for t in crosses if len(living_in(kb, kb.taxon(t).parents, places)) == len(kb.taxon(t).parents)]
+    where = place_names(kb, places)
+    return found, [Block("point", crosswords.parents_there(where) if found else crosswords.no_parents_there(where),
+                         claim=False)]
 
 
 def _crosses_of(kb: KnowledgeBase, taxon: str) -> tuple[str, ...]:

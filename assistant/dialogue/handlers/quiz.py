@@ -60,7 +60,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return _said(turn, run, say.quiz_score(run.score, run.at, len(run.questions), len(run.passed)))
     if words & say.MISSED_WORDS and (run is not None or turn.held.intent == INTENT):
         return _missed_told(turn, run)
-    if run is not None and words & say.STOP_WORDS:
+    if run is not None and (words & say.STOP_WORDS or "self-stop" in turn.cues):
         return _finish(turn, run, say.QUIZ_STOPPED)
     if run is not None and asks in (ANSWERS, PRINT) and (INTENT not in turn.cues or not turn.reading.of(*NAMED)):
         return _answers(turn, run) if asks == ANSWERS else _paper(turn, run.questions, run.taxa)

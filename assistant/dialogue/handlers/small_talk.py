@@ -9,6 +9,7 @@ from assistant.dialogue.wording import core as say
 from assistant.dialogue.wording import self as own
 
 LINES = (
+    ("own-english", own.PLAIN_ENOUGH), ("polite", own.SAME_TO_YOU),
     ("thanks", say.THANKS), ("bye", say.BYE), ("greeting", say.GREETING), ("units-metric", say.IN_METRIC),
     ("units-us", say.IN_INCHES), ("self-said", own.NOTHING_SAID), ("self-lost", own.LOST),
     ("self-angler", own.NO_ANGLER), ("self-who", own.WHO), ("self-stop", own.STOP), ("owning-up", own.OWNED_UP),

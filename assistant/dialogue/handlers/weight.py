@@ -64,6 +64,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         told = replace(told, length=held.lengths[-1])
     blocks = _at_one_length(turn, against, told) + _blocks(turn, taxa, told)
     of = against if against and not named(turn) else told_taxa(turn, asked)
+    if not blocks and "weight-unit" in turn.cues and told.weight is not None:
+        blocks = [Block("point", order.weight_in(typed(told.weight, held)), claim=False)]
     if not blocks:
         return _ask(turn, of, taxa), held
     blocks += _record(turn, taxa, told)

@@ -133,7 +133,7 @@ def _of_water(pieces: Sequence[Piece], at: int, setting: Setting) -> _Found | No
 def _pounds_ounces(pieces: Sequence[Piece], at: int) -> _Found | None:
     """ "Weighed 2-9", "5-2, lb-oz": pounds and ounces joined by a dash, told so or weighed and hardly a range."""
     if _text(pieces, at + 1) not in ("-", "–") or at + 2 >= len(pieces):
-        return None
+        return _spoken_pounds(pieces, at)
     low, high = pieces[at], pieces[at + 2]
     if low.kind != "num" or high.kind != "num" or low.end != pieces[at + 1].start or high.start != pieces[at + 1].end:
         return None
@@ -147,6 +147,16 @@ def _pounds_ounces(pieces: Sequence[Piece], at: int) -> _Found | None:
         return None
     value = Decimal(low.text) + Decimal(high.text) / OUNCES
     return _made(value, value, "lb", at, at + 3)._replace(unit="lb+oz")
+
+
+def _spoken_pounds(pieces: Sequence[Piece], at: int) -> _Found | None:
+    """ "Scale says one fifteen": two number words after a word of weighing."""
+    low, before = amount_at(pieces, at), {p.text for p in pieces[max(0, at - 3) : at]}
+    high = amount_at(pieces, low.end) if low and low.words and before & (_WEIGHED | {"scale", "scales"}) else None
+    if low is None or high is None or not high.words or high.value >= OUNCES or not _ends(pieces, high.end):
+        return None
+    value = low.value + high.value / OUNCES
+    return None if _text(pieces, high.end) in UNITS else _made(value, value, "lb", at, high.end)._replace(unit="lb+oz")
 
 
 OUNCES = 16
@@ -214,10 +224,10 @@ def _counted(pieces: Sequence[Piece], at: int, setting: Setting) -> bool:
 
 
 def _compound(pieces: Sequence[Piece], first: Amount, unit: str, after: int) -> _Found | None:
-    """An amount with its unit, and the smaller unit or fraction after it ("2 ft 3 in", "1#12oz", "pound n half")."""
+    """An amount with its unit, and the smaller unit or fraction after it ("2 ft 3 in", "1#12oz", "1 m 30")."""
     value, last = first.value, after
     name = unit
-    smaller = {"ft": "in", "lb": "oz"}.get(unit)
+    smaller = _SMALLER.get(unit)
     if _text(pieces, after) in ("and", "n", "&"):
         part = fraction_at(pieces, after + 1)
         if part and part[0] < 1:
@@ -227,16 +237,9 @@ def _compound(pieces: Sequence[Piece], first: Amount, unit: str, after: int) -> 
         second = amount_at(pieces, start)
         if second is not None:
             small_unit, small_after = _unit_at(pieces, second.end, Setting())
-            loose = (
-                not small_unit
-                and start == after
-                and second.value < 16
-                and not second.words
-                and unit == "lb"
-                and _ends(pieces, second.end)
-            )
+            loose = not small_unit and start == after and _loose(pieces, unit, second)
             if small_unit == smaller or loose:
-                base = MM if unit == "ft" else GRAMS
+                base = MM if unit in MM else GRAMS
                 value += second.value * base[smaller] / base[unit]
                 last = small_after if small_unit else second.end
                 name = "lb+oz" if unit == "lb" else unit
@@ -244,7 +247,24 @@ def _compound(pieces: Sequence[Piece], first: Amount, unit: str, after: int) -> 
     return found._replace(unit=name)
 
 
-_COUNTED_AFTER = word_set("spines rays fish years days bars spots whiskers")
+_SMALLER = {"ft": "in", "lb": "oz", "m": "cm", "kg": "g"}
+"""The unit in which the rest of a measure is told."""
+_DIGITS = {"m": 2, "kg": 3}
+"""How many digits the rest has where its unit is left out ("1 m 30", "1 kg 200")."""
+
+
+def _loose(pieces: Sequence[Piece], unit: str, rest: Amount) -> bool:
+    """True for the rest of a measure told without its unit ("3 lb 11", "1 m 05", "one meter thirty")."""
+    if unit not in ("lb", *_DIGITS) or not _ends(pieces, rest.end):
+        return False
+    if unit == "lb":
+        return rest.value < OUNCES and not rest.words
+    if rest.words:
+        return unit == "m" and 10 <= rest.value < 100
+    return pieces[rest.start].text.isdigit() and len(pieces[rest.start].text) == _DIGITS[unit] and not rest.mixed
+
+
+_COUNTED_AFTER = word_set("spines rays fish years days bars spots whiskers dorsal anal soft fins scales kids")
 
 
 def _ends(pieces: Sequence[Piece], at: int) -> bool:

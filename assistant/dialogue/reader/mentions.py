@@ -155,7 +155,7 @@ def _is_feature(
         return _word_is_feature(named, longer, tokens, lexicon)
     loose = named.split or all(e[2] in ("vernacular", "ambiguous") for e in named.entries)
     if loose and tokens[named.after - 1].word == "fish" and len(tokens) > 3 and not named.outside:
-        return lexicon.head(tokens[named.first].word) is not None
+        return not _kind_apart(named, tokens, lexicon) and lexicon.head(tokens[named.first].word) is not None
     if not (named.split or _two_plain_words(named, tokens, lexicon)):
         return False
     if not (longer or any(own == set(h.at) and h.phrase.kind == "state" and not h.phrase.denies for h in here)):
@@ -165,6 +165,13 @@ def _is_feature(
         return True
     listed = before[:1] in (["a"], ["an"]) and bool((_ALSO | _FROM) & set(before[1:]))
     return described and (listed or before[:1] not in (["a"], ["an"], ["this"], ["that"]))
+
+
+def _kind_apart(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a name whose kind is written as two words ("green sun fish"); a "round white fish" is none."""
+    kind = tokens[named.after - 2].word
+    return (named.after - named.first > 2 and lexicon.head(kind) is None
+            and any(e[0] == "group" for e in lexicon.spoken(kind + tokens[named.after - 1].word)))
 
 
 def _word_is_feature(named: Named, longer: bool, tokens: Sequence[Token], lexicon: Lexicon) -> bool:

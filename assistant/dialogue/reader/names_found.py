@@ -10,6 +10,8 @@ from assistant.dialogue.reader.tokens import Token
 from assistant.model.spelling import distance
 from assistant.text import singular, unique, word_set
 
+FOUR = 4
+"""Words of a name that is written apart twice ("red ear sun fish")."""
 LONGEST = 6
 KINDS = ("taxon", "group")
 SHORT_LATIN = 6
@@ -172,6 +174,8 @@ def _variants(words: list[str], lexicon: Lexicon) -> Iterator[str]:
                 yield " ".join([*tail[:i], tail[i] + tail[i + 1], *tail[i + 2 :]])
         if len(words) == 2:
             yield from lexicon.joined(words[0] + words[1])
+        if len(words) == FOUR:
+            yield f"{words[0]}{words[1]} {words[2]}{last}"
     if len(words) > 1:
         kinds = [c.removeprefix(KIND) for c in lexicon.cues(words[-1]) if c.startswith(KIND)]
         yield from (" ".join([*words[:-1], kind]) for kind in kinds)

@@ -209,7 +209,7 @@ ORDINARY_ROWS: tuple[Row, ...] = (
         ("dad calls em stumpknockers, meaning what", "my boss wants goggle-eyes. what fish is that",
          "gramps fishes for horned pout, whats that")),
     Row("names", 93, ("after-names", "local-name|unclear", "what-about|no-ask", "short6",
-                      "!seen|two-fish|asks-can|asks-where|range|len|wt|water|asks-do|yes-no"),
+                      "!seen|two-fish|asks-can|asks-where|range|len|wt|water|asks-do|yes-no|tackle|bait-only|bait-thing"),
         ("what is a stumpknocker in georgia / and a speckled trout in ontario",)),
     Row("contrast", 94, ("outside-fish", "one-fish", "vs|versus|contrast", "short10",
                          "!seen|held-seen|story|rules|size|weight|habitat|range|place|water|eat|tackle|handling|hurt|"
@@ -285,7 +285,7 @@ ORDINARY_ROWS: tuple[Row, ...] = (
     # One of two that were compared, by a mark told of it.
     Row("identify", 93, ("after-contrast", "held-two", "seen", "no-ask", "short10", "!both|either-or",
                          "!fish|about-it|asking-form|question|question-mark|retract|which-group|which-of|quiz|key|undo|rules|place|water|hurt|"
-                         "versus|vs|contrast|sex|stage|breeding|shorter|plainer|more"),
+                         "versus|vs|contrast|sex|stage|breeding|shorter|plainer|more|just-that"),
         ("pike vs musky / cheek and gill cover fully scaled", "walleye vs sauger / white tip on the lower tail lobe")),
     Row("identify", 93, ("after-contrast", "held-two", "counted", "no-ask", "short10",
                          "!fish|about-it|asking-form|question|question-mark|retract|which-group|which-of|quiz|key|undo|rules|place|water|hurt|"
@@ -330,7 +330,7 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                     "!fish|seen|quiz|asked-key|hurt|why|term|after-key|after-why|rules|tackle"),
         ("Take my class through a key, one step at a time.",)),
     Row("names", 94, ("called-next", "unclear|group-nickname|leans-names", "fish", "which-of|which-group|asks-what",
-                      "!seen|place|water|rules|quiz|key|hurt|contrast|two-kinds|held-seen|story|cross"),
+                      "!seen|place|water|rules|quiz|key|hurt|contrast|two-kinds|held-seen|story|cross|why"),
         ("granddad said redeye for half the creek, which ones",)),
     Row("range", 95, ("meant-there", "place", "fish|unclear", "asking-form|question",
                       "!seen|rules|water|two-kinds|quiz|key|story|contrast|hybrid|len|wt|tackle|held-seen"),

@@ -84,3 +84,14 @@ def mother_unheld(cross: str, parents: str) -> str:
 def fits(cross: str, marks: str, parent: str) -> str:
     """The cross that what was seen fits best."""
     return sentence(f"it may be the {cross}: of the crosses of the {parent} that are held, it fits {marks} best")
+
+
+def parents_there(place: str) -> str:
+    """How crosses were picked by a place."""
+    return (f"These are the crosses whose two parents both live in {place}; where the crosses themselves were found is "
+            "not held, and stocked ones may be elsewhere.")
+
+
+def no_parents_there(place: str) -> str:
+    """That no cross has both parents in a place."""
+    return f"Of none of them both parents are held to live in {place}; where crosses were found is not held."

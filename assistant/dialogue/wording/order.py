@@ -180,3 +180,8 @@ def no_such_length(name: str, length: str, largest: str) -> str:
 def no_such_weight(name: str, weight: str) -> str:
     """A weight that no fish of a kind has."""
     return sentence(f"no {name} of {weight} is known; check the figure, the unit and the kind of fish")
+
+
+def weight_in(weight: str) -> str:
+    """A weight told, in both systems."""
+    return sentence(f"that is {weight}")

@@ -78,6 +78,8 @@ PRICE = (
     "live and how to treat them. Whether one may be sold at all is for the rules of the state."
 )
 OWNED_UP = "That is handsome of you. I am here for the next fish."
+PLAIN_ENOUGH = "Your English does well here. Short, plain words are best: the fish, how it looked, and where it was."
+SAME_TO_YOU = "Thank you, and the same to you. Tell me about a fish whenever you like."
 STOP = "All right. Ask again any time."
 NOTHING_ASKED = "I have not asked you anything yet. Name a fish, or tell me what one looked like."
 NOTHING_SAID = "I have not said anything yet. Name a fish, or tell me what one looked like."

@@ -185,3 +185,33 @@ def test_what_they_are_is_their_own_length() -> None:
     """The length behind "they're" is that of the fish, whatever part was named before."""
     found = read_measures("by the fin, when they're only 40 mm", Setting(is_part=lambda word: word == "fin"))
     assert [(float(m.low), m.own) for m in found] == [(40.0, True)]
+
+
+@pytest.mark.parametrize(
+    ("text", "base"),
+    [
+        ("muskie 1 m 30, how heavy", 1300),
+        ("pike 1m05", 1050),
+        ("1 m 30 cm", 1300),
+        ("one meter thirty", 1300),
+        ("1 kg 250", 1250),
+        ("1 kg 250 g", 1250),
+    ],
+)
+def test_a_metric_measure_is_told_in_two_parts(text: str, base: float) -> None:
+    """The smaller unit may be left out where the digits tell it."""
+    (found,) = read_measures(text, Setting())
+    assert float(found.low) == base
+
+
+@pytest.mark.parametrize("text", ["1 m 12 dorsal spines", "1 m, 30 years", "1 m 3 fish"])
+def test_a_count_behind_metres_is_no_part_of_them(text: str) -> None:
+    """What follows may be a count of something else."""
+    assert float(read_measures(text, Setting())[0].low) == 1000
+
+
+@pytest.mark.parametrize("text", ["my scale says one fifteen", "weighed one fifteen"])
+def test_pounds_and_ounces_are_said_in_words(text: str) -> None:
+    """Two number words after a word of weighing."""
+    (found,) = read_measures(text, Setting())
+    assert found.unit == "lb+oz" and round(float(found.low)) == 879
