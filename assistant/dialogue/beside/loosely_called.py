@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.dialogue.answer import Block
+from assistant.dialogue.called_so import last_meanings
 from assistant.dialogue.reader.reading import Mention
 from assistant.dialogue.subjects import groups, named, species_of, unclear
 from assistant.dialogue.turn import Turn
@@ -40,6 +43,43 @@ def kin_called(turn: Turn, mention: Mention) -> list[str]:
         return []
     kin = {kb.lineage(t)[-1] for t in (*own, *pool) if not kb.taxon(t).is_hybrid}
     return list(pool) if len(kin) == 1 and called(kb, mention.words, pool) == pool else []
+
+
+def just_explained(turn: Turn, own: list[str]) -> tuple[str, ...]:
+    """The fishes of a loose name just explained, to be set beside the one named now ("what is a stumpknocker", then
+    "how do i tell that from a warmouth"): all of them where they are few, else those of its kin; empty otherwise."""
+    kb = turn.kb
+    if len(own) != 1 or kb.find("taxon", own[0]) is None:
+        return ()
+    pool = tuple(t for t, _ in last_meanings(turn) if t not in own and not kb.taxon(t).is_hybrid)
+    near = {x.other for x in kb.look_alikes(own[0])} | {t for t in pool for x in kb.look_alikes(t) if x.other in own}
+    fit = pool if len(pool) <= MOST_KIN else tuple(t for t in pool if t in near)
+    return fit if len(pool) > 1 else ()
+
+
+_ITEM = re.compile(r"\s*(?:,|;|/|&|\band\b|\bor\b|\bvs\b)\s*")
+
+
+def clipped_in_list(turn: Turn, own: list[str]) -> list[str]:
+    """The fishes of a list that are told by a part of their names alone, beside kin named in full ("channel, blue,
+    flathead: one mark each", "largemouth, smallmouth, spot")."""
+    kb, text = turn.kb, turn.reading.text
+    kinds = [t for t in own if (x := kb.find("taxon", t)) is not None and x.is_species and not x.is_hybrid]
+    taken = [(m.start, m.end) for m in turn.reading.of("taxon", "hybrid", "group", "place", "water")]
+    head = re.split(r"[:.?!]", text, maxsplit=1)[0]
+    if len(kinds) < 2 or "," not in head:
+        return []
+    last = {key(kb.taxon(t).label).split()[-1] for t in kinds}
+    kin = {t for k in kinds for t in kb.members(kb.lineage(k)[-1])} - set(kinds)
+    out, at = [], 0
+    for item in _ITEM.split(head):
+        at = text.index(item, at)
+        words = key(item)
+        if item and not any(a < at + len(item) and at < b for a, b in taken):
+            found = unique(e[1] for w in (words, *(f"{words} {x}" for x in sorted(last))) for e in kb.spoken(w)
+                           if e[0] == "taxon" and e[1] in kin)
+            out += [t for t in found if t not in out] if len(found) == 1 else []
+    return out
 
 
 def hybrid_of(turn: Turn, mention: Mention | None, own: list[str]) -> list[str]:

@@ -188,18 +188,19 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
     if (out := left_out(turn, before)) and len(before) - len(out) > 1:
         return tuple(t for t in before if t not in out)
     wider = (*groups(turn.reading), *unclear(turn), *loosely.not_named(turn))
-    if len(own) + len(wider) == 1 and held.taxa and held.taxa[0] not in own:
+    explained = loosely.just_explained(turn, own) if not wider else ()
+    if len(own) + len(wider) == 1 and held.taxa and (held.taxa[0] not in own or explained):
         adding = puts_in(turn.reading.text) or turn.reading.words[:1] in (("and",), ("plus",))
         adding = adding or (turn.reading.words[:2] in ALSO and 1 < len(held.taxa) <= SET)
         adding = adding or ("adding" in turn.cues and held.intent == "contrast")
         new = tuple(i for m in wider for i in m.ids)
-        before = held.taxa if adding else chief(kb, held.taxa, (*own, *new)) or held.taxa[:1]
+        before = held.taxa if adding else explained or chief(kb, held.taxa, (*own, *new)) or held.taxa[:1]
         own = [*(t for t in before if kb.find("taxon", t) is not None and kb.taxon(t).is_species), *own]
     for mention in wider:
         pool = tuple(t for t in species_of(kb, mention.ids) if t not in own)
         own += (loosely.hybrid_of(turn, mention, own) or kin_called(turn, mention)
                 or listed(kb, own, called(kb, mention.words, pool), len(wider)))
-    own += loosely.hybrid_of(turn, None, own)
+    own += [*loosely.hybrid_of(turn, None, own), *loosely.clipped_in_list(turn, own)]
     alone = len(own) == 1
     likened = [h for h in turn.reading.hints
                if h.kind == "like" or (alone and not h.seen and h.kind == "group")]

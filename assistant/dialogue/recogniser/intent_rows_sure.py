@@ -275,7 +275,7 @@ SURE_ROWS: tuple[Row, ...] = (
     # Lists, ranges, habitats.
     Row("range", 93, ("one-fish", "place", "question-mark", "no-ask",
                       "!seen|story|rules|date|names|water|len|wt|tackle|contrast|asks-name|names-next|called-next|confirm",
-                      "!leans-names|many-names|sources|size|weight|handling|habitat|describe"),
+                      "!leans-names|many-names|sources|size|weight|handling|habitat|describe|what-water"),
         ("redears in michigan now? thought that was a southern fish",)),
     Row("range", 93, ("asks-any", "place", "held-fish", "short6", "!fish|seen|rules|tackle-word|after-tackle|water"),
         ("how big do shadow bass get / got any up in illinois?",)),
@@ -436,7 +436,7 @@ SURE_ROWS: tuple[Row, ...] = (
     Row("help", 94, ("self-can", "!fish|seen|hurt|water|asked-quiz|asked-key"), ("so what else are you good for",)),
     Row("help", 94, ("self-type", "short6", "!fish|seen|held-last|place|water|hurt|part|tackle-word"),
         ("what should I type",)),
-    Row("help", 94, ("self-lost", "short6", "!fish|seen|held-last|place|water|hurt|part|term-word"), ("huh?",)),
+    Row("help", 94, ("self-lost", "short6", "!fish|seen|held-last|place|water|hurt|part|term-word|bye|thanks-close"), ("huh?",)),
     Row("small-talk", 94, ("self-who", "short10", "question|yes-no|question-mark", "!fish|meddling"),
         ("who built you", "are you an AI")),
     Row("small-talk", 93, ("self-lost", "held-last", "after-info|after-identify|after-list", "short6",

@@ -303,6 +303,13 @@ def no_source_for(fish: str, feature: str) -> str:
     return f"Nothing is held on {feature} of the {fish}, so there is no source to name for it."
 
 
+def gives_figure(figure: str, feature: str, fish: str, found: bool) -> str:
+    """Lead of the sources that give a figure, or that none held does."""
+    if not found:
+        return f"No source held gives {figure} for {feature} of the {fish}; what is held of it:"
+    return f"What gives {figure} for {feature} of the {fish}:"
+
+
 def other_figures(count: int, feature: str, fish: str) -> str:
     """Whether more figures for a feature are held than those told."""
     if not count:
