@@ -37,6 +37,8 @@ STATEMENTS = frozenset({"statement", "statements", "records", "facts"})
 NO_CONFLICTS = (lists.NO_CONFLICT, lists.ONE_SPEAKS, lists.NONE_SPEAKS)
 COUNTS = frozenset({"count", "counts", "number", "numbers"})
 """Words of a line that asks of what is counted."""
+LENGTHS = ("max-total-length", "usual-adult-length")
+OF_LENGTH = frozenset({"length", "lengths", "size", "sizes", "long"})
 RANKED = frozenset({"held-most", "held-least"})
 """Cues of a line that asks of which fishes the most or the least is stated."""
 SHORT = 8
@@ -339,7 +341,7 @@ MOST_LAST = 4
 
 
 def _counts_meant(turn: Turn, pool: Sequence[str]) -> tuple[str, ...]:
-    """The counts told of some fishes that the line names ("pore counts"), those whose names share most words with it."""
+    """The counts told of some fishes that the line names ("pore counts"): those that share most words with it."""
     kb = turn.kb
     if not COUNTS & set(turn.reading.words):
         return ()
@@ -356,6 +358,7 @@ def _conflicts(turn: Turn) -> Answer:
     asked = subjects(turn, carried=not turn.cues & MANY)
     pool = species_of(kb, asked) or tuple(t for t in kb.species if not kb.taxon(t).is_hybrid)
     wanted = (_counts_meant(turn, pool) or _named(turn))[:FEW] or tuple(sorted(_last_wanted(turn)))
+    wanted = wanted or (LENGTHS if OF_LENGTH & set(turn.reading.words) else ())
     if len(pool) == 1:
         return conflicts_of_one(turn, pool[0], wanted)
     places = turn.reading.places

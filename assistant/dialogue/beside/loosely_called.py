@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from assistant.dialogue.answer import Block
 from assistant.dialogue.called_so import last_meanings
@@ -45,16 +46,15 @@ def kin_called(turn: Turn, mention: Mention) -> list[str]:
     return list(pool) if len(kin) == 1 and called(kb, mention.words, pool) == pool else []
 
 
-def just_explained(turn: Turn, own: list[str]) -> tuple[str, ...]:
+def just_explained(turn: Turn, other: Sequence[str]) -> tuple[str, ...]:
     """The fishes of a loose name just explained, to be set beside the one named now ("what is a stumpknocker", then
-    "how do i tell that from a warmouth"): all of them where they are few, else those of its kin; empty otherwise."""
+    "how do i tell that from a warmouth"): all of them where they are few, else those that look like it."""
     kb = turn.kb
-    if len(own) != 1 or kb.find("taxon", own[0]) is None:
-        return ()
-    pool = tuple(t for t, _ in last_meanings(turn) if t not in own and not kb.taxon(t).is_hybrid)
-    near = {x.other for x in kb.look_alikes(own[0])} | {t for t in pool for x in kb.look_alikes(t) if x.other in own}
+    pool = tuple(t for t, _ in last_meanings(turn) if t not in other and not kb.taxon(t).is_hybrid)
+    near = {x.other for t in other for x in kb.look_alikes(t)}
+    near |= {t for t in pool for x in kb.look_alikes(t) if x.other in other}
     fit = pool if len(pool) <= MOST_KIN else tuple(t for t in pool if t in near)
-    return fit if len(pool) > 1 else ()
+    return tuple(sorted(fit, key=lambda t: (-len(kb.ranges(t)), t))[:MOST_KIN]) if len(pool) > 1 else ()
 
 
 _ITEM = re.compile(r"\s*(?:,|;|/|&|\band\b|\bor\b|\bvs\b)\s*")
@@ -78,7 +78,7 @@ def clipped_in_list(turn: Turn, own: list[str]) -> list[str]:
         if item and not any(a < at + len(item) and at < b for a, b in taken):
             found = unique(e[1] for w in (words, *(f"{words} {x}" for x in sorted(last))) for e in kb.spoken(w)
                            if e[0] == "taxon" and e[1] in kin)
-            out += [t for t in found if t not in out] if len(found) == 1 else []
+            out += [t for t in sorted(found, key=lambda t: (-len(kb.ranges(t)), t))[:1] if t not in out]
     return out
 
 

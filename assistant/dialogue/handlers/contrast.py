@@ -103,7 +103,8 @@ def _wanted(turn: Turn, found: Contrast, rows: tuple[ContrastRow, ...], sides: f
         return [*told, *_caveats(turn, found)]
     if wants.ONE in sides and rows:
         best = next((r for r in rows if r.character in asked), rows[0])
-        return [_lead(turn, found, best), *_hard(turn, found)]
+        others = rows[1:len(found.taxa)] if "each" in turn.reading.words else ()
+        return [_lead(turn, found, best), *_points_of(turn, found, others), *_hard(turn, found)]
     if some := wants.of_some(turn, found):
         first, *rest = some
         known = {i for b in some for i in b.statements}
@@ -188,7 +189,7 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
     if (out := left_out(turn, before)) and len(before) - len(out) > 1:
         return tuple(t for t in before if t not in out)
     wider = (*groups(turn.reading), *unclear(turn), *loosely.not_named(turn))
-    explained = loosely.just_explained(turn, own) if not wider else ()
+    explained = loosely.just_explained(turn, [*own, *species_of(kb, tuple(i for m in wider for i in m.ids))])
     if len(own) + len(wider) == 1 and held.taxa and (held.taxa[0] not in own or explained):
         adding = puts_in(turn.reading.text) or turn.reading.words[:1] in (("and",), ("plus",))
         adding = adding or (turn.reading.words[:2] in ALSO and 1 < len(held.taxa) <= SET)

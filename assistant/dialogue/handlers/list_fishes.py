@@ -108,8 +108,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 
 
 def _of_others(turn: Turn) -> Answer | None:
-    """Whether each of a few other fishes has what the last list asked for, or lives there ("and pike?"); None where that
-    is not asked, is no feature in states, or where the others are too many."""
+    """Whether each of a few other fishes has what the last list asked for, or lives there ("and pike?"); None where
+    that is not asked, is no feature in states, or where the others are too many."""
     kb, asked = turn.kb, [s.observation for s in turn.held.seen if not s.retract]
     if only_there(turn):
         return ranges(turn)[0]._replace(intent="list")
@@ -124,7 +124,8 @@ def _of_others(turn: Turn) -> Answer | None:
     blocks = [b for t in pool for o in asked if (b := whether(turn, t, o.character, o.states, o.seen)) is not None]
     if not blocks:
         what = say.names_with([speak.seen_words(kb, o) for o in asked])
-        return plain("list", lists.nothing_told(what, _called(turn, name, 2) if name else label(kb, pool[0])), taxa=pool)
+        fish = _called(turn, name, 2) if name else label(kb, pool[0])
+        return plain("list", lists.nothing_told(what, fish, many=bool(name)), taxa=pool)
     told = (blocks[0], *(b._replace(kind="point") for b in blocks[1:]))
     return Answer("list", told, taxa=unique((*pool, *_wider(turn))))
 

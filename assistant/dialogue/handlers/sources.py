@@ -118,7 +118,9 @@ def _who_gives(turn: Turn) -> Answer | None:
 
 
 def _typed(turn: Turn) -> tuple[float, ...]:
-    """The lengths and bare numbers that a line gives."""
+    """The lengths and bare numbers that a line gives; no "one" that stands for a thing ("the higher one")."""
+    if turn.reading.counts == (1,) and "one" in turn.reading.words:
+        return ()
     lengths = [float(m.low + m.high) / 2 for m in turn.reading.measures if m.kind == "length"]
     return (*lengths, *(float(n) for n in turn.reading.counts))
 

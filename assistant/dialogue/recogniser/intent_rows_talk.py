@@ -207,7 +207,7 @@ TALK_ROWS: tuple[Row, ...] = (
                          "!fish|about-it|asking-form|question|question-mark|retract|which-of|quiz|key|undo|rules|place|"
                          "water|hurt|versus|contrast"),
         ("pike vs musky / fully scaled cheek, we both looked",)),
-    # Which source gives a figure just told of or not told; in what kind of water it lives, at what depth to fish for it.
+    # Which source gives a figure just told of or not; in what kind of water it lives, at what depth to fish for it.
     Row("sources", 95, ("who-gives", "count|len", "after-list|after-sources|after-describe|after-size", "short6",
                         "!fish|seen|rules|quiz|key|place|water|tackle|weight"),
         ("conflicting pore counts, Esox lucius / who gives six?",)),
@@ -247,6 +247,10 @@ TALK_ROWS: tuple[Row, ...] = (
     Row("names", 95, ("binomials", "versus|vs",
                       "!seen|contrast|sources|rules|place|water|size|weight|habitat|quiz|key|hurt|hybrid|asks-how"),
         ("Largemouth now M. nigricans or M. salmoides?", "Northern sunfish: L. peltastes or L. megalotis?")),
+    Row("names", 94, ("one-for-other", "disputed|confirm",
+                      "!seen|held-seen|rules|water|len|wt|quiz|key|hurt|hybrid|size|weight|eat|tackle|versus|vs|contrast|"
+                      "like|part|keep|story"),
+        ("my granddad calls it a bream but its a bluegill, is he wrong",)),
     Row("names", 94, ("folks-say", "disputed|confirm", "two-mentions|two-kinds",
                       "!seen|held-seen|rules|water|len|wt|quiz|key|hurt|hybrid|size|weight|eat|tackle|versus|vs"),
         ("everbody down the bayou calls it white perch but its a crappie, am i wrong",

@@ -367,9 +367,9 @@ def none_of_one(fish: str, features: str, why: str) -> str:
     return f"None on {features} of the {fish}: {why}" if features else f"None on the {fish}: {why}"
 
 
-def nothing_told(what: str, fish: str) -> str:
-    """Whether some fishes have a feature is not held."""
-    return f"Whether the {fish} have {what} is not told in this base."
+def nothing_told(what: str, fish: str, many: bool) -> str:
+    """Whether a fish or several have a feature is not held."""
+    return f"Whether the {fish} {'have' if many else 'has'} {what} is not told in this base."
 
 
 def conflicts(count: int) -> str:
