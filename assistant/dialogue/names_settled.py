@@ -12,6 +12,8 @@ from assistant.text import key, singular
 
 DOUBTED = frozenset({"disputed", "confirm"})
 """Cues of a line that asks whether somebody is wrong or right."""
+BESIDE = frozenset({"vs", "versus", "sameness"})
+"""Cues of a line that asks whether two names are of one fish."""
 
 
 def settled(turn: Turn) -> list[Block]:
@@ -20,7 +22,7 @@ def settled(turn: Turn) -> list[Block]:
     told = sorted(turn.reading.of("taxon", "hybrid", "group"), key=lambda m: m.start)
     if "binomials" in shapes:
         return _placed(turn, told)
-    if "one-for-other" in shapes and turn.cues & DOUBTED:
+    if "one-for-other" in shapes and turn.cues & DOUBTED and not turn.cues & BESIDE:
         return _local(turn, told)
     return []
 

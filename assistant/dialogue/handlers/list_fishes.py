@@ -12,7 +12,6 @@ from assistant.dialogue.conversation import Held, Order
 from assistant.dialogue.fitting import Fitting, Found, by_size, fitting, whole_families, with_places
 from assistant.dialogue.gaps_told import asks_gaps, gaps
 from assistant.dialogue.handlers.describe import handle as describe
-from assistant.dialogue.handlers.range import handle as ranges
 from assistant.dialogue.kinds_among import counts, invasive, membership
 from assistant.dialogue.lessons.words import words_for_lesson
 from assistant.dialogue.life_asked import LIFE as LIVING_SIDES
@@ -112,7 +111,9 @@ def _of_others(turn: Turn) -> Answer | None:
     that is not asked, is no feature in states, or where the others are too many."""
     kb, asked = turn.kb, [s.observation for s in turn.held.seen if not s.retract]
     if only_there(turn):
-        return ranges(turn)[0]._replace(intent="list")
+        from assistant.dialogue.handlers import handler_of
+
+        return handler_of("range")(turn)[0]._replace(intent="list")
     if not same_of_others(turn) or not all(o.states for o in asked) or turn.reading.places or taking_out(turn):
         return None
     pool, name = pool_of(turn, frozenset())
