@@ -30,7 +30,9 @@ def conflicts_of_one(turn: Turn, taxon: str, wanted: Collection[str]) -> Answer:
     unlike = {character: rows for character, rows in told.items()
               if len({value(s) for s in rows.values()}) > 1 and len({s.source for s in rows.values()}) > 1}
     sources = {x for rows in found.values() for s in rows for x in s.source}
-    none = lists.ONE_SPEAKS if wanted and len(sources) == 1 else lists.NO_CONFLICT
+    why = lists.NO_CONFLICT if not wanted or len(sources) > 1 else lists.ONE_SPEAKS if sources else lists.NONE_SPEAKS
+    what = say.names_with([kb.character(c).label for c in sorted(found) or sorted(wanted)]) if wanted else ""
+    none = lists.none_of_one(label(kb, taxon), what, why)
     blocks = [Block("lead", lists.conflicts(len(unlike)) if unlike else none, claim=False)]
     shown = unlike or (told if wanted else {})
     blocks += [_values(kb, taxon, rows) for _, rows in sorted(shown.items())[:MOST_CONFLICTS]]

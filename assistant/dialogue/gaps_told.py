@@ -34,6 +34,11 @@ MANY = frozenset({"list", "list-weak", "kinds-held"})
 COUNTING = frozenset({"count", "number", "value"})
 """Words that any count is named with."""
 STATEMENTS = frozenset({"statement", "statements", "records", "facts"})
+NO_CONFLICTS = (lists.NO_CONFLICT, lists.ONE_SPEAKS, lists.NONE_SPEAKS)
+COUNTS = frozenset({"count", "counts", "number", "numbers"})
+"""Words of a line that asks of what is counted."""
+LENGTHS = ("max-total-length", "usual-adult-length")
+OF_LENGTH = frozenset({"length", "lengths", "size", "sizes", "long"})
 RANKED = frozenset({"held-most", "held-least"})
 """Cues of a line that asks of which fishes the most or the least is stated."""
 SHORT = 8
@@ -63,7 +68,7 @@ def _of_another(turn: Turn) -> str:
     told = [b.text for b in last.blocks]
     if any(text.startswith(lists.GAPS) for text in told):
         return "coverage"
-    if told and (lists.NONE_DROPPED in told[0] or told[0] in (lists.NO_CONFLICT, lists.ONE_SPEAKS)):
+    if told and (lists.NONE_DROPPED in told[0] or told[0].endswith(NO_CONFLICTS)):
         return CONFLICT
     return "from-memory" if told and told[0].endswith(lists.MEMORY_TAIL) else ""
 
@@ -335,12 +340,25 @@ MOST_LAST = 4
 """Features up to which a line after sources ("do any conflict") asks of those told, not of all held of the fish."""
 
 
+def _counts_meant(turn: Turn, pool: Sequence[str]) -> tuple[str, ...]:
+    """The counts told of some fishes that the line names ("pore counts"): those that share most words with it."""
+    kb = turn.kb
+    if not COUNTS & set(turn.reading.words):
+        return ()
+    told = (kb.character(c) for c in unique(s.character for t in pool for s in kb.statements(t)))
+    said = set(name_words(turn.reading.text)) - DROPPED - COUNTING
+    shared = {c.id: len(said & set(name_words(c.label))) for c in told if c.kind == "count" and c.use == "identify"}
+    most = max(shared.values(), default=0)
+    return tuple(c for c, n in shared.items() if most and n == most)
+
+
 def _conflicts(turn: Turn) -> Answer:
     """The statements on which sources differ: of a fish named or spoken of, else of many or of all kinds held."""
     kb = turn.kb
     asked = subjects(turn, carried=not turn.cues & MANY)
-    wanted = tuple(c for c in _named(turn)[:FEW]) or tuple(sorted(_last_wanted(turn)))
     pool = species_of(kb, asked) or tuple(t for t in kb.species if not kb.taxon(t).is_hybrid)
+    wanted = (_counts_meant(turn, pool) or _named(turn))[:FEW] or tuple(sorted(_last_wanted(turn)))
+    wanted = wanted or (LENGTHS if OF_LENGTH & set(turn.reading.words) else ())
     if len(pool) == 1:
         return conflicts_of_one(turn, pool[0], wanted)
     places = turn.reading.places

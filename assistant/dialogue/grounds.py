@@ -13,7 +13,7 @@ from assistant.dialogue.subjects import species_of, subjects
 from assistant.dialogue.telling import spread
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import core as say
-from assistant.dialogue.wording import info, speak
+from assistant.dialogue.wording import care, info, speak
 from assistant.dialogue.wording import naming as wording
 from assistant.model.records import Caution, Character, Practice, Range, SizeRecord, Statement
 from assistant.model.stems import DROPPED
@@ -80,10 +80,10 @@ def _on_live(turn: Turn, asked: tuple[str, ...]) -> tuple[Block, ...]:
     dead.sort(key=lambda c: (c.kind == "count") != counting)
     if not dead:
         seen = [c for name in asked[:1] if (c := turn.kb.character(name)).how]
-        return tuple(Block("lead", wording.live_too(c.label, c.how), statements=(f"char:{c.id}",)) for c in seen)
+        return tuple(Block("lead", care.live_too(c.label, c.how), statements=(f"char:{c.id}",)) for c in seen)
     first = dead[0]
-    return (Block("lead", wording.dead_only(first.label, first.how), statements=(f"char:{first.id}",)),
-            Block("help", wording.ON_LIVE_FISH, claim=False))
+    return (Block("lead", care.dead_only(first.label, first.how), statements=(f"char:{first.id}",)),
+            Block("help", care.ON_LIVE_FISH, claim=False))
 
 
 DEAD = "dead"

@@ -50,11 +50,14 @@ def living(turn: Turn) -> tuple[Seen, ...]:
 
 
 def life_there(turn: Turn) -> list[Seen]:
-    """The side of life that a line names beside a place: a kind of water ("a farm pond in Iowa"), or how fishes stand.
+    """The side of life that a line names beside a place: a kind of water ("a farm pond in Iowa"), how fishes stand, or
+    what they eat ("which fish eat snails in Ohio").
 
-    Empty where it names no kind of water in particular.
+    Empty where it names no kind of water or food in particular.
     """
     told = living(turn) if turn.reading.places or AT_RISK in turn.cues else ()
+    if foods := [s for s in told if s.observation.character == FED and asks_food(turn)]:
+        return foods
     kinds = {s.id for s in turn.kb.states(WATERS)}
     standing = [s for s in told if s.observation.character == RISK and AT_RISK in turn.cues]
     return standing or [s for s in told if s.observation.character == WATERS and set(s.observation.states) < kinds]

@@ -106,8 +106,33 @@ def _other_end(turn: Turn, sides: frozenset[str]) -> bool:
     return order is not None and other_end(turn, sides) not in (None, order.least_first)
 
 
+MOST_OTHER = 6
+"""Words of a line up to which "and pike?" asks of other fishes what the last list asked."""
+
+
+def same_of_others(turn: Turn) -> bool:
+    """True for "and pike?" after a list of the fishes with a feature: the same is asked of other fishes."""
+    return bool(_going_on(turn) and turn.held.seen and (groups(turn.reading) or named(turn)))
+
+
+def only_there(turn: Turn) -> bool:
+    """True for "and bluegill?" after a list of the fishes of a place: whether that one lives there."""
+    kinds = named(turn) and all(turn.kb.taxon(t).is_species for t in named(turn))
+    return bool(_going_on(turn) and kinds and not groups(turn.reading) and turn.held.places and not turn.held.seen)
+
+
+def _going_on(turn: Turn) -> bool:
+    """True for a short line after a list by which something is said of other fishes, and nothing of a mark or place."""
+    reading, held = turn.reading, turn.held
+    told = reading.seen or reading.measures or reading.places or OF_THOSE & set(reading.words)
+    going_on = bool(turn.cues & {"what-about", "same-again"}) and len(reading.words) <= MOST_OTHER
+    return going_on and not told and held.intent == "list" and held.order is None
+
+
 def seen_so_far(turn: Turn) -> tuple[Seen, ...]:
     """What is asked for now, on top of what the last list was narrowed by where this line narrows it further."""
+    if same_of_others(turn):
+        return turn.held.seen
     own = tuple(s for s in turn.reading.seen if not s.retract)
     told = {s.observation.character for s in own}
     before = () if groups(turn.reading) or anew(turn) or turn.held.intent != "list" else turn.held.seen

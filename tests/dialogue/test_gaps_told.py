@@ -78,7 +78,7 @@ def test_who_is_cited_for_one_feature(talk: Talk, kb: KnowledgeBase) -> None:
     (("what's not held for the rock bass",), "Rock bass: "),
     (("how complete is Lepomis", "and Pomoxis?"), "White crappie: "),
     (("show conflicts for the green sunfish",), "8 features on which"),
-    (("which sources disagree about pumpkinseed max length",), "None: only one source held speaks"),
+    (("which sources disagree about pumpkinseed max length",), "None on greatest total length of the pumpkinseed: only one source"),
     (("which sources disagree about pumpkinseed max length", "and for bluegill?"), "1 feature on which"),
     (("how many statements are from memory",), "All kinds together"),
     (("which statements on the bluegill are from memory",), "Bluegill: "),
@@ -166,3 +166,30 @@ def test_no_source_for_what_is_not_held(talk: Talk) -> None:
     """Of a feature that is not held of a fish no source is named, not even that of something else."""
     answer, _ = talk("who says the mud sunfish has pyloric caeca")
     assert answer.intent == "sources" and answer.blocks[0].text.startswith("Nothing is held on")
+
+
+@pytest.mark.parametrize("line", ["conflicting pore counts, Esox lucius", "do sources differ on the pike's pore count?"])
+def test_a_count_named_by_one_word(line: str, talk: Talk, kb: KnowledgeBase) -> None:
+    """Where sources differ on "pore counts" the counts of pores are meant, not another feature of the pores."""
+    answer, _ = talk(line)
+    told = {kb.record_at(s).character for b in answer.blocks for s in b.statements}  # type: ignore[union-attr]
+    assert told == {"mandibular-pores"}
+
+
+def test_where_sources_agree_the_fish_is_named(talk: Talk) -> None:
+    """That no sources differ is said of the fish and the feature asked for."""
+    answer, _ = talk("sources that differ on dorsal spines of the bluegill?")
+    assert answer.blocks[0].text.startswith("None on dorsal spines of the bluegill:")
+
+
+@pytest.mark.parametrize(("lines", "given"), [
+    (("conflicting pore counts, Esox lucius", "who gives six?"), True),
+    (("conflicting dorsal ray counts, Esox masquinongy", "who says 31?"), False),
+    (("which reference gives 310 mm as max TL for L. cyanellus?", "and the 250?"), True),
+])
+def test_who_gives_a_figure(lines: tuple[str, ...], given: bool, talk: Talk) -> None:
+    """A figure asked for after conflicts or sources is told with what gives it, or that nothing held does."""
+    answer, _ = talk(*lines)
+    lead = answer.blocks[0].text
+    assert answer.intent == "sources" and lead.startswith("What gives" if given else "No source held gives")
+    assert len(answer.blocks) > 1

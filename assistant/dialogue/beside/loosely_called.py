@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Sequence
+
 from assistant.dialogue.answer import Block
+from assistant.dialogue.called_so import last_meanings
 from assistant.dialogue.reader.reading import Mention
 from assistant.dialogue.subjects import groups, named, species_of, unclear
 from assistant.dialogue.turn import Turn
@@ -40,6 +44,42 @@ def kin_called(turn: Turn, mention: Mention) -> list[str]:
         return []
     kin = {kb.lineage(t)[-1] for t in (*own, *pool) if not kb.taxon(t).is_hybrid}
     return list(pool) if len(kin) == 1 and called(kb, mention.words, pool) == pool else []
+
+
+def just_explained(turn: Turn, other: Sequence[str]) -> tuple[str, ...]:
+    """The fishes of a loose name just explained, to be set beside the one named now ("what is a stumpknocker", then
+    "how do i tell that from a warmouth"): all of them where they are few, else those that look like it."""
+    kb = turn.kb
+    pool = tuple(t for t, _ in last_meanings(turn) if t not in other and not kb.taxon(t).is_hybrid)
+    near = {x.other for t in other for x in kb.look_alikes(t)}
+    near |= {t for t in pool for x in kb.look_alikes(t) if x.other in other}
+    fit = pool if len(pool) <= MOST_KIN else tuple(t for t in pool if t in near)
+    return tuple(sorted(fit, key=lambda t: (-len(kb.ranges(t)), t))[:MOST_KIN]) if len(pool) > 1 else ()
+
+
+_ITEM = re.compile(r"\s*(?:,|;|/|&|\band\b|\bor\b|\bvs\b)\s*")
+
+
+def clipped_in_list(turn: Turn, own: list[str]) -> list[str]:
+    """The fishes of a list that are told by a part of their names alone, beside kin named in full ("channel, blue,
+    flathead: one mark each", "largemouth, smallmouth, spot")."""
+    kb, text = turn.kb, turn.reading.text
+    kinds = [t for t in own if (x := kb.find("taxon", t)) is not None and x.is_species and not x.is_hybrid]
+    taken = [(m.start, m.end) for m in turn.reading.of("taxon", "hybrid", "group", "place", "water")]
+    head = re.split(r"[:.?!]", text, maxsplit=1)[0]
+    if len(kinds) < 2 or "," not in head:
+        return []
+    last = {key(kb.taxon(t).label).split()[-1] for t in kinds}
+    kin = {t for k in kinds for t in kb.members(kb.lineage(k)[-1])} - set(kinds)
+    out, at = [], 0
+    for item in _ITEM.split(head):
+        at = text.index(item, at)
+        words = key(item)
+        if item and not any(a < at + len(item) and at < b for a, b in taken):
+            found = unique(e[1] for w in (words, *(f"{words} {x}" for x in sorted(last))) for e in kb.spoken(w)
+                           if e[0] == "taxon" and e[1] in kin)
+            out += [t for t in sorted(found, key=lambda t: (-len(kb.ranges(t)), t))[:1] if t not in out]
+    return out
 
 
 def hybrid_of(turn: Turn, mention: Mention | None, own: list[str]) -> list[str]:

@@ -8,6 +8,7 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.beside import contrast_wants as wants
 from assistant.dialogue.beside import loosely_called as loosely
+from assistant.dialogue.beside.in_common import marks_in_common
 from assistant.dialogue.beside.left_out import left_out
 from assistant.dialogue.beside.loosely_called import AGAINST, called, kin_called, listed, taken_for, too_loose
 from assistant.dialogue.beside.sameness import of_group
@@ -15,7 +16,6 @@ from assistant.dialogue.beside.set_changed import moved, puts_in, takes_out
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import compare, out_of_scope
 from assistant.dialogue.handlers.out_of_scope import safe_echo
-from assistant.dialogue.portrait import lacks
 from assistant.dialogue.ranking import SIZE, order_asked, placed
 from assistant.dialogue.reader.parts import GENERAL, characters_asked, named_parts
 from assistant.dialogue.sexes import asks_sexes, sexes_told
@@ -48,8 +48,6 @@ WHICH_OF_THEM = frozenset({"comparing", "which-of"})
 NOT_LIVING = frozenset({"absent", "extirpated"})
 NUMERIC, BY_EYE = "numeric", "by-eye"
 SIZE_RATIO = 1.4
-"""Fishes named that a word might have meant instead."""
-ALIKE = 4
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -84,7 +82,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         inside = tuple(sorted(inside, key=lambda r: r.character not in exact))
         others = tuple(r for r in rows if r not in inside)
         rows = (*inside, *(others[:BESIDE] if inside else others))
-        alike = _alike(turn, _kept(turn, sides, found.shared))
+        alike = marks_in_common(turn, _kept(turn, sides, found.shared))
         asked = asked | {r.character for r in inside}
         blocks = [*points(turn, found, rows, asked), *_sizes(turn, taxa), *alike, *_caveats(turn, found)]
         blocks = _hedged(turn, found, sides, blocks)
@@ -103,7 +101,8 @@ def _wanted(turn: Turn, found: Contrast, rows: tuple[ContrastRow, ...], sides: f
         return [*told, *_caveats(turn, found)]
     if wants.ONE in sides and rows:
         best = next((r for r in rows if r.character in asked), rows[0])
-        return [_lead(turn, found, best), *_hard(turn, found)]
+        others = rows[1:len(found.taxa)] if "each" in turn.reading.words else ()
+        return [_lead(turn, found, best), *_points_of(turn, found, others), *_hard(turn, found)]
     if some := wants.of_some(turn, found):
         first, *rest = some
         known = {i for b in some for i in b.statements}
@@ -190,18 +189,19 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
     wider = (*groups(turn.reading), *unclear(turn), *loosely.not_named(turn))
     if len(own) == 1 and not wider:
         wider = tuple(m for m in turn.reading.of("likeness") if len(species_of(kb, m.ids)) > 1)
-    if len(own) + len(wider) == 1 and held.taxa and held.taxa[0] not in own:
+    explained = loosely.just_explained(turn, [*own, *species_of(kb, tuple(i for m in wider for i in m.ids))])
+    if len(own) + len(wider) == 1 and held.taxa and (held.taxa[0] not in own or explained):
         adding = puts_in(turn.reading.text) or turn.reading.words[:1] in (("and",), ("plus",))
         adding = adding or (turn.reading.words[:2] in ALSO and 1 < len(held.taxa) <= SET)
         adding = adding or ("adding" in turn.cues and held.intent == "contrast")
         new = tuple(i for m in wider for i in m.ids)
-        before = held.taxa if adding else chief(kb, held.taxa, (*own, *new)) or held.taxa[:1]
+        before = held.taxa if adding else explained or chief(kb, held.taxa, (*own, *new)) or held.taxa[:1]
         own = [*(t for t in before if kb.find("taxon", t) is not None and kb.taxon(t).is_species), *own]
     for mention in wider:
         pool = tuple(t for t in species_of(kb, mention.ids) if t not in own)
         own += (loosely.hybrid_of(turn, mention, own) or kin_called(turn, mention)
                 or listed(kb, own, called(kb, mention.words, pool), len(wider)))
-    own += loosely.hybrid_of(turn, None, own)
+    own += [*loosely.hybrid_of(turn, None, own), *loosely.clipped_in_list(turn, own)]
     alone = len(own) == 1
     likened = [h for h in turn.reading.hints
                if h.kind == "like" or (alone and not h.seen and h.kind == "group")]
@@ -295,46 +295,6 @@ def _sizes(turn: Turn, taxa: tuple[str, ...]) -> list[Block]:
     told = "; ".join(say.each(speak.fish(kb, t), speak.length_range(s, turn.held.units)) for t, s in sizes)
     ids = speak.short_ids(x for _, s in sizes for x in (*s.usual_statements, *s.largest_statements))
     return [Block("point", say.size_point(told), statements=ids)] if ids else []
-
-
-def _alike(turn: Turn, shared: tuple[ContrastRow, ...]) -> list[Block]:
-    """Marks that both have, which people look at in vain; only those that somebody states of one of the very fishes."""
-    kb = turn.kb
-    if "shorter" in turn.cues:
-        return []
-    rows = [
-        r
-        for r in shared
-        if any(t and not t.inherited_from for t in r.told) and kb.character(r.character).look in ("glance", "hand")
-    ]
-    rows.sort(key=lambda r: (_lacking(r), _common(kb, r), r.character))
-    rows = [r for r in rows if not _lacking(r)][:ALIKE] or rows[:1]
-    if not rows:
-        return []
-    told = "; ".join(
-        say.with_bracket(
-            kb.character(r.character).label, speak.told_words(kb, r.told[0], kb.character(r.character), turn.held.units)
-        )
-        for r in rows
-        if r.told[0]
-    )
-    return (
-        [Block("point", say.alike(told), statements=speak.short_ids(s for r in rows for s in wants.row_ids(r)))]
-        if told
-        else []
-    )
-
-
-def _common(kb: KnowledgeBase, row: ContrastRow) -> float:
-    """How ordinary a character is: statements in the whole base for each one made of these very fishes."""
-    own = sum(len(t.statements) for t in row.told if t and not t.inherited_from)
-    used = (kb.store.get("gist", row.character) or [1])[0]
-    return float(used) / max(own, 1)
-
-
-def _lacking(row: ContrastRow) -> bool:
-    first = row.told[0]
-    return first is not None and lacks(first)
 
 
 def _one(turn: Turn, taxa: tuple[str, ...]) -> Answer:

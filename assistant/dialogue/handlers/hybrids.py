@@ -203,7 +203,7 @@ def _cross(turn: Turn, cross: str, sides: frozenset[str]) -> list[Block]:
     )
     points = _facts(turn, found, sides)
     wanted = sides & (FACTS | LOOKS_ASKED | {"by-eye", "new-species", crossing.GROWING})
-    if crossing.POND in sides:
+    if crossing.POND in sides and "makes-cross" not in turn.cues:
         return _for_pond(turn, found, lead)
     if crossing.asks_of_parents(turn) and not wanted - FACTS:
         return _crossed(turn, cross, sides - {"fertile"})

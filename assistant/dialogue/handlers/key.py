@@ -14,6 +14,7 @@ from assistant.dialogue.lessons.key_told import (
     left_told,
     print_command,
     step_explained,
+    ways_to,
     why_asked,
 )
 from assistant.dialogue.lessons.key_walk import (
@@ -150,7 +151,19 @@ def _aside(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held] | None:
         return _ask(turn, walk, left_told(kb, walk))
     if asks == PRINT and not turn.reading.of(*NAMED):
         return _printed(turn, walk, paper=True)
+    if "lesson-answers" in turn.cues and not turn.reading.of(*NAMED):
+        return _answers(turn, walk)
     return None
+
+
+def _answers(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held]:
+    """The answers of a key apart from it: for each fish the choices that lead to it, and the open step again."""
+    kb, ways = turn.kb, ways_to(walk.key)
+    lead = Block("lead", say.key_answers(title_of(kb, walk.key.taxa, "", "")), claim=False)
+    points = [Block("point", say.key_way(speak.fish(kb, t), ways[t]), statements=(f"taxon:{t}",))
+              for t in walk.key.taxa if t in ways]
+    answer, held = _ask(turn, walk, "")
+    return answer._replace(blocks=(lead, *points, *answer.blocks)), held
 
 
 def _after_the_end(turn: Turn) -> tuple[Answer, Held] | None:

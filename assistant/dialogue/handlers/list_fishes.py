@@ -14,6 +14,7 @@ from assistant.dialogue.gaps_told import asks_gaps, gaps
 from assistant.dialogue.handlers.describe import handle as describe
 from assistant.dialogue.kinds_among import counts, invasive, membership
 from assistant.dialogue.lessons.words import words_for_lesson
+from assistant.dialogue.life_asked import LIFE as LIVING_SIDES
 from assistant.dialogue.life_asked import (
     RISK,
     WATERS,
@@ -32,7 +33,9 @@ from assistant.dialogue.list_pool import (
     narrows,
     of_last_list,
     of_other_place,
+    only_there,
     pool_of,
+    same_of_others,
     seen_so_far,
     taking_out,
     with_crosses,
@@ -47,6 +50,7 @@ from assistant.dialogue.subjects import groups, named, side_by_side
 from assistant.dialogue.tallied import tallied
 from assistant.dialogue.telling import MEMORY, named_for_waters, place_name, place_names, plain, which_fish
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.whether import whether
 from assistant.dialogue.wider import common_taxon
 from assistant.dialogue.wording import info as say
 from assistant.dialogue.wording import lists, speak
@@ -86,6 +90,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return invasive(turn, kinds_held(kb)), held
     if (answer := membership(turn)) is not None:
         return answer, held
+    if (others := _of_others(turn)) is not None:
+        return others, held
     pool, name = pool_of(turn, sides)
     pool = with_crosses(kb, pool) if CROSSES_TOO in turn.cues else pool
     order = order_asked(turn, sides, pool)
@@ -95,11 +101,38 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if named(turn) and len(pool) == 1 and plain_list and HOLDING & set(turn.reading.words):
         answer, held = describe(turn)
         return answer._replace(intent="list"), held
-    told = seen_so_far(turn)
+    told = seen_so_far(turn) or tuple(of_last_term(turn))
     hints = held.hints if all(s in told for s in held.seen) else ()
     return _listed(turn, sides, order, pool, name), held.after(seen=told, hints=hints, order=order)
 
 
+def _of_others(turn: Turn) -> Answer | None:
+    """Whether each of a few other fishes has what the last list asked for, or lives there ("and pike?"); None where
+    that is not asked, is no feature in states, or where the others are too many."""
+    kb, asked = turn.kb, [s.observation for s in turn.held.seen if not s.retract]
+    if only_there(turn):
+        from assistant.dialogue.handlers import handler_of
+
+        return handler_of("range")(turn)[0]._replace(intent="list")
+    if not same_of_others(turn) or not all(o.states for o in asked) or turn.reading.places or taking_out(turn):
+        return None
+    pool, name = pool_of(turn, frozenset())
+    pool = tuple(living_in(kb, pool, turn.held.places)) or pool if name else pool
+    wider = {k for t in pool for k in kb.lineage(t) if k != t}
+    pool = tuple(sorted((t for t in pool if t not in wider), key=lambda t: (-len(kb.ranges(t)), t)))
+    if len(pool) > MOST_OTHERS or any(kb.character(o.character).use in LIVING_SIDES for o in asked):
+        return None
+    blocks = [b for t in pool for o in asked if (b := whether(turn, t, o.character, o.states, o.seen)) is not None]
+    if not blocks:
+        what = say.names_with([speak.seen_words(kb, o) for o in asked])
+        fish = _called(turn, name, 2) if name else label(kb, pool[0])
+        return plain("list", lists.nothing_told(what, fish, many=bool(name)), taxa=pool)
+    told = (blocks[0], *(b._replace(kind="point") for b in blocks[1:]))
+    return Answer("list", told, taxa=unique((*pool, *_wider(turn))))
+
+
+MOST_OTHERS = 8
+"""Other fishes of which the same is told one by one."""
 SMALL = ("cue", "cue-size-small")
 
 
@@ -138,7 +171,7 @@ def _listed(
     narrowing = narrows(turn) or taking_out(turn)
     places = reading.places or (turn.held.places if narrowing or not reading.seen else ())
     seen = [s for s in reading.seen if not s.retract and not (order and _is_of(order, s))]
-    if not seen and taking_out(turn):
+    if not seen and (taking_out(turn) or same_of_others(turn)):
         seen = [s for s in turn.held.seen if not s.retract]
     seen = seen or of_last_term(turn) or ([] if order else of_part(turn))
     if (invented := invented_place(kb, reading)) is not None:

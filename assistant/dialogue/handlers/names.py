@@ -31,6 +31,7 @@ from assistant.dialogue.name_languages import (
     in_languages,
     singular_key,
 )
+from assistant.dialogue.names_settled import settled as settled_names
 from assistant.dialogue.old_names import old_name
 from assistant.dialogue.reader.reading import Mention
 from assistant.dialogue.subjects import species_of, subjects, unclear
@@ -97,6 +98,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         blocks = [b for t in species_of(kb, asked)[:3] for b in _called(turn, t, sides)]
     if "origin-of-name" in sides or "name-origin" in turn.cues:
         blocks = [Block("lead", say.NO_ORIGIN, claim=False), *blocks]
+    if first_line := settled_names(turn):
+        rest = _meanings(turn, local) if same and local else blocks
+        blocks, settled = [*first_line, *(b._replace(kind="point") for b in rest)], True
     question = None if asks_name_of or settled else _question(turn, local)
     after = [Block("next", question.question, claim=False)] if question else []
     first, *rest = blocks

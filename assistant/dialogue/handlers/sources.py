@@ -38,6 +38,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return Answer("sources", (lead, *(b._replace(kind="point") for b in _whole(turn).blocks))), turn.held
     if "cant-agree" in turn.cues and turn.held.intent == "sources" and not named(turn) and (unlike := _unlike(turn)):
         return unlike, turn.held
+    if (figure := _who_gives(turn)) is not None:
+        return figure, turn.held
     if "more-figures" in turn.cues and (figures := _more_figures(turn)) is not None:
         return figures, turn.held
     fish = named(turn) or species_of(turn.kb, subjects(turn, carried=False))
@@ -92,6 +94,41 @@ def _unlike(turn: Turn) -> Answer | None:
     if len(kinds) != 1 or not told:
         return None
     return conflicts_of_one(turn, kinds[0], {s.character for s in told})._replace(intent="sources")
+
+
+def _who_gives(turn: Turn) -> Answer | None:
+    """Which source gives a figure on the features told of last ("who gives six?", "and the 250?"); None where no figure
+    is typed, a fish is named, or many features were told."""
+    kb, last = turn.kb, turn.held.last
+    typed = _typed(turn)
+    if not typed or last is None or turn.held.intent not in ("sources", "list") or named(turn):
+        return None
+    told = [r for r in _cited(kb, (s for b in last.blocks for s in b.statements)) if isinstance(r, Statement)]
+    kinds, features = sorted({s.taxon for s in told}), list(dict.fromkeys(s.character for s in told))
+    if not 0 < len(features) <= FEW or len(kinds) != 1:
+        return None
+    features += [c for c in LENGTHS if features[0] in LENGTHS and c not in features]
+    known = [s for c in features for s in about(kb, kinds[0], c)[0]]
+    found = [s for s in known if any(_near(x, s) for x in typed)]
+    what = join([kb.character(c).label for c in features], "or")
+    figure = next((m.words for m in turn.reading.measures if m.kind == "length"), "") or str(turn.reading.counts[0])
+    text = wording.gives_figure(figure, what, speak.fishes(kb, (kinds[0],)), bool(found))
+    blocks = (Block("lead", text, claim=False), *_told_each(turn, (found or known)[:MOST]))
+    return Answer("sources", blocks, (kinds[0],))
+
+
+def _typed(turn: Turn) -> tuple[float, ...]:
+    """The lengths and bare numbers that a line gives; no "one" that stands for a thing ("the higher one")."""
+    if turn.reading.counts == (1,) and "one" in turn.reading.words:
+        return ()
+    lengths = [float(m.low + m.high) / 2 for m in turn.reading.measures if m.kind == "length"]
+    return (*lengths, *(float(n) for n in turn.reading.counts))
+
+
+def _near(figure: float, s: Statement) -> bool:
+    """True for a statement that gives a figure: as a count to the unit, as a length closely."""
+    edges = [x for x in (s.low, s.usual_low, s.usual_high, s.high, s.mean) if x is not None]
+    return any(x == figure or (s.character in LENGTHS and abs(x - figure) <= CLOSE * figure) for x in edges)
 
 
 def _more_figures(turn: Turn) -> Answer | None:
@@ -213,6 +250,11 @@ def _values(turn: Turn, records: list[object]) -> list[Block]:
     told = [r for r in records if isinstance(r, Statement)]
     if len(told) != len(records) or len({s.character for s in told}) > FEW or len(told) > MOST:
         return []
+    return _told_each(turn, told)
+
+
+def _told_each(turn: Turn, told: list[Statement]) -> list[Block]:
+    """What some statements say, each with its source."""
     kb, units = turn.kb, turn.held.units
     return [Block("point", lists.by_source(
         sentence(speak.statement_words(kb, s, units)),

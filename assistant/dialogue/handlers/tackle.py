@@ -55,6 +55,11 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     else:
         blocks = _points(turn, taxa)
         shown = asked
+    if "how-deep" in turn.cues and asked and not any(_of_depth(turn.kb, b) for b in blocks):
+        from assistant.dialogue.handlers import handler_of
+
+        answer, held = handler_of("habitat")(turn)
+        return answer._replace(intent="tackle"), held
     if not blocks:
         return plain("tackle", care.NO_TACKLE, taxa=told_taxa(turn, asked)), turn.held
     blocks = cut(blocks, "more" in turn.cues, 4 if asked else 3)
@@ -64,6 +69,12 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     return Answer(
         "tackle", (*_fight(turn), *_headed(blocks), *_basis(turn, blocks), *remarks), taxa=told_taxa(turn, shown)
     ), turn.held
+
+
+def _of_depth(kb: KnowledgeBase, block: Block) -> bool:
+    """True for a practice on the depth to fish at."""
+    found = (kb.record_at(s) for s in block.statements if s.startswith(PREFIX))
+    return any(isinstance(p, Practice) and p.topic == "depth" for p in found)
 
 
 def _asked(turn: Turn) -> tuple[tuple[str, ...], tuple[Block, ...]]:

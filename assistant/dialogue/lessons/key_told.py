@@ -41,3 +41,19 @@ def print_command(kb: KnowledgeBase, made: Key, level: str) -> str:
         return say.key_command(" ".join(f'"{speak.fish(kb, t)}"' for t in made.taxa), level, made.look)
     wider = [t for t in kb.lineage(made.taxa[0])[1:] if set(species_below(kb, t)) == set(made.taxa)]
     return say.key_command(f'--group "{speak.fish(kb, wider[0])}"', level, made.look) if wider else ""
+
+
+def ways_to(made: Key) -> dict[str, list[str]]:
+    """For each fish of a key the ways to it, each as the choices to be made one after another ("1b 2a")."""
+    out: dict[str, list[str]] = {}
+    ahead = [(made.couplets[0].number, "")] if made.couplets else []
+    while ahead:
+        number, way = ahead.pop(0)
+        for letter, lead in zip("ab", made.couplet(number).leads, strict=True):
+            step = f"{way} {number}{letter}".strip()
+            if lead.goes_to:
+                ahead.append((lead.goes_to, step))
+            else:
+                for taxon in lead.taxa:
+                    out.setdefault(taxon, []).append(step)
+    return out

@@ -16,6 +16,7 @@ from assistant.dialogue.preying import eaten_by, food_told, who_eats
 from assistant.dialogue.reader.reading import LENGTH_DENIED, Mention, Reading
 from assistant.dialogue.reader.terms_named import two_terms
 from assistant.dialogue.recogniser.cues import Cue
+from assistant.dialogue.recogniser.named_how import named_how, nickname
 from assistant.dialogue.rules.context import spoken
 from assistant.dialogue.rules.unlawful import unlawful_means
 from assistant.dialogue.subjects import of_held_kind
@@ -108,7 +109,7 @@ def gather(kb: KnowledgeBase, reading: Reading, cues: Sequence[Cue], held: Held)
     names |= _where(kb, reading)
     if unlawful_means(kb, reading, names) is not None:
         names.add("unlawful")
-    out = names | _things(kb, reading) | _line(reading, cues) | _held(held)
+    out = names | _things(kb, reading) | named_how(kb, reading) | _line(reading, cues) | _held(held)
     out |= {f"much-{name}" for name in names if sum(c.id == name for c in cues) > 1}
     if any((x := kb.find("taxon", t)) is not None and x.is_hybrid for t in held.taxa):
         out.add("held-cross")
@@ -191,7 +192,7 @@ def _things(kb: KnowledgeBase, reading: Reading) -> set[str]:
         out.add("cross-words")
     if any(e[0] == "term" for m in grouped for w in (key(m.words), singular(key(m.words))) for e in kb.spoken(w)):
         out.add("group-term")
-    if any(_nickname(kb, m) for m in grouped):
+    if any(nickname(kb, m) for m in grouped):
         out.add("group-nickname")
     uses = {kb.character(i).use for m in reading.of("character") for i in m.ids if kb.find("character", i)}
     out |= {f"{use}-part" for use in uses}
@@ -245,16 +246,6 @@ def _where(kb: KnowledgeBase, reading: Reading) -> set[str]:
 
 _SIDE = re.compile(r"\s+(?:side|shore|bank|half|portion|part|end|waters?)\b")
 """Words right behind a place by which one side of a border is meant ("the Indiana side of the Ohio")."""
-
-
-def _nickname(kb: KnowledgeBase, mention: Mention) -> bool:
-    """True for a group word that is neither the label nor the plural of the group (or the name of the taxon)."""
-    found = [g for i in mention.ids if (g := kb.find("group", i) or kb.find("taxon", i)) is not None]
-    labels = " ".join(
-        key(text) for g in found for text in (g.label, getattr(g, "plural", ""), getattr(g, "scientific", ""))
-    )
-    known = {singular(w) for w in labels.split()}
-    return bool(found) and not any(singular(w) in known for w in key(mention.words).split())
 
 
 def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:

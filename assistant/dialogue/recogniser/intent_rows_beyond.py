@@ -49,6 +49,15 @@ BEYOND_ROWS: tuple[Row, ...] = (
     # Other seasons, and when a water is stocked.
     Row("out-of-scope", 95, ("other-game", "!fish|seen|hurt|quiz|key"),
         ("is duck season open in ohio", "when does deer season start in michigan", "can i hunt turkey in iowa now")),
-    Row("out-of-scope", 94, ("stocking-when", "!seen|hurt|quiz|key|taken-from|sources|why|two-kinds|contrast|vs"),
+    Row("out-of-scope", 94, ("stocking-when", "!makes-cross|seen|hurt|quiz|key|taken-from|sources|why|two-kinds|"
+                             "contrast|vs"),
         ("when does the stocking truck come", "when do they stock trout in the creek")),
+    # Whether it is the fish of another day, and what goes with it on the plate.
+    Row("out-of-scope", 93, ("met-again", "caught-before", "pointing|yes-no|question-mark|asks-how",
+                             "!same-kind|two-fish|two-kinds|contrast|size|weight|rules|seen|tackle|tackle-word|"
+                             "names|quiz|key|place|water"),
+        ("was this the same largemouth i let go last year",)),
+    Row("out-of-scope", 93, ("kitchen", "fish|asks-what", "short6",
+                             "!seen|cooking|rules|hurt|sources|story|bite|tackle"),
+        ("what sauce goes with walleye",)),
 )

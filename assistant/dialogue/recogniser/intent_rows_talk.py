@@ -207,4 +207,55 @@ TALK_ROWS: tuple[Row, ...] = (
                          "!fish|about-it|asking-form|question|question-mark|retract|which-of|quiz|key|undo|rules|place|"
                          "water|hurt|versus|contrast"),
         ("pike vs musky / fully scaled cheek, we both looked",)),
+    # Which source gives a figure just told of or not; in what kind of water it lives, at what depth to fish for it.
+    Row("sources", 95, ("who-gives", "count|len", "after-list|after-sources|after-describe|after-size", "short6",
+                        "!fish|seen|rules|quiz|key|place|water|tackle|weight"),
+        ("conflicting pore counts, Esox lucius / who gives six?",)),
+    Row("sources", 95, ("what-about", "count|len", "after-sources", "no-ask", "short6",
+                        "!fish|seen|rules|quiz|key|place|water|wt|part|date"),
+        ("Which reference gives 310 mm as max TL for L. cyanellus? / And the 250?",)),
+    Row("habitat", 95, ("what-water", "one-fish|group|held-fish",
+                        "!seen|rules|rules-act|water|quiz|key|hurt|two-fish|contrast|list|names|tackle|tackle-word|"
+                        "asks-name|names-next|my-catch"),
+        ("My class in New Jersey hopes to dip-net a bluespotted sunfish. What sort of water?",
+         "hoping to find a longear in ohio. what kind of stream")),
+    Row("tackle", 95, ("how-deep", "after-tackle", "held-fish", "short6",
+                       "!fish|seen|rules|water|quiz|key|hurt|habitat|size|weight|date|asks-do"),
+        ("hook size for red ears, crickets ok? / how deep", "best bait for crappie / how far down")),
+    # Whether it is good to eat, asked in two or three words; a talk of rules closed with thanks.
+    Row("handling", 95, ("edible", "held-fish", "short6",
+                         "!fish|seen|rules|rules-act|water|place|quiz|key|story|comparing|which-of|asks-who|two-fish|"
+                         "they-eat|eaten-by|cooking|kitchen"),
+        ("whats a longear like / how do they nest / decent eatin?", "how do bluegill nest / any good to eat")),
+    Row("small-talk", 95, ("thanks-close", "after-rules", "short10",
+                           "!question|question-mark|yes-no|asking-form|fish|seen|len|wt|count|date|place|water|what-about|"
+                           "undo|correct|correction"),
+        ("16 in largemouth, keeper? / Sallowgum Lake, mid april / ok ill toss it back, thanks",
+         "walleye in Quillander, can I keep it / alright she goes back in. thanks")),
+    # One of two fishes that somebody would kill, two or more to be sorted, two right beside each other in a place.
+    Row("contrast", 94, ("guess", "versus", "two-kinds", "handling", "somebody|wants-to", "short10",
+                         "!seen|held-seen|rules|water|quiz|key|hurt|eat|edible|asks-how|asks-can|asks-what|my-catch"),
+        ("grinnel or a snakehead? buddy wants to kill it", "bowfin or a snakehead? my neighbor wants to bonk it")),
+    Row("contrast", 94, ("whats-what", "two-kinds|two-fish", "short10",
+                         "!seen|held-seen|rules|water|quiz|key|hurt|size|weight|tackle|habitat|eat"),
+        ("white bass, wiper, striper. whats what", "pike pickerel musky what's what")),
+    Row("contrast", 93, ("names-abut", "two-kinds", "no-ask", "place|waters|unknown-place", "short10",
+                         "!question|question-mark|seen|held-seen|rules|water|len|wt|quiz|key|hurt|hybrid|tackle-word|"
+                         "bait-only|date|called-next|list|which-group|in-order"),
+        ("sauger walleye, cloudy lake in north dakota", "longear redbreast, creek in alabama")),
+    # Which of two scientific names a fish bears now; a local name that is said to be wrong.
+    Row("names", 95, ("binomials", "versus|vs",
+                      "!seen|contrast|sources|rules|place|water|size|weight|habitat|quiz|key|hurt|hybrid|asks-how"),
+        ("Largemouth now M. nigricans or M. salmoides?", "Northern sunfish: L. peltastes or L. megalotis?")),
+    Row("names", 94, ("one-for-other", "disputed|confirm",
+                      "!seen|held-seen|rules|water|len|wt|quiz|key|hurt|hybrid|size|weight|eat|tackle|versus|vs|contrast|"
+                      "like|part|keep|story"),
+        ("my granddad calls it a bream but its a bluegill, is he wrong",)),
+    Row("names", 94, ("folks-say", "disputed|confirm", "two-mentions|two-kinds",
+                      "!seen|held-seen|rules|water|len|wt|quiz|key|hurt|hybrid|size|weight|eat|tackle|versus|vs"),
+        ("everbody down the bayou calls it white perch but its a crappie, am i wrong",
+         "everyone down here calls it bream but its a bluegill, am i right")),
+    # The answers of a key apart from it.
+    Row("key", 97, ("asked-key", "lesson-answers", "!fish|quiz|rules|seen"),
+        ("make a simple key for perch, walleye and sauger / Answers on their own sheet",)),
 )

@@ -300,3 +300,17 @@ def term_list(count: int) -> str:
 def share_meant(word: str, low: int, high: int) -> str:
     """What a word for a share of fish means in answers."""
     return f'"{word}" is said here where {low} to {high} in 100 fish of the kind show it: a choice made for this base.'
+
+
+def dead_only(label: str, how: str) -> str:
+    """A feature that is not looked for on a live fish, with how it is looked for."""
+    return sentence(f"not on a live fish: looking for the {label} would hurt or kill it") + f" {how}"
+
+
+def live_too(label: str, how: str) -> str:
+    """A feature that may be looked at on a live fish that is wet and soon back, with how it is looked at."""
+    return sentence(f"the {label} can be looked at on a live fish, with wet hands and in little time") + f" {how}"
+
+
+ON_LIVE_FISH = ("On live fish keep to what shows from outside, with wet hands and the fish in the water: colours, "
+                "marks, the form of the fins and of the mouth.")

@@ -270,6 +270,16 @@ def key_title_line(title: str, count: int, look: str, kinds: bool = False) -> st
     return f"{title}{'' if title.endswith(number) else f': {number}'}, {seen}."
 
 
+def key_answers(title: str) -> str:
+    """Lead of the answers of a key, apart from it."""
+    return f"Answers, for a sheet of their own. {title}:"
+
+
+def key_way(fish: str, ways: list[str]) -> str:
+    """The choices that lead to a fish."""
+    return f"{fish}: {' or '.join(ways)}"
+
+
 def key_line(number: str, says: str, goes: str) -> str:
     """A lead of a key in talk."""
     return f"{number} {says} -> {goes}"

@@ -332,7 +332,8 @@ def thin(least: int, count: int, names: str) -> str:
     return f"{count} taxa have fewer than {least} statements of their own: {names}."
 
 
-ONE_SPEAKS = "None: only one source held speaks of it there."
+ONE_SPEAKS = "only one source held speaks of it there."
+NONE_SPEAKS = "no source held speaks of it there."
 IN_ALL = "all kinds together, crosses and groups aside"
 MEMORY_SAYS = "from memory, unchecked."
 MEMORY_TAIL = f"are {MEMORY_SAYS}"
@@ -358,7 +359,17 @@ def most_told(rows: Sequence[tuple[str, int]], least: bool) -> str:
     return sentence(f"the {name} has the {'fewest' if least else 'most'} statements of its own, {count}; then {rest}")
 
 
-NO_CONFLICT = "None: where several sources speak of the same feature there, they say the same."
+NO_CONFLICT = "where several sources speak of the same feature there, they say the same."
+
+
+def none_of_one(fish: str, features: str, why: str) -> str:
+    """No sources that differ on (some features of) a fish."""
+    return f"None on {features} of the {fish}: {why}" if features else f"None on the {fish}: {why}"
+
+
+def nothing_told(what: str, fish: str, many: bool) -> str:
+    """Whether a fish or several have a feature is not held."""
+    return f"Whether the {fish} {'have' if many else 'has'} {what} is not told in this base."
 
 
 def conflicts(count: int) -> str:

@@ -159,3 +159,15 @@ def group_in_language(kinds: str, language: str, names: str) -> str:
 def stands_for_now(scientific: str, label: str, alone: bool) -> str:
     """Whether a scientific name stands for one fish alone now (``alone``: that fish was asked about)."""
     return f"{'Yes' if alone else 'No'}: in current lists {scientific} is the {label} alone."
+
+
+def bears(fish: str, scientific: str, others: list[tuple[str, str]]) -> str:
+    """Which scientific name a fish bears, and whose the others are."""
+    rest = "".join(f"; {name} is the {other}" for name, other in others)
+    return sentence(f"the {fish} is {scientific}{rest}")
+
+
+def local_right(words: str, fish: str, owner: str) -> str:
+    """A name that is in use for a fish beside its own."""
+    other = f'; it is also the own name of another fish, the {owner}' if owner else ""
+    return sentence(f'nobody is wrong: "{words}" is a local name of the {fish}{other}')

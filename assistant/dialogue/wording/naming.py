@@ -303,6 +303,13 @@ def no_source_for(fish: str, feature: str) -> str:
     return f"Nothing is held on {feature} of the {fish}, so there is no source to name for it."
 
 
+def gives_figure(figure: str, feature: str, fish: str, found: bool) -> str:
+    """Lead of the sources that give a figure, or that none held does."""
+    if not found:
+        return f"No source held gives {figure} for {feature} of the {fish}; what is held of it:"
+    return f"What gives {figure} for {feature} of the {fish}:"
+
+
 def other_figures(count: int, feature: str, fish: str) -> str:
     """Whether more figures for a feature are held than those told."""
     if not count:
@@ -481,17 +488,3 @@ def size_line(label: str, a: float | None, b: float | None, c: float | None) -> 
 
 
 AS_SURE_AS_SOURCES = "As sure as its sources, no more and no less. It rests on these statements:"
-
-
-def dead_only(label: str, how: str) -> str:
-    """A feature that is not looked for on a live fish, with how it is looked for."""
-    return sentence(f"not on a live fish: looking for the {label} would hurt or kill it") + f" {how}"
-
-
-def live_too(label: str, how: str) -> str:
-    """A feature that may be looked at on a live fish that is wet and soon back, with how it is looked at."""
-    return sentence(f"the {label} can be looked at on a live fish, with wet hands and in little time") + f" {how}"
-
-
-ON_LIVE_FISH = ("On live fish keep to what shows from outside, with wet hands and the fish in the water: colours, "
-                "marks, the form of the fins and of the mouth.")

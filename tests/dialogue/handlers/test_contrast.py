@@ -47,3 +47,17 @@ def test_a_size_word_is_no_part_of_the_fish(talk: Talk) -> None:
     """"The biggest difference" asks for the firmest one, not for a body part."""
     answer, _ = talk("whats the biggest difference between a bluegill and a redear")
     assert answer.blocks[0].text.startswith("Look first")
+
+
+def test_fishes_told_by_a_part_of_their_names(talk: Talk) -> None:
+    """A list that clips the names of kin takes in all of them."""
+    answer, _ = talk("largemouth, smallmouth, spot: one thing to check on each")
+    assert set(answer.taxa) >= {"micropterus-nigricans", "micropterus-dolomieu", "micropterus-punctulatus"}
+    answer, _ = talk("channel, blue, flathead: give me one tell for each")
+    assert set(answer.taxa) >= {"ictalurus-punctatus", "ictalurus-furcatus", "pylodictis-olivaris"}
+
+
+def test_a_loose_name_just_explained(talk: Talk) -> None:
+    """All that a loose name means is set beside the fish named next, even where that one bears the name, too."""
+    answer, _ = talk("what in the world is a stumpknocker", "how do i split that from a warmouth")
+    assert set(answer.taxa) >= {"lepomis-gulosus", "lepomis-punctatus", "lepomis-miniatus", "lepomis-microlophus"}

@@ -193,3 +193,26 @@ def test_fishes_at_risk_of_a_place_are_those_told_of_it(talk: Talk) -> None:
     assert answer.taxa[:1] == ("lepomis-gulosus",) and "only 1 fish" in text(answer)
     answer, _ = talk("which fishes are endangered in ohio")
     assert "none that the base tells of" in text(answer) and "current list" in text(answer)
+
+
+def test_the_same_of_other_fishes(talk: Talk) -> None:
+    """ "And pike?" after the fishes with a feature asks whether pike have it, and lists no pike as if they did."""
+    first = "Which Ontario fish have an adipose fin?"
+    for other, taxon in (("and walleye?", "sander-vitreus"), ("and pike?", "esox-lucius"), ("what about bowfin", "")):
+        answer, _ = talk(first, other)
+        assert answer.intent == "list" and answer.blocks[0].text.startswith("No: ")
+        assert not taxon or answer.taxa[0] == taxon
+    answer, _ = talk(first, "and catfish?")
+    assert "catfishes with an adipose fin in Ontario" in answer.blocks[0].text
+
+
+def test_the_same_of_a_place(talk: Talk) -> None:
+    """ "And bluegill?" after the fishes of a place asks whether it lives there."""
+    answer, _ = talk("Which sunfishes live in Ohio", "and bluegill?")
+    assert answer.blocks[0].text.startswith("Yes: the bluegill is native to Ohio")
+
+
+def test_food_beside_a_place(talk: Talk) -> None:
+    """Fishes asked for by what they eat in a place are not all fishes of the place."""
+    answer, _ = talk("which fish eat snails in ohio")
+    assert "lepomis-microlophus" in answer.taxa and "esox-lucius" not in answer.taxa

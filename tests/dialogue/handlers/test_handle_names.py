@@ -87,3 +87,16 @@ def test_a_name_that_a_source_read_tells_of_comes_first(talk: Talk) -> None:
     """ "Pickerel" in Ontario is first of all the walleye, as a published source says."""
     answer, _ = talk("pickerel in ontario = walleye, or the skinny toothy one?")
     assert answer.blocks[0].text.startswith('In Ontario "pickerel" usually means the walleye')
+
+
+@pytest.mark.parametrize(("line", "start"), [
+    ("everbody down the bayou calls it white perch but its a crappie, am i wrong",
+     'Nobody is wrong: "white perch" is a local name of the black crappie and white crappie; it is also the own name'),
+    ("my granddad calls it a bream but its a bluegill, is he wrong", 'Nobody is wrong: "bream" is a local name'),
+    ("Largemouth now M. nigricans or M. salmoides?", "The largemouth bass is Micropterus nigricans; Micropterus salmo"),
+    ("Spotted sunfish: L. punctatus or L. miniatus?", "The spotted sunfish is Lepomis punctatus; Lepomis miniatus is"),
+])
+def test_settled_in_the_first_line(line: str, start: str, talk: Talk) -> None:
+    """Whether a local name is wrong, and which of two scientific names a fish bears, is told first."""
+    answer, _ = talk(line)
+    assert answer.intent == "names" and answer.blocks[0].text.startswith(start)

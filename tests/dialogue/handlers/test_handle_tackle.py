@@ -139,3 +139,11 @@ def test_whether_a_fish_takes_a_bait_is_answered(line: str, begins: str, talk: T
 def test_how_is_not_answered_with_yes(talk: Talk) -> None:
     """A question that begins with how gets no yes."""
     assert not talk("how do you fish for bowfin")[0].blocks[0].text.lower().startswith(("yes", "bowfin: yes"))
+
+
+def test_depth_after_tackle(talk: Talk) -> None:
+    """ "How deep" after bait and hooks asks for the depth to fish at, and where none is held for where the fish live."""
+    answer, _ = talk("hook size for red ears, crickets ok?", "how deep")
+    assert answer.intent == "tackle" and "On the bottom in 6 to 20 ft" in answer.blocks[0].text
+    answer, _ = talk("best bait for crappie", "how far down")
+    assert answer.intent == "tackle" and "split shot" not in answer.blocks[0].text and "shot" not in answer.blocks[0].text

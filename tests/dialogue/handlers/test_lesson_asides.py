@@ -271,3 +271,12 @@ def test_a_fish_taken_out_of_a_quiz(talk: Talk, line: str) -> None:
     answer, held = talk("quiz on bluegill, redear and green sunfish, 3 questions", line)
     assert isinstance(held.walk, QuizRun) and "Not quite" not in text_of(answer) and held.walk.at == 0
     assert set(held.walk.taxa) == {"lepomis-macrochirus", "lepomis-microlophus"} and len(held.walk.questions) == 3
+
+
+@pytest.mark.parametrize("line", ["Answers on their own sheet", "put the answers on a separate page", "answers apart"])
+def test_answers_of_a_key(line: str, talk: Talk) -> None:
+    """The answers of a key are the choices that lead to each fish, told apart from it."""
+    answer, held = talk("Make a key for walleye, sauger, yellow perch", line)
+    told = [b.text for b in answer.blocks if b.kind == "point"]
+    assert answer.intent == "key" and len(told) == 3 and all("1" in t for t in told)
+    assert isinstance(held.walk, KeyWalk)
