@@ -54,6 +54,9 @@ def pool_of(turn: Turn, sides: frozenset[str]) -> tuple[tuple[str, ...], str]:
         return species_of(kb, tuple(wide[:1]) or loose[0].ids), wide[0] if wide else ""
     if _other_end(turn, sides) or of_other_place(turn):
         above = [t for t in held.taxa if (x := kb.find("taxon", t)) is None or not x.is_species]
+        told = set(species_of(kb, held.shown)) <= set(species_of(kb, tuple(above)))
+        if of_other_place(turn) and held.seen and not told:
+            return kinds_held(kb), ""
         return species_of(kb, tuple(above)) or kinds_held(kb), above[0] if above else ""
     if held.intent == "list" and other_state(held, reading) and not OF_THOSE & set(reading.words):
         above = [t for t in held.taxa if (x := kb.find("taxon", t)) is None or not x.is_species]

@@ -171,7 +171,7 @@ def _listed(
     narrowing = narrows(turn) or taking_out(turn)
     places = reading.places or (turn.held.places if narrowing or not reading.seen else ())
     seen = [s for s in reading.seen if not s.retract and not (order and _is_of(order, s))]
-    if not seen and (taking_out(turn) or same_of_others(turn)):
+    if not seen and (taking_out(turn) or same_of_others(turn) or of_other_place(turn)):
         seen = [s for s in turn.held.seen if not s.retract]
     seen = seen or of_last_term(turn) or ([] if order else of_part(turn))
     if (invented := invented_place(kb, reading)) is not None:

@@ -111,7 +111,7 @@ def _who_gives(turn: Turn) -> Answer | None:
     known = [s for c in features for s in about(kb, kinds[0], c)[0]]
     found = [s for s in known if any(_near(x, s) for x in typed)]
     what = join([kb.character(c).label for c in features], "or")
-    figure = next((m.words for m in turn.reading.measures if m.kind == "length"), "") or str(turn.reading.counts[0])
+    figure = next((m.words for m in turn.reading.measures if m.kind == "length"), f"{typed[0]:g}")
     text = wording.gives_figure(figure, what, speak.fishes(kb, (kinds[0],)), bool(found))
     blocks = (Block("lead", text, claim=False), *_told_each(turn, (found or known)[:MOST]))
     return Answer("sources", blocks, (kinds[0],))
@@ -119,10 +119,9 @@ def _who_gives(turn: Turn) -> Answer | None:
 
 def _typed(turn: Turn) -> tuple[float, ...]:
     """The lengths and bare numbers that a line gives; no "one" that stands for a thing ("the higher one")."""
-    if turn.reading.counts == (1,) and "one" in turn.reading.words:
-        return ()
+    pointing = "one" in turn.reading.words
     lengths = [float(m.low + m.high) / 2 for m in turn.reading.measures if m.kind == "length"]
-    return (*lengths, *(float(n) for n in turn.reading.counts))
+    return (*lengths, *(float(n) for n in turn.reading.counts if n != 1 or not pointing))
 
 
 def _near(figure: float, s: Statement) -> bool:

@@ -269,7 +269,7 @@ CATCH_ROWS: tuple[Row, ...] = (
         ("evening. nothin biting tonight, how are you",)),
     Row("small-talk", 93, ("thanks-close", "short10",
                            "!question|question-mark|yes-no|fish|seen|len|wt|place|water|asked-quiz|asked-key|rules|undo|"
-                           "correct|part|term-word|hurt|tackle-word|asks-how|asks-can"),
+                           "correct|part|term-word|hurt|tackle-word|asks-how|asks-can|about-it"),
         ("walleye / thas what unc said too, preciate it",)),
     Row("out-of-scope", 93, ("motor", "!fish|fishy|seen|held-seen|rules|rules-act|water|ice-safety|ice-load|hurt|"
                                       "creature|term-word"),

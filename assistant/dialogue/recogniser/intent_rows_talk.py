@@ -212,7 +212,7 @@ TALK_ROWS: tuple[Row, ...] = (
                         "!fish|seen|rules|quiz|key|place|water|tackle|weight"),
         ("conflicting pore counts, Esox lucius / who gives six?",)),
     Row("sources", 95, ("what-about", "count|len", "after-sources", "no-ask", "short6",
-                        "!fish|seen|rules|quiz|key|place|water|wt|part|date"),
+                        "!fish|seen|rules|quiz|key|place|water|wt|part|date|other|more-figures"),
         ("Which reference gives 310 mm as max TL for L. cyanellus? / And the 250?",)),
     Row("habitat", 95, ("what-water", "one-fish|group|held-fish",
                         "!seen|rules|rules-act|water|quiz|key|hurt|two-fish|contrast|list|names|tackle|tackle-word|"

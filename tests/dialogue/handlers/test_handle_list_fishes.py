@@ -216,3 +216,9 @@ def test_food_beside_a_place(talk: Talk) -> None:
     """Fishes asked for by what they eat in a place are not all fishes of the place."""
     answer, _ = talk("which fish eat snails in ohio")
     assert "lepomis-microlophus" in answer.taxa and "esox-lucius" not in answer.taxa
+
+
+def test_the_same_feature_in_another_place(talk: Talk) -> None:
+    """ "And in Michigan?" asks for all fishes with the feature there, not for one family of those listed before."""
+    answer, _ = talk("Which fish have barbels in Ohio?", "and in Michigan?")
+    assert "with barbels round the mouth in Michigan" in answer.blocks[0].text and "lota-lota" in answer.taxa
