@@ -12,8 +12,8 @@ from assistant.dialogue.reader.parts import characters_asked
 from assistant.dialogue.subjects import species_of, subjects
 from assistant.dialogue.telling import spread
 from assistant.dialogue.turn import Turn
-from assistant.dialogue.wording import core as say
 from assistant.dialogue.wording import care, info, speak
+from assistant.dialogue.wording import core as say
 from assistant.dialogue.wording import naming as wording
 from assistant.model.records import Caution, Character, Practice, Range, SizeRecord, Statement
 from assistant.model.stems import DROPPED
