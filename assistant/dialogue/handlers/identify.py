@@ -119,7 +119,8 @@ def guessed(turn: Turn) -> tuple[str, ...]:
     own += [*loose, *(i for m in unclear(turn) if few for i in _kinds_of_group(turn.kb, m))]
     if not own and "confirm" in turn.cues and turn.held.seen:
         own += [i for m in groups(turn.reading) for i in m.ids]
-    found = tuple(dict.fromkeys(species_of(turn.kb, tuple(own))))[:MOST_OF_GROUP if few else MOST_GUESSED]
+    most = MOST_OF_GROUP if few else MOST_CALLED if loose else MOST_GUESSED
+    found = tuple(dict.fromkeys(species_of(turn.kb, tuple(own))))[:most]
     return found if "versus" in turn.cues else cross_meant(turn.kb, found) or found
 
 
@@ -129,8 +130,9 @@ def cross_meant(kb: KnowledgeBase, named: tuple[str, ...]) -> tuple[str, ...]:
     return tuple(crosses) if len(crosses) == 1 and set(named) <= {*crosses, *kb.taxon(crosses[0]).parents} else ()
 
 
-MOST_GUESSED, MOST_OF_GROUP, FEW_CALLED = 6, 10, 3
-"""So many names are weighed at most; a word that means fewer kinds than the last in a place leaves its group open."""
+MOST_GUESSED, MOST_OF_GROUP, MOST_CALLED, FEW_CALLED = 6, 10, 24, 3
+"""So many names are weighed at most, of a loose name all fishes that it may mean; one that means fewer kinds than the
+last in a place leaves its group open."""
 
 
 def _kinds_of_group(kb: KnowledgeBase, mention: Mention) -> tuple[str, ...]:

@@ -132,8 +132,10 @@ def _stated(claim: Claim, line: Line) -> bool:
 
 
 def _one_place(a: Claim, b: Claim, line: Line) -> bool:
-    """True when two readings of one character cannot both stand: on the same words, or on one noun with no "and"."""
-    if set(a.at) & set(b.at) or a.number is not None or a.state == b.state:
+    """True when two readings of one character cannot both stand: on the same words, on a word that names the part of
+    the other ("bottom jaw"), or on one noun with no "and".
+    """
+    if set(a.at) & set(b.at) or a.number is not None or a.state == b.state or set(b.at) <= set(a.support):
         return True
     if not (set(a.at) | set(a.support)) & (set(b.at) | set(b.support)):
         return False

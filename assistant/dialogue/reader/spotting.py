@@ -55,7 +55,7 @@ def content_of(tokens: Sequence[Token], masked: frozenset[int], lexicon: Lexicon
         and not (i + 1 < len(tokens) and tokens[i + 1].word in WATERS and t.clause == tokens[i + 1].clause
                  and lexicon.head(t.word) in lexicon.tints)
     ]
-    words = [_mended(tokens[i].word, lexicon) for i in kept]
+    words = [_mended(_heard(tokens, i, lexicon), lexicon) for i in kept]
     out = []
     for run in _runs(kept, tokens):
         for s in lexicon.stems(words[a] for a in run):
@@ -77,6 +77,19 @@ _HERE = word_set("here there these my our them")
 _SHAPES = word_set("mark marks marking markings blotch blotches bar bars pattern patterns")
 _OF_LETTER = word_set("the like little small dark of has with")
 _VERBS = word_set("had has have is was with w looks looked got")
+
+
+def _heard(tokens: Sequence[Token], i: int, lexicon: Lexicon) -> str:
+    """The word at a place, or the one it sounds like where only that makes sense ("a read edge", "passed the eye")."""
+    word = tokens[i].word
+    if word == "passed":
+        return "past"
+    after = tokens[i + 1].word if i + 1 < len(tokens) and tokens[i + 1].clause == tokens[i].clause else ""
+    coloured = after in _EDGES or lexicon.is_part(after)
+    return "red" if word == "read" and after and coloured else word
+
+
+_EDGES = word_set("edge edges rim rims border spot spots dot dots tip trim patch belly breast throat")
 
 
 def _stands_for_fish(tokens: Sequence[Token], i: int) -> bool:
