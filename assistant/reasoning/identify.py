@@ -68,6 +68,8 @@ SURE, LIKELY, BETWEEN = 0.95, 0.80, 0.75
 """Verdict thresholds on the posterior: one taxon (sure, likely), or the best three together (between)."""
 SLACK = 0.25
 """Variance added for each thing told: people see and word a feature in more ways than the states allow."""
+LOOSELY = 0.5
+"""What a fish that is called by a word only in places counts beside those that bear it in their English names."""
 OUTGROWN = 0.19
 """Fit of a size so far past the largest known that no fish is surely of the kind (common practice, no source)."""
 REGULAR = frozenset({"always", "nearly-always", "usually", "often"})
@@ -268,6 +270,10 @@ def hint_likelihood(kb: KnowledgeBase, table: Table, hint: Hint) -> Vector:
         called = np.full(standing.count, GROUP_KIN)
         where, weight = standing.called.get(singular(hint.word.split()[-1]) if hint.word else "")
         called[where] += (GROUP_NEAR - GROUP_KIN) * weight
+        properly = np.zeros(standing.count, bool)
+        properly[where] = weight >= 1.0
+        if hint.loose and (properly & (member > 0)).any():
+            member = np.where(properly, member, LOOSELY * member)
         inside = np.maximum(member, called * _relatives(kb, standing, hint.taxa))
         chance = np.maximum((1 - error) * inside, 0.5 * error)
     if not hint.seen:

@@ -38,7 +38,7 @@ class Hint(NamedTuple):
     (group, like, named, either).
 
     ``strict`` for a group word that is hardly ever used of a fish outside the group ("gar", "sturgeon"), and for names
-    offered for the catch itself.
+    offered for the catch itself; ``loose`` for a name that means several fishes, some of them only in places.
     """
 
     kind: str
@@ -47,6 +47,7 @@ class Hint(NamedTuple):
     hedged: bool = False
     word: str = ""
     strict: bool = False
+    loose: bool = False
 
 
 class Evidence(NamedTuple):

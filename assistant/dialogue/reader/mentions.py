@@ -476,7 +476,8 @@ def hints_of(decided: Decided, lexicon: Lexicon) -> tuple[Hint, ...]:
             out.append(Hint("group" if negated else "like", taxa, seen=not negated, word=m.words))
         elif m.kind == "group" or len(m.ids) > 1:
             taxa |= _kinds_so_called(m, lexicon)
-            out.append(Hint("group", taxa, word=m.words, strict="strict-name" in lexicon.cues(m.words)))
+            strict = "strict-name" in lexicon.cues(m.words)
+            out.append(Hint("group", taxa, word=m.words, strict=strict, loose=m.kind != "group"))
     return tuple(out)
 
 

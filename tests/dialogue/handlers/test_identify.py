@@ -29,6 +29,13 @@ def test_what_outgrows_its_kind_is_doubted(size: str, doubt: str, talk: Talk) ->
     assert "luegill" in said and (doubt in said if doubt else "than the" not in said)
 
 
+def test_a_loose_name_means_first_the_fish_that_bears_it(talk: Talk) -> None:
+    """"A perch" is first a fish whose English name ends so; a mark of another that is called so in places decides."""
+    first = talk("caught a perch")[0].candidates[0].taxon
+    assert first == "perca-flavescens"
+    assert talk("caught a perch with a red edge on the ear")[0].candidates[0].taxon == "lepomis-microlophus"
+
+
 def test_a_name_given_weighs_more_than_a_likeness(talk: Talk) -> None:
     """"A bluegill with ..." makes the bluegill likelier than "like a bluegill" does."""
     def share(line: str) -> float:

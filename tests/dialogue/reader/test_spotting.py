@@ -42,6 +42,12 @@ def test_words_go_to_the_mark_they_tell_of(line: str, told: set[str], untold: se
     ("line", "state"),
     [
         ("dark spots on the side", "body-spots.dark-on-light"),
+        ("a read edge on the ear", "opercular-flap-edge.red-or-orange-band"),
+        ("jaw goes passed the eye", "upper-jaw-reach.past-eye"),
+        ("i read that the tail is forked", "caudal-fin-shape.forked"),
+        ("the bottom jaw sticks out past the top one", "mouth-position.lower-jaw-projects"),
+        ("black lines on the side, the low ones snap and shift over", "stripe-pattern.broken"),
+        ("thin orange rim on the ear", "opercular-flap-edge.red-or-orange-band"),
         ("dark blotches on the side", "body-mottling.dark-blotches"),
     ],
 )
