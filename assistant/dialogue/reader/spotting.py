@@ -52,6 +52,7 @@ def content_of(tokens: Sequence[Token], masked: frozenset[int], lexicon: Lexicon
         and not (t.word == "round" and tokens[i + 1 : i + 2] and tokens[i + 1].word in _HERE)
         and not (t.word == "light" and i and tokens[i - 1].word in _SEEN_BY)
         and not (t.word == "w" and not _is_letter(tokens, i))
+        and not (t.word == "bottom" and i and tokens[i - 1].word in _BEDS)
         and not (i + 1 < len(tokens) and tokens[i + 1].word in WATERS and t.clause == tokens[i + 1].clause
                  and lexicon.head(t.word) in lexicon.tints)
     ]
@@ -64,6 +65,8 @@ def content_of(tokens: Sequence[Token], masked: frozenset[int], lexicon: Lexicon
     return tuple(out)
 
 
+_BEDS = word_set("mud muddy sand sandy rock rocky gravel gravelly weed weedy hard soft silt silty clay lake pond river")
+"""Words before a "bottom" that is that of a water."""
 WATERS = word_set("river creek lake pond reservoir bayou slough brook swamp")
 """Words before which a colour is part of a name or tells of the water ("red river")."""
 _POINTING = word_set(
@@ -104,6 +107,8 @@ def _is_letter(tokens: Sequence[Token], i: int) -> bool:
     """True for a "w" that is a shape ("w shaped marks", "like a w"), not short for with."""
     before = tokens[i - 1].word if i else ""
     after = tokens[i + 1].word if i + 1 < len(tokens) else ""
+    if tokens[i].typed == "W" or (before in ("and", "or") and i > 1 and len(tokens[i - 2].word) == 1):
+        return True
     return after.startswith("shape") or before in ("a", "letter") or (
         after in _SHAPES and (not i or before in _OF_LETTER))
 

@@ -122,7 +122,7 @@ TALK_ROWS: tuple[Row, ...] = (
     Row("rules", 93, ("water", "date", "len", "two-fish", "!seen|asks-name|contrast|habitat|tackle|hurt|list"),
         ("Tidderbrack Creek, 2026-10-05: 20 in fish, bowfin or northern snakehead, cannot tell",)),
     # What a fish weighed, told beside what it looked like.
-    Row("identify", 93, ("wt", "seen", "no-ask|much-weight", "!fish|len|rules|water|weight-to-length|question-mark|"
+    Row("identify", 93, ("wt", "seen", "no-ask|much-weight|seen-3", "!fish|len|rules|water|weight-to-length|question-mark|"
                          "question|asks-how|asks-what|asks-can|asked|correct|contrast|hurt|handling|tackle|list|size|"
                          "names|why|sources"),
         ("weighed four pounds, silver with broken stripes",)),
