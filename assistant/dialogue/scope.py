@@ -156,11 +156,24 @@ def _denied_after(i: int, tokens: Sequence[Token], by_token: dict[int, int], nou
             noun = by_token[j] in nouns
             if (passed and (not noun or predicate)) or (between > REACH and not carried) or between > REACH + 2:
                 break
+            if passed and _many(tokens, j - 1) and not _or_follows(tokens, j):
+                break
             out.add(by_token[j])
             between += 1
             passed = passed or noun or predicate
         j += 1
     return out
+
+
+def _many(tokens: Sequence[Token], j: int) -> bool:
+    """True for a plural, which is no part of a longer name of a part ("no scales whiskers", not "no ear flap")."""
+    word = tokens[j].word
+    return word.endswith("s") and not word.endswith("ss")
+
+
+def _or_follows(tokens: Sequence[Token], j: int) -> bool:
+    """True where an "or" in the clause makes a list of what is denied ("no spots bars or lines")."""
+    return any(t.word in ("or", "nor") for t in tokens[j:] if t.clause == tokens[j].clause)
 
 
 def _begins_thing(tokens: Sequence[Token], j: int) -> bool:

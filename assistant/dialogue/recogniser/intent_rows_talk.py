@@ -122,10 +122,10 @@ TALK_ROWS: tuple[Row, ...] = (
     Row("rules", 93, ("water", "date", "len", "two-fish", "!seen|asks-name|contrast|habitat|tackle|hurt|list"),
         ("Tidderbrack Creek, 2026-10-05: 20 in fish, bowfin or northern snakehead, cannot tell",)),
     # What a fish weighed, told beside what it looked like.
-    Row("identify", 93, ("wt", "seen", "no-ask|much-weight|seen-3", "!fish|len|rules|water|weight-to-length|question-mark|"
-                         "question|asks-how|asks-what|asks-can|asked|correct|contrast|hurt|handling|tackle|list|size|"
+    Row("identify", 93, ("wt", "seen", "no-ask|much-weight|seen-3|group",
+                         "!taxon|len|rules|water|weight-to-length|question-mark|question|asks-how|asks-what|asks-can|asked|correct|contrast|hurt|handling|tackle|list|size|"
                          "names|why|sources"),
-        ("weighed four pounds, silver with broken stripes",)),
+        ("weighed four pounds, silver with broken stripes", "a gar, 80 pounds, wide snout")),
     # An animal that is no fish.
     Row("out-of-scope", 93, ("creature", "yes-no|asks-what|what-is", "fishy|names-next|asks-name|what-is", "short6",
                              "!fish|seen|tackle|tackle-word|eat|rules|keep|handling|habitat|outside|bite|which-group|list"),

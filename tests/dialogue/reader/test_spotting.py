@@ -26,6 +26,8 @@ def _characters(kb: KnowledgeBase, line: str) -> set[str]:
         ("any fish round here w teeth on the tongue", {"tongue-teeth"}, {"body-form"}),
         ("pale blue dots on the side", {"body-spots"}, {"nape-patch"}),
         ("fish with 7 spines in the back fin", {"dorsal-spines"}, {"fin-spines"}),
+        ("no scales whiskers", {"body-covering", "barbels"}, set()),
+        ("big mouth, mud bottom", {"upper-jaw-reach"}, {"mouth-position"}),
         ("peppered w tiny blue white dots", {"body-spots"}, {"body-bars"}),
         ("w shaped marks on the side", {"body-bars"}, {"body-spots"}),
         ("long fin on the back, red river at selkirk", {"dorsal-base-length"}, {"median-fin-marks"}),
