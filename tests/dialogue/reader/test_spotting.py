@@ -27,7 +27,7 @@ def _characters(kb: KnowledgeBase, line: str) -> set[str]:
         ("pale blue dots on the side", {"body-spots"}, {"nape-patch"}),
         ("fish with 7 spines in the back fin", {"dorsal-spines"}, {"fin-spines"}),
         ("no scales whiskers", {"body-covering", "barbels"}, set()),
-        ("big mouth, mud bottom", {"upper-jaw-reach"}, {"mouth-position"}),
+        ("red eye, big mouth, mud bottom", {"upper-jaw-reach"}, {"mouth-position"}),
         ("peppered w tiny blue white dots", {"body-spots"}, {"body-bars"}),
         ("w shaped marks on the side", {"body-bars"}, {"body-spots"}),
         ("long fin on the back, red river at selkirk", {"dorsal-base-length"}, {"median-fin-marks"}),
