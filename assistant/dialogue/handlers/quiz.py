@@ -13,7 +13,7 @@ from assistant.dialogue.lessons.cards import fish_cards, word_cards
 from assistant.dialogue.lessons.list_items import list_items
 from assistant.dialogue.lessons.quiz_words import LETTERS, Question, judge, settled, worded
 from assistant.dialogue.lessons.reply import AGAIN, ANSWERS, HINT, LOST, PRINT, REVEAL, SKIP, UNSURE, WHY, WORD, reply
-from assistant.dialogue.lessons.request import MOST_ITEMS, Request, for_asker, request_of
+from assistant.dialogue.lessons.request import MOST_ITEMS, Request, for_asker, items_of, request_of
 from assistant.dialogue.lessons.sheet import terms_in
 from assistant.dialogue.subjects import species_of
 from assistant.dialogue.turn import Turn
@@ -60,7 +60,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     asked = turn.held.asked is not None and turn.held.asked.kind == INTENT
     words = set(key(turn.reading.text).split())
     asks = reply(turn.reading)
-    if "start-over" in turn.cues and (again := _anew(turn, run)) is not None:
+    over = "start-over" in turn.cues or (asked and _other_number(turn, run, asks))
+    if over and (again := _anew(turn, run)) is not None:
         return again
     if (fewer := _with_fewer(turn, run)) is not None:
         return fewer
@@ -100,6 +101,13 @@ def _anew(turn: Turn, run: QuizRun | None) -> tuple[Answer, Held] | None:
     items = wanted.items or _number_told(turn) or before
     paper = wanted.paper or (run is None and bool(before))
     return _begin(turn, replace(wanted, taxa=taxa, named=taxa, items=items, paper=paper, body=None))
+
+
+def _other_number(turn: Turn, run: QuizRun | None, asks: str) -> bool:
+    """True for a line amid a quiz that wants it with another number of questions ("again but with 6 questions")."""
+    count = items_of(turn.reading.text.lower())
+    return (run is not None and asks in ("", AGAIN) and count not in (0, len(run.questions))
+            and not turn.reading.question and not turn.reading.of(*NAMED))
 
 
 def _number_told(turn: Turn) -> int:

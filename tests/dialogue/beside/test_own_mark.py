@@ -35,6 +35,10 @@ def test_a_mark_of_ones_own_is_weighed_first(open_base: Base, line: str, first: 
     ("snakehead vs bowfin / it has a round dark spot at the tail base / toss it back or not", "rules",
      "make sure first that it is not the northern snakehead"),
     ("quiz me on catfishes, four questions / flathead / stop there, start over with six", "quiz", "1 of 6"),
+    ("quiz me on catfishes, four questions / again but with 6 questions", "quiz", "1 of 6"),
+    ("quiz me on catfishes, four questions / how many questions left?", "quiz", "1 of 4"),
+    ("round goby or sculpin? one fused belly fin / back in the water or no", "rules", "do not move it"),
+    ("snakehead vs bowfin / long anal fin / back in the lake with him?", "rules", "do not release a snakehead"),
     ("make me a printable quiz on catfishes / skip this one", "quiz", "no question waits here to be skipped"),
     ("quiz for grade 5 on fins and mouths, four items, please / the adipose fin", "quiz", "i keep no score of it"),
 ])
