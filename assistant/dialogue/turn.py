@@ -21,6 +21,10 @@ if TYPE_CHECKING:
     from assistant.reasoning.tables import Table
 
 
+SHORTER = frozenset({"shorter", "length-of-answer"})
+"""Cues of a line that wants less of the answer."""
+
+
 class Turn(NamedTuple):
     """The base, the line as read, what the conversation holds, and the day; the table is compiled when asked for."""
 

@@ -135,13 +135,16 @@ def test_a_very_long_paste_is_answered(open_base: Base, line: str) -> None:
     assert answer.blocks
 
 
-@pytest.mark.parametrize(
-    "line", ["green sunfish or warmouth? tongue is smooth", "warmouth vs green sunfish, mine has a smooth tongue"]
-)
-def test_two_names_with_evidence_are_judged_by_it(talk: Talk, line: str) -> None:
-    """Both names count and so does what is told beside them: the fish is named, not only told apart."""
+@pytest.mark.parametrize(("line", "intent"), [
+    ("green sunfish or warmouth? tongue is smooth", "identify"),
+    ("warmouth vs green sunfish, mine has a smooth tongue", "contrast"),
+])
+def test_two_names_with_evidence_are_judged_by_it(talk: Talk, line: str, intent: str) -> None:
+    """Both names count and so does what is told beside them: the fish is named, or what the mark says of the two told
+    before what tells them apart; which it is may be asked next."""
     answer, held = talk(line)
-    assert answer.intent == "identify"
+    assert answer.intent == intent
+    assert "green sunfish" in answer.blocks[0].text
     assert [x for s in held.seen for x in s.observation.states] == ["tongue-teeth.none"]
     assert {"lepomis-cyanellus", "lepomis-gulosus"} <= {t for h in held.hints if h.kind == "either" for t in h.taxa}
 

@@ -10,6 +10,7 @@ import math
 from collections.abc import Sequence
 
 from assistant.dialogue.answer import Block
+from assistant.dialogue.recogniser.facts import own_evidence
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.whose import JUVENILE, NOTES, whose
 from assistant.dialogue.wording import contrast as say
@@ -42,6 +43,8 @@ SMALLEST = 100.0
 """Young fish show a feature that shows from this length (mm) on."""
 HOW = frozenset({"contrast", "vs", "asks-how"})
 """Cues of a line that wants to know how, not which."""
+SETTLES, LEANS = 8.0, 3.0
+"""So many times better must a mark of one's own fit a fish to speak for it, or to lean to it."""
 CLEAR, LEAST = 4.0, 0.03
 """A fish that what was seen fits so many times better is the one; a share below the second counts as that much."""
 SMALL = frozenset({"small", "tiny"})
@@ -209,11 +212,35 @@ def by_seen(turn: Turn, found: Contrast) -> list[Block]:
                   statements=speak.short_ids(ids) or (f"taxon:{first}",))]
 
 
+def by_own_mark(turn: Turn, found: Contrast) -> tuple[list[Block], frozenset[str]]:
+    """What the marks that the line itself tells of a catch ("blue or channel cat, mine has no spots") say of the
+    fishes set side by side, with what each of these shows, and the characters told; empty where none is told."""
+    kb = turn.kb
+    seen = [s.observation for s in turn.reading.seen if not s.retract and (s.observation.states
+            or s.observation.value is not None)]
+    if not seen or not own_evidence(turn.reading):
+        return [], frozenset()
+    rows = [r for o in seen if (r := contrast_row(kb, kb.character(o.character), found.taxa)) is not None]
+    told = [say.mark_of_each(*row_text(turn, found.taxa, r)) for r in rows]
+    words = [speak.seen_words(kb, o) for o in seen]
+    ids = tuple(i for r in rows for i in row_ids(r))
+    if not ids:
+        return [Block("lead", say.mark_unheld(words, speak.fishes(kb, found.taxa)), claim=False)], frozenset()
+    chances = {t: _chance([_share(turn, t, o) for o in seen]) for t in found.taxa}
+    first, second = sorted(found.taxa, key=lambda t: (-chances[t], found.taxa.index(t)))[:2]
+    ratio = chances[first] / chances[second]
+    names = (speak.fish(kb, first), speak.fish(kb, second))
+    lead = say.by_seen(*names, words) if ratio >= SETTLES else say.leans(*names, words) if ratio >= LEANS \
+        else say.mark_open(words)
+    text = " ".join((lead, *told))
+    return [Block("lead", text, statements=ids)], frozenset(o.character for o in seen)
+
+
 def _share(turn: Turn, taxon: str, seen: Observation) -> float:
     told = taxon_distribution(turn.kb, taxon, seen.character, ADULT)
     if told is None:
         return 0.5
-    share = told.share({leaf for s in seen.states for leaf in below(turn.kb, s)})
+    share = told.share({leaf for s in seen.states for leaf in below(turn.kb, s)} or {str(int(seen.value or 0))})
     return min(max(share if seen.seen else 1.0 - share, LEAST), 1.0)
 
 

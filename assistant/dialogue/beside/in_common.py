@@ -5,7 +5,7 @@ from __future__ import annotations
 from assistant.dialogue.answer import Block
 from assistant.dialogue.beside import contrast_wants as wants
 from assistant.dialogue.portrait import lacks
-from assistant.dialogue.turn import Turn
+from assistant.dialogue.turn import SHORTER, Turn
 from assistant.dialogue.wording import core as say
 from assistant.dialogue.wording import speak
 from assistant.model.knowledge import KnowledgeBase
@@ -18,7 +18,7 @@ ALIKE = 4
 def marks_in_common(turn: Turn, shared: tuple[ContrastRow, ...]) -> list[Block]:
     """Marks that both have, which people look at in vain; only those that somebody states of one of the very fishes."""
     kb = turn.kb
-    if "shorter" in turn.cues:
+    if turn.cues & SHORTER:
         return []
     rows = [
         r

@@ -82,6 +82,25 @@ def clipped_in_list(turn: Turn, own: list[str]) -> list[str]:
     return out
 
 
+def run_together(turn: Turn, own: list[str]) -> list[str]:
+    """Fishes whose names stand before another's without a comma ("pike muskie or tiger muskie"), which read together
+    are a name of the second; only in a list or where fishes are set against each other."""
+    kb, out = turn.kb, []
+    kinds = turn.reading.of("taxon", "hybrid", "group")
+    if len(kinds) < 2:
+        return []
+    for m in kinds:
+        first, _, rest = key(m.words).partition(" ")
+        same = {e[1] for e in kb.spoken(rest) if e[0] == "taxon"} if rest else set()
+        before = [e[1] for e in kb.spoken(first) if e[0] in ("taxon", "group")]
+        if len(m.ids) == 1 and m.ids[0] in same and before:
+            others = called(kb, first, tuple(t for t in species_of(kb, tuple(before)) if t not in own))
+            near = {x.other for x in kb.look_alikes(m.ids[0])}
+            kin = [t for t in others if t in near or any(x.other == m.ids[0] for x in kb.look_alikes(t))]
+            out += sorted(kin, key=lambda t: (kb.taxon(t).is_hybrid, -len(kb.ranges(t)), t))[:1]
+    return out
+
+
 def hybrid_of(turn: Turn, mention: Mention | None, own: list[str]) -> list[str]:
     """The cross that a bare "hybrid" means beside the fish named ("hybrid or straight striper"): one of those that go
     by the word, else the one most is told of; empty for any other word, and where no parent of a cross is named.

@@ -16,12 +16,13 @@ from assistant.dialogue.beside.set_changed import moved, puts_in, takes_out
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import compare, out_of_scope
 from assistant.dialogue.handlers.out_of_scope import safe_echo
+from assistant.dialogue.observing import observe
 from assistant.dialogue.ranking import SIZE, order_asked, placed
 from assistant.dialogue.reader.parts import GENERAL, characters_asked, named_parts
 from assistant.dialogue.sexes import asks_sexes, sexes_told
 from assistant.dialogue.subjects import MOST, chief, groups, named, species_of, unclear
 from assistant.dialogue.telling import place_names
-from assistant.dialogue.turn import Turn
+from assistant.dialogue.turn import SHORTER, Turn
 from assistant.dialogue.wording import contrast as wording
 from assistant.dialogue.wording import core as say
 from assistant.dialogue.wording import order as orders
@@ -69,7 +70,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     taxa = taxa[:MOST]
     sides, asked = aspects(kb, turn.reading), frozenset() if "no-counts" in turn.cues or _lacked(turn) else _asked(turn)
     found = contrast(kb, taxa, _looks(turn, sides))
-    rows = told_first(kb, _kept(turn, sides, found.separating))
+    own_told, told_of = wants.by_own_mark(turn, found) if "vs" in turn.cues and not _lacked(turn) else ([], frozenset())
+    rows = told_first(kb, tuple(r for r in _kept(turn, sides, found.separating) if r.character not in told_of))
+    asked = frozenset() if own_told else asked
     if _dead(turn):
         rows = wants.lasting(turn, rows)
     blocks = _wanted(turn, found, rows, sides, asked)
@@ -86,10 +89,19 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         asked = asked | {r.character for r in inside}
         blocks = [*points(turn, found, rows, asked), *_sizes(turn, taxa), *alike, *_caveats(turn, found)]
         blocks = _hedged(turn, found, sides, blocks)
-        if seen_told := wants.by_seen(turn, found):
+        if seen_told := own_told or wants.by_seen(turn, found):
             blocks = [*seen_told, blocks[0]._replace(kind="point"), *blocks[1:]]
     first = [x._replace(kind="point") if told and x.kind == "lead" else x for x in blocks]
+    held = _with_own(turn, taxa) if own_told else held
     return Answer("contrast", (*told, *first, *taken_for(turn, taxa)), taxa=taxa), held
+
+
+def _with_own(turn: Turn, taxa: tuple[str, ...]) -> Held:
+    """The conversation with the marks of a catch that the line tells beside the names between which it wavers."""
+    from assistant.dialogue.handlers.identify import claimed
+
+    held = observe(turn.kb, turn.held, turn.reading, afresh=True)
+    return held.after(hints=held.hints + tuple(h for h in claimed(turn.kb, taxa) if h not in held.hints))
 
 
 def _wanted(turn: Turn, found: Contrast, rows: tuple[ContrastRow, ...], sides: frozenset[str],
@@ -201,7 +213,7 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
         pool = tuple(t for t in species_of(kb, mention.ids) if t not in own)
         own += (loosely.hybrid_of(turn, mention, own) or kin_called(turn, mention)
                 or listed(kb, own, called(kb, mention.words, pool), len(wider)))
-    own += [*loosely.hybrid_of(turn, None, own), *loosely.clipped_in_list(turn, own)]
+    own += [*loosely.hybrid_of(turn, None, own), *loosely.clipped_in_list(turn, own), *loosely.run_together(turn, own)]
     alone = len(own) == 1
     likened = [h for h in turn.reading.hints
                if h.kind == "like" or (alone and not h.seen and h.kind == "group")]
@@ -287,7 +299,7 @@ def _sizes(turn: Turn, taxa: tuple[str, ...]) -> list[Block]:
     kb = turn.kb
     sizes = [(t, own_sizes(kb, t)) for t in taxa]
     tops = [s.usual_high or s.largest for _, s in sizes]
-    if "shorter" in turn.cues or any(t is None for t in tops):
+    if turn.cues & SHORTER or any(t is None for t in tops):
         return []
     known = [float(t) for t in tops if t is not None]
     if max(known) < SIZE_RATIO * min(known):
@@ -368,7 +380,7 @@ def points(
     names = speak.fishes(kb, found.taxa)
     if not rows:
         return [Block("lead", say.inseparable(names), statements=_any_statement(kb, found))]
-    short = "shorter" in turn.cues
+    short = bool(turn.cues & SHORTER)
     most = len(rows) if "more" in turn.cues else SHOWN_SHORT if short else SHOWN
     most = len(rows) if not short and len(rows) <= most + FEW_LEFT else most
     out: list[Block] = []
@@ -408,7 +420,7 @@ def _caveats(turn: Turn, found: Contrast) -> list[Block]:
     out: list[Block] = []
     out += _hard(turn, found)
     out += _fools(turn, found)
-    if found.crosses and "shorter" not in turn.cues:
+    if found.crosses and not turn.cues & SHORTER:
         names = speak.fishes(kb, found.crosses)
         ids = [s.id for c in found.crosses for s in kb.statements(c)] or [f"taxon:{c}" for c in found.crosses]
         out.append(Block("doubt", say.crosses(names), statements=speak.short_ids(ids[:4])))

@@ -15,7 +15,7 @@ from assistant.dialogue.portrait import COLOUR, NARROW, SHAPE, asked_told, featu
 from assistant.dialogue.reader.parts import characters_asked, near_words, part_word
 from assistant.dialogue.sexes import asks_sexes, sexes_told
 from assistant.dialogue.subjects import named, species_of, subjects, unclear
-from assistant.dialogue.turn import Turn
+from assistant.dialogue.turn import SHORTER, Turn
 from assistant.dialogue.whether import answered, point
 from assistant.dialogue.whose import who_told, whose
 from assistant.dialogue.wording import core as say
@@ -231,12 +231,12 @@ def portrait(turn: Turn, taxon: str) -> list[Block]:
     near = look_alikes(kb, taxon)
     others = [t for t, _ in near if not kb.taxon(t).is_hybrid][:2] or _siblings(kb, taxon)
     out = [_lead(turn, taxon)]
-    if "shorter" not in turn.cues:
+    if not turn.cues & SHORTER:
         out += _hybrid_texts(turn, taxon)
-    most = 2 if "shorter" in turn.cues else SHOWN_ALL if "more" in turn.cues else SHOWN
+    most = 2 if turn.cues & SHORTER else SHOWN_ALL if "more" in turn.cues else SHOWN
     chosen = features(kb, taxon, others, most)
     colour = tell(kb, kb.character(COLOUR), taxon) if kb.find("character", COLOUR) else None
-    if colour is not None and "shorter" not in turn.cues and all(c.id != COLOUR for c, _ in chosen):
+    if colour is not None and not turn.cues & SHORTER and all(c.id != COLOUR for c, _ in chosen):
         chosen = [(kb.character(COLOUR), colour), *chosen]
     simple = level_of(turn.reading.text.lower(), turn.cues) == YOUNG
     out += [_young_point(turn, c, told) if simple else point(turn, c, told) for c, told in chosen]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.dialogue import naming
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asking import ask_block, next_asked
@@ -113,6 +115,8 @@ def another_fish(turn: Turn) -> bool:
 
 def guessed(turn: Turn) -> tuple[str, ...]:
     """The species and crosses that the line offers as a guess; several for a name that means several."""
+    if crossed := _half_of(turn):
+        return (crossed,)
     own = [t for t in named(turn) if turn.kb.taxon(t).is_species]
     loose = [i for m in unclear(turn) for i in m.ids if turn.kb.find("taxon", i) is not None]
     few = 0 < len(loose) < FEW_CALLED
@@ -122,6 +126,26 @@ def guessed(turn: Turn) -> tuple[str, ...]:
     most = MOST_OF_GROUP if few else MOST_CALLED if loose else MOST_GUESSED
     found = tuple(dict.fromkeys(species_of(turn.kb, tuple(own))))[:most]
     return found if "versus" in turn.cues else cross_meant(turn.kb, found) or found
+
+
+_HALF = re.compile(r"\b(?:half|part|partly)[\s-]+(?:an?\s+)?$")
+"""What stands before the one parent named of a cross that is guessed ("is it half bluegill?")."""
+
+
+def _half_of(turn: Turn) -> str:
+    """The cross guessed by one parent ("mouth like a green sunfish ... half bluegill?"): that with the fish it is
+    likened to, else the one of its crosses that what was told fits best; empty where none is guessed or held."""
+    kb, text = turn.kb, turn.reading.text.lower()
+    told = turn.reading.of("taxon")
+    half = [m.ids[0] for m in told if len(m.ids) == 1 and _HALF.search(text[: m.start])]
+    if len(set(half)) != 1 or not (turn.reading.seen or turn.held.seen):
+        return ""
+    crosses = kb.crosses_of(half[0])
+    other = {i for m in (*told, *turn.reading.of("likeness")) if len(m.ids) == 1 for i in m.ids} - set(half)
+    if pair := [c for c in crosses if set(kb.taxon(c).parents) - set(half) <= other]:
+        return pair[0] if len(other) == 1 else ""
+    posterior = identify(kb, turn.table, evidence_of(observe(kb, turn.held, turn.reading))).posterior
+    return max(crosses, key=lambda c: (posterior.get(c, 0.0), c), default="") if not other else ""
 
 
 def cross_meant(kb: KnowledgeBase, named: tuple[str, ...]) -> tuple[str, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 
 from assistant.dialogue.answer import Answer, Asked, Block
@@ -12,7 +13,7 @@ from assistant.dialogue.lessons.cards import fish_cards, word_cards
 from assistant.dialogue.lessons.list_items import list_items
 from assistant.dialogue.lessons.quiz_words import LETTERS, Question, judge, settled, worded
 from assistant.dialogue.lessons.reply import AGAIN, ANSWERS, HINT, LOST, PRINT, REVEAL, SKIP, UNSURE, WHY, WORD, reply
-from assistant.dialogue.lessons.request import MOST_ITEMS, Request, for_asker, request_of
+from assistant.dialogue.lessons.request import MOST_ITEMS, Request, for_asker, items_of, request_of
 from assistant.dialogue.lessons.sheet import terms_in
 from assistant.dialogue.subjects import species_of
 from assistant.dialogue.turn import Turn
@@ -20,12 +21,17 @@ from assistant.dialogue.wording import lesson as say
 from assistant.dialogue.wording import quiz as wording
 from assistant.dialogue.wording import speak
 from assistant.model.knowledge import KnowledgeBase
+from assistant.model.stems import NUMBERS
 from assistant.reasoning.contrast import LOOKS
 from assistant.reasoning.key import KEY_LOOKS
 from assistant.reasoning.quiz import KINDS, build_quiz
 from assistant.reasoning.quiz_terms import body_words, build_words_quiz
 from assistant.text import join, key, unique
 
+_CHOICE = re.compile(r"\([a-h]\) ([^;()]+?)(?=[;.]|$)")
+"""The choices of a printed question."""
+MOST_SKIPPING = 6
+"""Words of a line that answers a printed question or passes it over."""
 INTENT, TURNED = "quiz", "turn-into"
 ITEMS = 5
 NAMED = ("taxon", "hybrid", "group")
@@ -54,8 +60,13 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     asked = turn.held.asked is not None and turn.held.asked.kind == INTENT
     words = set(key(turn.reading.text).split())
     asks = reply(turn.reading)
+    over = "start-over" in turn.cues or (asked and _other_number(turn, run, asks))
+    if over and (again := _anew(turn, run)) is not None:
+        return again
     if (fewer := _with_fewer(turn, run)) is not None:
         return fewer
+    if run is None and (told := _on_printed(turn, asks)) is not None:
+        return told
     if run is not None and words & say.SCORE_WORDS:
         return _said(turn, run, say.quiz_score(run.score, run.at, len(run.questions), len(run.passed)))
     if words & say.MISSED_WORDS and (run is not None or turn.held.intent == INTENT):
@@ -74,6 +85,52 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if run is not None and asked and (INTENT not in turn.cues or (asks and not turn.reading.of(*NAMED))):
         return _aside(turn, run, asks) or _judge(turn, run, asks)
     return _begin(turn, request_of(turn, "picture"))
+
+
+def _anew(turn: Turn, run: QuizRun | None) -> tuple[Answer, Held] | None:
+    """The quiz that is being taken (or was printed) made again from its first question, with the number of questions
+    that the line names or as many as before; None where none was given."""
+    if run is None and turn.held.intent != INTENT:
+        return None
+    wanted = request_of(turn, "picture")
+    taxa = wanted.taxa if turn.reading.of(*NAMED) else species_of(turn.kb, run.taxa if run is not None else
+                                                                  turn.held.taxa)
+    if not taxa:
+        return None
+    before = len(run.questions) if run is not None else _asked_on_paper(turn)
+    items = wanted.items or _number_told(turn) or before
+    paper = wanted.paper or (run is None and bool(before))
+    return _begin(turn, replace(wanted, taxa=taxa, named=taxa, items=items, paper=paper, body=None))
+
+
+def _other_number(turn: Turn, run: QuizRun | None, asks: str) -> bool:
+    """True for a line amid a quiz that wants it with another number of questions ("again but with 6 questions")."""
+    count = items_of(turn.reading.text.lower())
+    return (run is not None and asks in ("", AGAIN) and count not in (0, len(run.questions))
+            and not turn.reading.question and not turn.reading.of(*NAMED))
+
+
+def _number_told(turn: Turn) -> int:
+    """The bare number of a line that begins a quiz again ("start over with six"); 0 where none is told."""
+    told = [int(NUMBERS.get(w, w)) for w in turn.reading.words if w in NUMBERS or w.isdigit()]
+    return min(told[0], MOST_ITEMS) if len(told) == 1 else 0
+
+
+def _on_printed(turn: Turn, asks: str) -> tuple[Answer, Held] | None:
+    """What is said to "skip" or to an answer after a quiz that was printed, where no question waits for one."""
+    last = turn.held.last
+    if last is None or INTENT in turn.cues or len(turn.reading.words) > MOST_SKIPPING or not _asked_on_paper(turn):
+        return None
+    printed = {key(c) for b in last.blocks if b.kind == "point" for c in _CHOICE.findall(b.text)}
+    chosen = key(turn.reading.text)
+    if asks == SKIP and "next" not in turn.cues:
+        return Answer(INTENT, (Block("lead", wording.PRINTED_NO_SKIP, claim=False),), turn.held.taxa[:8]), turn.held
+    if printed & {chosen, *(chosen.removeprefix(f"{a} ") for a in ("the", "a", "an"))}:
+        told = _answers_before(turn)
+        rest = told[0].blocks[1:] if told is not None else ()
+        return Answer(INTENT, (Block("lead", wording.PRINTED_NO_ANSWER, claim=False), *rest), turn.held.taxa[:8]), \
+            turn.held
+    return None
 
 
 def _of_last_list(turn: Turn) -> tuple[Answer, Held] | None:

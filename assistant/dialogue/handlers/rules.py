@@ -77,8 +77,22 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     """The answer to a line about rules, warnings of eating first, and the conversation with the catch judged."""
     answer, held = _answer(on_its_day(of_this_fish(turn)))
     species = species_of(turn.kb, answer.taxa)
-    first = [*warnings(turn, species), *(unwelcome(turn.kb, species) if answer.verdict == "unknown" else ())]
+    unwanted = (unwelcome(turn.kb, species) or _compared(turn, species)) if answer.verdict == "unknown" else ()
+    first = [*warnings(turn, species), *unwanted]
     return with_marks(turn, answer._replace(blocks=(*first, *answer.blocks))), held
+
+
+def _compared(turn: Turn, species: tuple[str, ...]) -> list[Block]:
+    """What must be heard of an unwanted fish that the one in question was set beside, while its name is not sure."""
+    beside = species_of(turn.kb, turn.held.shown)
+    last = turn.held.last
+    if len(species) != 1 or species[0] not in beside or (last is not None and last.confidence == "sure"):
+        return []
+    for other in beside:
+        if other != species[0] and (told := unwelcome(turn.kb, (other,))):
+            lead = Block("caution", tell.be_sure_first(label(turn.kb, other), label(turn.kb, species[0])), claim=False)
+            return [lead, *told]
+    return []
 
 
 def _answer(turn: Turn) -> tuple[Answer, Held]:

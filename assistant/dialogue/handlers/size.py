@@ -249,6 +249,8 @@ def _judged(turn: Turn, word: str, top: bool) -> str:
     words = set(turn.reading.words)
     if "plausible" in turn.cues:
         return order.DOUBTFUL if word == "beyond" else order.SMALL_YET_PLAUSIBLE if word == "small" else order.PLAUSIBLE
+    if word == "beyond" and ("?" in turn.reading.text or yes_or_no(turn)) and not words & (BIG | SMALL) - {"long"}:
+        return order.NO_AS_KNOWN
     if not yes_or_no(turn) or not words & (BIG | SMALL):
         return ""
     if words & SMALL:

@@ -261,7 +261,8 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "fish-eats": bool(food_told(reading)),
         "eaten-by": eaten_by(reading),
         "who-eats": who_eats(reading),
-        "own-evidence": _own_evidence(reading),
+        "neither-one": _NEITHER.search(reading.text.lower()) is not None,
+        "own-evidence": own_evidence(reading),
         "seen-many": seen > 1,
         "seen-3": features > 2,
         "seen-4": features > 3,
@@ -346,7 +347,11 @@ def guess_last(reading: Reading) -> bool:
 _MINE = word_set("mine it its this my had was has")
 
 
-def _own_evidence(reading: Reading) -> bool:
+_NEITHER = re.compile(r"\bneither(?:'?s| of (?:them|em|the two|these)| ones?(?:'?s)?| fish| kind| has| had| have| got"
+                      r"| shows?)\b")
+
+
+def own_evidence(reading: Reading) -> bool:
     """True where two names are followed by what a fish in the hand shows ("bowfin vs burbot, mine has a whisker").
 
     What "both" or "they" show is told of the kinds named, not of a catch.

@@ -35,6 +35,9 @@ LESSON_ROWS: tuple[Row, ...] = (
         ("quiz me on walleye, sauger and yellow perch / drop the sauger and add the flier",)),
     Row("quiz", 97, ("asked-quiz", "undo|undo-weak|retract", "ends-letter", "short6", "!start-over|help|fish"),
         ("quiz me on pikes / a. no wait b",)),
+    Row("quiz", 97, ("start-over", "after-quiz", "count|quiz", "!seen|rules|hurt|another-fish|key"),
+        ("quiz me on catfishes, four questions / stop there, start over with six",
+         "quiz me on sunfishes / restart the quiz", "quiz me on pikes, 3 questions / from scratch, five this time")),
     # What was said, made into items.
     Row("quiz", 95, ("true-false", "turn-into", "held-last", "!rules|hurt|asked-quiz|asked-key|asks-name"),
         ("which sunfishes have a forked tail / turn that into three true-or-false lines",

@@ -114,6 +114,26 @@ def by_seen(first: str, second: str, marks: list[str]) -> str:
     return sentence(f"by what you saw ({join(marks)}) the {first} rather than the {second}")
 
 
+def leans(first: str, second: str, marks: list[str]) -> str:
+    """Which of two fishes a mark told leans to without settling it."""
+    return sentence(f"{join(marks)}: that leans to the {first} rather than the {second}, but does not settle it")
+
+
+def mark_open(marks: list[str]) -> str:
+    """A mark told that decides nothing between the fishes."""
+    return sentence(f"{join(marks)}: that does not decide between them")
+
+
+def mark_unheld(marks: list[str], names: str) -> str:
+    """A mark told of which nothing is held for fishes set side by side."""
+    return sentence(f"{join(marks)}: nothing is held of that for {names}, so it decides nothing here")
+
+
+def mark_of_each(heading: str, told: str) -> str:
+    """What each fish shows of a mark told."""
+    return sentence(f"{heading}: {told}")
+
+
 def not_held_beside(other: str, fish: str) -> str:
     """A fish that is not held, to be set beside one that is."""
     return f'The base does not hold "{other}", so I can\'t set it beside the {fish}; this is held of the {fish}.'

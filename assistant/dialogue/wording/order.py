@@ -45,6 +45,7 @@ def sizes_of(rows: Sequence[tuple[str, str]]) -> str:
 
 NOT_ESPECIALLY = "Not especially"
 PLAUSIBLE, SMALL_YET_PLAUSIBLE, DOUBTFUL = "Plausible", "Plausible for a young fish", "Doubtful"
+NO_AS_KNOWN = "No, by all that is held"
 SCALE_LONGER = (
     "The scale of sizes goes beyond the largest one held here, so longer ones are caught: the figure held is no record."
 )

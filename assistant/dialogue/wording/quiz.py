@@ -12,6 +12,11 @@ GIVES_AWAY = "That word is one of the choices; to explain it would give the answ
 NOT_A_CHOICE = "That is not one of the choices."
 PAPER_COMMAND = ("\"tellfin quiz\" writes one to files for printing, the answers apart; "
                  "say \"quiz me\" to be asked one by one.")
+PRINTED_NO_SKIP = ("That quiz is written out whole, its answers below it, so no question waits here to be skipped: "
+                   "leave that one out and go on to the next, or say \"quiz me\" to be asked one by one, where "
+                   "\"skip\" passes a question over.")
+PRINTED_NO_ANSWER = ("That quiz is written out whole, so I keep no score of it; compare your answer with these, or say "
+                     "\"quiz me\" to be asked one by one.")
 CARDS_HOW = "Front: the name. Back: what to look for."
 WORD_CARDS_HOW = "Front: the word. Back: what it means."
 CARD_EMPTY = "nothing is recorded that is sure enough to tell it from the others"

@@ -422,3 +422,8 @@ def quoted_check(place: str) -> str:
     where = f" in {place}" if place else ""
     return f"Season, daily bag and other length rules still count: check the local rule of that water{where}."
 
+
+def be_sure_first(other: str, fish: str) -> str:
+    """Before a fish is let go that an unwanted one looks like, with which it was compared."""
+    return sentence(f"make sure first that it is not the {other}, which you set beside the {fish}; "
+                    "for that one this holds")
