@@ -323,6 +323,13 @@ ORDINARY_ROWS: tuple[Row, ...] = (
     Row("sources", 95, ("more-figures", "after-sources", "short10", "!fish|seen|rules|quiz|key|hurt|place|water"),
         ("Where does 90 mm for bantam sunfish come from? / any other figure on file?",)),
     # A term on a sign beside a fish, a key without a fish named, a fish where it may not belong.
+    Row("term", 94, ("sea-run-word", "fish|held-fish", "question-mark|yes-no|asks-do|short6",
+                     "!seen|term|list|which-group|quiz|key|rules|tackle|two-kinds|contrast"),
+        ("do american eels go to the sea to spawn / so thats anadromous?", "are striped bass anadromous")),
+    Row("habitat", 94, ("to-sea", "yes-no|asks-do|asks-where|asks-when", "fish|held-fish",
+                        "!seen|outside|rules|rules-act|keep|water|tackle|bite|list|which-group|quiz|key|hurt|names|"
+                        "story|eat|edible|contrast|why|asks-name|len|wt"),
+        ("do eels in our creek swim to the ocean", "do shad come back from the sea")),
     Row("term", 94, ("quoted-term", "fish", "put-plainly|term|what-is|what-is-a|names",
                      "!seen|list|hybrid|sources|rules|quiz|key|contrast|two-fish|two-kinds"),
         ("A docent wrote 'pharyngeal teeth' on our redear panel. Plain words for that?",)),
