@@ -56,6 +56,9 @@ PERMIT = "stock-permit"
 """The advice on stocking a pond."""
 WHY = frozenset({"why", "whys", "how come"})
 
+SPECIES_ASKED = "species-ask"
+"""The cue of a line that asks whether something is a species."""
+
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """The cross of the fishes named, the crosses of one fish, or what holds of hybrids in general."""
@@ -79,14 +82,14 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         lead = Block("point", care.own_species(found.label, found.scientific), statements=(f"taxon:{found.id}",))
         return _answer(turn, [lead, *general], own), held
     if not crosses and (first := _of_kinds(turn, plain_kinds, sides)):
-        return first, held
+        return _no_species(turn, first), held
     if general and (not asked or not sides & {"fertile", "sex", "how-common"}):
         return _answer(turn, [*_reasonless(turn), *general], asked), held
     if crosses:
         blocks = [*_reasonless(turn), *(b for c in crosses[:EACH] for b in _cross(turn, c, sides))]
         return _answer(turn, blocks, (*crosses, *plain_kinds)), held
     if len(plain_kinds) > 1:
-        return _pair(turn, plain_kinds, sides), held
+        return _no_species(turn, _pair(turn, plain_kinds, sides)), held
     pair = species_of(kb, plain_kinds)
     if len(pair) == 2 and cross_of(kb, *pair):
         return _pair(turn, pair, sides), held
@@ -96,6 +99,15 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
             told[0] = told[0]._replace(text=crosswords.yes(told[0].text))
         return _answer(turn, [*_reasonless(turn), *told], plain_kinds), held
     return _needs(), held
+
+
+def _no_species(turn: Turn, answer: Answer) -> Answer:
+    """The answer on two kinds that cross, with a word before it that their young are no species where that is asked."""
+    if SPECIES_ASKED not in turn.cues:
+        return answer
+    first, *rest = answer.blocks
+    lead = Block("lead", care.NOT_SPECIES, statements=("term:hybrid",))
+    return answer._replace(blocks=(lead, first._replace(kind="point"), *rest))
 
 
 def _of_kinds(turn: Turn, asked: tuple[str, ...], sides: frozenset[str]) -> Answer | None:

@@ -36,6 +36,7 @@ ASIDE = frozenset(
         "at-risk",
         "at-sea",
         "to-sea",
+        "species-ask",
         "sea-run-word",
         "ate-it",
         "back-in",

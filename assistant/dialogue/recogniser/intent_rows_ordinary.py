@@ -43,6 +43,11 @@ ORDINARY_ROWS: tuple[Row, ...] = (
     Row("habitat", 93, ("after-spawning", "on-what", "short6", "held-fish",
                         "!fish|seen|tackle|tackle-word|bite|rules|place|water|eat|names|sources|hurt|asks-how"),
         ("when do bluegill spawn / on what", "when do brook trout spawn / over what")),
+    Row("hybrids", 95, ("species-ask", "hybrid-word|cross|held-cross|pairs-with",
+                        "!seen|rules|quiz|key|hurt|water|sources"),
+        ("My pupils ask whether a hybrid fish is a new species. Is it?", "do hybrids count as a species?")),
+    Row("hybrids", 94, ("species-ask", "one-fish", "yes-no", "short10", "!seen|rules|quiz|key|hurt|water|sources|names"),
+        ("is the dollar sunfish its own species",)),
     Row("hybrids", 94, ("makes-cross", "cross|held-cross", "short6|asks-what|which-group|what-is",
                         "!seen|rules|rules-act|keep|len|wt|place|water|quiz|key|hurt|tackle|tackle-word|life-part|"
                         "habitat|size|weight|two-fish|names|sources|eat|term-word|contrast"),
