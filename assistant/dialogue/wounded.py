@@ -33,6 +33,11 @@ def _says(turn: Turn, cue: str) -> bool:
     return cue in turn.cues or (family is not None and any(f" {p} " in line for p in family.words))
 
 
+def only_asked(turn: Turn) -> bool:
+    """True for a line that asks what a fish could do to somebody, and tells of nobody who is hurt."""
+    return bool(ONLY_ASKED & turn.cues) and not turn.cues & {"hurt", "unwell", "ate-it", "medical", "wound-later"}
+
+
 def sting_words(turn: Turn, found: Sequence[Found]) -> tuple[str, ...]:
     """Words to look for first aid with where somebody is hurt and the line's own words do not find it.
 

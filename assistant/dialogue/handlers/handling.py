@@ -16,7 +16,7 @@ from assistant.dialogue.telling import SHOWN, advice, cut, ids, plain
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import care
 from assistant.dialogue.wording.speak import fish as label
-from assistant.dialogue.wounded import pierced, sting_words
+from assistant.dialogue.wounded import only_asked, pierced, sting_words
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Caution
 from assistant.reasoning.advice import GENERAL, SOME_KIN, Found, Record, topics, weigh
@@ -81,6 +81,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         found = weigh(kb, PREFIX, (*turn.reading.words, *told, *stung), taxa)
     found = _marks_told(turn, found)
     if IN_THE_FISH & turn.cues and not HURT & turn.cues and not pierced(turn):
+        found = tuple(f for f in found if f.record.topic != URGENT)
+    if only_asked(turn):
         found = tuple(f for f in found if f.record.topic != URGENT)
     wanted = _deciding(found, _wanted(turn, found, bool(taxa)), _from_the_deep(turn))
     chosen = _hurt_by(turn, found) or _chosen(found, wanted, bool(taxa))

@@ -56,12 +56,18 @@ PERMIT = "stock-permit"
 """The advice on stocking a pond."""
 WHY = frozenset({"why", "whys", "how come"})
 
-SPECIES_ASKED = "species-ask"
-"""The cue of a line that asks whether something is a species."""
+SPECIES_ASKED, HYBRIDS_MEANT = "species-ask", frozenset({"hybrid-word", "pairs-with"})
+"""The cue of a line that asks whether something is a species, and those of a line that speaks of hybrids."""
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """The cross of the fishes named, the crosses of one fish, or what holds of hybrids in general."""
+    answer, held = _answered(turn)
+    return _no_species(turn, answer), held
+
+
+def _answered(turn: Turn) -> tuple[Answer, Held]:
+    """The answer as it is without a word on what a species is."""
     turn = _without_the_word(turn)
     kb, held = turn.kb, turn.held
     sides = aspects(kb, turn.reading)
@@ -82,14 +88,14 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         lead = Block("point", care.own_species(found.label, found.scientific), statements=(f"taxon:{found.id}",))
         return _answer(turn, [lead, *general], own), held
     if not crosses and (first := _of_kinds(turn, plain_kinds, sides)):
-        return _no_species(turn, first), held
+        return first, held
     if general and (not asked or not sides & {"fertile", "sex", "how-common"}):
         return _answer(turn, [*_reasonless(turn), *general], asked), held
     if crosses:
         blocks = [*_reasonless(turn), *(b for c in crosses[:EACH] for b in _cross(turn, c, sides))]
         return _answer(turn, blocks, (*crosses, *plain_kinds)), held
     if len(plain_kinds) > 1:
-        return _no_species(turn, _pair(turn, plain_kinds, sides)), held
+        return _pair(turn, plain_kinds, sides), held
     pair = species_of(kb, plain_kinds)
     if len(pair) == 2 and cross_of(kb, *pair):
         return _pair(turn, pair, sides), held
@@ -102,8 +108,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 
 
 def _no_species(turn: Turn, answer: Answer) -> Answer:
-    """The answer on two kinds that cross, with a word before it that their young are no species where that is asked."""
-    if SPECIES_ASKED not in turn.cues:
+    """The answer with a word before it that a hybrid is no species, where that is asked of hybrids and not yet said."""
+    said = any(b.text == care.NOT_SPECIES for b in answer.blocks)
+    if SPECIES_ASKED not in turn.cues or not HYBRIDS_MEANT & turn.cues or said or not answer.blocks:
         return answer
     first, *rest = answer.blocks
     lead = Block("lead", care.NOT_SPECIES, statements=("term:hybrid",))

@@ -36,6 +36,7 @@ ASIDE = frozenset(
         "at-risk",
         "at-sea",
         "to-sea",
+        "shell-crush",
         "species-ask",
         "sea-run-word",
         "ate-it",
