@@ -193,3 +193,12 @@ def test_who_gives_a_figure(lines: tuple[str, ...], given: bool, talk: Talk) -> 
     lead = answer.blocks[0].text
     assert answer.intent == "sources" and lead.startswith("What gives" if given else "No source held gives")
     assert len(answer.blocks) > 1
+
+
+def test_a_gap_asked_for_by_group_and_count(talk: Talk) -> None:
+    """"No ... count yet" asks for gaps, whether the count is read as a part or as a word of the glossary."""
+    for line in ("List Esox taxa with no mandibular pore count yet", "list catfishes without anal ray counts so far",
+                 "show minnows missing a gill raker count"):
+        answer, _ = talk(line)
+        assert answer.intent == "list"
+        assert "value" in answer.blocks[0].text

@@ -44,6 +44,9 @@ NUMERIC = "numeric"
 YOUNG = "young"
 HYBRID_TEXTS = ("appearance", "hybrid-note", "characters-to-check", "fertility")
 
+SHELLS, THROAT_TEETH = "shell-crush", "pharyngeal-teeth"
+"""The cue of a line that asks how a fish breaks shells, and the character that tells with what."""
+
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """Describe the fish of the line or the one held; ask which where there is none or the name means several."""
@@ -80,7 +83,8 @@ def _wanted(turn: Turn, fish: Sequence[str]) -> Wanted:
     if ONE_OF_THEM in turn.cues:
         return Wanted()
     seen = next((s.observation for s in turn.reading.seen if s.observation.states), None)
-    asked = _all_counts(turn, fish) or _how_many(turn, fish) or characters_asked(kb, turn.reading)
+    shells = (THROAT_TEETH,) if SHELLS in turn.cues else ()
+    asked = shells or _all_counts(turn, fish) or _how_many(turn, fish) or characters_asked(kb, turn.reading)
     asked = asked or _counted(turn, fish)
     if whose(turn) != ANY:
         asked = tuple(c for c in asked if kb.character(c).use == "identify")

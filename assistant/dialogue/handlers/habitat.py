@@ -17,6 +17,7 @@ from assistant.dialogue.life_answered import states_by_words, whether
 from assistant.dialogue.life_asked import asks_food, asks_spawning, living, seasons
 from assistant.dialogue.life_order import by_age, by_spawning, shared_waters
 from assistant.dialogue.preying import eaten_by, eaters, food_told
+from assistant.dialogue.sea_life import LIFE_HISTORY, asks_sea, sea_answer, with_life
 from assistant.dialogue.subjects import groups, named, species_of
 from assistant.dialogue.telling import advice, cut, ids, shown_note, trusted, which_fish
 from assistant.dialogue.turn import Turn
@@ -105,7 +106,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return Answer("habitat", _eaters(turn, practices, taxa, asked), taxa=told_taxa(turn, asked)), held
     practices_told = _practice(turn, practices, taxa)
     blocks = practices_told + [
-        b for i, t in enumerate(_few(kb, taxa)) for b in _one(turn, t, wanted, len(taxa) > 1, answers=len(taxa) == 1)
+        b for t in _few(kb, with_life(turn, taxa)) for b in _one(turn, t, wanted, len(taxa) > 1, answers=len(taxa) == 1)
     ]
     blocks = _of_kinds(turn, taxa, wanted) + shared_waters(turn, taxa) + blocks
     blocks = _heat(turn, taxa, wanted) + _merged(kb, blocks, taxa, asked) + _nests(practices)
@@ -232,7 +233,7 @@ def _of_kinds(turn: Turn, taxa: Sequence[str], wanted: Sequence[str]) -> list[Bl
     for c in wanted[:2]:
         for t in taxa:
             found, _ = about(kb, t, c)
-            if whether(turn, c, found, _text(kb, c, found) if found else "") == core.YES:
+            if _yes_or_no(turn, c, found, _text(kb, c, found) if found else "") == core.YES:
                 met.append(t)
                 statements += found
     kinds = list(dict.fromkeys(met))
@@ -283,6 +284,8 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
     sides = aspects(kb, reading)
     if AT_RISK in turn.cues and kb.find("character", RISK) is not None:
         return (RISK,)
+    if asks_sea(turn):
+        return (LIFE_HISTORY,)
     if SAME_WATER in turn.cues:
         named = [BY_SIDE[1][1]]
     if "age" in sides or ("live" in turn.cues and "how long" in reading.text.lower()):
@@ -388,7 +391,7 @@ def _one(turn: Turn, taxon: str, wanted: Sequence[str], many: bool, answers: boo
     missing = [
         c
         for c in wanted[:1]
-        if c not in held and (not held or c in EXPLICIT) and kb.find("character", c) is not None
+        if c not in held and (not held or c in EXPLICIT or asks_sea(turn)) and kb.find("character", c) is not None
     ]
     if not missing or (many and out):
         return out or [Block("point", care.nowhere_said(name, care.HABITAT_ASK), claim=False)]
@@ -415,7 +418,7 @@ def _told(turn: Turn, taxon: str, character: str, first: bool, answers: bool = T
     if whose:
         told = care.inherited(told, kinds_name(kb, whose))
     heading = care.ASPECT.get(character, kb.character(character).label)
-    answer = whether(turn, character, chosen, told) if answers else ""
+    answer = _yes_or_no(turn, character, chosen, told) if answers else ""
     name = label(kb, taxon)
     if answer and first:
         text = care.life_yes(answer, name, heading.lower(), told)
@@ -426,6 +429,11 @@ def _told(turn: Turn, taxon: str, character: str, first: bool, answers: bool = T
         trusted(text, "memory" if all(s.basis == "memory" for s in chosen) else ""),
         statements=ids(chosen),
     )
+
+
+def _yes_or_no(turn: Turn, character: str, found: Sequence[Statement], told: str) -> str:
+    """What answers a line that asks for yes or no of a side of life; of the sea by the life stated."""
+    return (sea_answer(turn, found) if character == LIFE_HISTORY else "") or whether(turn, character, found, told)
 
 
 def _here(turn: Turn, found: tuple[Statement, ...]) -> tuple[Statement, ...]:

@@ -16,6 +16,7 @@ from assistant.dialogue.telling import SHOWN, advice, cut, ids, plain
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import care
 from assistant.dialogue.wording.speak import fish as label
+from assistant.dialogue.wounded import only_asked, pierced, sting_words
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Caution
 from assistant.reasoning.advice import GENERAL, SOME_KIN, Found, Record, topics, weigh
@@ -76,8 +77,12 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     deep = _from_the_deep(turn) or "pressure" in turn.cues
     told = (*((PRESSURE,) if deep else ()), *(HEAT if _in_warm_water(turn) else ()))
     found = weigh(kb, PREFIX, (*turn.reading.words, *told), taxa)
+    if stung := sting_words(turn, found):
+        found = weigh(kb, PREFIX, (*turn.reading.words, *told, *stung), taxa)
     found = _marks_told(turn, found)
-    if IN_THE_FISH & turn.cues and not HURT & turn.cues:
+    if IN_THE_FISH & turn.cues and not HURT & turn.cues and not pierced(turn):
+        found = tuple(f for f in found if f.record.topic != URGENT)
+    if only_asked(turn):
         found = tuple(f for f in found if f.record.topic != URGENT)
     wanted = _deciding(found, _wanted(turn, found, bool(taxa)), _from_the_deep(turn))
     chosen = _hurt_by(turn, found) or _chosen(found, wanted, bool(taxa))
@@ -123,6 +128,8 @@ def _wanted(turn: Turn, found: Sequence[Found], known: bool) -> tuple[str, ...]:
     carried = _carried(turn)
     names = _names_fish(turn)
     hurt = bool(HURT & turn.cues)
+    if pierced(turn):
+        return (URGENT,)
     if carried[:1] == (URGENT,) and not names and not any(s >= SINGLE_WORD for _, s in topics(found)):
         return (URGENT,)
     eaten = "eat" in turn.cues and not hurt and not {"animal", "medical"} & turn.cues

@@ -56,9 +56,18 @@ PERMIT = "stock-permit"
 """The advice on stocking a pond."""
 WHY = frozenset({"why", "whys", "how come"})
 
+SPECIES_ASKED, HYBRIDS_MEANT = "species-ask", frozenset({"hybrid-word", "pairs-with"})
+"""The cue of a line that asks whether something is a species, and those of a line that speaks of hybrids."""
+
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """The cross of the fishes named, the crosses of one fish, or what holds of hybrids in general."""
+    answer, held = _answered(turn)
+    return _no_species(turn, answer), held
+
+
+def _answered(turn: Turn) -> tuple[Answer, Held]:
+    """The answer as it is without a word on what a species is."""
     turn = _without_the_word(turn)
     kb, held = turn.kb, turn.held
     sides = aspects(kb, turn.reading)
@@ -96,6 +105,16 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
             told[0] = told[0]._replace(text=crosswords.yes(told[0].text))
         return _answer(turn, [*_reasonless(turn), *told], plain_kinds), held
     return _needs(), held
+
+
+def _no_species(turn: Turn, answer: Answer) -> Answer:
+    """The answer with a word before it that a hybrid is no species, where that is asked of hybrids and not yet said."""
+    said = any(b.text == care.NOT_SPECIES for b in answer.blocks)
+    if SPECIES_ASKED not in turn.cues or not HYBRIDS_MEANT & turn.cues or said or not answer.blocks:
+        return answer
+    first, *rest = answer.blocks
+    lead = Block("lead", care.NOT_SPECIES, statements=("term:hybrid",))
+    return answer._replace(blocks=(lead, first._replace(kind="point"), *rest))
 
 
 def _of_kinds(turn: Turn, asked: tuple[str, ...], sides: frozenset[str]) -> Answer | None:

@@ -50,6 +50,7 @@ from assistant.dialogue.subjects import groups, named, side_by_side
 from assistant.dialogue.tallied import tallied
 from assistant.dialogue.telling import MEMORY, named_for_waters, place_name, place_names, plain, which_fish
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.waters_untold import with_others_there
 from assistant.dialogue.whether import whether
 from assistant.dialogue.wider import common_taxon
 from assistant.dialogue.wording import info as say
@@ -201,12 +202,12 @@ def _listed(
         what = _what(turn, name, seen, places, len(fits), size_words)
         return _ranked(turn, fits, " ".join([what, *(_as_asked(statuses) if places else ())]), order)
     if places:
-        return _by_place(turn, found, name, places, seen, size_words, sides)
+        answer = _by_place(turn, found, name, places, seen, size_words, sides)
+        kin = _with_family(kb, name, pool)[0] if name and _statuses(turn, sides) == LIVING else ()
+        return with_others_there(turn, answer, kin, places, seen)
     if _statuses(turn, sides) == BROUGHT and not (seen or narrowing):
         return _from_elsewhere(turn, found.fits, name)
     return _plain_list(turn, found, name, seen, sides, size_words)
-
-
 
 
 def _is_of(order: Order, seen: Seen) -> bool:

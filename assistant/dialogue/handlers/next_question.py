@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.asking import ask_block, next_asked
@@ -10,14 +12,19 @@ from assistant.dialogue.observing import evidence_of
 from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.telling import place_names
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import contrast as apart
 from assistant.dialogue.wording import core as say
 from assistant.dialogue.wording import naming as wording
 from assistant.dialogue.wording import speak
-from assistant.reasoning.contrast import LOOKS, contrast
+from assistant.reasoning.contrast import LOOKS, ContrastRow, contrast
 from assistant.reasoning.identify import posterior
 from assistant.text import join
 
 FIRST, MOST_CHOICES = 4, 6
+NOW_WHAT = "now-what"
+"""The cue of a line that asks what else to look at: the question asked stays open."""
+NEAREST, LEAST_SHARE = 3, 0.02
+"""So many fishes nearest to what was seen are told apart, and the share from which a third is one of them."""
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -27,6 +34,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return _marks(turn, about)
     if "what-held" in turn.cues:
         return _so_far(turn)
+    if NOW_WHAT in turn.cues and held.seen and (told := _nearest(turn)) is not None:
+        return told, held.after(asked=told.asked)
     lead: list[Block] = []
     left = held.asked.character if held.asked is not None else ""
     if left:
@@ -40,6 +49,41 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if not lead and not held.seen:
         lead = [Block("lead", wording.lead_nothing_seen(), claim=False)]
     return Answer("next-question", (*lead, ask_block(turn, asked)), held.taxa, asked=asked), held
+
+
+def _nearest(turn: Turn) -> Answer | None:
+    """What tells the fishes nearest to what was seen apart, what was seen left out; None where nothing held does."""
+    kb, held = turn.kb, turn.held
+    weights = posterior(kb, turn.table, evidence_of(held))
+    shares = {t: float(w) for t, w in zip(turn.table.taxa, weights, strict=True) if not kb.taxon(t).is_hybrid}
+    ranked = sorted(shares, key=lambda t: (-shares[t], t))[:NEAREST]
+    kinds = tuple(t for i, t in enumerate(ranked) if i < NEAREST - 1 or shares[t] >= LEAST_SHARE)
+    done = {s.observation.character for s in held.seen}
+    looks = LOOKS["lab"] if held.dead else LOOKS["hand"]
+    rows = [r for r in contrast(kb, kinds, looks).separating if r.character not in done][:FIRST]
+    if not rows:
+        return None
+    names = join([speak.fish(kb, t) for t in kinds])
+    lead = Block("lead", apart.nearest_apart(names), statements=tuple(f"taxon:{t}" for t in kinds))
+    asked = held.asked or next_asked(turn, held, shares)
+    blocks = [lead, *_told_apart(turn, rows), *([ask_block(turn, asked)] if asked is not None else [])]
+    return Answer("next-question", tuple(blocks), kinds, asked=asked)
+
+
+def _told_apart(turn: Turn, rows: Sequence[ContrastRow]) -> list[Block]:
+    """Each feature with what is told of each fish on it."""
+    kb = turn.kb
+    out: list[Block] = []
+    for row in rows:
+        character = kb.character(row.character)
+        told = "; ".join(
+            say.each(speak.fish(kb, t.taxon), speak.told_words(kb, t, character, turn.held.units))
+            for t in row.told
+            if t
+        )
+        ids = speak.short_ids(s for t in row.told if t for s in t.statements)
+        out.append(Block("point", say.entry(speak.heading(character), told), statements=ids))
+    return out
 
 
 def _so_far(turn: Turn) -> tuple[Answer, Held]:
@@ -69,15 +113,7 @@ def _marks(turn: Turn, about: tuple[str, ...]) -> tuple[Answer, Held]:
     looks = LOOKS["lab"] if turn.held.dead else LOOKS["hand"]
     rows = contrast(kb, kinds, looks).separating[:FIRST]
     blocks = [Block("lead", wording.look_lead(kinds_name(kb, about[0], 1)), claim=False)]
-    for row in rows:
-        character = kb.character(row.character)
-        told = "; ".join(
-            say.each(speak.fish(kb, t.taxon), speak.told_words(kb, t, character, turn.held.units))
-            for t in row.told
-            if t
-        )
-        ids = speak.short_ids(s for t in row.told if t for s in t.statements)
-        blocks.append(Block("point", say.entry(speak.heading(character), told), statements=ids))
+    blocks += _told_apart(turn, rows)
     if not rows:
         blocks.append(Block("next", wording.LOOK_ASK, claim=False))
         return Answer("next-question", tuple(blocks), named(turn) or about), turn.held

@@ -42,6 +42,8 @@ BROUGHT, NATURAL = ("introduced", "stocked"), ("native", "reintroduced", "extirp
 LIKELY = 0.5
 """Share of the states on a water that must have a fish for it to be told of the water (common practice, no source)."""
 NATIVE, INVASIVE, FROM_OLD = "native", "invasive", "of-old"
+ONLY = "range-only"
+"""The cue of a line that asks whether a fish lives in a place and nowhere else."""
 STATES = frozenset({"state", "states", "province", "provinces", "list", "every", "all"})
 """Words that ask for every place by name."""
 
@@ -71,6 +73,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return answer._replace(intent="list" if listed else "range"), after
     if len(taxa) > MOST_SHOWN:
         blocks = _group(kb, asked, taxa, places)
+    elif ONLY in turn.cues and len(taxa) == 1 and (told := _whether_only(kb, taxa[0], places)):
+        blocks = told
     elif places:
         native = NATIVE in sides and "introduced" not in sides
         blocks = [b for t in taxa for b in here(kb, t, places, "asks-where" in turn.cues, native)]
@@ -82,6 +86,25 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     first, *rest = [*blocks, *remarks]
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
     return Answer("range", (head, *rest), taxa=told_taxa(turn, asked)), held
+
+
+def _whether_only(kb: KnowledgeBase, taxon: str, places: Sequence[str]) -> list[Block]:
+    """Whether a fish lives in no other state or province than those told of, and where else it does.
+
+    Empty where it is not held to live there.
+    """
+    living = [r for r in rows(kb, taxon) if r.status in LIVING]
+    living = [r for r in living if (p := kb.place(r.place)) is not None and p.kind in PLACES]
+    there = {x for at in places if (p := kb.place(at)) is not None for x in (at, *covered(kb, p))}
+    here_too = [r for r in living if r.place in there]
+    others = [r for r in living if r.place not in there]
+    if not here_too:
+        return []
+    name, where = label(kb, taxon), place_names(kb, places)
+    ids = tuple(f"range:{r.id}" for r in (others or here_too)[:MOST_SHOWN])
+    if not others:
+        return [Block("point", lists.only_held_of(name, where), statements=ids)]
+    return [Block("point", lists.not_only(name, where), statements=ids), *overall(kb, taxon, full=True)]
 
 
 def _living_there(kb: KnowledgeBase, taxa: tuple[str, ...], places: Sequence[str]) -> tuple[str, ...]:

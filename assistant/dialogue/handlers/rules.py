@@ -223,6 +223,7 @@ def _survey(turn: Turn, found: Context) -> Answer:
     more = [Block("help", tell.OTHER_FISHES, claim=False)] if wanted and not found.named else []
     notes = telling.standing(found.book, told.rules, told.as_of, told.rule_year, "", turn.held.noted)
     many = _many(turn)
+    many = 0 if many == found.about.age else many
     number = tell.against_bag(many, told.bag) if many and told.bag and wanted else ""
     blocks = (*([Block("lead", number, statements=telling.statements(told.rules))] if number else []),
               *told.blocks, *more, *notes)

@@ -6,11 +6,13 @@ import re
 from collections.abc import Sequence
 
 from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.asked_about import asked_about
 from assistant.dialogue.aspects import aspects, phrases_of
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lessons.words import CUE, words_for_lesson
 from assistant.dialogue.reader.terms_named import by_meaning, by_stem, outermost, terms_named
-from assistant.dialogue.subjects import named
+from assistant.dialogue.sea_life import RUN_WORD, of_all
+from assistant.dialogue.subjects import named, species_of
 from assistant.dialogue.telling import plain
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import care, speak
@@ -69,6 +71,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if not terms and (shares := _frequencies(turn)):
         return Answer("term", tuple(shares)), held
     terms = terms or _by_part(turn)
+    if terms and RUN_WORD in turn.cues and "term" not in turn.cues and species_of(kb, asked_about(turn)[0]):
+        return _of_a_life(turn, terms), held
     if terms:
         same = [Block("lead", care.NOT_THE_SAME, claim=False)] if len(terms) > 1 and "same" in reading.words else []
         fish = named(turn) if len(named(turn)) == 1 else ()
@@ -78,6 +82,20 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if blocks := _characters(turn):
         return Answer("term", tuple(blocks)), held
     return _unknown(turn), held
+
+
+def _of_a_life(turn: Turn, terms: Sequence[Term]) -> Answer:
+    """Whether a word for a life between the sea and fresh water holds of the fish spoken of, and what it means."""
+    from assistant.dialogue.handlers import handler_of
+
+    answer, _ = handler_of("habitat")(turn)
+    meant = [b for t in terms[:FEW] for b in _told(t)]
+    blocks = list(answer.blocks)
+    said = of_all(turn, species_of(turn.kb, asked_about(turn)[0]))
+    if said and not blocks[0].text.startswith(said):
+        lead = Block("lead", f"{said}.", statements=blocks[0].statements)
+        blocks = [lead, *(b._replace(kind="point") for b in blocks)]
+    return answer._replace(intent="term", blocks=(*blocks, *meant))
 
 
 def _terms(turn: Turn) -> list[Term]:

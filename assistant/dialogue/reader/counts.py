@@ -107,6 +107,10 @@ def _made(
     return Seen(observation, words, start, end)
 
 
+STATED = 3.0
+"""How strongly a number is read as the state that tells it, above the bare name of the thing counted."""
+
+
 def count_claims(line: Line, text: str) -> list[Claim]:
     """Numbers with what they count, as readings that compete with those of states."""
     parts = [h for h in line.hits if h.phrase.kind == "character" and _on_fish(h, line.lexicon)]
@@ -130,7 +134,27 @@ def count_claims(line: Line, text: str) -> list[Claim]:
             out.append(
                 Claim("", best.character, at, best.at, 1.0 + best.score, denied, False, (number.low, number.high))
             )
+        elif stated := _number_stated(number, line):
+            out.append(stated)
     return out
+
+
+def _number_stated(number: _Number, line: Line) -> Claim | None:
+    """ "Whiskers, I count 8": a number that ends its clause, of a thing named before whose number is told by states."""
+    content, kb = line.content, line.lexicon.kb
+    clause = content[number.at].clause
+    behind = content[number.last + 1 :]
+    if number.low != number.high or (behind and behind[0].clause == clause):
+        return None
+    before = [h for h in line.hits if h.phrase.kind == "state" and h.last < number.at
+              and clause - content[h.last].clause <= 1]
+    for hit in sorted(before, key=lambda h: -h.last):
+        told = str(number.low)
+        finer = [s for s in kb.states(hit.phrase.character) if s.broader == hit.phrase.id and told in s.values]
+        if len(finer) == 1:
+            at = tuple(range(number.at, number.last + 1))
+            return Claim(finer[0].id, hit.phrase.character, at, hit.at, STATED, number.at in line.scopes.denied, False)
+    return None
 
 
 def _again(number: _Number, before: Sequence[Claim], line: Line) -> _Counted | None:

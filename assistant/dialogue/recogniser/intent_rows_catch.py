@@ -168,6 +168,10 @@ CATCH_ROWS: tuple[Row, ...] = (
                       "after-rules|after-tackle|sources|look|after-next-question|asked-quiz|asked-key"),
         ("flier, 12 spines, big anal fin / found anywhere else",
          "tell me about the flier / what other states is it in")),
+    Row("range", 94, ("range-only", "place|held-place", "held-fish|one-fish", "short6",
+                      "!seen|rules|rules-act|water|contrast|tackle|keep|handling|quiz|key|hybrid|names|hurt|life-part|"
+                      "spawning|after-rules|sources|date|eat|wanted|term-word"),
+        ("is the mud sunfish in new jersey / only in jersey?", "are alabama bass in georgia / nowhere else?")),
     # Which of those just described.
     Row("contrast", 94, ("comparing", "which-of", "held-fish", "after-describe", "part|seen",
                          "!fish|len|wt|size|weight|rules|water|place|story|quiz|key|asked|sources|which-group|tackle|"

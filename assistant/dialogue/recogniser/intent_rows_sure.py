@@ -13,6 +13,8 @@ SURE_ROWS: tuple[Row, ...] = (
     # Emergencies and handling.
     Row("handling", 94, ("hurt", "!seen-many"),
         ("stuck by a catfish spine hurts like hell", "I got poked by a crappie")),
+    Row("handling", 95, ("pierced", "limb", "!harms|seen-many|rules|quiz|key|asks-name"),
+        ("catfish horn ran right thru my left hand", "bullhead spike went in my thumb")),
     Row("handling", 94, ("hurt", "asks-how|asks-what|asks-can|medical", "!outside|asks-name|hint"), ()),
     Row("handling", 93, ("harms", "!seen|asks-name|outside|rules"),
         ("Which fish can hurt me?", "is a bluegill bite dangerous", "will a musky bite swimmers")),
@@ -332,7 +334,7 @@ SURE_ROWS: tuple[Row, ...] = (
                      "!one-fish|held-seen|story|asks-name|rules|tackle|quiz|key|hurt|why|contrast|asked"),
         ("taxa where eye-colour is still blank", "unscored taxa for cheek scaling")),
     Row("list", 94, ("lacking|without|denying", "held-word", "kinds-held|list|which-group|plural-group|asks-many",
-                     "part",
+                     "part|term-word",
                      "!one-fish|held-seen|story|asks-name|rules|tackle|quiz|key|hurt|why|contrast|asked"),
         ("taxa with no mandibular-pores value", "which Ohio fishes have no eye colour recorded")),
     Row("list", 94, ("lacking|without", "kinds-held", "part",

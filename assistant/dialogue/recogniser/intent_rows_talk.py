@@ -179,6 +179,9 @@ TALK_ROWS: tuple[Row, ...] = (
                        "asks-where|ice-fishing|asks-how"),
         ("chain pickerel how deep",)),
     # Whether it was there from the first, all of a kind wherever they came from, a spot kept to oneself.
+    Row("next-question", 94, ("now-what", "held-seen",
+                              "!seen|fish|two-kinds|rules|quiz|key|asked-key|asked-quiz|hurt|place|after-contrast"),
+        ("silver panfish with black flecks / what else do i look at",)),
     Row("range", 94, ("of-old", "place|unknown-place|held-place", "fish|held-fish", "short10",
                       "!seen|rules|rules-act|quiz|key|hurt|contrast|names|tackle|tackle-word|asks-name|water|hybrid|"
                       "my-catch|handling|size|weight|len|wt|list|which-group|call-it|bite|asks-how|waters|life-part|how-deep"),

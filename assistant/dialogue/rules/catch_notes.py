@@ -37,7 +37,7 @@ _AGE = re.compile(
     r"\b(?:(?:the |an |our )?(?:angler|child|kid|boy|girl|son|daughter|nephew|niece|grandson|granddaughter|he|she|i|"
     r"i'm|who|is|am|he's|she's)\s+)*(?:(?:is|am|'m|are)\s+)?(?:aged?|of age)\s*(?P<a>\d{1,2}|[a-z]+)\b"
     r"|\b(?:(?:the |an |my |our )?(?:angler|child|kid|boy|girl|son|daughter|nephew|niece|grandson|granddaughter)"
-    r"(?: is| am|'s| of)?|(?:i am|i'm|he is|he's|she is|she's)),?\s+(?P<b>\d{1,2})(?:\s+years?(?: old)?| y/?o)?\b"
+    r"(?: is| am|'s| of)?|(?:i am|i'?m|s?he(?: is|'?s))),?\s+(?P<b>\d{1,2})(?:\s+years?(?: old)?| y/?o)?\b"
     r"(?!\s*(?:cm|in|mm|kept))"
     r"|\b(?P<c>\d{1,2}|[a-z]+)[ -]?(?:years?[ -]?old|yr[ -]?old|y/?o)(?: angler| child| kid| boy| girl)?\b",
     re.IGNORECASE)

@@ -195,6 +195,7 @@ ASPECT = {
     "nest-form": "Nest",
     "air-breathing": "Air breathing",
     "salinity-tolerance": "Salt",
+    "life-history": "Spawning (sea or fresh water)",
     "max-age": "Greatest age",
     "conservation-status": "Status",
 }
@@ -240,6 +241,15 @@ def eaters_unheld(name: str) -> str:
 def where_after(name: str) -> str:
     """Nothing held of where a fish goes when it has spawned."""
     return f"Where the {name} goes after spawning is not held in this base."
+
+
+SPAWNS_INLAND = "No, it grows at sea but does not spawn there"
+SPAWNS_AT_SEA = "No, it goes to the sea to spawn"
+
+
+def the_reverse(words: list[str]) -> str:
+    """That a fish has the other kind of life between the sea and fresh water than the one named."""
+    return f"No, the other way round: {' or '.join(words)}" if words else "No"
 
 
 IN_PART, BOTH, NOT_TOLD_SO = "In part", "Both", "Not that the base tells"

@@ -137,3 +137,8 @@ def mark_of_each(heading: str, told: str) -> str:
 def not_held_beside(other: str, fish: str) -> str:
     """A fish that is not held, to be set beside one that is."""
     return f'The base does not hold "{other}", so I can\'t set it beside the {fish}; this is held of the {fish}.'
+
+
+def nearest_apart(names: str) -> str:
+    """What heads the features that tell the fishes nearest to what was seen apart."""
+    return sentence(f"look at these; they tell {names} apart")

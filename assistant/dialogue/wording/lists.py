@@ -427,3 +427,18 @@ def conflict(name: str, values: list[str]) -> str:
 def by_source(value: str, source: str) -> str:
     """A value with its source."""
     return f"{value} ({source})" if source else value
+
+
+def not_only(name: str, place: str) -> str:
+    """That a fish lives in other places too."""
+    return sentence(f"no: the {name} lives in other places than {place}, too")
+
+
+def only_held_of(name: str, place: str) -> str:
+    """That no other place is held for a fish."""
+    return sentence(f"yes, as far as the base tells: the {name} is held of no other state or province than {place}")
+
+
+def there_untold(place: str, names: str) -> str:
+    """Fishes of a place of which the kind of water asked for is not told."""
+    return sentence(f"also in {place}, though of these the base says nothing on such water: {names}")

@@ -323,3 +323,34 @@ def test_a_pet_fish_is_not_let_loose(talk: Talk) -> None:
     """Letting a goldfish go is answered with no."""
     answer, _ = talk("can I release my goldfish in the lake")
     assert answer.blocks[0].text.startswith("No") and "caution:release-pet" in answer.blocks[0].statements
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "bullhead spike went in my thumb. what do i do",
+        "got a catfish barb thru my finger",
+        "i got spiked by a bullhead",
+        "pout sting on my thumb how do i treat it",
+        "the horn of the bullhead is stuck in my hand",
+        "mudcat stinger got me in the thumb",
+        "channel cat horned me, what now",
+        "stepped on a catfish and its sticker went in my foot",
+        "what happens if a bullhead sticks me in the hand",
+    ],
+)
+def test_a_spine_in_somebody_is_met_with_first_aid(talk: Talk, line: str) -> None:
+    """However a spine and what it did are called: washing, hot water and when to see a doctor, nothing on teeth."""
+    answer, _ = talk(line)
+    ids = [s for b in answer.blocks for s in b.statements]
+    assert answer.intent == "handling"
+    assert {"caution:aid-wash", "caution:aid-hot-water", "caution:aid-disclaimer"} <= set(ids)
+    assert "caution:bites-catfish" not in ids
+
+
+def test_what_a_fish_could_do_is_no_wound(talk: Talk) -> None:
+    """Whether a thumb may be put in its mouth, and whether its spines hurt, asks of the fish first."""
+    for line in ("can i stick my thumb in a catfish's mouth", "do bullhead spines hurt"):
+        answer, _ = talk(line)
+        assert answer.intent == "handling"
+        assert not answer.blocks[0].statements[0].startswith("caution:aid-")

@@ -222,3 +222,15 @@ def test_the_same_feature_in_another_place(talk: Talk) -> None:
     """ "And in Michigan?" asks for all fishes with the feature there, not for one family of those listed before."""
     answer, _ = talk("Which fish have barbels in Ohio?", "and in Michigan?")
     assert "with barbels round the mouth in Michigan" in answer.blocks[0].text and "lota-lota" in answer.taxa
+
+
+def test_fishes_of_a_state_without_a_word_on_the_water_are_named(talk: Talk) -> None:
+    """A list by kind of water says who else of the group lives in the state, of whom no such water is told."""
+    answer, _ = talk("Which sunfishes could my class expect in Massachusetts ponds?")
+    told = next(b for b in answer.blocks if "says nothing on such water" in b.text)
+    assert "redbreast sunfish" in told.text and "banded sunfish" in told.text and told.statements
+    assert {"lepomis-auritus", "enneacanthus-obesus"} <= set(answer.taxa)
+    minnows, _ = talk("which minnows are in vermont ponds")
+    assert any("creek chub" in b.text for b in minnows.blocks[1:])
+    every, _ = talk("what lives in ohio ponds")
+    assert not any("says nothing on such water" in b.text for b in every.blocks)

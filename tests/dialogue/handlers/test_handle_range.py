@@ -119,3 +119,19 @@ def test_ranges_from_memory_say_so(kb: KnowledgeBase, talk: Talk) -> None:
     assert where.endswith("places from memory, unchecked].")
     listed, _ = talk("which catfishes live in Ohio")
     assert any("from memory, unchecked" in b.text for b in listed.blocks[1:])
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        ("tell me about the mud sunfish", "is it in new jersey", "only in jersey?"),
+        ("are alabama bass in georgia", "nowhere else?"),
+        ("is the mud sunfish found only in new jersey?",),
+    ],
+)
+def test_only_there_is_answered_by_the_other_places(talk: Talk, lines: tuple[str, ...]) -> None:
+    """Whether a fish lives in one state alone is denied where others are held, which are named."""
+    answer, _ = talk(*lines)
+    assert answer.intent == "range"
+    assert answer.blocks[0].text.startswith("No") and "other places" in answer.blocks[0].text
+    assert "is native to" in answer.blocks[1].text

@@ -328,3 +328,10 @@ def test_provisos_speak_only_of_what_was_told(talk: Talk) -> None:
     """A verdict rests on a length only where one was given."""
     assert "name you gave: if in doubt, put the fish back" in text_of(talk("may I keep a perch on Vennimoor Lake")[0])
     assert "name and length you gave" in text_of(talk("may I keep a 20 cm perch on Vennimoor Lake")[0])
+
+
+def test_an_age_is_no_number_of_fish(talk: Talk) -> None:
+    """"Im 12" tells who fishes, not how many are kept."""
+    answer, _ = talk("how many sunnies can i take home", "im in maryland", "k what about Little Ommary Pond, im 12")
+    told = " ".join(b.text for b in answer.blocks)
+    assert "too many" not in told and "under 16" in told and "5 a day" in told
