@@ -193,3 +193,10 @@ def test_who_gives_a_figure(lines: tuple[str, ...], given: bool, talk: Talk) -> 
     lead = answer.blocks[0].text
     assert answer.intent == "sources" and lead.startswith("What gives" if given else "No source held gives")
     assert len(answer.blocks) > 1
+
+
+def test_counts_of_the_fishes_listed(talk: Talk) -> None:
+    """ "Of these, which have anal spine counts" after a list tells of that count alone, fish by fish."""
+    answer, _ = talk("Which Ambloplites does the base hold?", "and of these, which have anal spine counts")
+    assert answer.intent == "list" and len(answer.blocks) == 1
+    assert answer.blocks[0].text.startswith("All 4 have a value for anal spines: rock bass - 5 to 7")
