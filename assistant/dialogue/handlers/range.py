@@ -69,8 +69,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         answer, after = list_fishes.handle(turn)
         listed = groups(reading) and "stocked-there" not in turn.cues
         return answer._replace(intent="list" if listed else "range"), after
-    if ARRIVED in turn.cues and places and len(taxa) > 1 and not living_in(kb, taxa, places):
-        kinds = kinds_name(kb, asked[0], 2)
+    blocks: list[Block]
+    if ARRIVED in turn.cues and places and groups(reading) and not (named(turn) or living_in(kb, taxa, places)):
+        kinds = kinds_name(kb, groups(reading)[0].ids[0], 2)
         blocks = [Block("point", lists.none_arrived(kinds, place_names(kb, places)), claim=False)]
     elif len(taxa) > MOST_SHOWN:
         blocks = _group(kb, asked, taxa, places)

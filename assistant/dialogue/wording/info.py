@@ -98,12 +98,10 @@ ANSWER_OF = {
 
 
 def range_here(name: str, place: str, status: str, where: bool = False, arrived: bool = False) -> str:
-    """The status of a fish in a place; ``where``: asked where it lives, so that no yes or no stands first; ``arrived``:
-    asked whether it is there by now."""
-    if where:
-        return sentence(STATUS_SAID[status].format(name=name, place=place))
+    """The status of a fish in a place; ``where``: asked where it lives, so without a yes; ``arrived``: if it came."""
+    said = STATUS_SAID[status].format(name=name, place=place)
     answer = ANSWER_OF["native"] if arrived and status in ("introduced", "stocked") else ANSWER_OF[status]
-    return sentence(f"{answer}: {STATUS_SAID[status].format(name=name, place=place)}")
+    return sentence(said if where else f"{answer}: {said}")
 
 
 STATUS_SAID = {
