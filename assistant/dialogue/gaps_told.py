@@ -8,6 +8,8 @@ from collections.abc import Callable, Sequence
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.aspects import characters
 from assistant.dialogue.conflicts_told import conflicts_among, conflicts_of_one
+from assistant.dialogue.conversation import Order
+from assistant.dialogue.ranking import placed
 from assistant.dialogue.reader.parts import called, characters_asked, name_words
 from assistant.dialogue.subjects import named, species_of, subjects
 from assistant.dialogue.telling import MEMORY, place_names, plain
@@ -85,6 +87,8 @@ def _without_statement(turn: Turn) -> bool:
 
 def gaps(turn: Turn, sides: frozenset[str]) -> Answer:
     """The gaps asked for."""
+    if (narrowed := _counted_among(turn)) is not None:
+        return narrowed
     if again := _of_another(turn):
         sides = sides | {again}
     if turn.cues & RANKED:
@@ -350,6 +354,32 @@ def _counts_meant(turn: Turn, pool: Sequence[str]) -> tuple[str, ...]:
     shared = {c.id: len(said & set(name_words(c.label))) for c in told if c.kind == "count" and c.use == "identify"}
     most = max(shared.values(), default=0)
     return tuple(c for c, n in shared.items() if most and n == most)
+
+
+def _counted_among(turn: Turn) -> Answer | None:
+    """Of which fishes of the last list a count is held, each with it, and of which none is ("of these, which have
+    anal spine counts"); None where that is not asked."""
+    kb = turn.kb
+    asks = turn.held.intent == "list" and WITH in turn.cues and not turn.cues & {"lacking", "without", "unheld"}
+    pool = tuple(t for t in turn.held.shown if (x := kb.find("taxon", t)) is not None and x.is_species)
+    wanted = _counts_meant(turn, pool) if asks and pool and not (subjects(turn, carried=False)) else ()
+    if not wanted:
+        return None
+    blocks: list[Block] = []
+    for character in wanted[:FEW]:
+        name = kb.character(character).label
+        rows = {p.taxon: p for p in placed(turn, pool, Order(character, True))}
+        told = [rows[t] for t in pool if t in rows]
+        lead = lists.counted_among(name, [(label(kb, p.taxon), p.words) for p in told], len(pool))
+        ids = tuple(s for p in told for s in p.statements)
+        blocks.append(Block("point" if blocks else "lead", lead, statements=ids, claim=bool(told)))
+        if told and (rest := [label(kb, t) for t in pool if t not in rows]):
+            blocks.append(Block("point", lists.not_counted(name, _cut(rest, "more" in turn.cues)), claim=False))
+    return Answer("list", tuple(blocks), taxa=turn.held.taxa)
+
+
+WITH = "have-verb"
+"""The cue of a line that asks what has something."""
 
 
 def _conflicts(turn: Turn) -> Answer:

@@ -130,7 +130,8 @@ def formerly(turn: Turn, asked: Sequence[str]) -> list[Block]:
                 taken = next((thing for kind, thing, how in kb.spoken(told)
                               if kind == "taxon" and thing != taxon and how == "scientific"), "")
                 text = say.formerly(n.text, record.label, record.scientific, label(kb, taken) if taken else "")
-                return [Block("point", text, statements=(f"name:{n.id}", f"taxon:{taxon}"))]
+                fishes = (f"taxon:{taxon}", *((f"taxon:{taken}",) if taken else ()))
+                return [Block("point", text, statements=(f"name:{n.id}", *fishes))]
     return []
 
 

@@ -80,7 +80,8 @@ def lead(kb: KnowledgeBase, held: Held, found: Identification) -> Block:
     if found.verdict == "between" and top.probability >= LEANING:
         return Block("lead", wording.lead_leaning(speak.fish_both(kb, top.taxon), because), statements=ids)
     group = group_name(kb, found)
-    return Block("lead", wording.lead_not_enough(names, group), statements=ids)
+    kin = (f"taxon:{found.group}",) if group else ()
+    return Block("lead", wording.lead_not_enough(names, group), statements=(*ids, *kin))
 
 
 def any_statement(kb: KnowledgeBase, taxon: str) -> list[str]:

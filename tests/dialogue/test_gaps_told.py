@@ -202,3 +202,10 @@ def test_a_gap_asked_for_by_group_and_count(talk: Talk) -> None:
         answer, _ = talk(line)
         assert answer.intent == "list"
         assert "value" in answer.blocks[0].text
+
+
+def test_counts_of_the_fishes_listed(talk: Talk) -> None:
+    """ "Of these, which have anal spine counts" after a list tells of that count alone, fish by fish."""
+    answer, _ = talk("Which Ambloplites does the base hold?", "and of these, which have anal spine counts")
+    assert answer.intent == "list" and len(answer.blocks) == 1
+    assert answer.blocks[0].text.startswith("All 4 have a value for anal spines: rock bass - 5 to 7")

@@ -88,3 +88,18 @@ def test_other_units_are_no_medical_matter(talk: Talk) -> None:
     answer, held = talk("can I eat a bluegill", "in metric please")
     assert held.units == "metric"
     assert not any(b.statements for b in answer.blocks)
+
+
+def test_a_loose_name_settled_by_a_mark_put_right(talk: Talk) -> None:
+    """After a loose name was asked about, a mark put right points to the fish that is named for it."""
+    answer, held = talk("whats a brim exactly", "the one with the red ear", "no i meant red belly")
+    assert answer.intent == "undo" and answer.taxa[0] == "lepomis-auritus"
+    assert any('"redbelly" is a name of the redbreast sunfish' in b.text for b in answer.blocks)
+    assert [s.observation.character for s in held.seen] == ["breast-colour"]
+
+
+def test_whiskers_in_pairs(talk: Talk) -> None:
+    """Four pairs around the mouth are eight barbels, and the family that they mean is told of."""
+    answer, held = talk("Ask me one thing at a time and I will look at the fish.", "Yes, four pairs around the mouth.")
+    assert [s.observation.states for s in held.seen] == [("barbels.eight",)]
+    assert "catfish family" in answer.blocks[0].text and "taxon:ictaluridae" in answer.blocks[0].statements

@@ -71,7 +71,7 @@ def _loose(turn: Turn, loose: Mention, many: Sequence[str], own: str, named: Men
         found = is_a(kb, own, loose, many)
         never = Block("point", say.never_same(loose.words, label(kb, own)), statements=ids)
         return [found if found is not None else never]
-    say_so = names_say.often_none if "contrast" in turn.cues else say.sometimes_same
+    say_so = names_say.often_none if "contrast" in turn.cues and "names-weak" not in turn.cues else say.sometimes_same
     return [Block("point", say_so(loose.words, label(kb, own), len(rest)), statements=ids)]
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from assistant.dialogue.answer import Answer, Asked, Block
-from assistant.dialogue.asked_about import asked_about, told_taxa
+from assistant.dialogue.asked_about import asked_about, kinds_name, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import list_fishes
@@ -41,7 +41,7 @@ RISK = "conservation-status"
 BROUGHT, NATURAL = ("introduced", "stocked"), ("native", "reintroduced", "extirpated")
 LIKELY = 0.5
 """Share of the states on a water that must have a fish for it to be told of the water (common practice, no source)."""
-NATIVE, INVASIVE, FROM_OLD = "native", "invasive", "of-old"
+NATIVE, INVASIVE, FROM_OLD, ARRIVED = "native", "invasive", "of-old", "arrived"
 ONLY = "range-only"
 """The cue of a line that asks whether a fish lives in a place and nowhere else."""
 STATES = frozenset({"state", "states", "province", "provinces", "list", "every", "all"})
@@ -65,19 +65,23 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if places and (invented := _invented(kb, (*((reading.water,) if reading.water else ()), *places))):
         return plain("range", say.range_invented(invented), taxa=told_taxa(turn, asked)), held
     sides = aspects(kb, reading) | ({NATIVE} if FROM_OLD in turn.cues else frozenset())
-    if FROM_OLD in turn.cues and places and groups(reading):
+    if turn.cues & {FROM_OLD, ARRIVED} and places and groups(reading):
         taxa = _living_there(kb, taxa, places)
     elif places and (groups(reading) or len(taxa) > MOST_SHOWN) and not (named(turn) or reading.water):
         answer, after = list_fishes.handle(turn)
         listed = groups(reading) and "stocked-there" not in turn.cues
         return answer._replace(intent="list" if listed else "range"), after
-    if len(taxa) > MOST_SHOWN:
+    blocks: list[Block]
+    if ARRIVED in turn.cues and places and groups(reading) and not (named(turn) or living_in(kb, taxa, places)):
+        kinds = kinds_name(kb, groups(reading)[0].ids[0], 2)
+        blocks = [Block("point", lists.none_arrived(kinds, place_names(kb, places)), claim=False)]
+    elif len(taxa) > MOST_SHOWN:
         blocks = _group(kb, asked, taxa, places)
     elif ONLY in turn.cues and len(taxa) == 1 and (told := _whether_only(kb, taxa[0], places)):
         blocks = told
     elif places:
         native = NATIVE in sides and "introduced" not in sides
-        blocks = [b for t in taxa for b in here(kb, t, places, "asks-where" in turn.cues, native)]
+        blocks = [b for t in taxa for b in here(kb, t, places, "asks-where" in turn.cues, native, ARRIVED in turn.cues)]
     else:
         full = bool(set(reading.words) & STATES) or bool(turn.cues & {"more", "how-far"})
         blocks = [b for t in taxa for b in overall(kb, t, full)[: len(ORDER) if len(taxa) <= FEW else 1]]
@@ -141,22 +145,26 @@ def _unwanted(turn: Turn, taxon: str) -> list[Block]:
 
 
 def here(
-    kb: KnowledgeBase, taxon: str, places: Sequence[str], where: bool = False, native: bool = False
+    kb: KnowledgeBase, taxon: str, places: Sequence[str], where: bool = False, native: bool = False,
+    arrived: bool = False,
 ) -> list[Block]:
     """The status of a fish in some places, each told apart; an unknown one is said to be unknown.
 
-    ``where``: asked where it lives, so no yes or no stands first; ``native``: asked whether it is native there.
+    ``where``: asked where it lives, so no yes or no stands first; ``native``: asked whether it is native there;
+    ``arrived``: asked whether it is there by now, however it came.
     """
-    return [b for place in places for b in _one_place(kb, taxon, place, where, native)]
+    return [b for place in places for b in _one_place(kb, taxon, place, where, native, arrived)]
 
 
-def _one_place(kb: KnowledgeBase, taxon: str, at: str, where: bool = False, native: bool = False) -> list[Block]:
+def _one_place(
+    kb: KnowledgeBase, taxon: str, at: str, where: bool = False, native: bool = False, arrived: bool = False
+) -> list[Block]:
     place, name = kb.place(at), label(kb, taxon)
     if place is None:
         return []
     found = telling([r for r in rows(kb, taxon) if r.place == at])
     if found:
-        told = _told(kb, taxon, name, place, found, where)
+        told = _told(kb, taxon, name, place, found, where, arrived)
         if native and found[0].status not in BROUGHT and not any(r.status in NATURAL for r in found):
             ids = tuple(f"range:{r.id}" for r in found[:3])
             told = [Block("point", lists.not_native(name, place_name(place)), statements=ids), *told]
@@ -165,7 +173,7 @@ def _one_place(kb: KnowledgeBase, taxon: str, at: str, where: bool = False, nati
         return _cross(kb, taxon, at)
     parts = telling([r for r in rows(kb, taxon) if r.place in covered(kb, place)])
     if parts:
-        return _parts(kb, name, place, parts, where)
+        return _parts(kb, name, place, parts, where, arrived)
     wider = telling([r for r in rows(kb, taxon) if (w := kb.place(r.place)) is not None and at in w.covers])
     if wider:
         first = wider[0]
@@ -201,12 +209,13 @@ def _namesake(kb: KnowledgeBase, taxon: str, at: str) -> list[Block]:
 
 
 def _told(
-    kb: KnowledgeBase, taxon: str, name: str, place: Place, found: list[Range], where: bool
+    kb: KnowledgeBase, taxon: str, name: str, place: Place, found: list[Range], where: bool, arrived: bool = False
 ) -> list[Block]:
     first = found[0]
     same = [r for r in found if r.status == first.status]
     sure = next((r for r in same if r.basis != MEMORY), first)
-    text = trusted(say.range_here(name, place_name(place), first.status, where), sure.basis)
+    said = say.range_here(name, place_name(place), first.status, where, arrived)
+    text = trusted(said, sure.basis)
     out = [Block("point", text, statements=tuple(f"range:{r.id}" for r in same[:6]))]
     if first.area and _speaks(first.area):
         out.append(Block("point", say.range_part(first.area), statements=(f"range:{first.id}",)))
@@ -225,7 +234,8 @@ def _speaks(area: str) -> bool:
     return len(area) > 3 and not area.lower().startswith(("stocked", "native", "introduced"))
 
 
-def _parts(kb: KnowledgeBase, name: str, place: Place, found: list[Range], where: bool = False) -> list[Block]:
+def _parts(kb: KnowledgeBase, name: str, place: Place, found: list[Range], where: bool = False,
+           arrived: bool = False) -> list[Block]:
     """The status in the states and provinces that a place covers; of waters it is no answer where few have the fish."""
     living = {r.place for r in found if r.status in LIVING}
     found = [r for r in found if r.status in LIVING or r.place not in living]
@@ -239,7 +249,7 @@ def _parts(kb: KnowledgeBase, name: str, place: Place, found: list[Range], where
         if same:
             names = _places(kb, [r.place for r in same], full=False)
             text = (
-                say.range_here(name, f"{place_name(place)}, by state: {names}", status, where)
+                say.range_here(name, f"{place_name(place)}, by state: {names}", status, where, arrived)
                 if not out
                 else say.range_line(status, names)
             )

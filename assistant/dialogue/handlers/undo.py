@@ -3,18 +3,22 @@
 from __future__ import annotations
 
 from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.called_so import last_meanings
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import size, weight
 from assistant.dialogue.handlers.identify import claimed, guessed, name_it
 from assistant.dialogue.lessons.key_walk import KeyWalk
+from assistant.dialogue.name_languages import singular_key
 from assistant.dialogue.observing import forget, observe
 from assistant.dialogue.subjects import subjects
 from assistant.dialogue.telling import place_names
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import naming as wording
 from assistant.dialogue.wording import speak
+from assistant.dialogue.wording.info import name_means
 from assistant.dialogue.wording.lesson import KEY_STOPPED, QUIZ_STOPPED
 from assistant.dialogue.wording.speak import fish as label
+from assistant.model.records import Name
 from assistant.reasoning.observed import NAMING
 from assistant.text import join
 
@@ -81,13 +85,45 @@ def _correct(turn: Turn) -> tuple[Answer, Held]:
         "lead", wording.corrected(told) if new else wording.left_out(told) if gone else wording.UNDONE, claim=False
     )
     guesses = guessed(turn)
+    borne = None if guesses else _borne(turn)
+    if borne is not None:
+        told_last = before.seen[len(before.before.seen):] if before.before is not None else ()
+        held, guesses = held.after(seen=tuple(s for s in held.seen if s not in told_last)), (borne[0],)
     if guesses:
         kept = tuple(h for h in held.hints if h.kind not in NAMING)
         held = held.after(hints=(*kept, *claimed(kb, guesses)))
     if not held.seen and not held.hints:
         return Answer("undo", (lead, Block("next", wording.NOTHING_LEFT, claim=False))), held.after(taxa=(), shown=())
     answer, after = name_it(turn, held, ())
-    return answer._replace(intent="undo", blocks=(lead, *(b for b in answer.blocks))), after
+    meant = () if borne is None else (Block("point", name_means(borne[1].text, speak.fish_both(kb, borne[0])),
+                                            statements=(f"name:{borne[1].id}", f"taxon:{borne[0]}")),)
+    return answer._replace(intent="undo", blocks=(lead, *meant, *answer.blocks)), after
+
+
+FARTHEST_BACK, LONGEST_NAME, LONG_WORD = 4, 3, 6
+"""Turns since a loose name was asked about, words of a name in the line, letters of a first word that names a fish."""
+
+
+def _borne(turn: Turn) -> tuple[str, Name] | None:
+    """Of the fishes that a loose name asked about before may mean, the one that bears the words of the line in a name.
+
+    For "what is a brim / ... / no i meant red belly"; with that name; None where there is not just one.
+    """
+    kb, held = turn.kb, turn.held
+    for _ in range(FARTHEST_BACK):
+        if held.intent == "names" or held.before is None:
+            break
+        held = held.before
+    words = turn.reading.words
+    told = {"".join(words[i : i + n]) for n in range(1, LONGEST_NAME + 1) for i in range(len(words) - n + 1)}
+    found: dict[str, Name] = {}
+    for taxon, _ in last_meanings(turn._replace(held=held)):
+        for name in kb.names(taxon):
+            parts = singular_key(name.text).split()
+            first = {parts[0]} if parts and len(parts[0]) >= LONG_WORD else set()
+            if name.language.startswith("en") and told & {"".join(parts), *first}:
+                found.setdefault(taxon, name)
+    return next(iter(found.items())) if len(found) == 1 else None
 
 
 def _measured_anew(turn: Turn) -> tuple[Answer, Held]:

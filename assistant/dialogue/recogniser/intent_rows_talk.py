@@ -281,6 +281,26 @@ TALK_ROWS: tuple[Row, ...] = (
                       "!seen|held-seen|rules|water|len|wt|quiz|key|hurt|hybrid|size|weight|eat|tackle|versus|vs"),
         ("everbody down the bayou calls it white perch but its a crappie, am i wrong",
          "everyone down here calls it bream but its a bluegill, am i right")),
+    # A loose name beside the fish that bears it; whether a kind has come to a place by now, and what is to be done
+    # with one that is caught; which fishes of a list have a count.
+    Row("names", 94, ("sameness", "names-weak", "many-names", "two-mentions", "short10",
+                      "!seen|held-seen|story|part|quiz|key|rules|size|weight|habitat|tackle|handling|hybrid|cross|sex|"
+                      "stage|taste|meat|looks|asks-how|water|eat"),
+        ("is a mud fish the same as a bowfin", "is a mud cat the same as a flathead")),
+    Row("range", 94, ("arrived", "place", "fish|held-fish", "yes-no|question-mark|range|asks-any|asks-do",
+                      "!seen|rules|rules-act|rules-open|open-word|quiz|key|hurt|contrast|names|tackle|tackle-word|asks-name|"
+                      "water|hybrid|my-catch|handling|size|weight|len|wt|call-it|bite|asks-how|asks-when|asks-what|"
+                      "life-part|how-deep|two-kinds|story|nests|list|spawn"),
+        ("snakeheads made it to arkansas yet?", "have snakeheads shown up in Maryland",
+         "has the snakehead spread to Georgia yet")),
+    Row("handling", 95, ("if-landed", "what-then", "held-fish|fish",
+                         "!seen|held-seen|rules|keep|may-keep|water|len|wt|quiz|key|hurt|contrast|size|weight|edible|eat|"
+                         "cooking|names|hybrid"),
+        ("snakeheads made it to arkansas yet? / what do i do if i land one",
+         "is the round goby invasive / if i hook one what am i supposed to do")),
+    Row("list", 96, ("counts-of", "have-verb", "asks-what|which-of", "after-list", "part", "pointing|these-tables",
+                     "!fish|group|rules|water|story|quiz|key|contrast|sources|place|hurt|len|wt|why|asks-name"),
+        ("Which Ambloplites does the base hold? / and of these, which have anal spine counts",)),
     # The answers of a key apart from it.
     Row("key", 97, ("asked-key", "lesson-answers", "!fish|quiz|rules|seen"),
         ("make a simple key for perch, walleye and sauger / Answers on their own sheet",)),

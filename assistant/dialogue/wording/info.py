@@ -97,11 +97,11 @@ ANSWER_OF = {
 }
 
 
-def range_here(name: str, place: str, status: str, where: bool = False) -> str:
-    """The status of a fish in a place; ``where``: asked where it lives, so that no yes or no stands first."""
-    if where:
-        return sentence(STATUS_SAID[status].format(name=name, place=place))
-    return sentence(f"{ANSWER_OF[status]}: {STATUS_SAID[status].format(name=name, place=place)}")
+def range_here(name: str, place: str, status: str, where: bool = False, arrived: bool = False) -> str:
+    """The status of a fish in a place; ``where``: asked where it lives, so without a yes; ``arrived``: if it came."""
+    said = STATUS_SAID[status].format(name=name, place=place)
+    answer = ANSWER_OF["native"] if arrived and status in ("introduced", "stocked") else ANSWER_OF[status]
+    return sentence(said if where else f"{answer}: {said}")
 
 
 STATUS_SAID = {

@@ -210,6 +210,26 @@ def coverage_lead(name: str, told: int, total: int, what: str) -> str:
     return f"{name[:1].upper()}{name[1:]}: {told} of the {total} {what} known in its family are stated."
 
 
+def counted_among(label: str, rows: Sequence[tuple[str, str]], among: int) -> str:
+    """Of which fishes of a list a count is held, each with it."""
+    if not rows:
+        return f"None of these {among}: no value for {label} is held."
+    every = "The one has" if among == 1 else "Both have" if among == 2 else f"All {among} have"
+    some = f"{len(rows)} of these {among} {'has' if len(rows) == 1 else 'have'}"
+    told = "; ".join(f"{name} - {words}" for name, words in rows)
+    return f"{every if len(rows) == among else some} a value for {label}: {told}."
+
+
+def none_arrived(kinds: str, place: str) -> str:
+    """No kind of a group is listed for a place."""
+    return f"Not as far as is held: no {kinds} are listed for {place}, and that is not proof that there are none."
+
+
+def not_counted(label: str, names: str) -> str:
+    """The fishes of a list of which no value is held."""
+    return f"No value for {label} is held for {names}."
+
+
 GAPS = "Gaps: "
 
 

@@ -100,3 +100,25 @@ def test_settled_in_the_first_line(line: str, start: str, talk: Talk) -> None:
     """Whether a local name is wrong, and which of two scientific names a fish bears, is told first."""
     answer, _ = talk(line)
     assert answer.intent == "names" and answer.blocks[0].text.startswith(start)
+
+
+@pytest.mark.parametrize(
+    ("line", "fish"),
+    [
+        ("is a mud fish the same as a bowfin", "amia-calva"),
+        ("is a mud cat the same as a flathead", "pylodictis-olivaris"),
+        ("is a bowfin the same as a dog fish", "amia-calva"),
+    ],
+)
+def test_a_loose_name_beside_its_fish(talk: Talk, line: str, fish: str) -> None:
+    """A loose name, written apart or not, is sometimes that fish, and others bear it too."""
+    answer, _ = talk(line)
+    assert answer.intent == "names" and fish in answer.taxa
+    assert answer.blocks[0].text.startswith("Sometimes")
+
+
+def test_both_fishes_of_a_moved_scientific_name(talk: Talk) -> None:
+    """Where an old scientific name is borne by another fish now, the answer is about both."""
+    answer, _ = talk("Has the scientific name of the largemouth bass been changed? My textbook says salmoides.")
+    assert {"micropterus-nigricans", "micropterus-salmoides"} <= set(answer.taxa)
+    assert "nigricans" in answer.blocks[0].text

@@ -135,3 +135,30 @@ def test_only_there_is_answered_by_the_other_places(talk: Talk, lines: tuple[str
     assert answer.intent == "range"
     assert answer.blocks[0].text.startswith("No") and "other places" in answer.blocks[0].text
     assert "is native to" in answer.blocks[1].text
+
+
+@pytest.mark.parametrize(
+    ("line", "first"),
+    [
+        ("snakeheads made it to arkansas yet?", "yes: the northern snakehead lives in arkansas"),
+        ("have round gobies reached new york", "yes: the round goby lives in new york"),
+        ("has the snakehead spread to Georgia yet", "yes: the northern snakehead lives in georgia"),
+        ("have snakeheads made it to oregon yet", "not as far as is held: no snakeheads are listed for oregon"),
+    ],
+)
+def test_there_by_now(talk: Talk, line: str, first: str) -> None:
+    """Whether a kind has come to a place is answered with yes or no before how it came there."""
+    answer, _ = talk(line)
+    assert answer.intent == "range" and answer.blocks[0].text.lower().startswith(first)
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["what do i do if i land one", "if i hook one what am i supposed to do", "say i catch one, what then",
+     "what happens if i catch one, do i report it"],
+)
+def test_one_that_is_caught(talk: Talk, line: str) -> None:
+    """What is to be done with an unwanted kind just told of is answered of that kind."""
+    answer, _ = talk("have snakeheads made it to maryland yet", line)
+    assert answer.intent == "handling" and "channa-argus" in answer.taxa
+    assert "kill it" in answer.blocks[0].text and "report it" in answer.blocks[0].text
