@@ -149,6 +149,16 @@ TALK_ROWS: tuple[Row, ...] = (
                          "!taxon|len|rules|water|weight-to-length|question-mark|question|asks-how|asks-what|asks-can|asked|correct|contrast|hurt|handling|tackle|list|size|"
                          "names|why|sources"),
         ("weighed four pounds, silver with broken stripes", "a gar, 80 pounds, wide snout")),
+    # Either of two fishes pointed to in a place.
+    Row("range", 93, ("answer-either|both", "two-fish", "place", "held-last", "short6", "no-ask", "question-mark",
+                      "!seen|rules|rules-act|water|contrast|vs|versus|len|wt|date|hurt|quiz|key|asks-how|asks-can"),
+        ("what do fliers eat / both flier and redear in ohio?",)),
+    Row("tackle", 93, ("steals", "bait-thing", "asks-name", "!wild-animal|animal|seen|hurt|rules|water|quiz|key"),
+        ("what kind of fish keeps stealing our worms",)),
+    # A length told again after a verdict, and why it is another; fish that steal bait.
+    Row("rules", 95, ("after-rules", "correct", "len", "held-length", "short10",
+                      "!taxon|seen|hurt|weight|tackle|question-mark"),
+        ("keeper walley? / lake skarrowin, 47 cm, july 5 / remeasured, 45, he wouldnt hold still",)),
     # An animal that is no fish.
     Row("out-of-scope", 93, ("creature", "yes-no|asks-what|what-is", "fishy|names-next|asks-name|what-is", "short6",
                              "!fish|seen|tackle|tackle-word|eat|rules|keep|handling|habitat|outside|bite|which-group|list"),
