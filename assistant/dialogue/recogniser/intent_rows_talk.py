@@ -261,7 +261,7 @@ TALK_ROWS: tuple[Row, ...] = (
     # Which kinds of a group have a mark, with "got" for "have"; whether a fish would last in a kind of water.
     Row("list", 94, ("which-group", "group", "seen", "story", "asks-what", "no-ask",
                      "!my-catch|names-next|asks-name|what-it-is|tells-it|somebody|held-seen|confirm|taxon|hybrid|which-of|"
-                     "contrast|why|sources|len|wt|quiz|key|what-is|date|water|about-it|rules|hurt|seen-3"),
+                     "contrast|why|sources|len|wt|quiz|key|what-is|date|water|about-it|rules|hurt|seen-3|asks-do"),
         ("which bass got a jaw that stops before the back of the eye", "which sunfish got a red edge on the ear",
          "what trout got a forked tail")),
     Row("habitat", 95, ("last-there", "fish|held-fish", "waters|water-heat|asks-can|asks-do",
