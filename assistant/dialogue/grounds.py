@@ -5,6 +5,7 @@ from __future__ import annotations
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.aspects import aspects
+from assistant.dialogue.living_beside import life_beside
 from assistant.dialogue.mattering import matters
 from assistant.dialogue.reader.glossed import CLASS_ASKING
 from assistant.dialogue.reader.lexicon import lexicon_of
@@ -50,6 +51,8 @@ def general(turn: Turn) -> Answer:
     if BY_COLOUR in turn.cues and (told := trust(turn, asked)):
         return Answer("why", told, fish)
     form = len(kinds) == 1 and bool(turn.reading.seen) and not _purposes(turn)
+    if len(turn.reading.taxa()) < 2 and (beside := life_beside(turn, kinds, asked)):
+        return Answer("why", (*beside, *(_term(turn, t, 1) for t in _purposes(turn)[:1])), fish)
     if asked and kinds and (not purpose or form) and (found := _feature(turn, fish, kinds, asked)) is not None:
         return found
     words = set(turn.reading.words)

@@ -19,6 +19,7 @@ WHICH_WORDS = word_set("what which who where when why how whats wheres whens")
 BEFORE = 4
 """A yes or no is asked where one of the first words opens such a question."""
 DENYING = word_set("not less seldom rarely never avoids avoid without no hardly")
+WARM, COLD = word_set("warm warmer hot bathwater"), "cold"
 FED, SOUGHT, FISH_FOOD = "diet", "habitat", "fish"
 
 
@@ -45,6 +46,8 @@ def whether(turn: Turn, character: str, found: Sequence[Statement], told: str) -
     asked = states_by_words(turn, character)
     if stated and without and not asked:
         return core.NO if stated <= without else core.YES
+    if character == SOUGHT and warm_asked(turn) and all_cold(turn, found):
+        return care.HARDLY
     if "or" in turn.reading.words:
         return _one_of(asked, stated)
     if not asked:
@@ -56,6 +59,17 @@ def whether(turn: Turn, character: str, found: Sequence[Statement], told: str) -
     if all(met):
         return core.YES
     return care.IN_PART if any(met) else care.NOT_TOLD_SO
+
+
+def warm_asked(turn: Turn) -> bool:
+    """True for a line that speaks of warm water."""
+    return bool(WARM & set(turn.reading.words))
+
+
+def all_cold(turn: Turn, found: Sequence[Statement]) -> bool:
+    """True where every kind of water told of a fish is a cold one."""
+    stated = [x for s in found for x in s.states]
+    return bool(stated) and all(COLD in key(turn.kb.state(x).label).split() for x in stated)
 
 
 def states_by_words(turn: Turn, character: str) -> dict[str, frozenset[str]]:

@@ -222,6 +222,16 @@ def in_place(turn: Turn, asked: Sequence[str], of: tuple[str, ...] = ()) -> list
     return out
 
 
+def others_called(kb: KnowledgeBase, words: str, apart: Sequence[str], places: Sequence[str]) -> list[Block]:
+    """Other fishes of a place whose local name there holds the words of a name ("crapet sac-à-lait")."""
+    wanted, spelt = expand_places(kb, places), f" {_single(words)} "
+    found = [n for t in kb.species if t not in apart for n in kb.names(t)
+             if n.kind not in (SYNONYM, "accepted", *UNDERSTOOD) and key(n.text) != key(words)
+             and spelt in f" {_single(n.text)} " and wanted & expand_places(kb, n.regions)]
+    return [Block("point", say.other_there(n.text, place_names(kb, n.regions), label(kb, n.taxon)),
+                  statements=(f"name:{n.id}",)) for n in found[:MOST_NAMES]]
+
+
 def _with_namesakes(kb: KnowledgeBase, kinds: tuple[str, ...]) -> tuple[str, ...]:
     """A species with those of its genus whose accepted name ends in its own ("eyetail bowfin" beside "bowfin")."""
     if len(kinds) != 1:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from assistant.dialogue.answer import Block
@@ -15,6 +16,8 @@ PREFIX = "caution"
 HARMS = frozenset({"bleeding", "deep-hook", "barotrauma", "deep-water", "air", "heat"})
 """Topics of what harms a fish that is let go."""
 MOST = 3
+HALF, DEAD = 50.0, "dead"
+_NUMBER = re.compile(r"\d+(?:\.\d+)?")
 
 
 def survival(turn: Turn, taxa: Sequence[str]) -> list[Block]:
@@ -32,5 +35,13 @@ def survival(turn: Turn, taxa: Sequence[str]) -> list[Block]:
     figures = [c for c in fitting if isinstance(c, Caution) and c.unit.startswith("%") and c.topic in topics]
     if figures:
         rest = [advice(PREFIX, c, "point") for c in told[:MOST] if c not in figures]
-        return [*(advice(PREFIX, c, "lead" if c == figures[0] else "point") for c in figures), *rest]
+        deaths = [c for c in figures if DEAD in c.unit and len(topics) == 1]
+        odds = care.chances(_least_dead(deaths[0])) if deaths else care.MAY_LIVE
+        head, *more = (advice(PREFIX, c, "lead" if c == figures[0] else "point") for c in figures)
+        return [head._replace(text=f"{odds} {head.text}"), *more, *rest]
     return [Block("lead", care.MAY_LIVE, claim=False), *(advice(PREFIX, c, "point") for c in told[:MOST])]
+
+
+def _least_dead(figures: Caution) -> float:
+    """The smallest share (percent) of such fish that died in the trial: what the best handling reached."""
+    return min((float(n) for n in _NUMBER.findall(figures.number)), default=HALF)

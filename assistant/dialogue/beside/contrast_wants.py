@@ -48,6 +48,8 @@ SETTLES, LEANS = 8.0, 3.0
 CLEAR, LEAST = 4.0, 0.03
 """A fish that what was seen fits so many times better is the one; a share below the second counts as that much."""
 SMALL = frozenset({"small", "tiny"})
+COUNTING = frozenset({"asks-many"})
+"""Cues of a line that speaks of a number."""
 
 
 def each_told(turn: Turn, character: Character, taxa: Sequence[str], told: Sequence[Told | None]) -> str:
@@ -156,12 +158,24 @@ def relied_on(turn: Turn, found: Contrast, sides: frozenset[str], asked: frozens
     rows = [r for c in sorted(asked) if (r := contrast_row(kb, kb.character(c), found.taxa)) is not None]
     if not rows and MARKS in sides:
         return _by_marks(turn, found)
-    best = max(rows, key=lambda r: r.separation, default=None)
+    counted = [r for r in rows if kb.character(r.character).kind == "count"] if COUNTING & turn.cues else []
+    best = max(counted or rows, key=lambda r: r.separation, default=None)
     if best is None:
         return []
     told = say.in_each(*row_text(turn, found.taxa, best))
-    lead = Block("lead", say.mark_verdict(told, best.separation), statements=row_ids(best))
-    return [lead, *(_surer(turn, found) if best.separation < say.MOSTLY else [])]
+    shared = _overlapped(best)
+    lead = Block("lead", say.mark_verdict(told, best.separation, shared), statements=row_ids(best))
+    surer = _surer(turn, found) if shared or best.separation < say.MOSTLY else []
+    return [lead, *(b for b in surer if b.statements != lead.statements)]
+
+
+def _overlapped(row: ContrastRow) -> str:
+    """The numbers that all of the fishes of a row may show, where ranges are held of each and overlap; else empty."""
+    spans = [t.numbers for t in row.told if t is not None and t.numbers is not None and not t.bound]
+    if len(spans) < 2 or len(spans) < len(row.told):
+        return ""
+    low, high = max(float(s[0]) for s in spans), min(float(s[3]) for s in spans)
+    return say.span(low, high) if low <= high else ""
 
 
 def _by_marks(turn: Turn, found: Contrast) -> list[Block]:

@@ -13,7 +13,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import list_fishes
 from assistant.dialogue.handlers.range import overall
 from assistant.dialogue.in_season import asks_of_season, marks_told, season_unheld, sides_last, words_of
-from assistant.dialogue.life_answered import states_by_words, whether
+from assistant.dialogue.life_answered import all_cold, states_by_words, warm_asked, whether
 from assistant.dialogue.life_asked import asks_food, asks_spawning, living, seasons
 from assistant.dialogue.life_order import by_age, by_spawning, shared_waters
 from assistant.dialogue.preying import eaten_by, eaters, food_told
@@ -43,7 +43,7 @@ TOGETHER = (
     ("life-history", "spawning-season"),
 )
 """Sides of life that are told together."""
-SAME_WATER, FED = "same-water", "diet"
+SAME_WATER, FED, WATER = "same-water", "diet", "habitat"
 SEASON, GROUND, ACTIVITY = "spawning-season", "spawning-ground", "activity"
 BREEDING = frozenset({SEASON, GROUND, "spawning-temperature", "nest-form", "nest-habit"})
 BY_SIDE = (("when", "spawning-season"), ("where", "habitat"), ("waters", "habitat"))
@@ -238,6 +238,11 @@ def _of_kinds(turn: Turn, taxa: Sequence[str], wanted: Sequence[str]) -> list[Bl
                 statements += found
     kinds = list(dict.fromkeys(met))
     if not kinds:
+        cold = [(t, about(kb, t, WATER)[0]) for t in taxa] if WATER in wanted[:1] and warm_asked(turn) else []
+        told = [(t, found) for t, found in cold if found]
+        if told and all(all_cold(turn, found) for _, found in told):
+            text = care.hardly(say.names_with([label(kb, t) for t, _ in told[:MOST_KINDS]]))
+            return [Block("point", text, statements=ids([s for _, found in told for s in found][:MOST_KINDS]))]
         return []
     text = care.yes_of_some(say.names_with([label(kb, t) for t in kinds[:MOST_KINDS]]), len(taxa) - len(kinds))
     return [Block("point", text, statements=ids(statements[:MOST_KINDS]))]
@@ -308,6 +313,8 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
         named = [BY_SIDE[1][1], ACTIVITY]
     if states(kb, reading, ACTIVITY):
         named = [ACTIVITY, *named]
+    if warm_asked(turn) and named == [WATER]:
+        named = [WATER, LIMIT]
     if said & {"when", "asks-when"} and RUNNING & set(reading.words):
         named = [SEASON, *named]
     out = dict.fromkeys(named)

@@ -19,6 +19,7 @@ from assistant.dialogue.name_forms import (
     group_latin,
     in_place,
     latin_word,
+    others_called,
     people_call,
     place_again,
     told_old_genus,
@@ -268,6 +269,8 @@ def _several(turn: Turn, words: str, found: Sequence[tuple[str, Name | None]]) -
             place = place_names(kb, turn.held.places)
             note = say.name_not_told(words, place, speak.fishes(kb, living[:SHOWN], "or"))
             out.append(Block("point", note, statements=tuple(names[t] for t in living[:SHOWN])))
+            out += [b for b in in_place(turn, living[:2], turn.held.places) if b.claim]
+            out += others_called(kb, words, living, turn.held.places)
         out.append(Block("point", text, statements=tuple(names[t] for t in order[:SHOWN])))
     by_taxon = dict(found)
     for t in order[:SHOWN]:

@@ -314,4 +314,25 @@ TALK_ROWS: tuple[Row, ...] = (
     # The answers of a key apart from it.
     Row("key", 97, ("asked-key", "lesson-answers", "!fish|quiz|rules|seen"),
         ("make a simple key for perch, walleye and sauger / Answers on their own sheet",)),
+    # Which kinds of a group have a mark, with "got" for "have"; whether a fish would last in a kind of water.
+    Row("list", 94, ("which-group", "group", "seen", "story", "asks-what", "no-ask",
+                     "!my-catch|names-next|asks-name|what-it-is|tells-it|somebody|held-seen|confirm|taxon|hybrid|which-of|"
+                     "contrast|why|sources|len|wt|quiz|key|what-is|date|water|about-it|rules|hurt|seen-3|asks-do"),
+        ("which bass got a jaw that stops before the back of the eye", "which sunfish got a red edge on the ear",
+         "what trout got a forked tail")),
+    Row("habitat", 95, ("last-there", "fish|held-fish", "waters|water-heat|asks-can|asks-do",
+                        "!seen|rules|rules-act|hurt|quiz|key|tackle|tackle-word|names|eat|edible|letting-go|asks-how|"
+                        "place|water|which-group|list|contrast|pet|moving-fish"),
+        ("trout, black specks all over, pink streak / no red slash under the chin / would it make it in a warm pond",
+         "would a rainbow trout last in a warm pond", "could a brook trout make it in a hot shallow pond")),
+    # What to do where two fishes that look alike have rules of their own.
+    Row("rules", 95, ("rules-differ", "held-two|two-fish|two-kinds|held-fish",
+                      "!seen|quiz|key|hurt|place|water|len|date|size|names|why|habitat|sources"),
+        ("brookie or splake? wormy back, tail forked some / so what do i do if the law treats em different",
+         "walleye vs sauger / what if the limits are different and i cant tell",
+         "pike vs musky / what do i do when one is legal and the other isnt")),
+    # What a part of a fish is for.
+    Row("why", 94, ("what-for", "part", "one-fish|group|held-fish", "asks-what|why",
+                    "!rules|tackle|tackle-word|eat|edible|quiz|key|hurt|water|len|contrast|identify|names|size|count"),
+        ("what does a walleye need those big eyes for", "what does a paddlefish use its long snout for")),
 )

@@ -30,6 +30,7 @@ TOPICS = (
     "rule-packing",
     "rule-bait",
     "rule-gear",
+    "rule-unsure",
     "rule-border",
     "rule-licence",
     "rule-hours",
@@ -65,6 +66,7 @@ PLAIN = {
     "rule-packing": tell.PACK,
     "rule-possession": tell.POSSESSION,
     "rule-border": tell.BORDER,
+    "rule-unsure": tell.UNSURE,
 }
 
 

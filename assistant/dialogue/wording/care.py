@@ -252,7 +252,12 @@ def the_reverse(words: list[str]) -> str:
     return f"No, the other way round: {' or '.join(words)}" if words else "No"
 
 
-IN_PART, BOTH, NOT_TOLD_SO = "In part", "Both", "Not that the base tells"
+IN_PART, BOTH, NOT_TOLD_SO, HARDLY = "In part", "Both", "Not that the base tells", "Hardly"
+
+
+def hardly(names: str) -> str:
+    """That fishes told of cold water alone would not last in warm water."""
+    return sentence(f"hardly: of {names} the base tells cold water alone")
 
 
 def yes_of_some(names: str, count: int) -> str:
@@ -284,6 +289,14 @@ HABITAT_ASK = "where it lives, when it spawns, what it eats"
 
 
 MAY_LIVE = "Nobody can promise that it lives; what was just told decides its chances."
+
+
+def chances(dead: float) -> str:
+    """Whether a hurt fish lives, by the share (percent) that died in a trial under the best handling."""
+    odds = "often yes, if it is handled right" if dead < 50 else "the chances are poor"
+    return f"{odds[:1].upper()}{odds[1:]}, but nobody can promise it."
+
+
 THIN_ICE = "No, stay off: that is thinner than the least the guideline gives for one person on foot."
 
 

@@ -49,10 +49,16 @@ def size_verdict(told: str, apart: bool) -> str:
     return sentence(f"not by itself: every large fish was small once, and {why} (grown: {told})")
 
 
-def mark_verdict(told: str, separation: float) -> str:
-    """Whether a named feature tells two fishes apart."""
+def mark_verdict(told: str, separation: float, shared: str = "") -> str:
+    """Whether a named feature tells two fishes apart; ``shared``: what both may show of it."""
     word = "yes, mostly" if separation >= MOSTLY else "it helps, but not by itself" if separation >= HELPS else "no"
-    return sentence(f"{word}: {told}")
+    word = "mostly, but not by itself" if shared and word.startswith("yes") else word
+    return sentence(f"{word}: {told}{f'; both may show {shared}' if shared else ''}")
+
+
+def span(low: float, high: float) -> str:
+    """The numbers of an overlap."""
+    return f"{low:g}" if low == high else f"{low:g} {'or' if high - low == 1 else 'to'} {high:g}"
 
 
 MOSTLY, HELPS = 0.55, 0.3

@@ -59,3 +59,22 @@ def under_age(age: int) -> str:
 def hours(starts: str, ends: str) -> str:
     """Hours without fishing."""
     return f"no fishing from {starts} to {ends}"
+
+
+NO_CAUSE = "The reason for that is not held in so many words; this is what stands beside it."
+"""What keeps the life of a fish apart from the reason of a feature."""
+
+
+def side(heading: str, name: str, told: list[str]) -> str:
+    """One side of the life of a fish: "food of the redear sunfish: snails and mussels; water insects"."""
+    return f"{heading.lower()} of the {name}: {'; '.join(told)}"
+
+
+def beside(sides: list[str], memory: bool) -> str:
+    """What is held of the life of a fish beside a part of its body."""
+    return sentence(f"{'; '.join(sides)}{' (from memory, unchecked)' if memory else ''}")
+
+
+def feature(label: str, name: str, told: str) -> str:
+    """The feature itself."""
+    return sentence(f"{label} of the {name}: {told}")

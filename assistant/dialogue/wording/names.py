@@ -171,3 +171,8 @@ def local_right(words: str, fish: str, owner: str) -> str:
     """A name that is in use for a fish beside its own."""
     other = f'; it is also the own name of another fish, the {owner}' if owner else ""
     return sentence(f'nobody is wrong: "{words}" is a local name of the {fish}{other}')
+
+
+def other_there(name: str, place: str, fish: str) -> str:
+    """A longer local name that holds the words asked about and means another fish."""
+    return sentence(f'"{name}" in {place} is another fish, the {fish}')

@@ -285,6 +285,10 @@ SELL = (
     "agency; no such "
     "rule is held here."
 )
+UNSURE = (
+    "Act by the stricter rule of the two, and where that says no, or you do not know it, let the fish go: whoever "
+    "keeps it must be able to say what it is. Photograph it first, and ask the agency if you mean to keep one."
+)
 PACK = (
     "Fish on the water or on the way home usually must stay recognisable: kind, number and, where a length rule "
     "holds, length. Check "
