@@ -129,9 +129,9 @@ def test_the_wish_is_heard_behind_care_and_marks(talk: str, intent: str, open_ba
 
 
 def test_an_unwanted_fish_caught_is_not_let_go(open_base: Base) -> None:
-    """A catch called by the name of an unwanted kind is named with what must be done with it right behind the lead."""
+    """What must be done with a catch called by the name of an unwanted kind is told at once."""
     answer = last(open_base, "I caught a snakehead in Ohio, what should I do")
-    assert "do not release" in answer.blocks[1].text.lower()
+    assert any("do not release" in b.text.lower() for b in answer.blocks[:2])
 
 
 def test_so_many_asked_for_are_parted(open_base: Base) -> None:

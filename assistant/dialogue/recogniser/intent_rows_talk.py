@@ -149,6 +149,13 @@ TALK_ROWS: tuple[Row, ...] = (
                          "!taxon|len|rules|water|weight-to-length|question-mark|question|asks-how|asks-what|asks-can|asked|correct|contrast|hurt|handling|tackle|list|size|"
                          "names|why|sources"),
         ("weighed four pounds, silver with broken stripes", "a gar, 80 pounds, wide snout")),
+    # A mark told of one of those called so; the length of one's own, told after how big they get.
+    Row("identify", 93, ("pointing", "after-names", "seen", "no-ask", "short10",
+                         "!fish|contrast|list|rules|question-mark|question|size|hurt|water|quiz|key"),
+        ("whats a brim exactly / the one with the red ear",)),
+    Row("size", 93, ("after-size", "len", "held-fish", "have-verb", "no-ask", "short6",
+                     "!fish|seen|rules|water|date|correct|place|wt|hurt"),
+        ("size of musky / mine has 1 m 30",)),
     # Either of two fishes pointed to in a place.
     Row("range", 93, ("answer-either|both", "two-fish", "place", "held-last", "short6", "no-ask", "question-mark",
                       "!seen|rules|rules-act|water|contrast|vs|versus|len|wt|date|hurt|quiz|key|asks-how|asks-can"),
