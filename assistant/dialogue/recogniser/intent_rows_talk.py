@@ -156,6 +156,10 @@ TALK_ROWS: tuple[Row, ...] = (
     Row("size", 93, ("after-size", "len", "held-fish", "have-verb", "no-ask", "short6",
                      "!fish|seen|rules|water|date|correct|place|wt|hurt"),
         ("size of musky / mine has 1 m 30",)),
+    # Whether they will bite, or the way is in vain.
+    Row("out-of-scope", 93, ("forecast", "bite", "!fish|seen|hurt|asks-name|quiz|key|rules-open|asks-what|asks-when|"
+                             "tackle-word|bait-only|asks-how|place|water"),
+        ("fish gonna bite saturday mornin or am i wastin gas",)),
     # Either of two fishes pointed to in a place.
     Row("range", 93, ("answer-either|both", "two-fish", "place", "held-last", "short6", "no-ask", "question-mark",
                       "!seen|rules|rules-act|water|contrast|vs|versus|len|wt|date|hurt|quiz|key|asks-how|asks-can"),
