@@ -36,8 +36,8 @@ def wider(kb: KnowledgeBase, reading: Reading, answer: Answer, held: Held) -> tu
            for m in kb.members(t) if len(kb.members(t)) <= MOST]
     whole = [kb.lineage(t.id)[1] for t in found if t.rank == SUBSPECIES and len(kb.lineage(t.id)) > 1]
     named = [t for t in cited if kb.find("taxon", t) is not None] if answer.intent == "names" else []
-    return unique([*named[:MOST], *of_groups, *loose, *open_still, *higher, *whole, *(t.id for t in crosses), *parents, *typed,
-                   *few, *_whole_genera(kb, answer), *_formula(kb, answer), *before])
+    return unique([*named[:MOST], *of_groups, *loose, *open_still, *higher, *whole, *(t.id for t in crosses), *parents,
+                   *typed, *few, *_whole_genera(kb, answer), *_formula(kb, answer), *before])
 
 
 SUBSPECIES = "subspecies"
