@@ -125,6 +125,7 @@ def test_the_same_bytes_as_compiling_all(shipped: Path, tmp_path: Path, steps: l
     assert (tmp_path / "form").read_bytes() == (tmp_path / "whole").read_bytes()
 
 
+@pytest.mark.long
 def test_a_damaged_or_missing_form_is_not_built_upon(shipped: Path, tmp_path: Path) -> None:
     """Wherever a bit is turned over, the form is refused or comes out right; a missing one is refused."""
     folder, chance = shutil.copytree(shipped / "base", tmp_path / "base"), random.Random(4)

@@ -47,11 +47,12 @@ def _plain(name: str) -> str:
 Outcomes = list[tuple[str, set[str], list[tuple[str, float]]]]
 
 
-@pytest.fixture(scope="module")
-def outcomes() -> Outcomes:
+@pytest.fixture(scope="module", params=[pytest.param(2, id="half"), pytest.param(1, id="all", marks=pytest.mark.long)])
+def outcomes(request: pytest.FixtureRequest) -> Outcomes:
     """The id of each account, the names that are right, the candidates."""
     with closing(open_base()) as base:
-        return [(a["id"], {_plain(n) for n in (a["expected"], *a["accept"])}, named(base, a)) for a in accounts()]
+        return [(a["id"], {_plain(n) for n in (a["expected"], *a["accept"])}, named(base, a))
+                for a in accounts()[::request.param]]
 
 
 def test_every_account_names_its_source() -> None:

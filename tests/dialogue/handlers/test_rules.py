@@ -236,6 +236,7 @@ def found_in_rules(folder: Path) -> list[Finding]:
     return list(rulebook_findings(index.all_nodes(), index))
 
 
+@pytest.mark.long
 def test_an_exception_for_one_water_raises_no_finding(own_base: Path) -> None:
     """The exception neither ties with another rule nor leads nowhere."""
     assert found_in_rules(own_base) == []
@@ -248,6 +249,7 @@ def test_an_exception_for_one_water_passes_the_check(own_base: Path) -> None:
     assert outcome.passed, [f.line() for f in outcome.findings if f.severity == "error"]
 
 
+@pytest.mark.long
 def test_a_second_rule_of_equal_rank_is_found_by_the_check(own_base: Path) -> None:
     """Two rules of one layer that disagree are a finding for the curator, and the stricter is used."""
     path = own_base / "regulations" / "own-exception.ttl"

@@ -85,7 +85,7 @@ def test_the_file_is_as_the_fit_writes_it() -> None:
     assert text.count("tf:Leaning ;") > 1000
 
 
-@pytest.mark.parametrize("turns", [150, pytest.param(600, marks=pytest.mark.long)])
+@pytest.mark.parametrize("turns", [80, pytest.param(600, marks=pytest.mark.long)])
 def test_any_handler_answers_any_line(open_base: Base, monkeypatch: pytest.MonkeyPatch, turns: int) -> None:
     """Whatever intent a line is given, in whatever conversation, its handler has an answer."""
     lines = [line for name in ("ways_of_asking.tsv", "utterances_open.tsv")
