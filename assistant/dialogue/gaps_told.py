@@ -24,6 +24,7 @@ from assistant.reasoning.disagreement import family_of, gaps_by_character, silen
 from assistant.reasoning.evidence import about
 from assistant.reasoning.living import living_in
 from assistant.reasoning.place_prior import expand_places
+from assistant.reasoning.size import LENGTHS
 from assistant.text import unique
 
 NUMBERS = ("count", "ratio", "length", "mass", "temperature")
@@ -39,7 +40,6 @@ STATEMENTS = frozenset({"statement", "statements", "records", "facts"})
 NO_CONFLICTS = (lists.NO_CONFLICT, lists.ONE_SPEAKS, lists.NONE_SPEAKS)
 COUNTS = frozenset({"count", "counts", "number", "numbers"})
 """Words of a line that asks of what is counted."""
-LENGTHS = ("max-total-length", "usual-adult-length")
 OF_LENGTH = frozenset({"length", "lengths", "size", "sizes", "long"})
 RANKED = frozenset({"held-most", "held-least"})
 """Cues of a line that asks of which fishes the most or the least is stated."""

@@ -159,6 +159,12 @@ def size_fits(kb: KnowledgeBase, table: Table, evidence: Evidence) -> Vector | N
     return None
 
 
+def outgrown(kb: KnowledgeBase, table: Table, evidence: Evidence, lead: int) -> bool:
+    """True where the length or weight told lies so far past the largest of the candidate that it is not sure."""
+    fit = size_fits(kb, table, evidence)
+    return fit is not None and float(fit[lead]) < OUTGROWN
+
+
 def reported(kb: KnowledgeBase, table: Table, seen: Observation, evidence: Evidence,
              likely: npt.NDArray[np.int_] | None = None) -> Reported:
     """What an observation says of every taxon, kept for the next turn unless it holds for the ``likely`` alone."""
@@ -337,8 +343,7 @@ def identify(kb: KnowledgeBase, table: Table, evidence: Evidence, most: int = 6)
     if verdict in ("sure", "likely") and (undecided(weighed, order[0]) or disputed(weighed, order)):
         verdict = "between"
     lead_cross = kb.taxon(candidates[0].taxon).is_hybrid
-    fit = size_fits(kb, table, evidence)
-    if verdict == "sure" and (lead_cross or (fit is not None and float(fit[order[0]]) < OUTGROWN)):
+    if verdict == "sure" and (lead_cross or outgrown(kb, table, evidence, order[0])):
         verdict = "likely"
     together = not clash or goes_together(weighed)
     return Identification(candidates, verdict, typical, clash, group, held, shares, lead_cross, small, together)

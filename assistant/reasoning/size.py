@@ -12,6 +12,8 @@ from assistant.reasoning.evidence import about, number_range
 
 MAXIMUM = "max-total-length"
 USUAL = "usual-adult-length"
+LENGTHS = (MAXIMUM, USUAL)
+"""What a line asks for that asks of length at large."""
 HEAVIEST = "max-weight"
 
 

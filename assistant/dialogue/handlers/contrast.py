@@ -49,6 +49,7 @@ WHICH_OF_THEM = frozenset({"comparing", "which-of"})
 NOT_LIVING = frozenset({"absent", "extirpated"})
 NUMERIC, BY_EYE = "numeric", "by-eye"
 SIZE_RATIO = 1.4
+"""How many times longer the largest must grow before size is told as a difference (common practice, no source)."""
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:

@@ -20,6 +20,7 @@ from assistant.dialogue.wording import self as own
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement
 from assistant.reasoning.evidence import about, number_range
+from assistant.reasoning.size import LENGTHS
 from assistant.text import join, sentence
 
 MOST, MOST_ALL = 6, 40
@@ -177,7 +178,6 @@ def _of_fish(turn: Turn, fish: tuple[str, ...]) -> list[object]:
 
 
 _BACKED = re.compile(r"\b(?:sources?|books?|papers?|works?|stud(?:y|ies)|pages?|what|that|who)\s+backs?\b(?! colou?r)")
-LENGTHS = ("max-total-length", "usual-adult-length")
 CLOSE = 0.03
 """How near a figure typed must be to one stated."""
 

@@ -10,7 +10,7 @@ from assistant.dialogue.reader.tokens import Token
 from assistant.model.spelling import distance
 from assistant.text import singular, unique, word_set
 
-FOUR = 4
+APART_TWICE = 4
 """Words of a name that is written apart twice ("red ear sun fish")."""
 LONGEST = 6
 KINDS = ("taxon", "group")
@@ -174,7 +174,7 @@ def _variants(words: list[str], lexicon: Lexicon) -> Iterator[str]:
                 yield " ".join([*tail[:i], tail[i] + tail[i + 1], *tail[i + 2 :]])
         if len(words) == 2:
             yield from lexicon.joined(words[0] + words[1])
-        if len(words) == FOUR:
+        if len(words) == APART_TWICE:
             yield f"{words[0]}{words[1]} {words[2]}{last}"
     if len(words) > 1:
         kinds = [c.removeprefix(KIND) for c in lexicon.cues(words[-1]) if c.startswith(KIND)]

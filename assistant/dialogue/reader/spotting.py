@@ -48,13 +48,7 @@ def content_of(tokens: Sequence[Token], masked: frozenset[int], lexicon: Lexicon
         if i not in masked
         and t.word not in DROPPED
         and t.word not in NEGATORS
-        and not (t.word in ("one", "ones") and _stands_for_fish(tokens, i))
-        and not (t.word == "round" and tokens[i + 1 : i + 2] and tokens[i + 1].word in _HERE)
-        and not (t.word == "light" and i and tokens[i - 1].word in _SEEN_BY)
-        and not (t.word == "w" and not _is_letter(tokens, i))
-        and not (t.word == "bottom" and i and tokens[i - 1].word in _BEDS)
-        and not (i + 1 < len(tokens) and tokens[i + 1].word in WATERS and t.clause == tokens[i + 1].clause
-                 and lexicon.head(t.word) in lexicon.tints)
+        and not _says_nothing(tokens, i, lexicon)
     ]
     words = [_mended(_heard(tokens, i, lexicon), lexicon) for i in kept]
     out = []
@@ -63,6 +57,27 @@ def content_of(tokens: Sequence[Token], masked: frozenset[int], lexicon: Lexicon
             first, last = kept[run[s.first]], kept[run[s.last]]
             out.append(Content(s.text, first, last, tokens[first].clause, s.plural))
     return tuple(out)
+
+
+def _says_nothing(tokens: Sequence[Token], i: int, lexicon: Lexicon) -> bool:
+    """True for a word that could tell of a fish, and beside its neighbours does not ("the last one", "mud bottom")."""
+    word, before = tokens[i].word, tokens[i - 1].word if i else ""
+    follows = tokens[i + 1] if i + 1 < len(tokens) else None
+    at_water = follows is not None and follows.word in WATERS and follows.clause == tokens[i].clause
+    if at_water and lexicon.head(word) in lexicon.tints:
+        return True
+    match word:
+        case "one" | "ones":
+            return _stands_for_fish(tokens, i)
+        case "round":
+            return follows is not None and follows.word in _HERE
+        case "light":
+            return before in _SEEN_BY
+        case "bottom":
+            return before in _BEDS
+        case "w":
+            return not _is_letter(tokens, i)
+    return False
 
 
 _BEDS = word_set("mud muddy sand sandy rock rocky gravel gravelly weed weedy hard soft silt silty clay lake pond river")
@@ -78,7 +93,9 @@ _SEEN_BY = word_set("bad poor low dim good fading porch lantern lamp dock")
 _HERE = word_set("here there these my our them")
 """Words after a "round" that means around."""
 _SHAPES = word_set("mark marks marking markings blotch blotches bar bars pattern patterns")
+"""What may be shaped like a letter ("w marks")."""
 _OF_LETTER = word_set("the like little small dark of has with")
+"""Words between which and a shape a "w" is the letter."""
 _VERBS = word_set("had has have is was with w looks looked got")
 
 
@@ -237,6 +254,7 @@ def _told_already(
 
 
 _AND = word_set("and n plus")
+_WITH = word_set("with w")
 
 
 def _of_the_fish(
@@ -246,7 +264,7 @@ def _of_the_fish(
     gap = [t.word for t in tokens[content[a].last + 1 : content[b].first]]
     word = tokens[content[a].last].word
     mark = any(map(lexicon.is_part, (word, f"{word}s", f"{word}es")))
-    return any(x == "with" and y in ("a", "an") for x, y in pairwise(gap)) and not mark
+    return any(x in _WITH and y in ("a", "an") for x, y in pairwise(gap)) and not mark
 
 
 def _of_what_it_has(
@@ -254,7 +272,7 @@ def _of_what_it_has(
 ) -> bool:
     """True for a part before "with a" and a size after it ("black ear with a tiny red dot": the dot is tiny)."""
     gap = [t.word for t in tokens[content[a].last + 1 : content[b].first]]
-    held = any(x in ("with", "w") and y in ("a", "an") for x, y in pairwise(gap))
+    held = any(x in _WITH and y in ("a", "an") for x, y in pairwise(gap))
     return held and lexicon.is_part(tokens[content[a].last].word) and bool(_sizes(content[b], tokens, lexicon))
 
 

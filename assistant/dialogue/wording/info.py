@@ -5,9 +5,9 @@ Functions take values already put into words; facts about fishes come from the b
 
 from __future__ import annotations
 
+from assistant.dialogue.wording.core import UNCHECKED
 from assistant.text import article, join, sentence
 
-UNCHECKED = "from memory, unchecked"
 WHICH_FISH = "Which fish is it about?"
 WHERE = "Where is that? A state or province will do."
 LENGTH = "How long is it, in inches or centimetres?"

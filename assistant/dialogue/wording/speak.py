@@ -151,14 +151,13 @@ def narrowed(kb: KnowledgeBase, told: Told, text: str, units: str = "") -> str:
 
 def told_clause(kb: KnowledgeBase, told: Told, character: Character, units: str = "") -> str:
     """The same as something a fish "has": "an ear flap with a red spot", "7 or 8 dorsal spines"."""
-    if told.numbers is not None:
-        number = bounded(told, number_words(character, told.numbers, units))
-        return (
-            say.number_of(number, character.label)
-            if character.kind == "count"
-            else say.labelled(character.label, number)
-        )
-    return told_words(kb, told, character, units, clause=True)
+    if told.numbers is None:
+        return told_words(kb, told, character, units, clause=True)
+    number = bounded(told, number_words(character, told.numbers, units))
+    counted = character.kind == "count"
+    text = say.number_of(number, character.label) if counted else say.labelled(character.label, number)
+    text = narrowed(kb, told, text, units)
+    return say.from_memory(text) if told.basis == "memory" else text
 
 
 def heading(character: Character) -> str:

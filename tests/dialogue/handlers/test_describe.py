@@ -7,7 +7,10 @@ from __future__ import annotations
 
 import pytest
 
+from assistant.dialogue.wording import speak
+from assistant.dialogue.wording.core import UNCHECKED
 from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.contrast import tell
 from tests.dialogue.conftest import Talk
 
 
@@ -67,3 +70,22 @@ def test_whether_a_mark_is_there(line: str, begins: str, talk: Talk) -> None:
     """A mark that most fish show is not said to be on all, nor one that few lack to be lacking in none."""
     answer, _ = talk(line)
     assert answer.intent == "describe" and answer.blocks[0].text.lower().startswith(begins)
+
+
+def test_a_count_from_memory_says_so(kb: KnowledgeBase) -> None:
+    """Every count told in a sentence carries the mark where memory alone stands behind it, and no other does."""
+    marked = 0
+    for character in (c for c in kb.characters if c.kind == "count"):
+        for taxon in kb.all("taxon"):
+            if (told := tell(kb, character, taxon.id)) and told.numbers is not None:
+                said = speak.told_clause(kb, told, character)
+                assert (UNCHECKED in said) == (told.basis == "memory"), (taxon.id, character.id)
+                marked += UNCHECKED in said
+    assert marked
+
+
+@pytest.mark.parametrize("size", ["little", "lil", "big"])
+def test_a_w_is_with(size: str, talk: Talk) -> None:
+    """The size of the fish is not that of the part it has, however "with" is typed."""
+    (short, _), (full, _) = talk(f"a {size} sunfish w a black ear"), talk(f"a {size} sunfish with a black ear")
+    assert short.intent == full.intent == "identify" and short.taxa == full.taxa
