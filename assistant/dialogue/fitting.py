@@ -140,8 +140,9 @@ def by_size(turn: Turn, pool: tuple[str, ...], sides: frozenset[str]) -> tuple[t
 
 _NEVER = re.compile(
     r"\b(?:never|not|don'?t|doesn'?t|won'?t|can'?t|rarely|seldom|hardly)(?: (?:really|quite|ever|usually|tend to|do))*"
-    r" (?:(?:(?:get|grow|go|reach|run|come|make it|is|are)(?: (?:much|very|far|way|any))* )?"
-    r"(?:over|past|above|beyond|bigger|larger|longer|heavier|more)|exceed|top|pass|reach)\b")
+    r" (?:(?:(?:gets?|grows?|go(?:es)?|reach(?:es)?|runs?|comes?|makes? it|is|are|be)(?: (?:much|very|far|way|any))* )?"
+    r"(?:over|past|above|beyond|bigger|larger|longer|heavier|more)|exceeds?|tops?|pass(?:es)?|reach(?:es)?|breaks?|"
+    r"cracks?)\b")
 """A bound denied ("never get much past five inches")."""
 _AT_MOST = re.compile(r"\b(?:no (?:bigger|larger|longer|heavier|more) than|at most|(?:top|max)(?:e?s)? out|up to)\b")
 """A bound that may be reached ("no bigger than 5 in", "top out at 5 in")."""

@@ -42,7 +42,9 @@ def general(turn: Turn) -> Answer:
     kinds = tuple(sorted(species_of(kb, fish), key=lambda t: (-len(kb.ranges(t)), t)))[:6]
     if (sides := _two_sides(turn)) and asked and (parted := _feature(turn, sides, sides, asked)) is not None:
         wider = spread(kb, tuple(i for m in turn.reading.of("group") for i in m.ids[:1]))
-        return parted._replace(taxa=tuple(dict.fromkeys((*turn.reading.taxa(), *wider, *sides))))
+        lives = life_beside(turn, sides, asked)[: len(turn.reading.taxa())]
+        return parted._replace(blocks=(*parted.blocks, *(b._replace(kind="point") for b in lives)),
+                               taxa=tuple(dict.fromkeys((*turn.reading.taxa(), *wider, *sides))))
     purpose = {"why", "have-verb"} <= turn.cues
     if "why" in turn.cues and (some := [b for t in kinds for b in _of_some(turn, t, asked)]):
         return Answer("why", (Block("lead", wording.CHANGES, claim=False), *some[:MOST]), fish)

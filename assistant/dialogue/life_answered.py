@@ -34,10 +34,14 @@ def asks_yes_no(turn: Turn) -> bool:
     return False
 
 
+ASLEEP = word_set("sleep sleeps sleeping asleep")
+"""Words for what the times at which a fish is active answer only by the way."""
+
+
 def whether(turn: Turn, character: str, found: Sequence[Statement], told: str) -> str:
     """Yes, no, one of two, or that it is not told, where a state of the character is asked about; else empty."""
     kb = turn.kb
-    if not asks_yes_no(turn):
+    if not asks_yes_no(turn) or ASLEEP & set(turn.reading.words):
         return ""
     if found and all(s.text.startswith(WITHOUT) for s in found):
         return core.NO

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
@@ -87,7 +88,23 @@ def left_open(tokens: Sequence[Token]) -> frozenset[int]:
         for doubt in _DOUBTS:
             if [t.word for t in tokens[i : i + len(doubt)]] == doubt:
                 out.update(j for j in range(i, len(tokens)) if tokens[j].clause == token.clause)
+    for clause in {t.clause for t in tokens}:
+        at = [j for j, t in enumerate(tokens) if t.clause == clause]
+        if (found := _NOT_LOOKED.search(" ".join(tokens[j].word for j in at))) is not None:
+            out.update(at[found.string[: found.start()].count(" ") :])
     return frozenset(out)
+
+
+_NOT_LOOKED = re.compile(
+    r"\b(?:(?:never|didnt|couldnt|cant|wasnt able to|not able to|unable to|forgot to|no time to|failed to|too"
+    r" (?:dark|far|fast|quick|small|muddy|murky|slippery) to)"
+    r"(?: (?:really|even|properly|think to|thought to|bother to|stop to|"
+    r"(?:get|got|have|had) (?:to|a chance to|time to)))*"
+    r" (?:look(?:ed)? (?:at|for)|count|counted|check|checked|inspect|measure|examine|make out|"
+    r"(?:get|got) a (?:good |close |proper )?look)|"
+    r"(?:couldnt|cant|wasnt able to|not able to|unable to|too (?:dark|far|fast|quick|muddy|murky) to) see"
+    r" (?:the|its|his|her|how|what|which))\b")
+"""Words by which a part was not looked at, so that nothing is told of it ("never got to look at the spines")."""
 
 
 def _replaced(tokens: Sequence[Token], start: int, clause: int) -> Iterator[int]:

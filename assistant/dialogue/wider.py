@@ -20,7 +20,9 @@ def wider(kb: KnowledgeBase, reading: Reading, answer: Answer, held: Held) -> tu
 
     Those of the turn before stand while a line names no fish and its answer is about the same ones.
     """
-    same = len(answer.taxa) > 1 and set(answer.taxa) <= set(held.taxa) and not reading.of("taxon", "hybrid", "group")
+    genera = {m for t in held.wider if kb.taxon(t).rank == "genus" for m in kb.members(t)}
+    before_them = {*held.taxa, *(genera if answer.intent == held.intent else ())}
+    same = bool(answer.taxa) and set(answer.taxa) <= before_them and not reading.of("taxon", "hybrid", "group")
     before = [t for t in held.wider if same and t not in answer.taxa]
     of_groups = [t for m in groups(reading) for i in m.ids[:1] for t in _of_group(kb, i)]
     several = [m.ids for m in reading.of("taxon", "hybrid") if len(m.ids) > 1]

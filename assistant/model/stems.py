@@ -6,6 +6,7 @@ plurals and simple endings fall away, and words that carry no meaning of their o
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
@@ -24,7 +25,7 @@ DROPPED = word_set(
 NEGATORS = word_set(
     "no not without none never nothing lacks lack lacking lacked missing absent zero nor neither isnt "
     "arent wasnt werent doesnt dont didnt hasnt havent hadnt aint cant wont minus non nada nope cannot "
-    "couldnt w/o"
+    "couldnt w/o nary"
 )
 """Words that deny what stands in their scope."""
 ORDERED = word_set("on than over above below under to from behind before past then with into between through")
@@ -62,17 +63,27 @@ NUMBERS: dict[str, str] = {
 SHORT_FORMS: dict[str, str] = {
     short: full
     for full, shorts in {
-        "about": "bout abt abut", "and": "nd n", "could": "cud", "difference": "diff diffrence",
-        "different": "diffrent",
-        "large": "larg", "length": "lenght", "little": "lil", "night": "nite", "nothing": "nothin", "people": "ppl",
-        "please": "pls plz", "should": "shud", "something": "somethin", "thanks": "thx thnx", "their": "thier",
-        "them": "em", "though": "tho", "through": "thru", "tonight": "tonite", "weight": "wieght",
-        "what": "wut wat whut", "whats": "wuts wats", "where": "wher", "which": "wich whch", "would": "wud",
-        "you": "u", "your": "ur yr yer",
+        "about": "bout abt abut", "and": "nd n", "could": "cud", "difference": "diff", "large": "larg",
+        "little": "lil", "nothing": "nothin", "people": "ppl", "please": "pls plz", "something": "somethin",
+        "thanks": "thx thnx", "them": "em", "you": "u", "your": "ur yr yer",
     }.items()
     for short in shorts.split()
 }
 """Plain words as they are typed in haste, with their usual spelling."""
+MISTYPED: dict[str, str] = {
+    typed: full
+    for full, ways in {
+        "because": "becuz bcuz", "before": "b4", "difference": "diffrence", "different": "diffrent", "does": "duz",
+        "from": "frm", "good": "gud", "have": "hv hav", "how": "hw", "length": "lenght", "night": "nite",
+        "should": "shud", "their": "thier", "though": "tho", "through": "thru", "tomorrow": "2moro 2morrow 2mrw tmrw "
+        "tomoro tomorow tommorow tommorrow", "tonight": "tonite 2nite", "water": "wtr", "weight": "wieght",
+        "what": "wut wat whut", "whats": "wuts wats", "when": "wen", "where": "wher", "which": "wich whch",
+        "would": "wud", "wouldnt": "wudnt",
+    }.items()
+    for typed in ways.split()
+}
+"""Ways of typing a plain word that are no other word, of which a line is freed before it is read."""
+_MISTYPED = re.compile(rf"(?<![^\W_])(?:{'|'.join(sorted(MISTYPED, key=len, reverse=True))})(?![^\W_])", re.IGNORECASE)
 NOT_COMPARED = word_set("lower upper over under inner outer other silver copper water never after finger rather")
 """Words in -er that compare nothing."""
 KEPT = word_set("bare")
@@ -97,6 +108,25 @@ class Pattern(NamedTuple):
     plurals: tuple[bool, ...]
     ordered: bool
     denies: bool
+
+
+COMPARED = {">=": "at least", "=>": "at least", ">": "more than", "<=": "at most", "=<": "at most", "<": "fewer than"}
+"""Signs before a number, with the words for them."""
+_COMPARED = re.compile(r"\s*(?:>=|=>|<=|=<|>|<)\s*(?=\d)")
+_THAN = re.compile(
+    r"\b(more|less|fewer|longer|shorter|bigger|smaller) (?:n|'n|then)\b(?! (?:it|they|we|i|he|she)\b)", re.IGNORECASE)
+"""What stands for "than" as people speak ("more n four stickers")."""
+
+
+def typed_out(line: str) -> str:
+    """A line with its plain words in their usual spelling.
+
+    >>> typed_out("wich sunfish hv spots")
+    'which sunfish have spots'
+    """
+    line = _COMPARED.sub(lambda found: f" {COMPARED[found.group().strip()]} ", line)
+    line = _THAN.sub(r"\1 than", line)
+    return _MISTYPED.sub(lambda found: MISTYPED[found.group().lower()], line)
 
 
 def spelt_out(word: str) -> str:

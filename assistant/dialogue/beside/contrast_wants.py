@@ -70,6 +70,23 @@ def row_text(turn: Turn, taxa: Sequence[str], row: ContrastRow) -> tuple[str, st
     return speak.heading(character), each_told(turn, character, taxa, row.told)
 
 
+def of_some_only(turn: Turn, found: Contrast, asked: Sequence[str]) -> list[Block]:
+    """What each fish shows of the one mark that the line names, where it is held of some of them only, or of none."""
+    named = [turn.kb.character(c) for c in asked]
+    if len(named) != 1 or named[0].use != "identify":
+        return []
+    kb, heading = turn.kb, speak.heading(named[0])
+    if all(tell(kb, named[0], t) for t in found.taxa):
+        return []
+    kinds = [(t, *kb.children.get(t, ())) for t in found.taxa]
+    taxa = [x for own in kinds for x in ([t for t in own if tell(kb, named[0], t)] or own[:1])]
+    told = [tell(kb, named[0], t) for t in taxa]
+    if any(told):
+        ids = speak.short_ids(s for t in told if t for s in t.statements)
+        return [Block("lead", core.entry(heading, each_told(turn, named[0], taxa, told)), statements=ids)]
+    return [Block("lead", core.unheld_mark(heading, speak.fishes(turn.kb, found.taxa)), claim=False)]
+
+
 def scope_of(turn: Turn) -> Scope:
     """The fish that the line speaks of: one sex, breeding or young ones; small ones are taken for young."""
     who = whose(turn)

@@ -162,3 +162,16 @@ def taken_for(turn: Turn, taxa: tuple[str, ...]) -> list[Block]:
                                speak.fishes(kb, too) if too else "")
             out.append(Block("help", text, claim=False))
     return out
+
+
+def meant_at_last(turn: Turn) -> tuple[str, ...]:
+    """The fishes that a line says at its end it means by looser names before ("... yellow and white bass i mean")."""
+    text = turn.reading.text.lower()
+    found = _I_MEAN.search(text)
+    told = [m for m in turn.reading.of("taxon", "hybrid") if len(m.ids) == 1]
+    start = max((text.rfind(stop, 0, found.start()) for stop in (".", ";", ",")), default=-1) if found else -1
+    last = tuple(dict.fromkeys(m.ids[0] for m in told if found and start < m.start < found.start()))
+    return last if len(last) > 1 and len(turn.reading.of("taxon", "hybrid", "group")) > len(last) else ()
+
+
+_I_MEAN = re.compile(r"\bi mean\W*$")

@@ -81,14 +81,26 @@ def moved(turn: Turn, named: tuple[str, ...]) -> tuple[frozenset[str], tuple[str
     swaps = any(w in say.SWAP_WORDS for _, w in words)
     out: set[str] = set()
     into: list[str] = []
-    mentions = turn.reading.of("taxon", "hybrid", "group")
-    placed = {t: m.start for m in mentions for t in (*m.ids, *species_of(turn.kb, m.ids))}
-    for taxon in named:
-        before = [w for at, w in words if at <= placed.get(taxon, at)]
-        if swaps:
-            (into.append if out else out.add)(taxon)
-        elif before and before[-1] in say.DROP_WORDS:
-            out.add(taxon)
-        elif before:
-            into.append(taxon)
-    return frozenset(out), tuple(into)
+    for mention in sorted(turn.reading.of("taxon", "hybrid", "group"), key=lambda m: m.start):
+        if out and _OF_THE_SET.search(turn.reading.text[: mention.start].lower()):
+            continue
+        before = [w for at, w in words if at <= mention.start]
+        meant = {*mention.ids, *species_of(turn.kb, mention.ids)}
+        if (swaps and not out) or (not swaps and before and before[-1] in say.DROP_WORDS):
+            out |= meant
+        elif swaps or before:
+            into += [t for t in named if t in meant]
+    return frozenset(out), tuple(t for t in into if t not in out)
+
+
+_OF_THE_SET = re.compile(r"\b(?:from|of|in|on)(?: (?:the|this|that|my|our|your))? $")
+"""What stands before the name of the set itself ("drop the flier from the sunfish key")."""
+
+
+def put_in_last(turn: Turn) -> tuple[str, ...]:
+    """The one fish that the turn before put into a set ("swap the crappie for a rock bass", "tell it from ...")."""
+    held, before = turn.held, turn.held.before
+    if before is None or held.intent != before.intent or len(held.taxa) < 2:
+        return ()
+    new = tuple(t for t in held.taxa if t not in before.taxa)
+    return new if len(new) == 1 and len(before.taxa) > 1 else ()

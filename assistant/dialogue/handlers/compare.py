@@ -5,19 +5,20 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.turn import Turn
 
 if TYPE_CHECKING:
     from assistant.dialogue.beside.comparison import Comparison, Row
 
-CUE = "lesson-table"
+CUE, NUMERIC = "lesson-table", "numeric"
 ROWS = 8
 
 
 def wants_table(turn: Turn) -> bool:
-    """True where the line asks for a table, or for something for a class."""
-    return CUE in turn.cues
+    """True where the line asks for a table, or for something for a class, but not for what can be counted."""
+    return CUE in turn.cues and NUMERIC not in aspects(turn.kb, turn.reading)
 
 
 def handle(turn: Turn, meant: tuple[str, ...] = ()) -> tuple[Answer, Held]:

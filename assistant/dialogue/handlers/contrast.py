@@ -12,7 +12,7 @@ from assistant.dialogue.beside.in_common import marks_in_common
 from assistant.dialogue.beside.left_out import left_out
 from assistant.dialogue.beside.loosely_called import AGAINST, called, kin_called, listed, taken_for, too_loose
 from assistant.dialogue.beside.sameness import of_group
-from assistant.dialogue.beside.set_changed import moved, puts_in, takes_out
+from assistant.dialogue.beside.set_changed import moved, put_in_last, puts_in, takes_out
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import compare, out_of_scope
 from assistant.dialogue.handlers.out_of_scope import safe_echo
@@ -57,11 +57,12 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     kb, held = turn.kb, turn.held
     if turn.reading.outside and not (named(turn) or groups(turn.reading) or unclear(turn)):
         return out_of_scope.handle(turn)
-    if "vs" in turn.cues and any(too_loose(turn, m) for m in unclear(turn)):
+    meant = loosely.meant_at_last(turn)
+    if "vs" in turn.cues and not meant and any(too_loose(turn, m) for m in unclear(turn)):
         return _loose(turn)
     if member := of_group(turn):
         return Answer("contrast", tuple(member), taxa=named(turn)), held
-    taxa = _taxa(turn)
+    taxa = meant or _taxa(turn)
     if len(taxa) < 2 and (same := _one_fish(turn)):
         return same
     if len(taxa) < 2:
@@ -90,6 +91,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         asked = asked | {r.character for r in inside}
         blocks = [*points(turn, found, rows, asked), *_sizes(turn, taxa), *alike, *_caveats(turn, found)]
         blocks = _hedged(turn, found, sides, blocks)
+        if exact and not inside and (gap := wants.of_some_only(turn, found, exact)):
+            blocks = [*gap, blocks[0]._replace(kind="point"), *blocks[1:]]
         if seen_told := own_told or wants.by_seen(turn, found):
             blocks = [*seen_told, blocks[0]._replace(kind="point"), *blocks[1:]]
     first = [x._replace(kind="point") if told and x.kind == "lead" else x for x in blocks]
@@ -207,8 +210,10 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
         adding = puts_in(turn.reading.text) or turn.reading.words[:1] in (("and",), ("plus",))
         adding = adding or (turn.reading.words[:2] in ALSO and 1 < len(held.taxa) <= SET)
         adding = adding or ("adding" in turn.cues and held.intent == "contrast")
+        adding = adding and not turn.cues >= {"set-beside", "first"}
         new = tuple(i for m in wider for i in m.ids)
-        before = held.taxa if adding else explained or chief(kb, held.taxa, (*own, *new)) or held.taxa[:1]
+        last = explained or put_in_last(turn) or chief(kb, held.taxa, (*own, *new)) or held.taxa[:1]
+        before = held.taxa if adding else last
         own = [*(t for t in before if kb.find("taxon", t) is not None and kb.taxon(t).is_species), *own]
     for mention in wider:
         pool = tuple(t for t in species_of(kb, mention.ids) if t not in own)
@@ -219,6 +224,8 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
     likened = [h for h in turn.reading.hints
                if h.kind == "like" or (alone and not h.seen and h.kind == "group")]
     own += [t for h in likened if len(h.taxa) == 1 for t in h.taxa]
+    if likened and len(own) == 1 == len(held.taxa):
+        own = [*(t for t in held.taxa if kb.find("taxon", t) is not None and kb.taxon(t).is_species), *own]
     own = own or _denied(turn)
     if turn.cues & {"hybrid", "midway"} and len(own) == 2:
         own += [c for c in kb.crosses_of(own[0]) if set(kb.taxon(c).parents) == set(own)]

@@ -128,7 +128,7 @@ def _wanted(turn: Turn, found: Sequence[Found], known: bool) -> tuple[str, ...]:
     carried = _carried(turn)
     names = _names_fish(turn)
     hurt = bool(HURT & turn.cues)
-    if pierced(turn):
+    if pierced(turn) or ("wound-later" in turn.cues and (hurt or URGENT in carried)):
         return (URGENT,)
     if carried[:1] == (URGENT,) and not names and not any(s >= SINGLE_WORD for _, s in topics(found)):
         return (URGENT,)

@@ -16,6 +16,7 @@ from assistant.dialogue.grounds import both
 from assistant.dialogue.subjects import MOST, species_of, subjects, unclear
 from assistant.dialogue.telling import cut, ids, place_names, plain, shown_note, trusted
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wider import common_taxon
 from assistant.dialogue.wording import care, core, speak
 from assistant.dialogue.wording import crossing as crosswords
 from assistant.dialogue.wording import info as say
@@ -24,7 +25,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Statement, Taxon
 from assistant.reasoning.evidence import about
 from assistant.reasoning.living import living_in
-from assistant.text import join, key, singular
+from assistant.text import join, key, singular, unique
 
 FERTILITY, MALES = "fertility", "sex-ratio-male"
 TELLING = (
@@ -60,6 +61,12 @@ SPECIES_ASKED, HYBRIDS_MEANT = "species-ask", frozenset({"hybrid-word", "pairs-w
 """The cue of a line that asks whether something is a species, and those of a line that speaks of hybrids."""
 
 
+OWN_YOUNG = "own-young"
+"""The cue of a line that asks whether crosses have young of their own."""
+PAIRED, ITSELF = frozenset({"pairs-with", "hybrid"}), frozenset({"it", "they", "he", "she", "this", "that"})
+"""Cues of a line that pairs a fish with the one spoken of, and the words for that one ("it breeds with bluegill?")."""
+
+
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """The cross of the fishes named, the crosses of one fish, or what holds of hybrids in general."""
     answer, held = _answered(turn)
@@ -77,6 +84,8 @@ def _answered(turn: Turn) -> tuple[Answer, Held]:
         asked = (*(t for t in held.taxa if not turn.kb.taxon(t).is_species), *asked)[:1]
     crosses = tuple(t for t in asked if (x := kb.find("taxon", t)) is not None and x.is_hybrid)
     plain_kinds = tuple(t for t in asked if t not in crosses)
+    if PAIRED & turn.cues and ITSELF & set(turn.reading.words) and len(plain_kinds) == 1 == len(held.taxa):
+        plain_kinds = unique((*(t for t in held.taxa if kb.find("taxon", t) is not None), *plain_kinds))
     if unclear(turn) and (spoken_of := tuple(t for t in crosses if t in held.taxa)):
         crosses, plain_kinds = spoken_of, tuple(t for c in spoken_of for t in kb.taxon(c).parents)
     marked = any(crossing.marks_asked(turn, c) for c in crosses[:1])
@@ -94,6 +103,11 @@ def _answered(turn: Turn) -> tuple[Answer, Held]:
     if crosses:
         blocks = [*_reasonless(turn), *(b for c in crosses[:EACH] for b in _cross(turn, c, sides))]
         return _answer(turn, blocks, (*crosses, *plain_kinds)), held
+    if len(plain_kinds) > 1 and "fertile" in sides and not subjects(turn, carried=False) and held.intent == "identify":
+        group = common_taxon(kb, *plain_kinds) or plain_kinds[0]
+        young = crossing.young_of_several(turn, crosswords.crosses_of(kinds_name(kb, group)), _crosses_of(kb, group))
+        if young:
+            return _answer(turn, [*young, Block("doubt", care.NOT_BY_EYE, claim=False)], plain_kinds), held
     if len(plain_kinds) > 1:
         return _pair(turn, plain_kinds, sides), held
     pair = species_of(kb, plain_kinds)
@@ -101,7 +115,8 @@ def _answered(turn: Turn) -> tuple[Answer, Held]:
         return _pair(turn, pair, sides), held
     if plain_kinds:
         told = _of_one(turn, plain_kinds[0], sides)
-        if crossing.asks_whether(turn) and told[0].statements and not sides & {"how-common", crossing.GROWING}:
+        other = OWN_YOUNG in turn.cues or sides & {"how-common", crossing.GROWING}
+        if crossing.asks_whether(turn) and told[0].statements and not other:
             told[0] = told[0]._replace(text=crosswords.yes(told[0].text))
         return _answer(turn, [*_reasonless(turn), *told], plain_kinds), held
     return _needs(), held
@@ -402,7 +417,7 @@ def _of_one(turn: Turn, taxon: str, sides: frozenset[str]) -> list[Block]:
         out.insert(0, crossing.commonest(turn, kinds, found))
     elif crossing.GROWING in sides:
         out = [*crossing.growing(turn, found), *out]
-    elif "fertile" in sides and not crossing.asks_whether(turn):
+    elif "fertile" in sides and (OWN_YOUNG in turn.cues or not crossing.asks_whether(turn)):
         return [*crossing.young_of_several(turn, kinds, found), *out, Block("doubt", care.NOT_BY_EYE, claim=False)]
     if sides & {"fertile", "sex"}:
         character = MALES if "sex" in sides else FERTILITY

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-
 from assistant.dialogue import naming
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asking import ask_block, next_asked
@@ -11,6 +9,7 @@ from assistant.dialogue.beside.contrast_wants import row_ids, row_text
 from assistant.dialogue.colour_told import told_by_colour
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.counted_beside import with_second
+from assistant.dialogue.half_named import half_named, two_crossed
 from assistant.dialogue.observing import evidence_of, observe
 from assistant.dialogue.reader.reading import Mention, Reading
 from assistant.dialogue.recogniser.facts import guess_last
@@ -22,6 +21,7 @@ from assistant.dialogue.wording import naming as wording
 from assistant.dialogue.wording import speak
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.contrast import LOOKS, contrast, firm_first
+from assistant.reasoning.evidence import about
 from assistant.reasoning.identify import identify
 from assistant.reasoning.observed import NAMING, Candidate, Hint, Identification
 from assistant.text import join, unique
@@ -98,11 +98,16 @@ def _of_these(turn: Turn, spoken_of: tuple[str, ...]) -> bool:
 
 
 def _borne_out(turn: Turn, held: Held, carried: Held, spoken_of: tuple[str, ...]) -> bool:
-    """False where a mark told speaks against the best of the fishes spoken of, and another fish fits all of them."""
+    """False where a mark told speaks against the best of the fishes spoken of, and another fish fits all of them; not
+    of a mark of which nothing is held in that fish, where no other fish is known by what was told.
+    """
     best = identify(turn.kb, turn.table, evidence_of(carried))
-    if best.candidates[0].taxon not in spoken_of or not best.clashes:
+    lead = best.candidates[0].taxon
+    if lead not in spoken_of or not best.clashes:
         return True
     free = identify(turn.kb, turn.table, evidence_of(held))
+    if free.verdict == "not-enough" and not any(about(turn.kb, lead, c)[0] for c in best.clashes):
+        return True
     return free.candidates[0].taxon in spoken_of or bool(free.clashes)
 
 
@@ -115,7 +120,9 @@ def another_fish(turn: Turn) -> bool:
 
 def guessed(turn: Turn) -> tuple[str, ...]:
     """The species and crosses that the line offers as a guess; several for a name that means several."""
-    if crossed := _half_of(turn):
+    pair = set(two_crossed(turn.reading))
+    if crossed := _half_of(turn) or next((c for p in pair for c in turn.kb.crosses_of(p)
+                                          if set(turn.kb.taxon(c).parents) == pair), ""):
         return (crossed,)
     own = [t for t in named(turn) if turn.kb.taxon(t).is_species]
     loose = [i for m in unclear(turn) for i in m.ids if turn.kb.find("taxon", i) is not None]
@@ -128,16 +135,10 @@ def guessed(turn: Turn) -> tuple[str, ...]:
     return found if "versus" in turn.cues else cross_meant(turn.kb, found) or found
 
 
-_HALF = re.compile(r"\b(?:half|part|partly)[\s-]+(?:an?\s+)?$")
-"""What stands before the one parent named of a cross that is guessed ("is it half bluegill?")."""
-
-
 def _half_of(turn: Turn) -> str:
     """The cross guessed by one parent ("mouth like a green sunfish ... half bluegill?"): that with the fish it is
     likened to, else the one of its crosses that what was told fits best; empty where none is guessed or held."""
-    kb, text = turn.kb, turn.reading.text.lower()
-    told = turn.reading.of("taxon")
-    half = [m.ids[0] for m in told if len(m.ids) == 1 and _HALF.search(text[: m.start])]
+    kb, told, half = turn.kb, turn.reading.of("taxon"), half_named(turn.reading)
     if len(set(half)) != 1 or not (turn.reading.seen or turn.held.seen):
         return ""
     crosses = kb.crosses_of(half[0])
@@ -263,7 +264,7 @@ def _fits_better(turn: Turn, held: Held, found: Identification) -> tuple[Candida
 
 def _first(turn: Turn, held: Held, found: Identification, guesses: tuple[str, ...]) -> list[Block]:
     lead = naming.lead(turn.kb, held, found)
-    asked = turn.cues & {"confirm", "how-sure"} or (
+    asked = turn.cues & {"confirm", "how-sure"} or half_named(turn.reading) or (
         len(guesses) == 1 and turn.kb.taxon(guesses[0]).is_hybrid and guess_last(turn.reading))
     if len(guesses) != 1 or (held.seen and not asked):
         return [lead]
@@ -275,7 +276,7 @@ def _verdict_on(turn: Turn, held: Held, found: Identification, guess: str) -> st
     top = found.candidates[0]
     name = speak.fish(kb, guess)
     if not held.seen:
-        return wording.guess_unchecked(name) if "confirm" in turn.cues else wording.on_your_word(name)
+        return wording.guess_unchecked(name) if turn.cues & {"confirm", "disputed"} else wording.on_your_word(name)
     if top.taxon == guess and found.verdict in ("sure", "likely"):
         return wording.guess_yes(name, join(naming.grounds(kb, held, top)[: naming.GROUNDS]))
     share = found.posterior.get(guess, 0.0)

@@ -45,7 +45,7 @@ ABSURD = 1.5
 USUAL = "usual-adult-weight"
 GIRTH, CONDITION = "practice:girth-formula", "practice:condition-words"
 BIG, POUNDS = word_set("big large huge good nice decent monster heavy lot"), word_set("pound pounds lb lbs")
-OUNCES = word_set("ounce ounces oz ozs")
+OUNCES, KILOS = word_set("ounce ounces oz ozs"), word_set("kg kgs kilo kilos kilogram kilograms")
 STREAM = frozenset({"stream", "river", "creek", "brook", "streams", "rivers"})
 
 
@@ -260,7 +260,7 @@ def _weight(turn: Turn, taxon: str, line_of: str, told: Amounts, units: str) -> 
         return beyond
     words = set(turn.reading.words)
     pounds = bool(POUNDS & words) or (weight.grams >= POUND / 2 and not OUNCES & words)
-    shown = show_weight(weight.grams, units, pounds)
+    shown = show_weight(weight.grams, units, pounds, bool(KILOS & words))
     text = say.weight_lead(label(kb, taxon), typed(told.length, turn.held), shown)
     size = (f"size:{weight.record.id}",)
     note = say.weight_median_note if "median" in weight.record.label else say.weight_standard_note

@@ -9,7 +9,9 @@ from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.grounds import COLOUR, both, general, row_words, trust
 from assistant.dialogue.lessons.hybrids_in_keys import spoils
+from assistant.dialogue.living_beside import life_beside
 from assistant.dialogue.observing import evidence_of
+from assistant.dialogue.reader.parts import characters_asked
 from assistant.dialogue.rules.grounds import rule_grounds
 from assistant.dialogue.siding import SIDING, siding
 from assistant.dialogue.subjects import named, species_of, subjects
@@ -30,6 +32,8 @@ STUNTING, PRACTICE, POND, STUNTED = "stunting", "practice", "pond", "stunted"
 """The cue of fish that stay small, and the advice on crowded ponds."""
 SPREAD = 0.015
 """Probability from which what is left for all other fishes is told of."""
+WHAT_FOR = "what-for"
+"""The cue of a line that asks what a part of the fish is for."""
 VERDICT_TERM = "verdict-"
 
 
@@ -51,6 +55,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         sources = turn.kb.all("source")
         read = sum(bool(s.what_read) or s.basis == "read" for s in sources)
         return Answer("why", (Block("lead", own.trust(read, len(sources)), claim=False),)), held
+    asked = characters_asked(turn.kb, turn.reading) if WHAT_FOR in cues else ()
+    if asked and held.taxa and (beside := life_beside(turn, held.taxa[:1], asked)):
+        return Answer("why", tuple(beside), held.taxa), held
     if held.seen or (held.hints and held.intent != "contrast"):
         found = identify(turn.kb, turn.table, evidence_of(held))
         other = _other(turn, found)

@@ -29,7 +29,8 @@ _FILLING = word_set(
     "and or the a an what about how vs versus one ones then ok so which to compare with for is not no i mean meant "
     "now same s n look looks kind type sort guy fella feller fellow length lenght size long big weight "
     "would go weigh inch in cm lb just only inches centimeter centimetre centimeters centimetres metric mm lbs pound "
-    "pounds ounce ounces oz kg kilo kilos gram grams please pls")
+    "pounds ounce ounces oz kg kilo kilos gram grams please pls its his her their relative relatives cousin cousins "
+    "kin brother sister cousin's other")
 _PARTING = word_set("when if in by on at where while because since without after before during once w with cause")
 """Words that begin something else said of the fishes ("black bullhead from brown when all I can do is feel")."""
 _CALLING = word_set(
@@ -79,8 +80,13 @@ def _in_row(
     sizes = Counter(t.clause for t in tokens if t.word not in _JOINING)
     lone = (i for i, t in enumerate(tokens)
             if t.word not in _JOINING and sizes[t.clause] == 1 and t.clause not in alone)
-    beside = (i for i in lone if any(sizes[c] == 1 and c in alone for c in _next_to(tokens[i].clause)))
-    made = (_made(tokens, i, kinds, lexicon) for i in beside)
+    kinds, made = tuple(kinds), []
+    for i in lone:
+        if any(sizes[c] == 1 and c in alone for c in _next_to(tokens[i].clause)):
+            made.append(_made(tokens, i, kinds, lexicon))
+        elif near := [n for n in found if n.entries and not _of_group(n) and _across_comma(tokens, n, i)]:
+            nouns = unique(w for n in near for w in _last_words(n, tokens, lexicon, wide=True))
+            made.append(_made(tokens, i, (*kinds, *nouns), lexicon) if len(near) > 1 else None)
     return [n._replace(listed=True) for n in made if n is not None and any(e[2] == "accepted" for e in n.entries)]
 
 
@@ -104,6 +110,12 @@ def _row_heads(tokens: Sequence[Token], found: Sequence[Named]) -> list[Named]:
 
 
 _IN_A_ROW = word_set("and or n vs versus nor")
+
+
+def _across_comma(tokens: Sequence[Token], named: Named, at: int) -> bool:
+    """True for a name that ends right before the clause of a token, or begins right behind it."""
+    before = named.after == at and tokens[named.first].clause == tokens[at].clause - 1
+    return before or (named.first == at + 1 and tokens[named.first].clause == tokens[at].clause + 1)
 
 
 def _next_to(clause: int) -> tuple[int, int]:
@@ -251,6 +263,8 @@ def _beside(
     if not 0 <= at < len(tokens):
         return None
     edge = named.first if step < 0 else named.after - 1
+    if step < 0 and at and tokens[at - 1].word in _BEING and tokens[at - 1].clause != tokens[edge].clause:
+        return None
     if not joined and tokens[at].clause == tokens[edge].clause:
         return None
     if any(n.first <= at < n.after and (n.after - n.first > 1 or _of_group(n)) for n in out):
@@ -258,6 +272,10 @@ def _beside(
     if not joined and lexicon.is_part(tokens[at].word):
         return None
     return at if step < 0 or _ends(tokens, at + 1, lexicon) else None
+
+
+_BEING = word_set("was were is are looked seemed")
+"""Words before a look that is told of a part, not cut short of a name ("the spots were blue, sunfish ...")."""
 
 
 def _past_calling(tokens: Sequence[Token], at: int, step: int) -> int:

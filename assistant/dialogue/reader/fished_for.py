@@ -29,6 +29,9 @@ _SOME = word_set("some few several couple many of lots bunch mess big bull small
 """Words that count or size the fishes that somebody got ("caught some gills")."""
 _BAGGED = word_set("keep kept keeping bag limit bucket stringer cooler livewell legal")
 """Words of a line on fishes kept, in which a count that opens a clause is one of fishes ("7 gills, may he keep...")."""
+_HOLDING = word_set(
+    "bucket buckets cooler livewell stringer basket sack pail cage boat freezer mess limit school pondful")
+"""What holds fishes, or is so many of them ("livewell full of gills", "a mess of gills")."""
 _PLACED = word_set("on in along near under over below above all behind at by")
 _MAY = word_set("can could may should am are u i we")
 _HAUNTS = word_set("shallows weeds reeds pads dock docks brush lake river creek pond tank cove bay bed beds")
@@ -161,6 +164,9 @@ def is_counted(named: Named, tokens: Sequence[Token]) -> bool:
         if following[:2] in (["a", "day"], ["per", "day"], ["each", "day"], ["a", "person"]):
             return True
         return bool(following) and following[0] in _MAY and (following[0] != "are" or "there" not in following)
+    if before[:1] == ["of"] and ((before[1:2] == ["full"] and bool(_HOLDING & set(before))) or bool(
+            _HOLDING & set(before[1:2]))):
+        return True
     if following[:1] == ["of"] and "".join(following[1:2]).isdigit():
         return True
     counted = [i for i, w in enumerate(before[:3]) if w in _SOME or w.isdigit()]

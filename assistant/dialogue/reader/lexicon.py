@@ -20,6 +20,8 @@ NOT_ON_FISH = frozenset(("hybrid", "life", "place"))
 """Parts under which the base files what is not seen on a fish."""
 TOLD_BY = ("identify", "describe")
 """Uses of the characters by which a fish is told."""
+SLIPPED = 5
+"""Letters of a word, at least, that may be a word of the base mistyped."""
 MOST_KEPT = 20_000
 """Entries that each look-up remembers."""
 CUE = "cue-"
@@ -150,6 +152,16 @@ class Lexicon:
             found = _keep(self._near, word, self._mended(word))
         return found
 
+    def slip(self, word: str) -> str:
+        """The one word of the base of which an unknown word lacks, doubles or swaps a letter inside ("swalowed"), else
+        the word itself; another letter, or one at an end, makes another word ("nesting" of "resting").
+        """
+        if len(word) < SLIPPED or not word.isalpha() or self.known(word):
+            return word
+        meant = self.mend(word)
+        same = len(meant) == 1 and meant[0][:1] == word[0] and meant[0][-1:] == word[-1]
+        return meant[0] if same and _slipped(word, meant[0]) else word
+
     def mend_other(self, word: str) -> tuple[str, ...]:
         """The words one slip away from a word that is itself known."""
         offered = {w for k in near_keys(word) for w in self.kb.store.get("near", k) or ()}
@@ -201,6 +213,14 @@ def _phrase(row: list[Any]) -> Phrase:
     return Phrase(
         tuple(row[0]), tuple(map(bool, row[1])), bool(row[2]), bool(row[3]), row[4], row[5], row[6] == "alone"
     )
+
+
+def _slipped(word: str, meant: str) -> bool:
+    """True for two words of which one has a letter more, or that differ by two neighbours in the other order."""
+    if len(word) == len(meant):
+        return any(word[:i] + word[i + 1] + word[i] + word[i + 2 :] == meant for i in range(len(word) - 1))
+    longer, shorter = sorted((word, meant), key=len, reverse=True)
+    return len(longer) - len(shorter) == 1 and any(longer[:i] + longer[i + 1 :] == shorter for i in range(len(longer)))
 
 
 def _keep(cache: dict[str, T], key: str, value: T) -> T:

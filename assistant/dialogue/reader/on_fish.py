@@ -18,6 +18,11 @@ _OWNERS = word_set("its it's it hes he's he ours mine this that these those they
 """Words for a fish, after which "got" tells what it has ("its got a big mouth")."""
 
 
+_MARKS = word_set("spot speck bar stripe spots specks bars stripes")
+_ON_IT = frozenset({"on it", "on him", "on her", "on them", "on em", "on this", "on that", "to be"})
+"""Marks that are names, too, and what stands behind them where they are marks ("not a spot on it")."""
+
+
 def of_the_fish(named: Named, tokens: Sequence[Token], lexicon: Lexicon, told: bool, described: bool) -> bool:
     """True for a part of a fish that stands after a word for that fish or for having ("its eye", "bluegill eyes"),
     for a described part that "with" reaches or that follows a fish told before (``told``: "trout, square tail"), and
@@ -26,6 +31,9 @@ def of_the_fish(named: Named, tokens: Sequence[Token], lexicon: Lexicon, told: b
     if described and named.after - named.first == 1 and _lone_colour(named, tokens, lexicon):
         return True
     last = tokens[named.after - 1].word
+    behind = " ".join(t.word for t in tokens[named.after : named.after + 2])
+    if named.after - named.first == 1 and last in _MARKS and (behind in _ON_IT or behind.startswith("anywhere")):
+        return True
     part = lexicon.is_part(last) or lexicon.is_part(singular(last))
     if _inside_it(named, tokens, lexicon):
         return True

@@ -29,7 +29,7 @@ from assistant.dialogue.reader.when import When, read_when
 from assistant.dialogue.reader.where import Where, read_where
 from assistant.dialogue.scope import left_open, scopes_of
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.stems import NUMBERS
+from assistant.model.stems import NUMBERS, typed_out
 from assistant.text import key, unique, word_set
 
 MOST_TOKENS = 300
@@ -67,7 +67,8 @@ class _Plain(NamedTuple):
 def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     """What one line says, given what the conversation holds and the day. Never raises, whatever is typed."""
     lexicon = lexicon_of(kb)
-    line = _called_in_full(_fin_meant(_answered_by_itself(clean(text), lexicon), held, lexicon), held, lexicon)
+    typed = _OF_AGE.sub("kid", _ASIDE.sub("", typed_out(clean(text))))
+    line = _called_in_full(_fin_meant(_answered_by_itself(typed, lexicon), held, lexicon), held, lexicon)
     tokens = tokenize(line)[:MOST_TOKENS]
     if gibberish(tokens, lexicon.known) or mashed(line, tokens, lexicon.known):
         return _noise(line, tokens, held, lexicon)
@@ -75,14 +76,15 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     made, decided = _made_ready(tokens, plain, held, lexicon)
     features = read_features(made, count_claims(made, line))
     answered = read_answer(tokens, held, features, lexicon)
-    told = () if answered.whole or (answered.seen and len(tokens) <= SHORT) else features
+    mentions = _mentions(decided, plain.where.mentions, tokens, lexicon)
+    told = () if answered.whole or (answered.seen and len(tokens) <= SHORT) else _unnamed(features, mentions, line)
     seen = _in_order((*plain.formula, *told, *answered.seen))
     change = corrected(tokens, made.content, made.hits, seen, held, lexicon)
     qualities = read_qualities(tokens, decided, lexicon)
     return Reading(
         text=line,
         words=words_of(tokens),
-        mentions=_mentions(decided, plain.where.mentions, tokens, lexicon),
+        mentions=mentions,
         seen=change.seen,
         hints=hints_of(decided, lexicon),
         measures=_kept(plain.measures, answered),
@@ -102,6 +104,18 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
         question=_question(line, tokens),
         corrections=change.characters,
     )
+
+
+_ASIDE = re.compile(
+    r"(?<=\w)\s?[.,;!?-]+\s*(?:and )?(?:never ?mind|(?:i )?don'?t (?:care|need to know|ask me))(?: about)? "
+    r"(?:where|how|what|when|who|why)\b[^.?!;]*[.?!]*$", re.IGNORECASE)
+"""What a line says at its end that it does not ask ("what does it look like? never mind where he lives")."""
+
+
+_OF_AGE = re.compile(
+    r"(?<=\bmy )\w+[\s-]*(?:yr|yrs|year|years|yo)[\s-]*olds?(?: (?:kid|son|daughter|boy|girl|child|grandson|niece))?\b",
+    re.IGNORECASE)
+"""A child told by its age, which is no age of a fish ("my 5 yr old asks")."""
 
 
 def _answered_by_itself(line: str, lexicon: Lexicon) -> str:
@@ -346,8 +360,23 @@ def _content_in(content: Sequence[Content], strong: frozenset[int]) -> set[int]:
 def _mentions(
     decided: Decided, places: Sequence[Mention], tokens: Sequence[Token], lexicon: Lexicon
 ) -> tuple[Mention, ...]:
-    terms = [m for m in terms_of(tokens, decided, lexicon) if not _of_place(m, places, tokens)]
+    unknown = {tokens[i].start for i in left_open(tokens)}
+    terms = [m for m in terms_of(tokens, decided, lexicon)
+             if m.start not in unknown and not _of_place(m, places, tokens)]
     return tuple(sorted((*decided.mentions, *places, *terms), key=lambda m: (m.start, m.kind, m.ids)))
+
+
+def _unnamed(features: Sequence[Seen], mentions: Sequence[Mention], line: str) -> tuple[Seen, ...]:
+    """The features told, without a word that is part of the name of a character ("scales" in "lateral line scales"),
+    and without a place on the fish where something is told to be ("spines on the bottom fin near the tail").
+    """
+    named = [m for m in mentions if m.kind == "character" and m.exact]
+    places = {(m.start, m.end) for m in named if _ON_THE.search(line[: m.start].lower())}
+    return tuple(s for s in features if (s.start, s.end) not in places and not any(
+        m.start <= s.start and s.end <= m.end and s.end - s.start < m.end - m.start for m in named))
+
+
+_ON_THE = re.compile(r"\b(?:on|in) (?:the|its|his|her|that|this) $")
 
 
 def _of_place(term: Mention, places: Sequence[Mention], tokens: Sequence[Token]) -> bool:

@@ -63,6 +63,7 @@ ASIDE = frozenset(
         "disputed",
         "dog-or-cat",
         "doubted",
+        "enough-alone",
         "far-off",
         "first-here",
         "flesh-marks",
@@ -104,6 +105,7 @@ ASIDE = frozenset(
         "length-left",
         "live-carried",
         "live-one",
+        "live-there",
         "long-enough",
         "loose-elsewhere",
         "make-sure",
@@ -116,6 +118,7 @@ ASIDE = frozenset(
         "might-do",
         "moon",
         "more-figures",
+        "more-proof",
         "motor",
         "name-author",
         "name-older",
@@ -142,6 +145,7 @@ ASIDE = frozenset(
         "one-look",
         "one-of-them",
         "one-sex",
+        "one-with",
         "order-hard",
         "order-set",
         "other-game",
@@ -168,6 +172,7 @@ ASIDE = frozenset(
         "self-order",
         "self-record",
         "self-sent",
+        "set-beside",
         "set-in",
         "set-out",
         "settle-ask",
@@ -287,7 +292,8 @@ def find_cues(kb: KnowledgeBase, reading: Reading) -> tuple[Cue, ...]:
 
     Nor does a single word inside the words of an observation ("line" in "a dark line along the side").
     """
-    spoken = lexicon_of(kb).spoken
+    lexicon = lexicon_of(kb)
+    spoken = lexicon.spoken
     words = [(key(m.group()), m.start(), m.end()) for m in _WORD.finditer(reading.text)][:MOST_WORDS]
     named = [(m.start, m.end) for m in reading.mentions if m.kind in NAMED and m.end]
     longer = [(m.start, m.end) for m in reading.mentions if m.kind in ("term", "group") or _on_the_fish(kb, m)]
@@ -297,7 +303,7 @@ def find_cues(kb: KnowledgeBase, reading: Reading) -> tuple[Cue, ...]:
         phrase = full = ""
         for word, _, end in words[i : i + LONGEST]:
             phrase, full = (_with_g(spoken, f"{said} {w}" if said else w)
-                            for said, w in ((phrase, word), (full, spelt_out(word))))
+                            for said, w in ((phrase, word), (full, lexicon.slip(spelt_out(word)))))
             entries = dict.fromkeys(e for said in unique((phrase, full)) for e in spoken(said))
             ids = [e[1].removeprefix("cue-") for e in entries if e[0] == "cue"]
             at = (words[i][1], end)

@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from assistant.dialogue.called_so import LOCAL_KINDS, MOST_SLIPS
 from assistant.dialogue.conversation import Held, Wanted
+from assistant.dialogue.half_named import half_named, two_crossed
 from assistant.dialogue.kinship import clipped, overlapping
 from assistant.dialogue.name_forms import old_genus
 from assistant.dialogue.observing import other_state
@@ -302,6 +303,8 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "either-or": bool(_EITHER.search(reading.text.lower())),
         "size-word": bool(reading.size_word),
         "telling": _telling(reading),
+        "half-named": len(set(half_named(reading))) == 1,
+        "two-crossed": bool(two_crossed(reading)),
         "order": any(c.id == "self-order" and _leads(reading, c) for c in cues),
     }
     out.update(name for name, true in flags.items() if true)

@@ -112,7 +112,7 @@ ROWS: tuple[Row, ...] = (
     Row("names", 85, ("why", "names"), ("why is it called pumpkinseed",)),
     # outside
     Row("out-of-scope", 86, ("medical",), ("my doctor says i cant eat fish on blood thinners, is perch ok",)),
-    Row("out-of-scope", 92, ("outside", "!fish|group|seen|hint|like|quiz|key|confirm|held-seen|held-fish|help|undo"),
+    Row("out-of-scope", 93, ("outside", "!fish|group|seen|hint|like|quiz|key|confirm|held-seen|held-fish|help|undo"),
         ("how do you tell a gag from a black grouper",)),
     Row("out-of-scope", 82, ("outside", "!two-fish|seen"), ("is a goldeneye tang reef fish rare",)),
     Row("out-of-scope", 45, ("outside",)),

@@ -25,6 +25,10 @@ BEYOND_ROWS: tuple[Row, ...] = (
                              "tackle-word|tackle|bait-only|fishing-time|contrast|versus|vs|why|handling|not-biting|"
                              "ice-safety|story|keep"),
         ("are the eyes biting on mille lacs right now", "are crappie biting at clear lake this morning")),
+    Row("out-of-scope", 93, ("asks-many", "live-there", "fish|fishy",
+                             "!seen|rules|keep|list|part|which-group|quiz|key"),
+        ("how many bluegill live in the lake by my house",)),
+    Row("out-of-scope", 93, ("hostile", "short10", "!fish|seen|hurt|asked|quiz|key")),
     # Another animal at the bait or the catch.
     Row("out-of-scope", 94, ("wild-animal", "steals",
                              "!seen|held-seen|hurt|rules|rules-act|quiz|key|harms|asks-can|fish|group|tackle-word|hook-in"),

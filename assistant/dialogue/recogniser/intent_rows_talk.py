@@ -294,7 +294,7 @@ TALK_ROWS: tuple[Row, ...] = (
     Row("names", 95, ("binomials", "versus|vs",
                       "!seen|contrast|sources|rules|place|water|size|weight|habitat|quiz|key|hurt|hybrid|asks-how"),
         ("Largemouth now M. nigricans or M. salmoides?", "Northern sunfish: L. peltastes or L. megalotis?")),
-    Row("names", 94, ("one-for-other", "disputed|confirm",
+    Row("names", 94, ("one-for-other", "disputed|confirm", "!said-to-be",
                       "!seen|held-seen|rules|water|len|wt|quiz|key|hurt|hybrid|size|weight|eat|tackle|versus|vs|contrast|"
                       "like|part|keep|story"),
         ("my granddad calls it a bream but its a bluegill, is he wrong",)),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from assistant.dialogue.called_so import LOCAL_KINDS, names_like
@@ -15,14 +16,24 @@ from assistant.text import key, singular
 def named_how(kb: KnowledgeBase, reading: Reading) -> set[str]:
     """ "binomials" for two scientific names between which a fish named in plain words is to be placed, "names-abut" for
     a line that opens with two names and nothing between them ("sauger walleye, a lake in ..."), "one-for-other" for two
-    names of which one may stand for the other ("bream", "bluegill")."""
+    names of which one may stand for the other ("bream", "bluegill"), "said-to-be" for one fish that somebody holds the
+    catch to be ("buddy bets its a pumpkinseed")."""
     told = sorted(reading.of("taxon", "hybrid", "group"), key=lambda m: m.start)
     written = [m for m in told if scientific(kb, m)]
     out = {"binomials"} if len({m.words for m in written}) > 1 and len(told) > len(written) else set()
     if len(told) == 2 and told[0].ids != told[1].ids and not reading.text[: told[0].start].strip():
         between = reading.text[told[0].end : told[1].start]
         out |= {"names-abut"} if between and not between.strip(" /") else set()
+    claimed = {m.ids for m in told if m.kind != "group" and _SAID_TO_BE.search(reading.text[: m.start].lower())}
+    out |= {"said-to-be"} if len(claimed) == 1 else set()
     return out | ({"one-for-other"} if borne_by_other(kb, told)[1] else set())
+
+
+_SAID_TO_BE = re.compile(
+    r"\b(?:says?|said|swears?|swore|bets?|thinks?|claims?|claimed|insists?|reckons?|figures?|told me)"
+    r"(?: (?:me|you|us|a beer|lunch|(?:\d+|an?|five|ten|twenty) (?:bucks?|dollars?|beers?)))? ?(?:that )?"
+    r"(?:it'?s|it is|it was|this is|that'?s|that is|we had|i had|i got|we got) (?:an? |just an? |only an? )?$")
+"""Words by which somebody holds a catch to be the fish that is named right behind them."""
 
 
 def borne_by_other(kb: KnowledgeBase, told: Sequence[Mention]) -> tuple[str, tuple[Name, ...]]:

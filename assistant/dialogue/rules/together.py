@@ -23,6 +23,8 @@ from assistant.text import join, unique, word_set
 
 ON_MY_COUNT = "on-my-count"
 """The cue of a line that asks whether the fish spoken of counts in the bag of the one named."""
+ON_COUNT = frozenset({ON_MY_COUNT, "counted-together"})
+"""Cues of a line that may speak of the fish held by a pronoun ("do they and walleyes count together")."""
 CROSSING = frozenset({"hybrid", "hybrid-word"})
 """Cues of a line that speaks of crosses."""
 COUNTING = word_set("count counts counted counting included include includes")
@@ -33,7 +35,7 @@ def asks_together(turn: Turn, found: Context, sides: frozenset[str]) -> bool:
     """True for a line that asks whether the kinds it names share a bag at a place."""
     if crosses_counted(turn, found) is not found:
         return True
-    asked = "rule-together" in sides or ON_MY_COUNT in turn.cues
+    asked = "rule-together" in sides or bool(ON_COUNT & turn.cues)
     return bool(found.places) and asked and len(with_pointed(turn, found).named) > 1
 
 
@@ -53,7 +55,7 @@ def crosses_counted(turn: Turn, found: Context) -> Context:
 def with_pointed(turn: Turn, found: Context) -> Context:
     """The line with the fish spoken of as one of its kinds ("does it go on my walleye count")."""
     held = next((t for t in turn.held.taxa if turn.kb.find("taxon", t) is not None), "")
-    if not held or len(found.named) != 1 or held in found.named[0].taxa or ON_MY_COUNT not in turn.cues or not (
+    if not held or len(found.named) != 1 or held in found.named[0].taxa or not ON_COUNT & turn.cues or not (
             POINTING & set(turn.reading.words)):
         return found
     return replace(found, named=(Named(turn.kb.taxon(held).label, (held,)), *found.named))

@@ -131,6 +131,11 @@ def each(name: str, value: str) -> str:
     return f"{name} - {value}"
 
 
+def unheld_mark(heading: str, names: str) -> str:
+    """A mark that is held of none of the fishes set side by side."""
+    return f"{heading[:1].upper()}{heading[1:]}: not held of {names}."
+
+
 def not_told() -> str:
     """Nothing held of one fish."""
     return "nothing held"

@@ -1,0 +1,117 @@
+"""What people say in passing: parts not looked at, crosses guessed, a set changed, words mistyped, a wound gone bad."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.dialogue.conversation import Held
+from assistant.dialogue.engine import Base
+from assistant.dialogue.reader.lexicon import lexicon_of
+from assistant.dialogue.reader.read import read_line
+from assistant.model.stems import typed_out
+from tests.dialogue.conftest import CLOCK, last, text
+
+
+@pytest.mark.parametrize(("talk", "intent", "must"), [
+    # A part of a cross, and a cross of two fishes named.
+    ("trout with orange slashes under the jaw, colorado / could it be part rainbow", "identify", "could be a cutbow"),
+    ("bass with a big mouth past the eye / could it be part spotted bass", "identify", "largemouth bass x spotted"),
+    ("shaped like a bluegill, mouth like a green sunfish. mix of the two?", "identify", "green sunfish x bluegill"),
+    ("green sunfish and bluegill, how do you part them? / and if mine has some of each?", "hybrids", "they cross"),
+    ("tell me about green sunfish / and it breeds with bluegill?", "hybrids", "green sunfish x bluegill"),
+    ("mules cant breed, so is a hybrid bream the same way", "hybrids", "in part: of the"),
+    ("half bluegill half green sunfish, how does it look / they make babies or not", "hybrids", "first cross fertile"),
+    ("mouth like a bluegill, orange fin trim, missouri pond / do them crosses breed", "hybrids",
+     "crosses of true sunfishes"),
+    # A fish that somebody holds the catch to be.
+    ("buddy swears its a pumpkinseed", "identify", "i cannot tell whether it is a pumpkinseed"),
+    ("this a shellcracker? orange rim on the ear, long pointed side fins / buddy says punkin seed", "contrast",
+     "the redear sunfish rather than the pumpkinseed"),
+    # One of a list, a set put beside or changed.
+    ("which black basses have a mouth past the eye / put smallmouth next to the first one", "contrast",
+     "the largemouth bass rather than the smallmouth bass"),
+    ("which trouts have pale spots on a dark body / the one with the deep fork in the tail?", "list", "lake trout"),
+    ("make a two-way key to bluegill, warmouth and black crappie / swap the crappie for a rock bass", "key",
+     "bluegill, warmouth and rock bass"),
+    ("make a two-way key to bluegill, warmouth and black crappie / swap the crappie for a rock bass / "
+     "best way to part it from the warmouth?", "contrast", "rock bass"),
+    ("key to channel, blue, flathead and brown bullhead", "key", "blue catfish"),
+    ("tell me about the black crappie / and its relative, the white one?", "describe", "the white crappie"),
+    ("whats a chain pickerel look like / so not like a grass pickerel then", "contrast", "the chain pickerel"),
+    # A mark that is held of one of them only.
+    ("Esox niger and E. americanus: lateral line scales?", "contrast", "grass pickerel"),
+    ("rock bass and warmouth for sixth grade, what could they count", "contrast", "anal spines"),
+    # Bounds said in signs and in passing.
+    ("all taxa, anal-spines > 4", "list", "at least 5 anal spines"),
+    ("which of the sunfish family carry more n four spines in the anal fin", "list", "white crappie"),
+    ("any sunfish that never gets past 4 inches", "list", "no longer than 4 in"),
+    # What no base of fishes holds.
+    ("how many bluegill live in the lake by my house", "out-of-scope", "not held here"),
+    ("will crappie bite 2moro am", "out-of-scope", "bite"),
+    ("whats a blue marlin weigh, not that we got any in tennessee", "out-of-scope", "does not hold"),
+    # What is said and not asked.
+    ("what does the flier look like? never mind where he lives", "describe", "the flier"),
+    ("my 5 yr old asks do bluegills go to sleep", "habitat", "time of activity"),
+    # Harm.
+    ("catfish stick me with the needle in the hand, what i do", "handling", "wash the wound"),
+    ("bullhead got me in the thumb good / two days later its red and hot", "handling", "get medical care now"),
+    ("crappie swalowed hook way deep, cut line or dig", "handling", "cut the line"),
+    ("livewell full of gills, can i stock my uncles pond with em", "rules", "not without a permit"),
+    # Weights and units.
+    ("11 inch redear, how much does it weigh / in kilo sorry", "weight", "0.46 kg"),
+    # They and another, under rules.
+    ("describe the sauger / do they n walleyes count together on lake skarrowin", "rules", "yes: sauger and walleyes"),
+])
+def test_spoken_freely(open_base: Base, talk: str, intent: str, must: str) -> None:
+    """Each line is answered as it was meant, with what it asks for."""
+    answer = last(open_base, talk)
+    assert answer.intent == intent
+    assert must in text(answer).lower()
+
+
+@pytest.mark.parametrize("line", [
+    "never got to look at the spines",
+    "didnt count the spines",
+    "couldnt see the spots on the side",
+    "forgot to check the ear flap for red",
+    "i never looked at the belly for spots",
+    "wasnt able to count the whiskers",
+    "too dark to see the bars",
+])
+def test_what_was_not_looked_at_tells_nothing(open_base: Base, line: str) -> None:
+    """A part that nobody looked at is neither there nor missing."""
+    assert not read_line(open_base.kb, line, Held(), CLOCK).seen
+
+
+@pytest.mark.parametrize(("line", "state"), [
+    ("couldnt see any spots", "body-spots.none"),
+    ("forked tail cat, not a spot on it", "body-spots.none"),
+    ("base of the back fin is shorter than the gap from fin to eye", "dorsal-base-vs-eye-distance.shorter"),
+    ("the two back fins are grown together", "dorsal-fin-arrangement.two-joined"),
+    ("trout with white edge on the bottom fins", "lower-fin-leading-edge.pale-edge"),
+])
+def test_what_was_seen_is_read(open_base: Base, line: str, state: str) -> None:
+    """Marks told in words near those above are still read."""
+    assert state in [x for s in read_line(open_base.kb, line, Held(), CLOCK).seen for x in s.observation.states]
+
+
+def test_a_word_of_a_name_is_no_mark(open_base: Base) -> None:
+    """Scales in the name of a count, and a fin on which spines stand, tell of nothing by themselves."""
+    assert not read_line(open_base.kb, "same for lateral line scales", Held(), CLOCK).seen
+    told = read_line(open_base.kb, "more than three spines on the bottom fin near the tail", Held(), CLOCK).seen
+    assert [s.observation.character for s in told] == ["anal-spines"]
+
+
+def test_plain_words_in_haste() -> None:
+    """Plain words mistyped and signs before numbers are spelt out; a word that is another word is left alone."""
+    assert typed_out("wich sunfish hv spots") == "which sunfish have spots"
+    assert typed_out("spines >= 10").split() == ["spines", "at", "least", "10"]
+    assert typed_out("bigger n a redear") == "bigger than a redear"
+    assert typed_out("no more then it swam off") == "no more then it swam off"
+
+
+def test_a_letter_too_few(open_base: Base) -> None:
+    """An unknown word that lacks, doubles or swaps a letter of one known is that word; another letter makes another."""
+    slip = lexicon_of(open_base.kb).slip
+    assert [slip(w) for w in ("swalowed", "diffrent", "resting", "hallway")] == [
+        "swallowed", "different", "resting", "hallway"]
