@@ -30,19 +30,21 @@ def _round(value: Decimal, places: int) -> str:
 
 METRIC_UNITS = frozenset({"mm", "cm", "m", "g", "kg"})
 """The units of lengths and weights that are metric."""
-METRIC = ("metric", "mm")
+METRIC = ("metric", "cm", "mm")
 """The systems whose units come first in metric: centimetres, or millimetres throughout."""
 
 
 def show_length(mm: float | Decimal, system: str = "us") -> str:
-    """A length in both systems, the reader's own first; centimetres from ``SMALL`` up unless the system is "mm".
+    """A length in both systems, the reader's own first; centimetres from ``SMALL`` up, always ("cm") or never ("mm").
 
     >>> show_length(152.4), show_length(152.4, "metric"), show_length(50.8), show_length(1524), show_length(210, "mm")
     ('6 in (15.2 cm)', '15.2 cm (6 in)', '2 in (51 mm)', '60 in (152 cm)', '210 mm (8.3 in)')
+    >>> show_length(40, "cm")
+    '4 cm (1.6 in)'
     """
     exact = Decimal(str(mm))
     inches = f"{_round(exact / MM_PER_INCH, 1)} in"
-    metric = f"{_round(exact, 0)} mm" if exact < SMALL or system == "mm" else _centimetres(exact)
+    metric = f"{_round(exact, 0)} mm" if system == "mm" or (exact < SMALL and system != "cm") else _centimetres(exact)
     return f"{metric} ({inches})" if system in METRIC else f"{inches} ({metric})"
 
 

@@ -42,6 +42,7 @@ def _within(kb: KnowledgeBase, water: str, places: tuple[str, ...]) -> bool:
     return found is not None and any(p in found.within or p == water for p in places)
 
 
+CENTIMETRES = frozenset({"cm", "centimeters", "centimetres", "centimeter", "centimetre"})
 MILLIMETRES = frozenset({"mm", "millimeters", "millimetres", "millimeter", "millimetre"})
 
 
@@ -51,7 +52,8 @@ def _units_wished(reading: Reading) -> str:
     if "units-us" in reading.cues:
         return "us"
     if "units-metric" in reading.cues:
-        return "mm" if MILLIMETRES & set(reading.words) else "metric"
+        words = set(reading.words)
+        return "mm" if MILLIMETRES & words else "cm" if CENTIMETRES & words else "metric"
     return ""
 
 

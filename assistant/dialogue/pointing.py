@@ -28,7 +28,7 @@ OF_CROSSES = ("hybrids", "sources")
 """Intents after which "the bluegill one" may be a cross with the fish spoken of."""
 _BOTH = re.compile(
     r"\b(?:both(?! sides?\b)|either(?! sides?\b)(?!\W*$)|neither(?! sides?\b)|the two|"
-    r"which (?:ones? )?of (?:them|those|these|em|'em|the two))\b")
+    r"which (?:ones? )?of (?:them|those|these|em|'em|the two)|(?:know|tell|say) which|which (?:one )?is which)\b")
 """Words for two fishes of which each was spoken of by itself."""
 MOST_POINTED = 3
 """A look that more of the fishes offered share points to none."""

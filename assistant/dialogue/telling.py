@@ -17,7 +17,7 @@ from assistant.model.records import Place, Range, Statement
 from assistant.reasoning.advice import Record
 from assistant.reasoning.living import remembered
 from assistant.text import key as folded
-from assistant.units import GRAMS, METRIC_UNITS, MM, show_length, show_weight
+from assistant.units import GRAMS, METRIC, METRIC_UNITS, MM, show_length, show_weight
 
 MEMORY, READ = "memory", "read"
 SHOWN = 5
@@ -126,7 +126,7 @@ def as_typed(measure: Measure, units: str) -> str:
     words = " ".join(measure.words.split())
     known = LENGTH_UNITS if length else WEIGHT_UNITS
     wanted = units or ("metric" if metric else "us")
-    if not any(c.isdigit() for c in words) or wanted != ("metric" if metric else "us") or measure.low != measure.high:
+    if not any(c.isdigit() for c in words) or (wanted in METRIC) != metric or measure.low != measure.high:
         return show(middle, wanted)
     if measure.unit == "lb+oz" and not any(c.isalpha() for c in words):
         words = " ".join(f"{n} {unit}" for n, unit in zip(re.findall(r"\d+", words), ("lb", "oz"), strict=False))

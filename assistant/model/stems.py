@@ -73,7 +73,8 @@ SHORT_FORMS: dict[str, str] = {
 MISTYPED: dict[str, str] = {
     typed: full
     for full, ways in {
-        "because": "becuz bcuz", "before": "b4", "difference": "diffrence", "different": "diffrent", "does": "duz",
+        "because": "becuz bcuz", "bedding": "beddin", "before": "b4", "difference": "diffrence",
+        "different": "diffrent", "does": "duz",
         "from": "frm", "good": "gud", "have": "hv hav", "how": "hw", "length": "lenght", "night": "nite",
         "should": "shud", "their": "thier", "though": "tho", "through": "thru", "tomorrow": "2moro 2morrow 2mrw tmrw "
         "tomoro tomorow tommorow tommorrow", "tonight": "tonite 2nite", "water": "wtr", "weight": "wieght",

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from assistant.dialogue.conversation import Held
     from assistant.model.knowledge import KnowledgeBase
 
-UNITS = {"us": "inches first", "metric": "metric first", "mm": "millimetres first"}
+UNITS = {"us": "inches first", "metric": "metric first", "cm": "centimetres first", "mm": "millimetres first"}
 BETWEEN = " | "
 SHOWN = 2
 """Fishes named before the rest is only counted."""

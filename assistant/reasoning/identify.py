@@ -37,8 +37,8 @@ utterances of known meaning); a choice picked in answer to a question is taken a
 GROUP_ERROR = 0.10
 """How often people use a group word ("bass", "bream") for a fish outside the group."""
 GROUP_NEAR, GROUP_KIN = 0.35, 0.06
-"""What the word is worth for a fish outside the group but of a family that has members in it: where people call it so
-("bass" for a rock bass), and where they do not."""
+"""What the word is worth for a fish outside the group: where people call it so ("bass" for a rock bass; of another
+family, where it bears the word in its name: a white bass), and where they do not but its family has members in it."""
 STRICT_ERROR = 0.01
 """The same for a word that is hardly ever used of a fish outside the group (common practice, no source)."""
 STRANGE, BESIDE_BEST = 0.12, 0.35
@@ -280,7 +280,7 @@ def hint_likelihood(kb: KnowledgeBase, table: Table, hint: Hint) -> Vector:
         properly[where] = weight >= 1.0
         if hint.loose and (properly & (member > 0)).any():
             member = np.where(properly, member, LOOSELY * member)
-        inside = np.maximum(member, called * _relatives(kb, standing, hint.taxa))
+        inside = np.maximum(np.maximum(member, GROUP_NEAR * properly), called * _relatives(kb, standing, hint.taxa))
         chance = np.maximum((1 - error) * inside, 0.5 * error)
     if not hint.seen:
         chance = 1.0 - 0.9 * chance

@@ -7,6 +7,7 @@ Each function gives the blocks that answer the want, the answer itself in front,
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Sequence
 
 from assistant.dialogue.answer import Block
@@ -47,7 +48,8 @@ SETTLES, LEANS = 8.0, 3.0
 """So many times better must a mark of one's own fit a fish to speak for it, or to lean to it."""
 CLEAR, LEAST = 4.0, 0.03
 """A fish that what was seen fits so many times better is the one; a share below the second counts as that much."""
-SMALL = frozenset({"small", "tiny"})
+SMALL, SAMENESS = frozenset({"small", "tiny"}), "sameness"
+"""Sizes of young fish, and the cue of a line that asks whether two names are one fish ("just a small largemouth")."""
 COUNTING = frozenset({"asks-many"})
 """Cues of a line that speaks of a number."""
 
@@ -90,8 +92,24 @@ def of_some_only(turn: Turn, found: Contrast, asked: Sequence[str]) -> list[Bloc
 def scope_of(turn: Turn) -> Scope:
     """The fish that the line speaks of: one sex, breeding or young ones; small ones are taken for young."""
     who = whose(turn)
-    young = who.stage or (JUVENILE if turn.reading.size_word in SMALL and not (who.sex or who.breeding) else "")
+    small = turn.reading.size_word in SMALL and SAMENESS not in turn.cues
+    young = who.stage or (JUVENILE if small and not (who.sex or who.breeding) else "")
     return who._replace(stage=young)
+
+
+_AS_ONE = re.compile(r"\b(?:same|identical|one (?:fish|species|and the)|(?:just|only|really) an?)\b")
+"""Words that take two names for one fish."""
+
+
+def two_kinds(turn: Turn, taxa: Sequence[str]) -> list[Block]:
+    """That two fishes are kinds of their own, where the line asks whether they are the same."""
+    if SAMENESS not in turn.cues or len(taxa) != 2 or not _AS_ONE.search(turn.reading.text.lower()):
+        return []
+    kb = turn.kb
+    if any(kb.taxon(t).is_hybrid or set(kb.lineage(t)[1:]) & set(taxa) for t in taxa):
+        return []
+    text = say.two_kinds(*(speak.fish_both(kb, t) for t in taxa))
+    return [Block("lead", text, statements=tuple(f"taxon:{t}" for t in taxa))]
 
 
 def lasting(turn: Turn, rows: Sequence[ContrastRow]) -> tuple[ContrastRow, ...]:

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import re
 
+from assistant.dialogue.reader.reading import Mention
 from assistant.dialogue.subjects import species_of
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import lesson as say
+from assistant.text import key, singular
 
 DROP, ADD = "drop", "add"
 """The plainest words for taking out and for putting in."""
@@ -87,10 +89,18 @@ def moved(turn: Turn, named: tuple[str, ...]) -> tuple[frozenset[str], tuple[str
         before = [w for at, w in words if at <= mention.start]
         meant = {*mention.ids, *species_of(turn.kb, mention.ids)}
         if (swaps and not out) or (not swaps and before and before[-1] in say.DROP_WORDS):
-            out |= meant
+            out |= _borne(turn, mention, meant)
         elif swaps or before:
             into += [t for t in named if t in meant]
     return frozenset(out), tuple(t for t in into if t not in out)
+
+
+def _borne(turn: Turn, mention: Mention, meant: set[str]) -> set[str]:
+    """The fishes that a name takes out of a set: of those that a loose one may mean, the ones that bear it."""
+    word = singular(key(mention.words).split()[-1]) if len(mention.ids) > 1 and key(mention.words) else ""
+    kinds = [t for t in meant if (x := turn.kb.find("taxon", t)) is not None and x.is_species]
+    borne = {t for t in kinds if word in {singular(w) for w in key(turn.kb.taxon(t).label).split()}}
+    return borne or meant
 
 
 _OF_THE_SET = re.compile(r"\b(?:from|of|in|on)(?: (?:the|this|that|my|our|your))? $")

@@ -78,7 +78,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if _dead(turn):
         rows = wants.lasting(turn, rows)
     blocks = _wanted(turn, found, rows, sides, asked)
-    told = _in_order(turn, taxa, sides)
+    told = wants.two_kinds(turn, taxa) or _in_order(turn, taxa, sides)
     if not blocks:
         kin = {(kb.character(c).part, kb.character(c).colouring) for c in asked}
         inside = firm_first(kb, [r for r in rows if r.character in asked]) or firm_first(

@@ -48,8 +48,22 @@ SHELLS, THROAT_TEETH = "shell-crush", "pharyngeal-teeth"
 """The cue of a line that asks how a fish breaks shells, and the character that tells with what."""
 
 
+PICTURE = "picture"
+"""The cue of a line that asks for a picture; there are none, and the words are given."""
+
+
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """Describe the fish of the line or the one held; ask which where there is none or the name means several."""
+    answer, held = _described(turn)
+    if PICTURE not in turn.cues or not answer.taxa or not answer.blocks:
+        return answer, held
+    first, *rest = answer.blocks
+    note = Block("lead", say.WORDS_ONLY, claim=False)
+    return answer._replace(blocks=(note, first._replace(kind="point"), *rest)), held
+
+
+def _described(turn: Turn) -> tuple[Answer, Held]:
+    """The description without a word on pictures."""
     kb, held = turn.kb, turn.held
     several = unclear(turn)
     if several and not named(turn):

@@ -64,6 +64,8 @@ UNWANTED = ("invasive", "unwanted")
 """Those of them that hold of some kinds whenever such a fish is handled."""
 DISCLAIMER = "aid-disclaimer"
 ADVISORY = "eat-advisory"
+BETTER = word_set("better best tastier tastiest")
+"""Words of a line that asks which of some fishes is the better meal."""
 TODAY = word_set("tonight today tomorrow now yet weekend")
 
 
@@ -100,6 +102,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 
 def _named_first(turn: Turn, blocks: list[Block], first: Found, asked: Sequence[str]) -> list[Block]:
     """The blocks with the one fish asked about named in the first; first aid is told without a preface."""
+    eaten = isinstance(first.record, Caution) and "eat" in first.record.acts
+    if len(asked) > 1 and eaten and BETTER & set(turn.reading.words):
+        return [blocks[0]._replace(text=f"{care.NONE_EATS_BETTER} {blocks[0].text}"), *blocks[1:]]
     if len(asked) != 1 or first.record.topic == URGENT:
         return blocks
     name = kinds_name(turn.kb, asked[0], 1)

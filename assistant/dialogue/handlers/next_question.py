@@ -8,8 +8,8 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.asking import ask_block, next_asked
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.observing import evidence_of
-from assistant.dialogue.subjects import named, species_of, subjects
+from assistant.dialogue.observing import evidence_of, observe
+from assistant.dialogue.subjects import groups, named, species_of, subjects
 from assistant.dialogue.telling import place_names
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import contrast as apart
@@ -31,7 +31,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     """Leave the question asked aside and ask the next best, or say that nothing more would help."""
     held = turn.held
     if (about := subjects(turn, carried=False)) and not held.seen:
-        return _marks(turn, about)
+        answer, _ = _marks(turn, about)
+        return answer, observe(turn.kb, held, turn.reading) if groups(turn.reading) else held
     if "what-held" in turn.cues:
         return _so_far(turn)
     if NOW_WHAT in turn.cues and held.seen and (told := _nearest(turn)) is not None:

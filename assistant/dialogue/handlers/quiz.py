@@ -125,7 +125,8 @@ def _on_printed(turn: Turn, asks: str) -> tuple[Answer, Held] | None:
     chosen = key(turn.reading.text)
     if asks == SKIP and "next" not in turn.cues:
         return Answer(INTENT, (Block("lead", wording.PRINTED_NO_SKIP, claim=False),), turn.held.taxa[:8]), turn.held
-    if printed & {chosen, *(chosen.removeprefix(f"{a} ") for a in ("the", "a", "an"))}:
+    named = {key(speak.fish(turn.kb, t)) for t in turn.reading.taxa()}
+    if printed & {chosen, *named, *(chosen.removeprefix(f"{a} ") for a in ("the", "a", "an"))}:
         told = _answers_before(turn)
         rest = told[0].blocks[1:] if told is not None else ()
         return Answer(INTENT, (Block("lead", wording.PRINTED_NO_ANSWER, claim=False), *rest), turn.held.taxa[:8]), \

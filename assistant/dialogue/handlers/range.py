@@ -31,6 +31,7 @@ from assistant.model.records import Place, Range
 from assistant.reasoning.evidence import about, below
 from assistant.reasoning.living import LIVING, ORDER, living_in, rows, status_in, telling
 from assistant.reasoning.place_prior import covered
+from assistant.text import key
 
 PLACES = ("state", "province", "territory", "district")
 MOST_PLACES = 14
@@ -165,6 +166,8 @@ def _one_place(
     found = telling([r for r in rows(kb, taxon) if r.place == at])
     if found:
         told = _told(kb, taxon, name, place, found, where, arrived)
+        if found[0].status not in LIVING:
+            told += _namesake(kb, taxon, at)
         if native and found[0].status not in BROUGHT and not any(r.status in NATURAL for r in found):
             ids = tuple(f"range:{r.id}" for r in found[:3])
             told = [Block("point", lists.not_native(name, place_name(place)), statements=ids), *told]
@@ -200,12 +203,18 @@ def _namesake(kb: KnowledgeBase, taxon: str, at: str) -> list[Block]:
     kin = [t for t in kb.children.get(kb.taxon(taxon).parent or "", ()) if t != taxon and kb.taxon(t).is_species]
     for t in kin:
         row = status_in(kb, t, [at, *(covered(kb, spot) if (spot := kb.place(at)) is not None else ())])
-        if row is not None and row.status in LIVING and label(kb, t).endswith(f" {name}"):
+        if row is not None and row.status in LIVING and _called_alike(kb, t, name):
             place = kb.place(at)
             where = place_name(place) if place is not None else at
             text = trusted(lists.namesake(label(kb, t), name, where, row.status), row.basis)
             return [Block("point", text, statements=(f"range:{row.id}",))]
     return []
+
+
+def _called_alike(kb: KnowledgeBase, taxon: str, name: str) -> bool:
+    """True for a fish whose name ends in that of another, or which goes by its first word, too ("longear")."""
+    return label(kb, taxon).endswith(f" {name}") or any(
+        key(n.text) == key(name) or key(name).startswith(f"{key(n.text)} ") for n in kb.names(taxon))
 
 
 def _told(

@@ -36,7 +36,7 @@ from assistant.reasoning.size import (
     word_fit,
 )
 from assistant.text import word_set
-from assistant.units import METRIC_UNITS, show_length, show_weight
+from assistant.units import METRIC, METRIC_UNITS, show_length, show_weight
 
 AGE, MATURITY = "max-age", "size-at-maturity"
 EACH, MOST_IN_LINE = 5, 20
@@ -273,7 +273,7 @@ def steps(table: SizeRecord, units: str = "us") -> list[tuple[float, str]]:
     The published tables give whole inches beside rounded metric values, which are no exact conversions of each other.
     """
     known = [(s, value) for s in STEPS if (value := getattr(table, s)) is not None]
-    forms = "{0:g} cm ({1:.0f} in)" if units == "metric" else "{1:.0f} in ({0:g} cm)"
+    forms = "{0:g} cm ({1:.0f} in)" if units in METRIC else "{1:.0f} in ({0:g} cm)"
     return [(value, say.step(word, forms.format(value / 10, value / 25.4))) for word, value in known]
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from assistant.dialogue.answer import Answer, Block
+from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.called_so import last_meanings
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import size, weight
@@ -69,7 +70,11 @@ def _start_over(turn: Turn) -> tuple[Answer, Held]:
     held = forget(turn.held)
     lead = Block("lead", wording.STARTED_OVER, claim=False)
     if not any(not s.retract for s in turn.reading.seen):
-        return Answer("undo", (lead,)), held
+        meant = subjects(turn, carried=False)
+        if not meant:
+            return Answer("undo", (lead,)), held
+        lead = Block("lead", wording.started_over_with(kinds_name(turn.kb, meant[0], 1)), claim=False)
+        return Answer("undo", (lead,), meant), observe(turn.kb, held, turn.reading)
     answer, after = name_it(turn, observe(turn.kb, held, turn.reading), ())
     return answer._replace(intent="undo"), after
 

@@ -44,7 +44,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return small, held
     if "hybrid-word" in cues and cues & {"key", "key-word"}:
         return spoils(turn), held
-    naming_one = "disputed" in cues and (held.seen or held.intent == "identify")
+    naming_one = bool(cues & {"disputed", "who-wins"}) and (held.seen or held.intent == "identify")
     if cues >= SIDING and not naming_one and (sided := siding(turn)) is not None:
         return sided, held
     if held.last is not None and held.last.intent == "rules" and (rules := rule_grounds(turn.kb, held.last)):

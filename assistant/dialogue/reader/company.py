@@ -26,7 +26,7 @@ _KINDS = word_set("which kind kinds sort type types")
 _SMALL_TALK = word_set("just old young big small little plain real regular baby good ol maybe only other")
 _ENDING = word_set("one ones kind kinds too either guy fella feller fellow cross crosses hybrid hybrids mix")
 _FILLING = word_set(
-    "and or the a an what about how vs versus one ones then ok so which to compare with for is not no i mean meant "
+    "and or the a an what about how v vs versus one ones then ok so which to compare with for is not no i mean meant "
     "now same s n look looks kind type sort guy fella feller fellow length lenght size long big weight "
     "would go weigh inch in cm lb just only inches centimeter centimetre centimeters centimetres metric mm lbs pound "
     "pounds ounce ounces oz kg kilo kilos gram grams please pls its his her their relative relatives cousin cousins "
@@ -39,7 +39,8 @@ _PEOPLE = word_set(
     "folk folks people anglers fishermen friends buddies guys cousins relatives neighbors neighbours kin")
 _ITS_NAME = word_set("it its it's that this him them a an the is was to be")
 _ASKING = word_set(
-    "and n or vs versus about one ones guy fella feller fellow mean meant compare kind look looks like same just only")
+    "and n or v vs versus about one ones guy fella feller fellow mean meant compare kind look looks like same just "
+    "only")
 MOST_HELD, MOST_AT_ONCE = 8, 2
 """A longer line is not read as a word beside the fishes spoken of before."""
 
@@ -130,7 +131,7 @@ def held_company(
     Where the line may answer what was asked of a mark (``answering``), only a word that somebody calls the fish by.
     """
     rest = _called(tokens, lexicon)
-    if not rest and not answering:
+    if not rest and (not answering or tokens[0].word in _AGAINST):
         rest = [i for i, t in enumerate(tokens) if t.word not in _FILLING and not t.word.isdigit()]
     words = {t.word for t in tokens}
     if not 1 <= len(rest) <= MOST_AT_ONCE or len(tokens) > MOST_HELD or not words & (_ASKING | _CALLING) or any(

@@ -118,6 +118,8 @@ def count_claims(line: Line, text: str) -> list[Claim]:
     asked = sorted(c for c in line.talk.expected if line.lexicon.kb.character(c).kind == "count")
     out: list[Claim] = []
     for number in _numbers(line.tokens, line.content, text):
+        if _of_fishes(number, line):
+            continue
         single = line.tokens[line.content[number.at].first].word == "one"
         near = [h for h in counted if h.first == number.at + 1] if single else counted
         if any(h.phrase.kind == "state" and {number.at, number.last + 1} <= set(h.at) for h in line.hits):
@@ -137,6 +139,20 @@ def count_claims(line: Line, text: str) -> list[Claim]:
         elif stated := _number_stated(number, line):
             out.append(stated)
     return out
+
+
+_FISH = frozenset({"fish-word", "fishy"})
+
+
+def _of_fishes(number: _Number, line: Line) -> bool:
+    """True for a number of fishes, not of parts ("name five fishes with whiskers", "three sunfishes with red ears")."""
+    behind = line.content[number.last].last + 1
+    if behind >= len(line.tokens) or line.tokens[behind].clause != line.tokens[behind - 1].clause:
+        return False
+    word = line.tokens[behind].word
+    groups = word.endswith("s") and any(
+        e[0] in ("taxon", "group") and e[2] != "ambiguous" for e in line.lexicon.spoken(word))
+    return bool(_FISH & set(line.lexicon.cues(word))) or (groups and not line.lexicon.is_part(word))
 
 
 def _number_stated(number: _Number, line: Line) -> Claim | None:

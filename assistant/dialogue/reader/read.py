@@ -272,7 +272,7 @@ def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
     """How bare numbers are to be read: the unit in use, and whether the talk is of lengths."""
     asked = held.asked.kind if held.asked is not None else ""
     unit = next((m.unit for m in reversed(held.lengths) if m.unit in ("in", "cm", "mm", "ft", "m")), "")
-    unit = unit or {"metric": "cm", "mm": "mm"}.get(held.units, "in")
+    unit = unit or {"metric": "cm", "cm": "cm", "mm": "mm"}.get(held.units, "in")
     words = {t.word for t in tokens}
     another = bool(held.lengths) and (tokens[0].word in _OTHERWISE or "instead" in words)
     put_right = bool(held.lengths) and bool(_PUT_RIGHT & words)

@@ -206,6 +206,7 @@ ASIDE = frozenset(
         "weight-go",
         "weight-guess",
         "weight-unit",
+        "what-colour",
         "what-if",
         "what-it-is",
         "what-to-note",

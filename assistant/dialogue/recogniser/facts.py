@@ -16,6 +16,7 @@ from assistant.dialogue.observing import other_state
 from assistant.dialogue.preying import eaten_by, food_told, who_eats
 from assistant.dialogue.reader.reading import LENGTH_DENIED, Mention, Reading
 from assistant.dialogue.reader.terms_named import two_terms
+from assistant.dialogue.recogniser.asked_how import asked_how
 from assistant.dialogue.recogniser.cues import Cue
 from assistant.dialogue.recogniser.named_how import named_how, nickname
 from assistant.dialogue.rules.context import spoken
@@ -110,7 +111,8 @@ def gather(kb: KnowledgeBase, reading: Reading, cues: Sequence[Cue], held: Held)
     names |= _where(kb, reading)
     if unlawful_means(kb, reading, names) is not None:
         names.add("unlawful")
-    out = names | _things(kb, reading) | named_how(kb, reading) | _line(reading, cues) | _held(held)
+    how = named_how(kb, reading) | asked_how(kb, reading)
+    out = names | _things(kb, reading) | how | _line(reading, cues) | _held(held)
     out |= {f"much-{name}" for name in names if sum(c.id == name for c in cues) > 1}
     if any((x := kb.find("taxon", t)) is not None and x.is_hybrid for t in held.taxa):
         out.add("held-cross")

@@ -185,7 +185,7 @@ SURE_ROWS: tuple[Row, ...] = (
         ("does a forked tail always mean channel catfish",)),
     Row("describe", 94, ("wanted", "one-fish", "short6", "no-ask|same-again|what-about|names-next",
                          "!seen|part|place|date|two-fish|two-kinds|habitat|range|size|eat|rules|handling|names|"
-                         "why-not|asks-how"),
+                         "why-not|asks-how|hybrid"),
         ("what color is a chinook's mouth inside / coho?",
          "does a bluegill have scales on its cheek / and a warmouth")),
     Row("describe", 94, ("after-describe", "sex|stage|breeding", "short6", "no-ask|what-about",

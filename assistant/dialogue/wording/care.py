@@ -37,6 +37,7 @@ def law_note(name: str, clause: str) -> str:
 # --- tackle ---------------------------------------------------------------------------------------------------
 
 NO_TACKLE = "I hold no tackle advice for that fish."
+NONE_EATS_BETTER = "All of them are eaten, and which is better is a matter of taste that is not held here."
 NO_FIGHT = "Which of them fights harder is a matter of taste and is not held here; this is how they are caught."
 
 

@@ -148,3 +148,8 @@ def not_held_beside(other: str, fish: str) -> str:
 def nearest_apart(names: str) -> str:
     """What heads the features that tell the fishes nearest to what was seen apart."""
     return sentence(f"look at these; they tell {names} apart")
+
+
+def two_kinds(one: str, other: str) -> str:
+    """Two fishes that are asked about as if they were one."""
+    return sentence(f"no: the {one} and the {other} are kinds of their own")

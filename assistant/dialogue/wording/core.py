@@ -131,6 +131,9 @@ def each(name: str, value: str) -> str:
     return f"{name} - {value}"
 
 
+WORDS_ONLY = "I have no pictures, only words; this is how it looks."
+
+
 def unheld_mark(heading: str, names: str) -> str:
     """A mark that is held of none of the fishes set side by side."""
     return f"{heading[:1].upper()}{heading[1:]}: not held of {names}."

@@ -364,6 +364,11 @@ UNDONE = "All right, taken back."
 NOTHING_TO_UNDO = "All right; there is nothing to take back yet. Ask, or tell me what you saw."
 
 
+def started_over_with(name: str) -> str:
+    """Started over with another fish named."""
+    return sentence(f"cleared; taken as {article(name)} {name} on your word: tell me what you saw, or ask about it")
+
+
 STARTED_OVER = "Cleared. We start over: which fish is it about, or what did you see?"
 
 

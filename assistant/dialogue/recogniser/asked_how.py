@@ -1,0 +1,21 @@
+"""In what manner a line asks of a thing that it names: of a part of the fish how large it is (layer 4)."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.dialogue.reader.reading import Reading
+from assistant.model.knowledge import KnowledgeBase
+
+_HOW_LARGE = re.compile(
+    r"\bhow (?:big|large|long|wide|tall|deep|high|small)(?: of)?(?: is| are)?"
+    r"(?: an?| the| its| it's| their| his| her| that)? $")
+"""Words behind which a part of the fish is named whose size is asked, not that of the fish."""
+
+
+def asked_how(kb: KnowledgeBase, reading: Reading) -> set[str]:
+    """ "part-sized" for a line that asks how large a part of the fish is ("how big of a mouth")."""
+    text = reading.text.lower()
+    parts = (m for m in reading.of("character", "term") if _HOW_LARGE.search(text[: m.start]))
+    on_fish = any(m.kind == "term" or any(kb.character(i).use == "identify" for i in m.ids) for m in parts)
+    return {"part-sized"} if on_fish else set()
