@@ -74,12 +74,12 @@ MISTYPED: dict[str, str] = {
     typed: full
     for full, ways in {
         "because": "becuz bcuz", "bedding": "beddin", "before": "b4", "difference": "diffrence",
-        "different": "diffrent", "does": "duz",
-        "from": "frm", "good": "gud", "have": "hv hav", "how": "hw", "length": "lenght", "night": "nite",
-        "should": "shud", "their": "thier", "though": "tho", "through": "thru", "tomorrow": "2moro 2morrow 2mrw tmrw "
-        "tomoro tomorow tommorow tommorrow", "tonight": "tonite 2nite", "water": "wtr", "weight": "wieght",
-        "what": "wut wat whut", "whats": "wuts wats", "when": "wen", "where": "wher", "which": "wich whch",
-        "would": "wud", "wouldnt": "wudnt",
+        "different": "diffrent", "does": "duz", "forget": "ferget fergit", "from": "frm", "good": "gud",
+        "have": "hv hav", "how": "hw", "length": "lenght", "night": "nite", "should": "shud",
+        "striped": "stripey stripy", "their": "thier", "though": "tho", "through": "thru",
+        "tomorrow": "2moro 2morrow 2mrw tmrw tomoro tomorow tommorow tommorrow", "tonight": "tonite 2nite",
+        "water": "wtr", "weight": "wieght", "what": "wut wat whut", "whats": "wuts wats", "when": "wen",
+        "where": "wher", "which": "wich whch", "would": "wud", "wouldnt": "wudnt",
     }.items()
     for typed in ways.split()
 }
@@ -117,6 +117,7 @@ _COMPARED = re.compile(r"\s*(?:>=|=>|<=|=<|>|<)\s*(?=\d)")
 _THAN = re.compile(
     r"\b(more|less|fewer|longer|shorter|bigger|smaller) (?:n|'n|then)\b(?! (?:it|they|we|i|he|she)\b)", re.IGNORECASE)
 """What stands for "than" as people speak ("more n four stickers")."""
+_CAN = re.compile(r"\bkin(?= (?:i|u|you|ya|we|they|them|it|he|she|one|a)\b)", re.IGNORECASE)
 
 
 def typed_out(line: str) -> str:
@@ -126,7 +127,7 @@ def typed_out(line: str) -> str:
     'which sunfish have spots'
     """
     line = _COMPARED.sub(lambda found: f" {COMPARED[found.group().strip()]} ", line)
-    line = _THAN.sub(r"\1 than", line)
+    line = _CAN.sub("can", _THAN.sub(r"\1 than", line))
     return _MISTYPED.sub(lambda found: MISTYPED[found.group().lower()], line)
 
 

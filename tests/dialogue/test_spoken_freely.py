@@ -86,6 +86,13 @@ from tests.dialogue.conftest import CLOCK, last, text
     ("bass on the line, what do i look at first / jaw quits right under the middle of the eye", "identify",
      "smallmouth bass"),
     ("bass with dark stripes, the lower ones broken, silver", "identify", "white bass"),
+    ("black n white crappie, some way other than counting spines pls", "contrast", "dorsal base"),
+    ("northern sunfish in michigan, native? / aint that just a longear", "names", "longear"),
+    ("gill w a big mouth n yella fin rims, half greenie u think / kin them breed", "hybrids", "first cross fertile"),
+    ("kinda gill kinda green sunfish, big mouth and a blotch on the dorsal", "identify", "green sunfish x bluegill"),
+    ("silver stripey fish below the dam", "identify", "white bass"),
+    ("sunfishes that live on snails?", "list", "redear sunfish"),
+    ("walk me thru a key / ferget it startin over", "undo", "put away"),
     # Harm.
     ("holdin a channel cat without gettin stuck / too late. thumb", "handling", "wash the wound"),
     ("catfish stick me with the needle in the hand, what i do", "handling", "wash the wound"),

@@ -34,6 +34,7 @@ from assistant.reasoning.evidence import ANY, Scope, below
 from assistant.reasoning.observed import Observation
 from assistant.reasoning.observer import taxon_distribution
 from assistant.reasoning.size import SizeRange, own_sizes
+from assistant.text import key
 
 MISLEADING, RELIED, ONE, COLOUR, SIZE = "misleading", "relied-on", "one-mark", "colour-itself", "size-itself"
 MARKS = "marks-itself"
@@ -48,8 +49,8 @@ SETTLES, LEANS = 8.0, 3.0
 """So many times better must a mark of one's own fit a fish to speak for it, or to lean to it."""
 CLEAR, LEAST = 4.0, 0.03
 """A fish that what was seen fits so many times better is the one; a share below the second counts as that much."""
-SMALL, SAMENESS = frozenset({"small", "tiny"}), "sameness"
-"""Sizes of young fish, and the cue of a line that asks whether two names are one fish ("just a small largemouth")."""
+SMALL, SAMENESS = frozenset({"small", "tiny"}), frozenset({"sameness", "just-a"})
+"""Sizes of young fish, and cues of a line that asks whether two names are one fish ("just a small largemouth")."""
 COUNTING = frozenset({"asks-many"})
 """Cues of a line that speaks of a number."""
 
@@ -72,9 +73,11 @@ def row_text(turn: Turn, taxa: Sequence[str], row: ContrastRow) -> tuple[str, st
     return speak.heading(character), each_told(turn, character, taxa, row.told)
 
 
-def of_some_only(turn: Turn, found: Contrast, asked: Sequence[str]) -> list[Block]:
-    """What each fish shows of the one mark that the line names, where it is held of some of them only, or of none."""
-    named = [turn.kb.character(c) for c in asked]
+def of_some_only(turn: Turn, found: Contrast) -> list[Block]:
+    """What each fish shows of the one mark that the line names by its label, where it is held of some of them only, or
+    of none."""
+    asked = {turn.kb.character(i): key(m.words) for m in turn.reading.of("character") for i in m.ids}
+    named = [c for c, words in asked.items() if words in (key(c.label), key(c.trade))]
     if len(named) != 1 or named[0].use != "identify":
         return []
     kb, heading = turn.kb, speak.heading(named[0])
@@ -92,7 +95,7 @@ def of_some_only(turn: Turn, found: Contrast, asked: Sequence[str]) -> list[Bloc
 def scope_of(turn: Turn) -> Scope:
     """The fish that the line speaks of: one sex, breeding or young ones; small ones are taken for young."""
     who = whose(turn)
-    small = turn.reading.size_word in SMALL and SAMENESS not in turn.cues
+    small = turn.reading.size_word in SMALL and not SAMENESS & turn.cues
     young = who.stage or (JUVENILE if small and not (who.sex or who.breeding) else "")
     return who._replace(stage=young)
 
@@ -103,7 +106,7 @@ _AS_ONE = re.compile(r"\b(?:same|identical|one (?:fish|species|and the)|(?:just|
 
 def two_kinds(turn: Turn, taxa: Sequence[str]) -> list[Block]:
     """That two fishes are kinds of their own, where the line asks whether they are the same."""
-    if SAMENESS not in turn.cues or len(taxa) != 2 or not _AS_ONE.search(turn.reading.text.lower()):
+    if not SAMENESS & turn.cues or len(taxa) != 2 or not _AS_ONE.search(turn.reading.text.lower()):
         return []
     kb = turn.kb
     if any(kb.taxon(t).is_hybrid or set(kb.lineage(t)[1:]) & set(taxa) for t in taxa):

@@ -103,7 +103,8 @@ def _borne(turn: Turn, mention: Mention, meant: set[str]) -> set[str]:
     return borne or meant
 
 
-_OF_THE_SET = re.compile(r"\b(?:from|of|in|on)(?: (?:the|this|that|my|our|your))? $")
+_OF_THE_SET = re.compile(
+    r"\b(?:(?:from|of)(?: (?:the|this|that|my|our|your))?|(?:in|on) (?:the|this|that|my|our|your)) $")
 """What stands before the name of the set itself ("drop the flier from the sunfish key")."""
 
 

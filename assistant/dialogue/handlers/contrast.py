@@ -91,7 +91,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         asked = asked | {r.character for r in inside}
         blocks = [*points(turn, found, rows, asked), *_sizes(turn, taxa), *alike, *_caveats(turn, found)]
         blocks = _hedged(turn, found, sides, blocks)
-        if exact and not inside and (gap := wants.of_some_only(turn, found, exact)):
+        if not inside and (gap := wants.of_some_only(turn, found)):
             blocks = [*gap, blocks[0]._replace(kind="point"), *blocks[1:]]
         if seen_told := own_told or wants.by_seen(turn, found):
             blocks = [*seen_told, blocks[0]._replace(kind="point"), *blocks[1:]]

@@ -27,14 +27,17 @@ _HAVING = word_set("got have had took")
 """Verbs that say of a fish what marks it has ("sides have several stripes")."""
 _SOME = word_set("some few several couple many of lots bunch mess big bull small little lil dink nice fat dozen live")
 """Words that count or size the fishes that somebody got ("caught some gills")."""
-_BAGGED = word_set("keep kept keeping bag limit bucket stringer cooler livewell legal")
+_BAGGED = word_set("keep kept keeping bag limit bucket pail sack stringer cooler livewell legal")
 """Words of a line on fishes kept, in which a count that opens a clause is one of fishes ("7 gills, may he keep...")."""
 _HOLDING = word_set(
     "bucket buckets cooler livewell stringer basket sack pail cage boat freezer mess limit school pondful")
 """What holds fishes, or is so many of them ("livewell full of gills", "a mess of gills")."""
+_ORDINARY = word_set("regular normal plain ordinary straight")
+"""Words that set fishes against their crosses ("do they outgrow regular gills")."""
 _PLACED = word_set("on in along near under over below above all behind at by")
 _MAY = word_set("can could may should am are u i we")
-_HAUNTS = word_set("shallows weeds reeds pads dock docks brush lake river creek pond tank cove bay bed beds")
+_HAUNTS = word_set(
+    "shallows weeds reeds pads dock docks brush lake river creek pond tank cove bay bed beds bank dam bridge")
 _WHERE = word_set("i im he she we they in around round here there where and but when down up out over by on for too")
 """Words that may follow what people call a fish."""
 _WEIGHED = word_set(
@@ -49,6 +52,8 @@ _DOING = word_set(
 
 def is_meant(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     """True for a word that is the fish by what is said of it."""
+    if named.first and tokens[named.first - 1].word in _ORDINARY and tokens[named.after - 1].word.endswith("s"):
+        return True
     asked = is_subject(named, tokens, lexicon) or is_sought(named, tokens) or is_called(named, tokens, lexicon)
     hued = is_hued(named, tokens, lexicon)
     return asked or hued or is_placed(named, tokens, lexicon) or is_owner(named, tokens, lexicon) or is_owned(
@@ -183,11 +188,15 @@ def is_counted(named: Named, tokens: Sequence[Token]) -> bool:
 
 
 def is_placed(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
-    """True for a plural that a line begins with and that lives somewhere ("spots in california", "any blues in texas").
+    """True for a plural that a line begins with and that lives somewhere ("spots in california", "any blues in texas")
+    or is fished for there ("specks off the bank at dark").
     """
     after = named.after
     if not tokens[after - 1].word.endswith("s"):
         return False
+    beyond = [t.word for t in tokens[after : after + 5]]
+    if not named.first and beyond[:1] and beyond[0] in _SPOTS and _HAUNTS & set(beyond):
+        return True
     after += after < len(tokens) and tokens[after].word in _EVER
     if after + 1 >= len(tokens) or tokens[after].word not in ("in", "from"):
         return False
@@ -197,6 +206,7 @@ def is_placed(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     return any(e[0] == "place" for name in names for e in lexicon.spoken(name))
 
 
+_SPOTS = word_set("off on at around under near by from below")
 _EVER = word_set("always ever native naturally even")
 _OPENING = word_set("any are is were was the there do does did so and what about how got get you")
 """Small words with which a line may begin that asks of a fish in a place."""

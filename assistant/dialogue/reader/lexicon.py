@@ -24,6 +24,8 @@ SLIPPED = 5
 """Letters of a word, at least, that may be a word of the base mistyped."""
 MOST_KEPT = 20_000
 """Entries that each look-up remembers."""
+KIND = "kind-"
+"""Cues of words that stand for a kind of fish begin so: kind-sunfish holds "sunny"."""
 CUE = "cue-"
 """Ids of the word families that hold cues begin so."""
 
@@ -161,6 +163,10 @@ class Lexicon:
         meant = self.mend(word)
         same = len(meant) == 1 and meant[0][:1] == word[0] and meant[0][-1:] == word[-1]
         return meant[0] if same and _slipped(word, meant[0]) else word
+
+    def kind(self, words: str) -> str:
+        """The plain word for a kind of fish that some words are a nickname of ("sunny": sunfish), else the words."""
+        return next((c.removeprefix(KIND) for c in self.cues(words) if c.startswith(KIND)), words)
 
     def mend_other(self, word: str) -> tuple[str, ...]:
         """The words one slip away from a word that is itself known."""

@@ -477,7 +477,7 @@ def hints_of(decided: Decided, lexicon: Lexicon) -> tuple[Hint, ...]:
         elif m.kind == "group" or len(m.ids) > 1:
             taxa |= _kinds_so_called(m, lexicon)
             strict = "strict-name" in lexicon.cues(m.words)
-            out.append(Hint("group", taxa, word=m.words, strict=strict, loose=m.kind != "group"))
+            out.append(Hint("group", taxa, word=lexicon.kind(m.words), strict=strict, loose=m.kind != "group"))
     return tuple(out)
 
 

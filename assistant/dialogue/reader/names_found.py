@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from assistant.dialogue.reader.lexicon import Entry, Lexicon
+from assistant.dialogue.reader.lexicon import KIND, Entry, Lexicon
 from assistant.dialogue.reader.tokens import Token
 from assistant.model.spelling import distance
 from assistant.text import singular, unique, word_set
@@ -14,10 +14,10 @@ APART_TWICE = 4
 """Words of a name that is written apart twice ("red ear sun fish")."""
 LONGEST = 6
 KINDS = ("taxon", "group")
+FULL = ("accepted", "scientific")
+"""Names that mean one fish however they are written."""
 SHORT_LATIN = 6
 """A misspelt word is not mended to a scientific word of so few letters ("chena" is a river, no Channa)."""
-KIND = "kind-"
-"""Cues of words that stand for a kind of fish begin so: kind-sunfish holds "sunny"."""
 OUTSIDE = "outside-fish"
 """The cue family of fishes that are not of these waters."""
 AT_SEA = "at-sea"
@@ -86,7 +86,7 @@ def _merged(found: list[Named], tokens: Sequence[Token], lexicon: Lexicon) -> li
 
 def _in_full(named: Named) -> bool:
     """True for a name that needs no word for its kind."""
-    return any(e[2] in ("accepted", "scientific") for e in named.entries)
+    return any(e[2] in FULL for e in named.entries)
 
 
 def _kind_of(named: Named, kind: Named, lexicon: Lexicon) -> bool:

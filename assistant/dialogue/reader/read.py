@@ -67,7 +67,7 @@ class _Plain(NamedTuple):
 def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     """What one line says, given what the conversation holds and the day. Never raises, whatever is typed."""
     lexicon = lexicon_of(kb)
-    typed = _OF_AGE.sub("kid", _ASIDE.sub("", typed_out(clean(text))))
+    typed = _with_g(_OF_AGE.sub("kid", _ASIDE.sub("", typed_out(clean(text)))), lexicon)
     line = _called_in_full(_fin_meant(_answered_by_itself(typed, lexicon), held, lexicon), held, lexicon)
     tokens = tokenize(line)[:MOST_TOKENS]
     if gibberish(tokens, lexicon.known) or mashed(line, tokens, lexicon.known):
@@ -112,6 +112,17 @@ _ASIDE = re.compile(
 """What a line says at its end that it does not ask ("what does it look like? never mind where he lives")."""
 
 
+def _with_g(line: str, lexicon: Lexicon) -> str:
+    """The line with the g of words that have lost it ("bleedin", "startin over"), where only the whole one is known."""
+
+    def whole(found: re.Match[str]) -> str:
+        word = found.group().lower()
+        return f"{found.group()}g" if not lexicon.known(word) and lexicon.known(f"{word}g") else found.group()
+
+    return _CUT_G.sub(whole, line)
+
+
+_CUT_G = re.compile(r"\b[a-z]{3,}in\b(?!['’])", re.IGNORECASE)
 _OF_AGE = re.compile(
     r"(?<=\bmy )\w+[\s-]*(?:yr|yrs|year|years|yo)[\s-]*olds?(?: (?:kid|son|daughter|boy|girl|child|grandson|niece))?\b",
     re.IGNORECASE)

@@ -94,6 +94,7 @@ ASIDE = frozenset(
         "in-tongue",
         "is-bad",
         "is-biting",
+        "just-a",
         "just-that",
         "keeps-calling",
         "kinds-held",

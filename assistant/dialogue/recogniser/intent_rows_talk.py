@@ -344,6 +344,7 @@ TALK_ROWS: tuple[Row, ...] = (
          "pike vs musky / what do i do when one is legal and the other isnt")),
     # What a part of a fish is for.
     Row("why", 94, ("what-for", "part", "one-fish|group|held-fish", "asks-what|why",
-                    "!rules|tackle|tackle-word|eat|edible|quiz|key|hurt|water|len|contrast|identify|names|size|count"),
+                    "!rules|tackle|tackle-word|eat|edible|quiz|key|hurt|water|len|contrast|identify|names|size|count|"
+                    "sources"),
         ("what does a walleye need those big eyes for", "what does a paddlefish use its long snout for")),
 )
