@@ -90,7 +90,9 @@ def _by_own_name(kb: KnowledgeBase, reading: Reading, facts: Facts, held: Held) 
     words = key(found[1]) if found is not None else ""
     if " " not in words or "what-about" not in facts.all or reading.taxa() or len(held.taxa) != 1:
         return ()
-    spoken = [e for w in (words, words.replace(" ", "")) for e in kb.spoken(w) if e[0] == "taxon"]
+    cut = words.removesuffix("ed")
+    spoken = [e for w in (words, words.replace(" ", ""), cut, cut.replace(" ", "")) for e in kb.spoken(w)
+              if e[0] == "taxon"]
     named = {thing for _, thing, how in spoken if how != "ambiguous"} or {thing for _, thing, _ in spoken}
     return tuple(named) if len(named) == 1 and not named & set(held.taxa) else ()
 

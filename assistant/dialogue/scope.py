@@ -14,7 +14,9 @@ from assistant.text import word_set
 
 _AFTER = word_set("missing absent none lacking zero nope no nada")
 """Denials that may stand behind what they deny ("spots none")."""
-_STOPS = word_set("but just only though although except with w has had have instead rather yes then is are was its it")
+_STOPS = word_set(
+    "but just only though although except with w has had have instead rather yes then is are was its it theres there "
+    "got")
 _ALSO = word_set("or nor neither and n")
 REACH = 2
 """Content words between a denial and what it still denies, when no "or" carries it on."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.dialogue.answer import Block
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.wording import core as say
@@ -12,6 +14,7 @@ from assistant.text import join, singular, word_set
 
 BOTH = frozenset({"sex-male", "sex-female"})
 SEX_WORDS = word_set("girl boy lady hen buck guy")
+_HE_OR_SHE = re.compile(r"\b(?:a|the) he\b.*\b(?:a|the) she\b|\b(?:a|the) she\b.*\b(?:a|the) he\b")
 SIZE = "sexual-size-difference"
 
 
@@ -19,7 +22,8 @@ def asks_sexes(turn: Turn) -> bool:
     """True for a line that sets males and females against each other."""
     told = SEX_WORDS & {singular(w) for w in turn.reading.words}
     other = len(told) > 1 or (bool(turn.cues & BOTH) and bool(told) and "contrast" in turn.cues)
-    return turn.cues >= BOTH or "sexes" in turn.cues or other
+    pair = _HE_OR_SHE.search(turn.reading.text.lower()) is not None
+    return turn.cues >= BOTH or "sexes" in turn.cues or other or pair
 
 
 def sexes_told(turn: Turn, taxon: str) -> tuple[Block, ...]:

@@ -117,6 +117,8 @@ _COMPARED = re.compile(r"\s*(?:>=|=>|<=|=<|>|<)\s*(?=\d)")
 _THAN = re.compile(
     r"\b(more|less|fewer|longer|shorter|bigger|smaller) (?:n|'n|then)\b(?! (?:it|they|we|i|he|she)\b)", re.IGNORECASE)
 """What stands for "than" as people speak ("more n four stickers")."""
+_N_FOR_AND = re.compile(r"(?<=[a-z,]) n (?=(?!carolina|dakota|georgia|florida|fork|shore|end|side|of)[a-z])")
+"""A small n between two words, but for the north of a place."""
 _CAN = re.compile(r"\bkin(?= (?:i|u|you|ya|we|they|them|it|he|she|one|a)\b)", re.IGNORECASE)
 
 
@@ -128,6 +130,7 @@ def typed_out(line: str) -> str:
     """
     line = _COMPARED.sub(lambda found: f" {COMPARED[found.group().strip()]} ", line)
     line = _CAN.sub("can", _THAN.sub(r"\1 than", line))
+    line = _N_FOR_AND.sub(" and ", line)
     return _MISTYPED.sub(lambda found: MISTYPED[found.group().lower()], line)
 
 

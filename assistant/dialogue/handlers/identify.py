@@ -59,11 +59,19 @@ def _hearsay(turn: Turn) -> Reading:
     weight where the marks speak against every fish called so.
     """
     if not _of_others(turn):
-        return turn.reading
+        return turn.reading._replace(hints=tuple(h for h in turn.reading.hints if not _belied(turn, h)))
     borne = (h for h in turn.reading.hints if h.kind != "group"
              or sum(_spoken_against(turn, t) for t in h.taxa) < MOST_OF_THEM * len(h.taxa))
     hints = (h if h.kind != "group" else h._replace(hedged=True, strict=False) for h in borne)
     return turn.reading._replace(hints=tuple(hints))
+
+
+def _belied(turn: Turn, hint: Hint) -> bool:
+    """True for a word for a few kinds that several marks told speak plainly against, each of all of these kinds."""
+    told = [s for s in turn.reading.seen if not s.retract]
+    if hint.kind != "group" or not hint.seen or len(hint.taxa) > MOST_CALLED or len(told) < MARKS_TOLD:
+        return False
+    return sum(unlike(turn.kb, sorted(hint.taxa), s) for s in told) >= MARKS_TOLD
 
 
 def _of_others(turn: Turn) -> bool:

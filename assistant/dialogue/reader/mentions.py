@@ -21,7 +21,7 @@ from assistant.reasoning.observed import Hint
 from assistant.text import key, singular, word_set
 
 _HAS = word_set("has had have with w got its his her the showing shows wearing")
-_AGAINST = word_set("vs versus or r and n x from v cross crossed than not")
+_AGAINST = word_set("vs versus against or r and n x from v cross crossed than not")
 _FROM = word_set("from around behind near through across under below past beneath toward towards")
 _ALSO = word_set("and n plus with")
 

@@ -67,7 +67,7 @@ class _Plain(NamedTuple):
 def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     """What one line says, given what the conversation holds and the day. Never raises, whatever is typed."""
     lexicon = lexicon_of(kb)
-    typed = _with_g(_OF_AGE.sub("kid", _ASIDE.sub("", typed_out(clean(text)))), lexicon)
+    typed = _with_g(_OF_AGE.sub("kids", _ASIDE.sub("", typed_out(clean(text)))), lexicon)
     line = _called_in_full(_fin_meant(_answered_by_itself(typed, lexicon), held, lexicon), held, lexicon)
     tokens = tokenize(line)[:MOST_TOKENS]
     if gibberish(tokens, lexicon.known) or mashed(line, tokens, lexicon.known):
@@ -77,7 +77,7 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     features = read_features(made, count_claims(made, line))
     answered = read_answer(tokens, held, features, lexicon)
     mentions = _mentions(decided, plain.where.mentions, tokens, lexicon)
-    told = () if answered.whole or (answered.seen and len(tokens) <= SHORT) else _unnamed(features, mentions, line)
+    told = () if answered.whole or (answered.seen and len(tokens) <= SHORT) else _unnamed(features, mentions, line, kb)
     seen = _in_order((*plain.formula, *told, *answered.seen))
     change = corrected(tokens, made.content, made.hits, seen, held, lexicon)
     qualities = read_qualities(tokens, decided, lexicon)
@@ -124,9 +124,9 @@ def _with_g(line: str, lexicon: Lexicon) -> str:
 
 _CUT_G = re.compile(r"\b[a-z]{3,}in\b(?!['’])", re.IGNORECASE)
 _OF_AGE = re.compile(
-    r"(?<=\bmy )\w+[\s-]*(?:yr|yrs|year|years|yo)[\s-]*olds?(?: (?:kid|son|daughter|boy|girl|child|grandson|niece))?\b",
-    re.IGNORECASE)
-"""A child told by its age, which is no age of a fish ("my 5 yr old asks")."""
+    r"(?<=\bmy )\w+[\s-]*(?:yr|yrs|year|years|yo)[\s-]*olds?(?: (?:kid|son|daughter|boy|girl|child|grandson|niece))?\b|"
+    r"(?<=\bfor )(?:a )?(?:\d+|[a-z]+)[\s-](?:yr|year|years)[\s-]olds\b", re.IGNORECASE)
+"""A child told by its age, which is no age of a fish ("my 5 yr old asks", "for seven-year-olds")."""
 
 
 def _answered_by_itself(line: str, lexicon: Lexicon) -> str:
@@ -377,14 +377,25 @@ def _mentions(
     return tuple(sorted((*decided.mentions, *places, *terms), key=lambda m: (m.start, m.kind, m.ids)))
 
 
-def _unnamed(features: Sequence[Seen], mentions: Sequence[Mention], line: str) -> tuple[Seen, ...]:
+def _unnamed(
+    features: Sequence[Seen], mentions: Sequence[Mention], line: str, kb: KnowledgeBase
+) -> tuple[Seen, ...]:
     """The features told, without a word that is part of the name of a character ("scales" in "lateral line scales"),
-    and without a place on the fish where something is told to be ("spines on the bottom fin near the tail").
+    one that reaches into the name of another part ("pink on the belly" of "pink on the belly fins"), and a place on the
+    fish where something is told to be ("spines on the bottom fin near the tail").
     """
     named = [m for m in mentions if m.kind == "character" and m.exact]
     places = {(m.start, m.end) for m in named if _ON_THE.search(line[: m.start].lower())}
     return tuple(s for s in features if (s.start, s.end) not in places and not any(
-        m.start <= s.start and s.end <= m.end and s.end - s.start < m.end - m.start for m in named))
+        m.start <= s.start and s.end <= m.end and s.end - s.start < m.end - m.start for m in named)
+        and not any(s.start < m.start < s.end < m.end and (m.start, m.end) in places and _elsewhere(kb, s, m)
+                    for m in named))
+
+
+def _elsewhere(kb: KnowledgeBase, seen: Seen, mention: Mention) -> bool:
+    """True for a character named that is of another part than the colour seen."""
+    found = kb.character(seen.observation.character)
+    return found.colouring and all(kb.character(i).part != found.part for i in mention.ids)
 
 
 _ON_THE = re.compile(r"\b(?:on|in) (?:the|its|his|her|that|this) $")

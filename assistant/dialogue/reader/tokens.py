@@ -11,7 +11,11 @@ from assistant.text import fold, strip_controls
 MOST = 1800
 """Characters of a line that are read; the rest is left."""
 _WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*", re.UNICODE)
-_BREAK = re.compile(r"[,;:!?\n()\[\]]|\.(?=\s|$)|\s[-–—]+\s|--|[–—]|/")
+_BREAK = re.compile(
+    r"[,;:!?\n()\[\]]|\.(?=\s|$)|\s[-–—]+\s|--|[–—]|/|"
+    r"\s(?=(?:and|n|&)\s(?:there['’]?s|there (?:is|are|was|were)|it (?:has|had|got|is|was)|it['’]?s|"
+    r"he (?:has|had|got))\s)", re.IGNORECASE)
+"""What parts clauses: punctuation, and an "and" that begins a statement of its own ("and there is a red ear")."""
 _WITH = re.compile(r"\bw/(o\b)?", re.IGNORECASE)
 _FIN_LETTER = re.compile(
     r"\b(?:(?P<anal>A)(?= (?:spines|rays|soft rays)\b)|(?P<dorsal>D)(?= (?:spines|rays|soft rays|base)\b))"

@@ -121,6 +121,7 @@ ASIDE = frozenset(
         "more-figures",
         "more-proof",
         "motor",
+        "must-kill",
         "name-author",
         "name-older",
         "name-origin",

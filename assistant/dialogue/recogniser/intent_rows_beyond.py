@@ -53,7 +53,7 @@ BEYOND_ROWS: tuple[Row, ...] = (
     # Other seasons, and when a water is stocked.
     Row("out-of-scope", 95, ("other-game", "!fish|seen|hurt|quiz|key"),
         ("is duck season open in ohio", "when does deer season start in michigan", "can i hunt turkey in iowa now")),
-    Row("out-of-scope", 94, ("stocking-when", "!makes-cross|seen|hurt|quiz|key|taken-from|sources|why|two-kinds|"
+    Row("out-of-scope", 94, ("stocking-when", "!hybrid|makes-cross|seen|hurt|quiz|key|taken-from|sources|why|two-kinds|"
                              "contrast|vs"),
         ("when does the stocking truck come", "when do they stock trout in the creek")),
     # Whether it is the fish of another day, and what goes with it on the plate.
