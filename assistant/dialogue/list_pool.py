@@ -111,6 +111,8 @@ def _other_end(turn: Turn, sides: frozenset[str]) -> bool:
 
 MOST_OTHER = 6
 """Words of a line up to which "and pike?" asks of other fishes what the last list asked."""
+FEWEST = 2
+"""Words of a question that names a group and nothing more ("sunfish?")."""
 
 
 def same_of_others(turn: Turn) -> bool:
@@ -128,7 +130,8 @@ def _going_on(turn: Turn) -> bool:
     """True for a short line after a list by which something is said of other fishes, and nothing of a mark or place."""
     reading, held = turn.reading, turn.held
     told = reading.seen or reading.measures or reading.places or OF_THOSE & set(reading.words)
-    going_on = bool(turn.cues & {"what-about", "same-again"}) and len(reading.words) <= MOST_OTHER
+    asked = bool(turn.cues & {"what-about", "same-again"}) or (len(reading.words) <= FEWEST and reading.question)
+    going_on = asked and len(reading.words) <= MOST_OTHER
     return going_on and not told and held.intent == "list" and held.order is None
 
 

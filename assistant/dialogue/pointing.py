@@ -19,8 +19,9 @@ from assistant.text import key, singular
 _DIGIT = re.compile(r"^\W*(\d)\W*$")
 LONG_NAME, MOST_SLIPS = 8, 2
 """Letters from which words written as one may be a name that somebody takes apart, and the letters that may differ."""
-_EACH_SIDE = re.compile(r"\b(?:each|both|either) sides?\b|\bper side\b|\b(?:we|us|you|yall) both\b|\bboth of us\b"
-                        r"|\bboth (?:felt|looked|checked|agreed?|counted)\b")
+_EACH_SIDE = re.compile(
+    r"\b(?:each|both|either) (?:sides?|jaws?|cheeks?|eyes?|ears?|lobes?|flaps?)\b|\bper side\b|"
+    r"\b(?:we|us|you|yall) both\b|\bboth of us\b|\bboth (?:felt|looked|checked|agreed?|counted)\b")
 """Words for the two sides of one fish or for two who look at it, which point to no two fishes."""
 OF_MARKS = ("character", "state", "term")
 """Kinds of mentions that the words of "the red ear one" only seem to be."""

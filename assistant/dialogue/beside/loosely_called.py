@@ -175,3 +175,16 @@ def meant_at_last(turn: Turn) -> tuple[str, ...]:
 
 
 _I_MEAN = re.compile(r"\bi mean\W*$")
+
+
+def kin_of_held(turn: Turn, own: Sequence[str]) -> list[str]:
+    """The fishes named; one whose name is also that of a kin of the fish spoken of is that kin ("how is it different
+    than a northern", of a pickerel)."""
+    kb = turn.kb
+    held = [t for t in turn.held.taxa[:1] if (x := kb.find("taxon", t)) is not None and x.is_species]
+    mention = next((m for m in turn.reading.of("taxon", "likeness") if m.ids == tuple(own)), None)
+    if len(own) != 1 or not held or mention is None or kb.lineage(own[0])[-1] == kb.lineage(held[0])[-1]:
+        return list(own)
+    called = {e[1] for e in kb.spoken(key(mention.words)) if e[0] == "taxon"} - set(held)
+    kin = [t for t in called if kb.taxon(t).is_species and kb.lineage(t)[-1] == kb.lineage(held[0])[-1]]
+    return kin if len(kin) == 1 else list(own)

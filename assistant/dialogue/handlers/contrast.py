@@ -224,6 +224,7 @@ def _taxa(turn: Turn) -> tuple[str, ...]:
     likened = [h for h in turn.reading.hints
                if h.kind == "like" or (alone and not h.seen and h.kind == "group")]
     own += [t for h in likened if len(h.taxa) == 1 for t in h.taxa]
+    own = loosely.kin_of_held(turn, own)
     if likened and len(own) == 1 == len(held.taxa):
         own = [*(t for t in held.taxa if kb.find("taxon", t) is not None and kb.taxon(t).is_species), *own]
     own = own or _denied(turn)

@@ -27,7 +27,7 @@ from assistant.reasoning.evidence import about
 from assistant.reasoning.living import living_in
 from assistant.text import join, key, singular, unique
 
-FERTILITY, MALES = "fertility", "sex-ratio-male"
+FERTILITY, MALES, GROWTH = "fertility", "sex-ratio-male", "growth"
 TELLING = (
     "hybrid-occurrence",
     FERTILITY,
@@ -84,6 +84,9 @@ def _answered(turn: Turn) -> tuple[Answer, Held]:
         asked = (*(t for t in held.taxa if not turn.kb.taxon(t).is_species), *asked)[:1]
     crosses = tuple(t for t in asked if (x := kb.find("taxon", t)) is not None and x.is_hybrid)
     plain_kinds = tuple(t for t in asked if t not in crosses)
+    of_held = tuple(t for t in held.taxa if (x := kb.find("taxon", t)) is not None and x.is_hybrid)[:1]
+    if not crosses and of_held and ITSELF & set(turn.reading.words) and crossing.GROWING in sides:
+        crosses = of_held
     if PAIRED & turn.cues and ITSELF & set(turn.reading.words) and len(plain_kinds) == 1 == len(held.taxa):
         plain_kinds = unique((*(t for t in held.taxa if kb.find("taxon", t) is not None), *plain_kinds))
     if unclear(turn) and (spoken_of := tuple(t for t in crosses if t in held.taxa)):
@@ -271,7 +274,7 @@ def _facts(turn: Turn, found: Taxon, sides: frozenset[str]) -> list[Block]:
         "hybrid-occurrence": bool(sides & {"how-common"}),
     }
     out: list[Block] = []
-    first["growth"] = crossing.GROWING in sides
+    first[GROWTH] = crossing.GROWING in sides
     order = sorted(TELLING, key=lambda c: not first.get(c, False))
     for character in order:
         statements = [s for s in kb.statements(found.id) if s.character == character]
@@ -281,7 +284,8 @@ def _facts(turn: Turn, found: Taxon, sides: frozenset[str]) -> list[Block]:
             out.append(crossing.young_of(turn, found.id, told, states, ids(statements)))
         elif statements:
             out.append(_fact(kb, character, statements))
-    for side, character, name in (("fertile", FERTILITY, "the fertility"), ("sex", MALES, "the share of males")):
+    for side, character, name in (("fertile", FERTILITY, "the fertility"), ("sex", MALES, "the share of males"),
+                                  (crossing.GROWING, GROWTH, "the growth")):
         if side in sides and not any(s.character == character for s in kb.statements(found.id)):
             out.insert(0, Block("point", say.ids_or_none(found.label, name), claim=False))
     if sides & {"halfway", "by-eye"}:

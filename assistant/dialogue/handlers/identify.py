@@ -123,7 +123,8 @@ def another_fish(turn: Turn) -> bool:
     """True when the line speaks of a second fish rather than adding to the first."""
     cues = turn.cues
     second = cues & {"second", "other", "start-over", "another-fish"}
-    return bool(turn.held.seen and second and turn.reading.seen and turn.held.asked is None)
+    free = turn.held.asked is None or cues >= {"second", "another-fish"}
+    return bool(turn.held.seen and second and turn.reading.seen and free)
 
 
 def guessed(turn: Turn) -> tuple[str, ...]:

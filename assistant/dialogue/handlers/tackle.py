@@ -114,11 +114,13 @@ def _points(turn: Turn, taxa: Sequence[str]) -> list[Block]:
     ]
     if GEAR & set(turn.reading.words):
         found = [f for f in found if f.record.topic != "ethics"]
-    chosen = _asked_for(found, turn.reading.words) or _usual(found, bool(taxa))
+    offered = "or" in turn.reading.words and len(_things(turn.kb, turn.reading.words)) > 1
+    chosen = _asked_for(found, turn.reading.words, offered) or _usual(found, bool(taxa))
     return [advice(PREFIX, f.record, "point", _worded(turn, f)) for f in chosen]
 
 
-def _asked_for(found: Sequence[Found], words: Sequence[str]) -> list[Found]:
+def _asked_for(found: Sequence[Found], words: Sequence[str], offered: bool = False) -> list[Found]:
+    """The practices that the words ask for; what goes on the hook first where baits are ``offered`` to choose from."""
     ranked = list(topics(found))
     if not ranked:
         return []
@@ -132,7 +134,7 @@ def _asked_for(found: Sequence[Found], words: Sequence[str]) -> list[Found]:
         key=lambda f: (_behind(f.record.topic, wanted), -round(f.met + 0.5 * f.fit, 2), f.record.id),
     )
     narrow = [f for f in out if f.fit >= ABOUT_KIN] or out
-    if _what_works(words):
+    if _what_works(words) or offered:
         narrow = [*_best(found, "bait", SOME_KIN), *(f for f in narrow if f.record.topic != "line")]
     rest = [f for t in BESIDE if t not in wanted for f in _best(found, t)]
     return narrow + ([f for f in rest if f not in narrow] if narrow and narrow[0].fit >= ABOUT_KIN else [])

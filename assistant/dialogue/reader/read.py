@@ -275,8 +275,8 @@ def _compared(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> set[str]
         c.id for c in kb.characters if c.part == first.part and c.is_stated and lexicon.on_fish(c.id)} | {first.id}
 
 
-_MINE = word_set("mine mines mine's ours his hers")
-"""Words for the asker's own fish."""
+_MINE = word_set("mine mines mine's ours his hers counted")
+"""Words for the asker's own fish, or for a look at it."""
 
 
 def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
@@ -339,11 +339,21 @@ def _asks_feature(held: Held, tokens: Sequence[Token], lexicon: Lexicon) -> bool
     """True when a fish is being described, so that words for a feature are no name ("small mouth"); or where one is
     spoken of and the line is but a word for a part of it ("eye?").
     """
-    part = len(tokens) == 1 and bool(held.taxa) and lexicon.is_part(tokens[0].word)
+    first = tokens[0].word if tokens else ""
+    part = len(tokens) == 1 and bool(held.taxa) and lexicon.is_part(first) and not _kin(first, held, lexicon)
     told = bool(_HELPING & {t.word for t in tokens[-3:]})
     return part or told or bool(held.seen) or (held.asked is not None and held.asked.kind == "character")
 
 
+def _kin(word: str, held: Held, lexicon: Lexicon) -> bool:
+    """True for a plural that is also a kin of the fish spoken of, where its life is what is talked of ("gills?")."""
+    kb, first = lexicon.kb, next((t for t in held.taxa if lexicon.kb.find("taxon", t) is not None), "")
+    if held.intent not in _OF_LIFE or not first or not word.endswith("s"):
+        return False
+    return any(e[0] == "taxon" and kb.lineage(e[1])[-1] == kb.lineage(first)[-1] for e in lexicon.spoken(word))
+
+
+_OF_LIFE = frozenset({"habitat", "size", "weight", "tackle", "range", "rules"})
 _HELPING = word_set("help helps matter matters")
 """Words at the end of a line by which it tells something to go on ("long ear with a pale rim, does that help")."""
 

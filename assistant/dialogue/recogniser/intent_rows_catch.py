@@ -198,6 +198,9 @@ CATCH_ROWS: tuple[Row, ...] = (
                          "!seen|two-fish|contrast|vs|sources|why|rules|water|quiz|key|list|size|weight|held-seen|"
                          "who-wins|side-with|sameness|hybrid|asks-what|asks-how|names|range"),
         ("sunny off a connecticut dock. buddy's bet ten bucks its a pumpkinseed, i aint sold",)),
+    Row("identify", 96, ("another-fish", "second", "seen",
+                         "!question|question-mark|rules|quiz|key|contrast|retract|undo|start-over|water|hurt"),
+        ("bass, jaw past the eye / second fish off the same dock. jaw stops mid eye, rough tongue",)),
     Row("identify", 94, ("two-crossed", "seen|like", "!rules|water|quiz|key|list|hurt|size|eat|term|sources"),
         ("shaped like a bluegill, mouth like a green sunfish. mix of the two?",)),
     Row("identify", 93, ("some-kind", "group", "short", "no-ask", "!taxon|two-kinds|held-last|place|water|tackle"),
