@@ -20,6 +20,8 @@ STATEMENT_TYPES = {"states": "tf:StateStatement", "ordered": "tf:StateStatement"
                    "relation": "tf:TextStatement"}
 VALUE_TERMS = ("tf:state", "tf:low", "tf:usualLow", "tf:usualHigh", "tf:high", "tf:mean", "tf:spread", "tf:sampleSize",
                "qudt:hasUnit", "tf:text")
+NUMBER_FIELDS = frozenset({"low", "high", "usual-low", "usual-high", "usual_low", "usual_high"})
+"""Fields of the numbers of a statement, each of which may be corrected by itself but makes no new statement."""
 _SCOPE_TERMS = ("dwc:sex", "dwc:lifeStage", "dwc:reproductiveCondition", "tf:season", "tf:inRegion", "tf:fromLength",
                 "tf:toLength", "tf:view", "tf:scopeText")
 
@@ -33,6 +35,10 @@ def kind_named(name: str) -> Kind:
 
 def build_node(kind: Kind, fields: Fields, lookup: Lookup) -> Node:
     """A node without an id yet ("" unless ``id`` is given). DataError or UsageError for a field that does not fit."""
+    bounds = sorted(NUMBER_FIELDS & set(fields))
+    if kind.name == "statement" and bounds and not {"value", "class"} & set(fields):
+        raise UsageError(f"a new statement takes its numbers as one value, not by {', '.join(bounds)}",
+                         "give value=6-9, or value='6(7-8)9' where the usual ones are known")
     node = Node(_given_id(kind, fields), {"rdf:type": [_class_of(kind, fields)]})
     set_fields(node, kind, fields, lookup)
     return node

@@ -29,7 +29,8 @@ OF_CROSSES = ("hybrids", "sources")
 """Intents after which "the bluegill one" may be a cross with the fish spoken of."""
 _BOTH = re.compile(
     r"\b(?:both(?! sides?\b)|either(?! sides?\b)(?!\W*$)|neither(?! sides?\b)|the two|"
-    r"which (?:ones? )?of (?:them|those|these|em|'em|the two)|(?:know|tell|say) which|which (?:one )?is which)\b")
+    r"which (?:ones? )?of (?:them|those|these|em|'em|the two)|(?:know|tell|say) which|which (?:one )?is which|"
+    r"(?:tell|set|keep) (?:em|'em|them|those|these) apart|(?:do|did) (?:their|they)\b.*\bdiffer)\b")
 """Words for two fishes of which each was spoken of by itself."""
 MOST_POINTED = 3
 """A look that more of the fishes offered share points to none."""

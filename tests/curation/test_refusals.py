@@ -26,6 +26,12 @@ def statement(**fields: object) -> dict[str, object]:
     return {"add": [{**GOOD, **fields}]}
 
 
+def numbers_apart() -> list[Case]:
+    """A new statement whose numbers are given one by one."""
+    apart = {k: v for k, v in GOOD.items() if k != "value"} | {"low": "300", "high": "340"}
+    return [("numbers-apart", "json", {"add": [apart]}, "value=6-9")]
+
+
 def wrong_fields() -> list[Case]:
     """One field at fault at a time."""
     bad: dict[str, list[tuple[object, str]]] = {
@@ -163,7 +169,7 @@ FILES += [("zip bomb", "bytes.xlsx", bomb("bomb"), "unpacks to far more"), ("pat
 MORE: list[Case] = [("stated " + c + v, "json", {"add": [{**GOOD, "character": c, "value": v}]}, said) for c, v, said in STATEFUL]
 MORE += [(f"crossed {a}", "json", {"correct": [{"id": f"st:{t}.gill-rakers.any.vell-2001", "low": str(a), "high": str(a - b)}]}, "order of numbers")
          for t, a, b in itertools.product(("vennia-rubra", "vennia-alta", "ommaria-lenta"), (9, 14, 30), (1, 4))]
-CASES: list[Case] = [*wrong_fields(), *PATCHES, *TURTLES, *CELLS, *FILES, *MORE]
+CASES: list[Case] = [*numbers_apart(), *wrong_fields(), *PATCHES, *TURTLES, *CELLS, *FILES, *MORE]
 
 
 @pytest.fixture(scope="module")

@@ -83,6 +83,10 @@ def moved(turn: Turn, named: tuple[str, ...]) -> tuple[frozenset[str], tuple[str
     swaps = any(w in say.SWAP_WORDS for _, w in words)
     out: set[str] = set()
     into: list[str] = []
+    told = _ORDINAL.search(turn.reading.text.lower())
+    if told is not None and turn.held.taxa and not (swaps and len(named) > 1):
+        at = -1 if told[1] == "last" else min(_PLACES[told[1]], len(turn.held.taxa) - 1)
+        out.add(turn.held.taxa[at])
     for mention in sorted(turn.reading.of("taxon", "hybrid", "group"), key=lambda m: m.start):
         if out and _OF_THE_SET.search(turn.reading.text[: mention.start].lower()):
             continue
@@ -103,6 +107,9 @@ def _borne(turn: Turn, mention: Mention, meant: set[str]) -> set[str]:
     return borne or meant
 
 
+_PLACES = {"first": 0, "second": 1, "third": 2}
+_ORDINAL = re.compile(r"\b(last|first|second|third) (?:one|fish)\b")
+"""A fish of the set told by its place in it ("swap the last one for a rock bass")."""
 _OF_THE_SET = re.compile(
     r"\b(?:(?:from|of)(?: (?:the|this|that|my|our|your))?|(?:in|on) (?:the|this|that|my|our|your)) $")
 """What stands before the name of the set itself ("drop the flier from the sunfish key")."""

@@ -42,7 +42,7 @@ ALL_FINS = frozenset({"unpaired-fins", "lower-fins"})
 ALSO = (("what", "about"), ("how", "about"))
 SET = 3
 """A set of so many fishes takes in another."""
-SEVERAL = frozenset({"them", "both", "two", "these", "they", "each"})
+SEVERAL = frozenset({"them", "em", "both", "two", "these", "they", "each"})
 """Words for more fishes than the one spoken of last."""
 WHICH_OF_THEM = frozenset({"comparing", "which-of"})
 """Cues of a line that asks which of the fishes spoken of has more ("which has the longer fin")."""

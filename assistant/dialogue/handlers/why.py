@@ -32,6 +32,8 @@ STUNTING, PRACTICE, POND, STUNTED = "stunting", "practice", "pond", "stunted"
 """The cue of fish that stay small, and the advice on crowded ponds."""
 SPREAD = 0.015
 """Probability from which what is left for all other fishes is told of."""
+OF_ADVICE = ("handling", "tackle")
+"""Intents whose answers have grounds of their own, whatever was seen of the fish before."""
 WHAT_FOR = "what-for"
 """The cue of a line that asks what a part of the fish is for."""
 VERDICT_TERM = "verdict-"
@@ -58,7 +60,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     asked = characters_asked(turn.kb, turn.reading) if WHAT_FOR in cues else ()
     if asked and held.taxa and (beside := life_beside(turn, held.taxa[:1], asked)):
         return Answer("why", tuple(beside), held.taxa), held
-    if held.seen or (held.hints and held.intent != "contrast"):
+    if (held.seen or (held.hints and held.intent != "contrast")) and held.intent not in OF_ADVICE:
         found = identify(turn.kb, turn.table, evidence_of(held))
         other = _other(turn, found)
         if other:

@@ -190,7 +190,9 @@ def _set_against(tokens: Sequence[Token], named: Named, ends: Collection[int], s
     at = named.first - 1
     while at > 0 and words[at] in ("a", "an", "the"):
         at -= 1
-    told_from = at < named.first - 1 and words[max(at, 0)] in ("from", "than")
+    told_from = at < named.first - 1 and (words[max(at, 0)] in ("from", "than", "against", "beside", "alongside")
+                                          or words[max(at - 1, 0) : at + 1] == ["next", "to"])
+    at -= told_from and words[max(at, 0)] == "to"
     before = at in ends and (words[at] in _OR or told_from)
     after = words[named.after : named.after + 1]
     behind = bool(after) and after[0] in _OR and any(
@@ -198,7 +200,7 @@ def _set_against(tokens: Sequence[Token], named: Named, ends: Collection[int], s
     return before or behind
 
 
-_OR = ("or", "vs", "versus")
+_OR = ("or", "vs", "versus", "against", "beside")
 
 
 def _made_ready(tokens: Sequence[Token], plain: _Plain, held: Held, lexicon: Lexicon) -> tuple[Line, Decided]:
