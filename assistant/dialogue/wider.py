@@ -20,10 +20,11 @@ def wider(kb: KnowledgeBase, reading: Reading, answer: Answer, held: Held) -> tu
 
     Those of the turn before stand while a line names no fish and its answer is about the same ones.
     """
-    genera = {m for t in held.wider if kb.taxon(t).rank == "genus" for m in kb.members(t)}
+    spoken_of = [t for t in held.wider if kb.find("taxon", t) is not None]
+    genera = {m for t in spoken_of if kb.taxon(t).rank == "genus" for m in kb.members(t)}
     before_them = {*held.taxa, *(genera if answer.intent == held.intent else ())}
     same = bool(answer.taxa) and set(answer.taxa) <= before_them and not reading.of("taxon", "hybrid", "group")
-    before = [t for t in held.wider if same and t not in answer.taxa]
+    before = [t for t in spoken_of if same and t not in answer.taxa]
     of_groups = [t for m in groups(reading) for i in m.ids[:1] for t in _of_group(kb, i)]
     several = [m.ids for m in reading.of("taxon", "hybrid") if len(m.ids) > 1]
     loose = [t for ids in several if (t := common_taxon(kb, *ids)) is not None and kb.taxon(t).rank == "genus"]

@@ -157,3 +157,38 @@ def test_a_letter_too_few(open_base: Base) -> None:
     slip = lexicon_of(open_base.kb).slip
     assert [slip(w) for w in ("swalowed", "diffrent", "resting", "hallway")] == [
         "swallowed", "different", "resting", "hallway"]
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        ("we keep two boxes, flathead and channel", "dark ones get mixed", "what would you check on the head"),
+        ("so a longear can be mixed with pumpkinseed", "fair enough", "what's the female like on that first one"),
+    ],
+)
+def test_a_cross_that_is_not_held_breaks_no_later_turn(talk: Talk, lines: tuple[str, ...]) -> None:
+    """After a cross asked about that the base does not hold, the next lines are of the two fishes."""
+    _, held = talk(*lines[:2])
+    assert any(" x " in t for t in held.wider), "the formula of the cross stands in what is held"
+    answer, _ = talk(*lines)
+    assert answer.taxa and answer.intent in ("contrast", "describe")
+
+
+def test_names_by_first_words_and_crosses(open_base: Base, talk: Talk) -> None:
+    """A fish may be called by the first word of its name where it is one of those spoken of, or crossed with one."""
+    answer, _ = talk("black crappie or white crappie", "are whites bigger")
+    assert answer.taxa == ("pomoxis-annularis",)
+    told = read_line(open_base.kb, "crossin a bluegill with a green", Held(), CLOCK)
+    assert told.taxa() == ("lepomis-macrochirus", "lepomis-cyanellus")
+
+
+def test_either_of_a_loose_name_and_another(talk: Talk) -> None:
+    """Who wavers between a plain name and one of several fishes leaves the deciding to the marks."""
+    answer, _ = talk("smallie or just a fat spot? its got bars on the sides, tongue slick")
+    assert answer.taxa[0] == "micropterus-dolomieu"
+
+
+def test_one_in_the_bucket_is_no_inch(open_base: Base) -> None:
+    """ "The one in" is a fish and its place; "one in long" is a length."""
+    assert not read_line(open_base.kb, "the one in muddier water", Held(), CLOCK).measures
+    assert read_line(open_base.kb, "it is one in long", Held(), CLOCK).measures

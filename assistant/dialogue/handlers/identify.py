@@ -37,11 +37,11 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     """Take in what the line says of the fish and answer with candidates, verdict and the next question."""
     turn = told_by_colour(turn)
     asks = bool(turn.held.seen) and "confirm" in turn.cues
-    reading = turn.reading._replace(hints=()) if asks else _hearsay(turn)
+    guesses = guessed(turn)
+    reading = turn.reading._replace(hints=()) if asks else _wavering(_hearsay(turn), guesses)
     held = observe(turn.kb, turn.held, reading, another_fish(turn))
     if another_fish(turn):
         held = held.after(skipped=frozenset())
-    guesses = guessed(turn)
     if not asks:
         borne = tuple(g for g in guesses if not _spoken_against(turn, g))
         held = held.after(hints=held.hints + tuple(h for h in claimed(turn.kb, borne) if h not in held.hints))
@@ -64,6 +64,14 @@ def _hearsay(turn: Turn) -> Reading:
              or sum(_spoken_against(turn, t) for t in h.taxa) < MOST_OF_THEM * len(h.taxa))
     hints = (h if h.kind != "group" else h._replace(hedged=True, strict=False) for h in borne)
     return turn.reading._replace(hints=tuple(hints))
+
+
+def _wavering(reading: Reading, guesses: tuple[str, ...]) -> Reading:
+    """The reading without the weight of one loose name where the line wavers between it and another fish's name
+    ("smallie or just a spot?"): what is offered is that it is one of them all.
+    """
+    some = (h for h in reading.hints if h.kind != "group" or not h.taxa < frozenset(guesses))
+    return reading._replace(hints=tuple(some))
 
 
 def _belied(turn: Turn, hint: Hint) -> bool:

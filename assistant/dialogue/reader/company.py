@@ -19,6 +19,7 @@ from assistant.text import key, singular, unique, word_set
 _JOINING = word_set(
     "and or r vs versus against n from v not than as be between x cross crossed with half beside alongside")
 _AGAINST = word_set("or r vs versus against from v than not x cross crossed half beside alongside")
+_CROSSING = word_set("cross crossing crossin crossed crossbreed breed breeding breedin")
 _TWO_WAYS = word_set("from or vs versus v r")
 """Words that set two kinds of a group named elsewhere in the line against each other ("crappies: black from white")."""
 _ASKED_WHICH = word_set("it its it's this that mine one tell if whether them called split telling between")
@@ -130,6 +131,9 @@ def held_company(
 
     Where the line may answer what was asked of a mark (``answering``), only a word that somebody calls the fish by.
     """
+    taxa = list(taxa)
+    known = [t for t in taxa if lexicon.kb.find("taxon", t)]
+    found = _by_first_word(tokens, found, known, lexicon)
     rest = _called(tokens, lexicon)
     if not rest and (not answering or tokens[0].word in _AGAINST):
         rest = [i for i, t in enumerate(tokens) if t.word not in _FILLING and not t.word.isdigit()]
@@ -137,7 +141,6 @@ def held_company(
     if not 1 <= len(rest) <= MOST_AT_ONCE or len(tokens) > MOST_HELD or not words & (_ASKING | _CALLING) or any(
             n.first not in rest and not _is_part(n, tokens, lexicon) for n in found):
         return list(found)
-    known = [t for t in taxa if lexicon.kb.find("taxon", t)]
     nouns = unique(w for words in (_label_words, _family_words) for t in known for w in words(t, lexicon))
     made = [_made(tokens, at, nouns, lexicon) for at in rest]
     full = [n for n in made if n is not None and all(e[2] == "accepted" for e in n.entries)]
@@ -145,6 +148,23 @@ def held_company(
         return list(found)
     spans = {n.span for n in full}
     return [*(n for n in found if n.span not in spans), *full]
+
+
+def _by_first_word(
+    tokens: Sequence[Token], found: Sequence[Named], known: Sequence[str], lexicon: Lexicon
+) -> list[Named]:
+    """The names found, with the fishes spoken of that are called by the first word of their names ("are whites
+    bigger" after the crappies)."""
+    out = list(found)
+    known = unique(s for t in known for s in (t, *lexicon.kb.members(t)))
+    nouns = unique(w for t in known for w in _label_words(t, lexicon))
+    for at, token in enumerate(tokens):
+        first = singular(token.word)
+        made = _made(tokens, at, nouns, lexicon) if first != token.word and not lexicon.is_part(first) else None
+        if made is not None and made.phrase.startswith(f"{first} ") and all(
+                e[1] in known and e[2] == "accepted" for e in made.entries):
+            out = [*(n for n in out if n.span != made.span), made]
+    return sorted(out, key=lambda n: n.first)
 
 
 def _called(tokens: Sequence[Token], lexicon: Lexicon) -> list[int]:
@@ -319,8 +339,9 @@ def _ends(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> bool:
 
 
 def _against(tokens: Sequence[Token], named: Named, step: int) -> bool:
-    near = tokens[max(0, named.first - 3) : named.first] if step < 0 else tokens[named.after : named.after + 2]
-    return any(t.word in _AGAINST for t in near)
+    before = tokens[max(0, named.first - 3) : named.first]
+    near = before if step < 0 else tokens[named.after : named.after + 2]
+    return any(t.word in _AGAINST for t in near) or any(t.word in _CROSSING for t in before)
 
 
 def _last_words(named: Named, tokens: Sequence[Token], lexicon: Lexicon, wide: bool) -> tuple[str, ...]:

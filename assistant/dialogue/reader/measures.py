@@ -24,6 +24,7 @@ _NO_UNIT_AFTER = word_set(
     "the a an my our his her this that these those one each all total front back lake river creek pond "
     "stream your their which what and"
 )
+_POINTING = word_set("the that this which every each any no whatever")
 _PRONOUN, _OTHER_UNITS = word_set("one"), word_set("inches inch metric") | word_set(" ".join(UNITS)) - {"in"}
 """A number word that stands for a fish, and what its size is asked in ("just the yellow one in cm")."""
 _TOLD = re.compile(r" (?:was|is) ")
@@ -344,7 +345,8 @@ def _unit_at(pieces: Sequence[Piece], at: int, setting: Setting) -> tuple[str, i
         word == "in"
         and not glued
         and (following in _NO_UNIT_AFTER or setting.is_place(following) or following.isdigit()
-             or (following in _OTHER_UNITS and pieces[at - 1].text in _PRONOUN))
+             or (pieces[at - 1].text in _PRONOUN
+                 and (following in _OTHER_UNITS or _text(pieces, at - 2) in _POINTING)))
     ):
         return "", at
     if word in ("m", "g") and not glued and pieces[at - 1].kind != "num":
