@@ -129,7 +129,7 @@ def typed_out(line: str) -> str:
     'which sunfish have spots'
     """
     line = _COMPARED.sub(lambda found: f" {COMPARED[found.group().strip()]} ", line)
-    line = _CAN.sub("can", _THAN.sub(r"\1 than", line))
+    line = _CAN.sub("can", _THAN.sub(r"\1 than", line.replace("×", " x ")))
     line = _N_FOR_AND.sub(" and ", line)
     return _MISTYPED.sub(lambda found: MISTYPED[found.group().lower()], line)
 

@@ -89,7 +89,7 @@ def _text(turn: Turn) -> str:
         return info.RECORD
     if "creature" in cues or cues >= {"wild-animal", "steals"}:
         return own.NO_FISH
-    if cues & ASKS_A_WORD and (word := _strange_word(turn)):
+    if cues & ASKS_A_WORD and "elsewhere" not in cues and (word := _strange_word(turn)):
         return own.strange_word(word)
     if not reading.words or reading.noise or not cues & {"elsewhere", "far-off", "kitchen", "motor", "good-name"}:
         return say.NOT_UNDERSTOOD

@@ -11,6 +11,7 @@ from assistant.dialogue.grounds import COLOUR, both, general, row_words, trust
 from assistant.dialogue.lessons.hybrids_in_keys import spoils
 from assistant.dialogue.living_beside import life_beside
 from assistant.dialogue.observing import evidence_of
+from assistant.dialogue.reader.lexicon import lexicon_of
 from assistant.dialogue.reader.parts import characters_asked
 from assistant.dialogue.rules.grounds import rule_grounds
 from assistant.dialogue.siding import SIDING, siding
@@ -94,10 +95,17 @@ def _other(turn: Turn, found: Identification) -> str:
     lead = found.candidates[0].taxon
     told = named(turn) or subjects(turn, carried=False)
     told = told or tuple(t for h in turn.reading.hints for t in sorted(h.taxa))
-    kinds = [t for t in species_of(turn.kb, told) if t != lead]
+    kinds = [t for t in species_of(turn.kb, told) if t != lead] or _called_elsewhere(turn, lead)
     if not kinds or len(named(turn)) > 1:
         return ""
     return max(kinds, key=lambda t: (found.posterior.get(t, 0.0), t))
+
+
+def _called_elsewhere(turn: Turn, lead: str) -> list[str]:
+    """The fishes that go by a name by which the leading fish goes where it was caught ("why not a longear")."""
+    words = [m.words for m in turn.reading.of("taxon", "likeness") if m.ids == (lead,)] if "why-not" in turn.cues else []
+    entries = (e for w in words for e in lexicon_of(turn.kb).spoken(w))
+    return [e[1] for e in entries if e[0] == "taxon" and e[1] != lead and turn.kb.taxon(e[1]).is_species]
 
 
 def _grounds(turn: Turn, found: Identification) -> Answer:

@@ -14,7 +14,7 @@ from assistant.dialogue.reader.spotting import Content, Hit
 from assistant.dialogue.reader.tokens import Token
 from assistant.model.stems import ORDERED
 from assistant.reasoning.observed import Observation
-from assistant.text import key
+from assistant.text import key, word_set
 
 MARGIN = 0.25
 """How far outside the stated range, as a share of it, a count is still taken for a count of that feature."""
@@ -265,7 +265,7 @@ def _numbers(tokens: Sequence[Token], content: Sequence[Content], text: str) -> 
     out: list[_Number] = []
     at = 0
     while at < len(content):
-        if content[at].stem.isdigit() and len(content[at].stem) < 4:
+        if content[at].stem.isdigit() and len(content[at].stem) < 4 and not _in_pieces(tokens, content[at]):
             low = int(content[at].stem)
             last = _end_of_range(tokens, content, text, at)
             if last:
@@ -275,6 +275,17 @@ def _numbers(tokens: Sequence[Token], content: Sequence[Content], text: str) -> 
             out.append(_Number(low, low, at, at))
         at += 1
     return out
+
+
+def _in_pieces(tokens: Sequence[Token], number: Content) -> bool:
+    """True for the number of "snapped in two", where no row or line follows."""
+    before = tokens[number.first - 1].word if number.first else ""
+    following = tokens[number.last + 1] if number.last + 1 < len(tokens) else None
+    ends = following is None or following.clause != number.clause or following.word in _THERE
+    return number.stem == "2" and before == "in" and ends
+
+
+_THERE = word_set("down up low near by at over under on in behind before above below")
 
 
 def _end_of_range(tokens: Sequence[Token], content: Sequence[Content], text: str, at: int) -> int:

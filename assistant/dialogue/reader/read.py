@@ -195,8 +195,9 @@ def _set_against(tokens: Sequence[Token], named: Named, ends: Collection[int], s
     at -= told_from and words[max(at, 0)] == "to"
     before = at in ends and (words[at] in _OR or told_from)
     after = words[named.after : named.after + 1]
-    behind = bool(after) and after[0] in _OR and any(
-        named.after + n in starts for n in (1, 2) if n == 1 or words[named.after + 1] in ("a", "an", "the"))
+    behind = bool(after) and after[0] in (*_OR, "from") and any(
+        named.after + n in starts for n in (1, 2)
+        if (n == 1 and after[0] != "from") or words[named.after + 1] in ("a", "an", "the"))
     return before or behind
 
 

@@ -319,6 +319,13 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                          "!taxon|two-kinds|held-last|which-group|quiz|key|rules|contrast|hybrid|water|names|quoted-term|list|"
                          "describe|size|tackle|eat|hurt"),
         ("fat catfish, square tail, whats that",)),
+    Row("identify", 93, ("disputed", "confirm", "fish", "seen", "own-evidence", "!contrast|list|quiz|key|rules|question"),
+        ("buddy says hybrid, i say green sunfish: big mouth, orange trim",)),
+    Row("hybrids", 93, ("cross", "what-about", "one-fish", "after-why", "!seen|two-fish|rules|why|why-not|question-mark"),
+        ("bluegill. black ear, dark smudge on the back fin / why / how bout the meanmouth my brother talks about",)),
+    Row("term", 93, ("asks-what", "call-it", "part", "names", "called-next", "asking-form",
+                     "!taxon|one-fish|two-fish|rules|quiz|key|list|held-seen|contrast|place|len|wt"),
+        ("catfish smell with their whiskers?? what you call them things",)),
     Row("small-talk", 93, ("thanks-close", "after-identify", "short6",
                            "!fish|question|question-mark|rules|size|eat|tackle|contrast|place|seen-many"),
         ("gold fish with 7 dark bars, two back fins / thats the one, cheers",)),
