@@ -9,7 +9,7 @@ from assistant.dialogue.engine import Base
 from assistant.dialogue.reader.lexicon import lexicon_of
 from assistant.dialogue.reader.read import read_line
 from assistant.model.stems import typed_out
-from tests.dialogue.conftest import CLOCK, last, text
+from tests.dialogue.conftest import CLOCK, Talk, last, text
 
 
 @pytest.mark.parametrize(("talk", "intent", "must"), [
@@ -192,3 +192,22 @@ def test_one_in_the_bucket_is_no_inch(open_base: Base) -> None:
     """ "The one in" is a fish and its place; "one in long" is a length."""
     assert not read_line(open_base.kb, "the one in muddier water", Held(), CLOCK).measures
     assert read_line(open_base.kb, "it is one in long", Held(), CLOCK).measures
+
+
+def test_a_count_supposed(talk: Talk) -> None:
+    """Another number supposed takes the place of the one told."""
+    answer, held = talk("red eye, mottled, 3 anal spines", "and if id counted six")
+    assert [s.observation.value for s in held.seen if s.observation.value is not None] == [6]
+    assert answer.taxa[0] == "ambloplites-rupestris"
+
+
+def test_the_reason_of_bright_colours(talk: Talk) -> None:
+    """Why fishes brighten with the season is told by the advice held on it, and cautions against naming by colour."""
+    answer, _ = talk("why do sunnies get so gaudy come june")
+    assert answer.intent == "why" and "breeding males" in answer.blocks[0].text
+
+
+def test_carp_beside_a_fish_with_carp_in_its_names(open_base: Base) -> None:
+    """A quillback is called a carp, too; set against the carps both are named."""
+    told = read_line(open_base.kb, "carp or quillback", Held(), CLOCK)
+    assert [m.ids for m in told.mentions] == [("carps",), ("carpiodes-cyprinus",)]

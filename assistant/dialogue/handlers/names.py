@@ -472,7 +472,7 @@ def _kinship(turn: Turn, asked: Sequence[str], sides: frozenset[str]) -> list[Bl
 
 
 def _by_word(turn: Turn) -> Answer:
-    """No fish named: fishes whose English names hold a word of the line ("the yellow one")."""
+    """No fish named: fishes called by a word of the line, or with it in their names ("the yellow one")."""
     kb = turn.kb
     words = [
         singular(w)
@@ -480,10 +480,12 @@ def _by_word(turn: Turn) -> Answer:
         if w not in DROPPED and len(w) > 2 and w not in ("one", "ones", "name", "call", "called", "fish")
     ]
     for word in words:
+        called = {entry[:2] for entry in kb.spoken(word)}
         hits = [
             t.id
             for t in kb.all("taxon")
-            if t.is_species and not t.is_hybrid and any(w.startswith(word) for w in key(t.label).split())
+            if t.is_species and not t.is_hybrid
+            and (any(w.startswith(word) for w in key(t.label).split()) or ("taxon", t.id) in called)
         ]
         if hits:
             hits.sort(key=lambda t: (-len(kb.ranges(t)), t))

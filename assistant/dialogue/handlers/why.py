@@ -29,8 +29,9 @@ from assistant.reasoning.observed import NAMING, Candidate, Identification, stat
 from assistant.text import join
 
 MOST = 5
-STUNTING, PRACTICE, POND, STUNTED = "stunting", "practice", "pond", "stunted"
-"""The cue of fish that stay small, and the advice on crowded ponds."""
+PRACTICE = "practice"
+REASONS = (("stunting", "pond", "stunted"), ("bright-season", "dress", "gaudy"))
+"""What is asked the reason of, by its cue, with the topic and a word of the advice that tells it."""
 SPREAD = 0.015
 """Probability from which what is left for all other fishes is told of."""
 OF_ADVICE = ("handling", "tackle")
@@ -43,8 +44,9 @@ VERDICT_TERM = "verdict-"
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """Answer from the evidence held where a fish is being named, else from the statements of the last answer."""
     held, cues = turn.held, turn.cues
-    if STUNTING in cues and (small := _stay_small(turn)) is not None:
-        return small, held
+    for cue, topic, word in REASONS:
+        if cue in cues and (told := _told_by_advice(turn, topic, word)) is not None:
+            return told, held
     if "hybrid-word" in cues and cues & {"key", "key-word"}:
         return spoils(turn), held
     naming_one = bool(cues & {"disputed", "who-wins"}) and (held.seen or held.intent == "identify")
@@ -79,12 +81,12 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     return general(turn), held
 
 
-def _stay_small(turn: Turn) -> Answer | None:
-    """Why the fish of a pond stay small: the practice held on crowded ponds, where it speaks of these kinds."""
+def _told_by_advice(turn: Turn, topic: str, word: str) -> Answer | None:
+    """The reason as the advice of a topic tells it ("why are they all so small"), where it speaks of these kinds."""
     asked = subjects(turn)
     taxa = species_of(turn.kb, asked)
-    found = [f for f in weigh(turn.kb, PRACTICE, turn.reading.words, taxa) if f.record.topic == POND
-             and f.fit >= ABOUT_KIN and STUNTED in f.record.words]
+    found = [f for f in weigh(turn.kb, PRACTICE, turn.reading.words, taxa) if f.record.topic == topic
+             and f.fit >= ABOUT_KIN and word in f.record.words]
     if not taxa or not found:
         return None
     return Answer("why", (advice(PRACTICE, found[0].record, "lead"),), taxa=asked)
@@ -103,7 +105,9 @@ def _other(turn: Turn, found: Identification) -> str:
 
 def _called_elsewhere(turn: Turn, lead: str) -> list[str]:
     """The fishes that go by a name by which the leading fish goes where it was caught ("why not a longear")."""
-    words = [m.words for m in turn.reading.of("taxon", "likeness") if m.ids == (lead,)] if "why-not" in turn.cues else []
+    if "why-not" not in turn.cues:
+        return []
+    words = (m.words for m in turn.reading.of("taxon", "likeness") if m.ids == (lead,))
     entries = (e for w in words for e in lexicon_of(turn.kb).spoken(w))
     return [e[1] for e in entries if e[0] == "taxon" and e[1] != lead and turn.kb.taxon(e[1]).is_species]
 

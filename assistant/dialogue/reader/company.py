@@ -63,9 +63,9 @@ def with_company(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexic
             made = _made(tokens, beside, _last_words(named, tokens, lexicon, _against(tokens, named, step)), lexicon)
             if made is not None and made.span not in completed:
                 completed.add(made.span)
-                whole = any(n.span == made.span and {e[1] for e in n.entries} == {e[1] for e in made.entries}
+                full = any(n.span == made.span and {e[1] for e in n.entries} == {e[1] for e in made.entries}
                             for n in out if not n.cut and not _is_part(n, tokens, lexicon))
-                loose = step > 0 and not sorted_out(tokens) and not whole and _is_noun_of(named, made, tokens)
+                loose = step > 0 and not sorted_out(tokens) and not full and _is_noun_of(named, made, tokens)
                 spare = named.span if loose else made.span
                 out = [n for n in out if n.span not in (made.span, spare)]
                 out.append(made)

@@ -42,6 +42,7 @@ ASIDE = frozenset(
         "beside-it",
         "book-name",
         "book-says",
+        "bright-season",
         "by-colour",
         "call-it",
         "cant-name",
