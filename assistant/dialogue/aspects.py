@@ -37,11 +37,12 @@ def aspects(kb: KnowledgeBase, reading: Reading) -> frozenset[str]:
 
 
 def without_fish(reading: Reading) -> tuple[str, ...]:
-    """The words without those of fishes, so that "how long do bowfin live" reads like "how long do they live"."""
+    """The words without those of fishes, so that "how long do bowfin live" reads like "how long do they live"; and
+    without the "fish" of "is it a river fish", which says nothing of food."""
     out = reading.words
     for m in reading.of("taxon", "hybrid", "group"):
         out = without_run(out, key(m.words).split())
-    return out
+    return out[:-1] if out[-1:] == ("fish",) and {"a", "an"} & set(out[-4:-1]) else out
 
 
 def characters(kb: KnowledgeBase, reading: Reading, uses: Sequence[str]) -> tuple[str, ...]:

@@ -211,3 +211,23 @@ def test_carp_beside_a_fish_with_carp_in_its_names(open_base: Base) -> None:
     """A quillback is called a carp, too; set against the carps both are named."""
     told = read_line(open_base.kb, "carp or quillback", Held(), CLOCK)
     assert [m.ids for m in told.mentions] == [("carps",), ("carpiodes-cyprinus",)]
+
+
+def test_the_fish_after_the_wound(talk: Talk) -> None:
+    """Asked of the fish after first aid was told, the answer is of the fish, not of the wound again."""
+    answer, _ = talk("pike raked my thumb, its bleedin", "and the fish? still in the net")
+    assert answer.intent == "handling" and "pliers" in answer.blocks[0].text
+
+
+def test_the_other_of_two_starts_afresh(talk: Talk) -> None:
+    """ "The other, ..." opens a second catch: nothing told of the first is held against it."""
+    _, held = talk("2 fish in the basket. first one long pointy side fins, solid black ear",
+                   "the other, mouth to the middle of the eye, short round side fins")
+    assert {s.observation.character for s in held.seen} == {"upper-jaw-reach", "pectoral-fin-form"}
+
+
+@pytest.mark.parametrize("kind", ["weed", "schooling", "river"])
+def test_a_kind_of_fish_is_no_food(talk: Talk, kind: str) -> None:
+    """ "Is it a weed fish" asks of its waters; that it eats fish is no answer."""
+    answer, _ = talk("white crappie", f"is it a {kind} fish")
+    assert answer.intent == "habitat" and not any("Food" in b.text for b in answer.blocks[:1])

@@ -135,6 +135,8 @@ def _wanted(turn: Turn, found: Sequence[Found], known: bool) -> tuple[str, ...]:
     hurt = bool(HURT & turn.cues)
     if pierced(turn) or ("wound-later" in turn.cues and (hurt or URGENT in carried)):
         return (URGENT,)
+    if carried[:1] == (URGENT,) and not hurt and "what-about" in turn.cues and "fish" in turn.reading.words:
+        return BASICS
     if carried[:1] == (URGENT,) and not names and not any(s >= SINGLE_WORD for _, s in topics(found)):
         return (URGENT,)
     eaten = "eat" in turn.cues and not hurt and not {"animal", "medical"} & turn.cues

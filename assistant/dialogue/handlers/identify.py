@@ -131,7 +131,9 @@ def another_fish(turn: Turn) -> bool:
     """True when the line speaks of a second fish rather than adding to the first."""
     cues = turn.cues
     second = cues & {"second", "other", "start-over", "another-fish"}
-    free = turn.held.asked is None or cues >= {"second", "another-fish"}
+    opens = turn.reading.words[:1] in (("other",), ("second",)) or turn.reading.words[:2] in (
+        ("the", "other"), ("the", "second"), ("and", "other"), ("other", "one"))
+    free = turn.held.asked is None or cues >= {"second", "another-fish"} or opens
     return bool(turn.held.seen and second and turn.reading.seen and free)
 
 
