@@ -130,8 +130,9 @@ def _going_on(turn: Turn) -> bool:
     """True for a short line after a list by which something is said of other fishes, and nothing of a mark or place."""
     reading, held = turn.reading, turn.held
     told = reading.seen or reading.measures or reading.places or OF_THOSE & set(reading.words)
-    asked = bool(turn.cues & {"what-about", "same-again"}) or (len(reading.words) <= FEWEST and reading.question)
-    going_on = asked and len(reading.words) <= MOST_OTHER
+    short = len(reading.words) <= FEWEST and reading.question
+    asked = bool(turn.cues & {"what-about", "same-again", "correct"})
+    going_on = (asked or short) and len(reading.words) <= MOST_OTHER
     return going_on and not told and held.intent == "list" and held.order is None
 
 

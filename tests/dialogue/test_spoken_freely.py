@@ -231,3 +231,28 @@ def test_a_kind_of_fish_is_no_food(talk: Talk, kind: str) -> None:
     """ "Is it a weed fish" asks of its waters; that it eats fish is no answer."""
     answer, _ = talk("white crappie", f"is it a {kind} fish")
     assert answer.intent == "habitat" and not any("Food" in b.text for b in answer.blocks[:1])
+
+
+def test_a_list_meant_of_others(talk: Talk) -> None:
+    """ "I meant bass" asks the same of the basses."""
+    answer, _ = talk("which sunfish have teeth on the tongue", "i meant bass")
+    assert answer.intent == "list" and answer.taxa[0] == "micropterus-punctulatus"
+    assert "micropterus-nigricans" not in answer.taxa
+
+
+def test_the_last_of_a_key_is_dropped(talk: Talk) -> None:
+    """A fish of a key is taken out by its place in it."""
+    answer, _ = talk("Write a two-way key to bluegill, pumpkinseed, redear and warmouth", "Drop the last one")
+    assert answer.intent == "key" and "3 fishes" in answer.blocks[0].text and "gulosus" not in " ".join(answer.taxa)
+
+
+def test_marks_after_a_comparison_are_of_its_fishes(talk: Talk) -> None:
+    """What is told of a catch after two fishes were set side by side is weighed between them, whatever is asked."""
+    answer, _ = talk("goldfish gone wild vs a little carp", "no wiskers on it. toss it back?")
+    assert answer.taxa[0] == "carassius-auratus"
+
+
+def test_bigger_than_a_fish_named_in_passing(talk: Talk) -> None:
+    """ "Bigger than a gill?" sets the fish spoken of beside the bluegill."""
+    answer, _ = talk("how big do redears get", "bigger than a gill?")
+    assert set(answer.taxa) == {"lepomis-microlophus", "lepomis-macrochirus"}

@@ -46,7 +46,8 @@ def less_asked(turn: Turn) -> bool:
 def sides_named(turn: Turn) -> tuple[tuple[str, ...], ...]:
     """The kinds behind each fish or group that the line names, in the order of the text.
 
-    A pronoun beside a single one stands before it for the fish spoken of ("do they get bigger than pumpkinseeds").
+    A pronoun beside a single one stands before it for the fish spoken of ("do they get bigger than pumpkinseeds"),
+    as the word left out does in "bigger than a gill?".
     """
     kb = turn.kb
     named = sorted(turn.reading.of("taxon", "hybrid", "group"), key=lambda m: m.start)
@@ -56,6 +57,9 @@ def sides_named(turn: Turn) -> tuple[tuple[str, ...], ...]:
         found = tuple(one) if len(one := kinds_meant(kb, m)) == 1 else found
         if found and not any(set(found) <= set(x) or set(x) <= set(found) for x in out):
             out.append(found)
+    likened = [m.ids for m in turn.reading.of("likeness") if len(m.ids) == 1] if "bigger-than" in turn.cues else []
+    if not out and len(likened) == 1 and len(held := species_of(kb, turn.held.taxa)) == 1:
+        return (held, likened[0]) if held != likened[0] else ()
     if len(out) == 1 and POINTING & set(turn.reading.words):
         held = tuple(t for t in species_of(kb, turn.held.taxa) if t not in out[0])
         return (held, *out) if held else tuple(out)

@@ -99,6 +99,11 @@ def moved(turn: Turn, named: tuple[str, ...]) -> tuple[frozenset[str], tuple[str
     return frozenset(out), tuple(t for t in into if t not in out)
 
 
+def by_place(text: str) -> bool:
+    """True for a line that tells a fish of the set by its place in it."""
+    return _ORDINAL.search(text.lower()) is not None
+
+
 def _borne(turn: Turn, mention: Mention, meant: set[str]) -> set[str]:
     """The fishes that a name takes out of a set: of those that a loose one may mean, the ones that bear it."""
     word = singular(key(mention.words).split()[-1]) if len(mention.ids) > 1 and key(mention.words) else ""

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.beside.left_out import left_out
-from assistant.dialogue.beside.set_changed import changes_set, moved
+from assistant.dialogue.beside.set_changed import by_place, changes_set, moved
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.lessons.key import notes_of, title_of
 from assistant.dialogue.lessons.key_doubts import overlaps_at_end, overlaps_told
@@ -78,7 +78,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return told
     if (over := _after_the_end(turn)) is not None:
         return over
-    changes = bool(turn.reading.of(*NAMED)) and changes_set(turn)
+    changes = (bool(turn.reading.of(*NAMED)) or by_place(turn.reading.text)) and changes_set(turn)
     features = _features_left_out(turn, walk) if walk is not None and not changes else frozenset()
     if walk is not None and asked and _described(turn, walk, features):
         from assistant.dialogue.handlers import handler_of
@@ -90,6 +90,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if walk is not None and answers and not look and "plainer" not in turn.cues:
         return _step(turn, walk)
     wanted = request_of(turn, walk.key.look if walk else "hand", carried=False)
+    if walk is not None and changes and not wanted.taxa and (fewer_left := _changed(turn, walk, ())):
+        return _begin(turn, replace(wanted, taxa=fewer_left, named=fewer_left, look=walk.key.look, level=walk.level))
     if walk is not None and not wanted.taxa:
         if look and look != walk.key.look:
             level = walk.level if wanted.level == "plain" else wanted.level
