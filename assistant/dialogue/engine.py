@@ -125,8 +125,6 @@ IN_THE_FLESH = frozenset({"meat"})
 """Cues of a line whose spots and specks are seen in the meat, which tell of no kind of fish."""
 ABOUT_A_CATCH = ("rules", "handling", "size", "weight", "tackle", "habitat", "names", "range")
 """Intents that may come with marks of an unnamed fish ("red on the ear, is it legal"): it is identified first."""
-SIDE_BY_SIDE = 4
-"""Fishes set side by side in the turn before, up to so many, are those a catch is thought to be of."""
 
 
 def with_catch(turn: Turn) -> Turn:
@@ -135,15 +133,13 @@ def with_catch(turn: Turn) -> Turn:
         return turn
     if not any(not s.retract for s in turn.reading.seen):
         return turn
-    from assistant.dialogue.handlers.identify import claimed
+    from assistant.dialogue.handlers.identify import between_these
     from assistant.dialogue.naming import shown
     from assistant.dialogue.observing import evidence_of, observe
     from assistant.reasoning.identify import identify
 
     held = observe(turn.kb, turn.held, turn.reading)
-    compared = turn.held.taxa if turn.held.intent == "contrast" and 1 < len(turn.held.taxa) <= SIDE_BY_SIDE else ()
-    weighed = held.after(hints=held.hints + claimed(turn.kb, compared))
-    found = identify(turn.kb, turn.table, evidence_of(weighed))
+    found = identify(turn.kb, turn.table, evidence_of(between_these(turn, held)))
     return turn._replace(held=held.after(taxa=tuple(c.taxon for c in shown(found))))
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.dialogue import naming
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asking import ask_block, next_asked
@@ -45,12 +47,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if not asks:
         borne = tuple(g for g in guesses if not _spoken_against(turn, g))
         held = held.after(hints=held.hints + tuple(h for h in claimed(turn.kb, borne) if h not in held.hints))
-    spoken_of = _spoken_of(turn)
-    if not guesses and not turn.held.seen and _of_these(turn, spoken_of):
-        loose = tuple(h._replace(strict=False) for h in claimed(turn.kb, spoken_of))
-        carried = held.after(hints=held.hints + loose)
-        held = carried if _borne_out(turn, held, carried, spoken_of) else held
-    answer, held = name_it(turn, held, guesses)
+    answer, held = name_it(turn, held if guesses else between_these(turn, held), guesses)
     return with_second(turn, held, answer), held
 
 
@@ -99,6 +96,16 @@ ASIDE = ("describe", "next-question", "term", "hybrids")
 """Intents of what is asked between a comparison and a catch."""
 
 
+def between_these(turn: Turn, held: Held) -> Held:
+    """What is held of a catch, with the fishes set side by side before it as those it is thought to be one of."""
+    spoken_of = _spoken_of(turn)
+    if turn.held.seen or not _of_these(turn, spoken_of):
+        return held
+    loose = tuple(h._replace(strict=False) for h in claimed(turn.kb, spoken_of))
+    carried = held.after(hints=held.hints + loose)
+    return carried if _borne_out(turn, held, carried, spoken_of) else held
+
+
 def _spoken_of(turn: Turn) -> tuple[str, ...]:
     """The fishes spoken of; after a cross was told of, its parents with it."""
     found = species_of(turn.kb, turn.held.taxa)
@@ -131,10 +138,13 @@ def another_fish(turn: Turn) -> bool:
     """True when the line speaks of a second fish rather than adding to the first."""
     cues = turn.cues
     second = cues & {"second", "other", "start-over", "another-fish"}
-    opens = turn.reading.words[:1] in (("other",), ("second",)) or turn.reading.words[:2] in (
-        ("the", "other"), ("the", "second"), ("and", "other"), ("other", "one"))
-    free = turn.held.asked is None or cues >= {"second", "another-fish"} or opens
+    opens = _THE_OTHER.match(" ".join(turn.reading.words))
+    free = turn.held.asked is None or cues >= {"second", "another-fish"} or opens is not None
     return bool(turn.held.seen and second and turn.reading.seen and free)
+
+
+_THE_OTHER = re.compile(r"(?:and )?(?:the )?(?:other|second)\b")
+"""How a line begins that tells of the second of two fishes, even where something was asked of the first."""
 
 
 def guessed(turn: Turn) -> tuple[str, ...]:

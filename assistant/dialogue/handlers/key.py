@@ -90,8 +90,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if walk is not None and answers and not look and "plainer" not in turn.cues:
         return _step(turn, walk)
     wanted = request_of(turn, walk.key.look if walk else "hand", carried=False)
-    if walk is not None and changes and not wanted.taxa and (fewer_left := _changed(turn, walk, ())):
-        return _begin(turn, replace(wanted, taxa=fewer_left, named=fewer_left, look=walk.key.look, level=walk.level))
+    if walk is not None and (changes or wanted.taxa) and (changed := _changed(turn, walk, wanted.taxa)):
+        return _begin(turn, replace(wanted, taxa=changed, named=changed, level=walk.level))
     if walk is not None and not wanted.taxa:
         if look and look != walk.key.look:
             level = walk.level if wanted.level == "plain" else wanted.level
@@ -101,8 +101,6 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
             return _begin(turn, replace(wanted, taxa=walk.key.taxa, look=walk.key.look))
         if asked:
             return _step(turn, walk)
-    if walk is not None and wanted.taxa and (changed := _changed(turn, walk, wanted.taxa)):
-        return _begin(turn, replace(wanted, taxa=changed, named=changed, level=walk.level))
     if not wanted.taxa:
         wanted = request_of(turn, "hand")
     return _begin(turn, wanted)

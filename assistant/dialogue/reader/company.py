@@ -133,7 +133,6 @@ def held_company(
 
     Where the line may answer what was asked of a mark (``answering``), only a word that somebody calls the fish by.
     """
-    taxa = list(taxa)
     known = [t for t in taxa if lexicon.kb.find("taxon", t)]
     found = _by_first_word(tokens, found, known, lexicon)
     rest = _called(tokens, lexicon)
@@ -157,14 +156,15 @@ def _by_first_word(
 ) -> list[Named]:
     """The names found, with the fishes spoken of that are called by the first word of their names ("are whites
     bigger" after the crappies)."""
-    out = list(found)
-    known = unique(s for t in known for s in (t, *lexicon.kb.members(t)))
-    nouns = unique(w for t in known for w in _label_words(t, lexicon))
-    for at, token in enumerate(tokens):
-        first = singular(token.word)
-        made = _made(tokens, at, nouns, lexicon) if first != token.word and not lexicon.is_part(first) else None
+    firsts = {i: one for i, t in enumerate(tokens) if (one := singular(t.word)) != t.word and not lexicon.is_part(one)}
+    if not firsts or not known:
+        return list(found)
+    out, kinds = list(found), {s for t in known for s in (t, *lexicon.kb.members(t))}
+    nouns = unique(w for t in sorted(kinds) for w in _label_words(t, lexicon))
+    for at, first in firsts.items():
+        made = _made(tokens, at, nouns, lexicon)
         if made is not None and made.phrase.startswith(f"{first} ") and all(
-                e[1] in known and e[2] == "accepted" for e in made.entries):
+                e[1] in kinds and e[2] == "accepted" for e in made.entries):
             out = [*(n for n in out if n.span != made.span), made]
     return sorted(out, key=lambda n: n.first)
 
