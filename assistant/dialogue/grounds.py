@@ -286,7 +286,9 @@ def _notes(turn: Turn) -> list[Block]:
 def _last(turn: Turn) -> Answer:
     kb, last = turn.kb, turn.held.last
     if last is None:
-        return Answer("why", (Block("lead", wording.WHY_NOTHING, claim=False),))
+        about = subjects(turn) or tuple(i for m in turn.reading.of("likeness") for i in m.ids[:1])
+        name = speak.fish(kb, about[0]) if len(about) == 1 and kb.find("taxon", about[0]) else ""
+        return Answer("why", (Block("lead", wording.why_nothing(name), claim=False),), about)
     rows: dict[str, Block] = {}
     for block in last.blocks:
         for short in block.statements[:2]:

@@ -256,3 +256,34 @@ def test_bigger_than_a_fish_named_in_passing(talk: Talk) -> None:
     """ "Bigger than a gill?" sets the fish spoken of beside the bluegill."""
     answer, _ = talk("how big do redears get", "bigger than a gill?")
     assert set(answer.taxa) == {"lepomis-microlophus", "lepomis-macrochirus"}
+
+
+@pytest.mark.parametrize(("line", "states"), [
+    ("ear is long, narrow, all black, no white edge",
+     {"opercular-flap-length.long", "opercular-flap-width.narrower-than-eye", "opercular-flap-edge.none-all-dark"}),
+    ("ear is short, stiff, all black", {"opercular-flap-length.short", "opercular-flap-stiffness.stiff-to-edge",
+                                        "opercular-flap-edge.none-all-dark"}),
+    ("tail is forked, all silver", {"caudal-fin-shape.forked", "body-colour.silvery"}),
+])
+def test_what_a_part_is_goes_on_over_commas(open_base: Base, line: str, states: set[str]) -> None:
+    """A list of qualities behind "the ear is" is all said of the ear, as far as an ear can be so."""
+    told = read_line(open_base.kb, line, Held(), CLOCK)
+    assert {x for s in told.seen for x in s.observation.states} == states
+
+
+def test_gill_before_a_part_is_no_bluegill(open_base: Base) -> None:
+    """ "Gill arch" and "gill raker" are words of the glossary, not a fish and something it has."""
+    told = read_line(open_base.kb, "difference between a gill raker and a gill arch", Held(), CLOCK)
+    assert {m.ids[0] for m in told.mentions if m.kind == "term"} == {"gill-raker", "gill-arch"} and not told.taxa()
+
+
+def test_why_not_a_fish_of_which_nothing_was_said(talk: Talk) -> None:
+    """Asked out of the blue, the fish is named and the way on told."""
+    answer, _ = talk("why not a redear")
+    assert answer.taxa == ("lepomis-microlophus",) and "redear" in answer.blocks[0].text
+
+
+def test_a_spot_wanted_to_the_yard_is_not_held(talk: Talk) -> None:
+    """Where exactly somebody fished is no question of the base; that is said, and what can be told."""
+    answer, _ = talk("where exactly is the secret brookie hole on my creek")
+    assert answer.intent == "out-of-scope" and "spot" in answer.blocks[0].text and "brook trout" in answer.blocks[1].text

@@ -18,7 +18,7 @@ from assistant.dialogue.wording.speak import fish as label
 LONGEST_ECHO, MOST_WORDS = 40, 6
 LONG, LONGEST_WORD = 3, 20
 ASKS_A_WORD = frozenset({"what-is", "what-is-a", "term"})
-FISHING = frozenset({"moon", "forecast", "odds", "now-bite", "now-report", "this-moment", "secret-spot"})
+FISHING = frozenset({"moon", "forecast", "odds", "now-bite", "now-report", "this-moment", "secret-spot", "pinned"})
 """Cues of a line that asks what will be caught, when, or at which spot."""
 POINTING = frozenset({"they", "them", "it", "any", "those", "these", "one", "some"})
 """Words for the fish spoken of before in a line on what will bite."""
@@ -28,6 +28,7 @@ OF_A_CLASS = (("lesson-standard", classroom.NO_STANDARDS), ("grade-work", classr
 """What a teacher may ask for that is not held or done here, by its cue."""
 BEYOND = (
     ("secret-spot", own.NO_SPOTS),
+    ("pinned", own.NO_SPOTS),
     ("other-game", own.OTHER_GAME),
     ("stocking-when", own.STOCKING),
     ("world-act", own.NO_ERRANDS),

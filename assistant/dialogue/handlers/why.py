@@ -30,7 +30,7 @@ from assistant.text import join
 
 MOST = 5
 PRACTICE = "practice"
-REASONS = (("stunting", "pond", "stunted"), ("bright-season", "dress", "gaudy"))
+REASONS = (("stunting", "pond", "stunted"), ("bright-season", "dress", "gaudy"), ("fades", "paling", "pale"))
 """What is asked the reason of, by its cue, with the topic and a word of the advice that tells it."""
 SPREAD = 0.015
 """Probability from which what is left for all other fishes is told of."""

@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from assistant.dialogue.reader.lexicon import Lexicon
-from assistant.dialogue.reader.said_of import measured_by, over_denial
+from assistant.dialogue.reader.said_of import LISTED_ON, listed_on, measured_by, over_denial
 from assistant.dialogue.reader.spotting import Content, Hit
 from assistant.dialogue.reader.tokens import Token
 from assistant.dialogue.scope import Scopes
@@ -240,7 +240,8 @@ def _of_whole_fish(hit: Hit, line: Line) -> bool:
     ends = tokens[last + 2 : last + 3]
     coloured = same and _names_colour(following[0].word, line.lexicon) and (
         not ends or ends[0].clause != tokens[last].clause or ends[0].word in _ALSO)
-    said = first > 0 and tokens[first - 1].word in _BEING and not same
+    said = first > 0 and tokens[first - 1].word in _BEING and not same and not (
+        tokens[first - 1].word in _WHOLLY and listed_on(line.clause(hit), line.tokens, line.part_clauses))
     return coloured or (said and line.clause(hit) not in line.part_clauses)
 
 
@@ -251,6 +252,7 @@ def _names_colour(word: str, lexicon: Lexicon) -> bool:
 
 _ALSO = word_set("and with n plus but")
 _ONE = word_set("one ones")
+_WHOLLY = word_set("all mostly kinda")
 _BEING = word_set("its is was be looked looks mostly all kinda")
 """Words before what the whole fish is said to be."""
 
@@ -357,11 +359,15 @@ def _near_parts(hit: Hit, line: Line) -> Iterator[tuple[Hit, int]]:
     by_clause = line.parts.get(hit.phrase.character)
     if not by_clause:
         return
-    clause = line.clause(hit)
-    for back in range(-1, BACK + 1):
+    clause, bare = line.clause(hit), 0
+    for back in range(-1, BACK + LISTED_ON + 1):
+        if back > 1 and clause - back + 1 not in line.part_clauses:
+            bare += 1
+        if back - bare > BACK:
+            break
         for part in by_clause.get(clause - back, ()):
             if back or -REACH <= part.first - hit.last <= REACH or -REACH <= hit.first - part.last <= REACH:
-                yield part, back
+                yield part, back - bare if back > 1 else back
 
 
 def _worth(hit: Hit, part: Hit, back: int, line: Line) -> float:
@@ -373,7 +379,8 @@ def _worth(hit: Hit, part: Hit, back: int, line: Line) -> float:
     if back == 0:
         return len(own) - FAR * min(_gap(hit, part), 8) - _parted(hit, part, line) - _foreign(hit, part, line)
     if back > 0:
-        carried = CARRIED / back - FAR * 0.5 * min(hit.first - part.last - 1, 8)
+        listed = listed_on(line.clause(hit), line.tokens, line.part_clauses)
+        carried = CARRIED * (1 + listed) / back - FAR * 0.5 * min(hit.first - part.last - 1, 8)
         lacking = bool(line.scopes.denied & own)
         apart = lacking or _of_another_part(hit, line) or all(p in line.nouns for p in hit.at)
         return 0.0 if apart else carried

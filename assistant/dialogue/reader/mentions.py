@@ -10,7 +10,7 @@ from assistant.dialogue.reader.crosses_named import crossed
 from assistant.dialogue.reader.fished_for import WATERS, heads_two, is_counted, is_meant, is_measured
 from assistant.dialogue.reader.lexicon import Lexicon
 from assistant.dialogue.reader.likeness import compared, denied_with, likeness
-from assistant.dialogue.reader.names_found import Named
+from assistant.dialogue.reader.names_found import Named, opens_term
 from assistant.dialogue.reader.on_fish import ITS, any_coloured_fish, of_the_fish
 from assistant.dialogue.reader.reading import Mention
 from assistant.dialogue.reader.spotting import Content, Hit
@@ -125,7 +125,9 @@ def _is_feature(
     described = any(not own & set(h.at) for h in found.alone)
     here = [h for h in found.at.get(min(own), ()) if not _asked_apart(h, found, tokens)] if own else []
     like_it = any(own < set(h.at) for h in here) and tells_of_part(named, tokens, lexicon)
-    if tint or like_it or _worrying(named, tokens, lexicon) or of_the_fish(named, tokens, lexicon, told, described):
+    if tint or like_it or (single and opens_term(named, tokens, lexicon)) or _worrying(named, tokens, lexicon):
+        return True
+    if of_the_fish(named, tokens, lexicon, told, described):
         return True
     meant = (name_like and is_meant(named, tokens, lexicon)) or (single and _one_of_kind(named, tokens, lexicon))
     if meant or (named.split and not _of_looks(named, tokens, lexicon)):

@@ -417,3 +417,9 @@ def names_place(tokens: Sequence[Token], named: Named, lexicon: Lexicon) -> bool
     return len(tokens[named.first].word) > 3 and any(
         e[0] == "place" and e[2] in ("label", "nicknames") for e in lexicon.spoken(tokens[named.first].word)
     )
+
+
+def opens_term(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a word that is one of the glossary with the word behind it ("gill arch", "gill raker")."""
+    word, *behind = (t.word for t in tokens[named.first : named.after + 1])
+    return any(e[0] == "term" for w in behind for x in (w, singular(w)) for e in lexicon.spoken(f"{word} {x}"))

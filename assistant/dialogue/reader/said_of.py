@@ -26,3 +26,18 @@ def over_denial(hit: Hit, content: Sequence[Content], tokens: Sequence[Token], d
     """True for words of which a denial in between parts some ("bluish, no spots" denies no blue ones)."""
     between = {t.word for t in tokens[content[hit.first].last + 1 : content[hit.last].first]}
     return bool(between & _NO) and hit.first not in denied
+
+
+LISTED_ON = 2
+"""Further clauses without a part word of their own over which a part is carried on."""
+_ANEW, _IS = word_set("its it hes he shes she body"), word_set("is was are were")
+
+
+def listed_on(clause: int, tokens: Sequence[Token], part_clauses: Collection[int]) -> bool:
+    """True for a clause that goes on with what a part before it "is" ("ear is long, all black, no white edge")."""
+    opening = next((t for t in tokens if t.clause == clause), None)
+    part = max((c for c in part_clauses if c < clause), default=-1)
+    told = [t for t in tokens if t.clause == part]
+    if opening is None or opening.word in _ANEW or clause - part > LISTED_ON + 1 or not told:
+        return False
+    return told[0].sentence == opening.sentence and any(t.word in _IS for t in told)

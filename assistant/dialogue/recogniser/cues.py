@@ -27,6 +27,7 @@ UNNAMED = frozenset({"hybrid", "hybrid-word", "key-word", "versus"})
 """Cues that count even where the word is also a name ."""
 ASIDE = frozenset(
     {
+        "air-gear",
         "air-time",
         "all-mine",
         "all-taxa",
@@ -61,10 +62,12 @@ ASIDE = frozenset(
         "crosses-too",
         "denying",
         "describe-it",
+        "dies-anyway",
         "disputed",
         "dog-or-cat",
         "doubted",
         "enough-alone",
+        "fades",
         "far-off",
         "first-here",
         "flesh-marks",
@@ -123,6 +126,7 @@ ASIDE = frozenset(
         "more-proof",
         "motor",
         "must-kill",
+        "my-answer",
         "name-author",
         "name-older",
         "name-origin",
@@ -158,6 +162,7 @@ ASIDE = frozenset(
         "pairs-with",
         "parent-sex",
         "photo-wish",
+        "pinned",
         "plausible",
         "price",
         "quits-for-heat",

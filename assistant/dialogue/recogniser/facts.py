@@ -420,7 +420,7 @@ _ABOUT = re.compile(r"\b(?:what|how) about\b")
 """Words by which the next thing is asked for ("and what about white tips")."""
 _LETTERS = frozenset("abcdefgh")
 """What the choices of a quiz are called."""
-_ONES_THAT = re.compile(r"\s+ones\b(?! (?:is|was|has)\b)")
+_ONES_THAT = re.compile(r"\s+(?:ones\b(?! (?:is|was|has)\b)|(?:kinds?|species|types?|sorts?) (?:w|wi|with|having)\b)")
 
 
 def _group_ones(reading: Reading) -> bool:

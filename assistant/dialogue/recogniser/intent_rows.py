@@ -10,6 +10,7 @@ from __future__ import annotations
 from assistant.dialogue.recogniser.intent_row import Row
 from assistant.dialogue.recogniser.intent_rows_beyond import BEYOND_ROWS
 from assistant.dialogue.recogniser.intent_rows_catch import CATCH_ROWS
+from assistant.dialogue.recogniser.intent_rows_further import FURTHER_ROWS
 from assistant.dialogue.recogniser.intent_rows_lessons import LESSON_ROWS
 from assistant.dialogue.recogniser.intent_rows_ordinary import ORDINARY_ROWS
 from assistant.dialogue.recogniser.intent_rows_sure import SURE_ROWS
@@ -21,6 +22,7 @@ ROWS: tuple[Row, ...] = (
     *CATCH_ROWS,
     *BEYOND_ROWS,
     *ORDINARY_ROWS,
+    *FURTHER_ROWS,
     *TALK_ROWS,
     # what must come first
     Row("key", 86, ("in-hand|list-weak|plainer|no-colour|undo", "after-key", "!asks-name|quiz|rules|handling|seen")),

@@ -256,7 +256,10 @@ def strongest(what: str) -> str:
     return sentence(f"the strongest of these is {what}")
 
 
-WHY_NOTHING = "I have not told you anything about a fish yet. Ask about one, or tell me what you saw."
+def why_nothing(fish: str) -> str:
+    """Nothing was said that a reason could be asked of; with the fish that the line names, if one."""
+    told = f"I have said nothing of the {fish} yet" if fish else "I have not told you anything about a fish yet"
+    return f"{told}. Ask about one, or tell me what you saw, and then ask why."
 
 
 WHY_UNKNOWN = (

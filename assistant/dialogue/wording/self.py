@@ -113,7 +113,10 @@ def trust(read: int, sources: int) -> str:
 
 def dated(newest: str) -> str:
     """How new the base is."""
-    return f"The newest sources in the base are of {newest}; each rule answer tells as of when its rules stand."
+    return (
+        f"The newest sources in the base are of {newest}; each rule answer tells as of when its rules stand. What was "
+        "changed from version to version: tellfin history; the version of the program: tellfin --version."
+    )
 
 
 def strange_word(word: str) -> str:
