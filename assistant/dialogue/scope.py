@@ -90,13 +90,27 @@ def left_open(tokens: Sequence[Token]) -> frozenset[int]:
         for doubt in _DOUBTS:
             if [t.word for t in tokens[i : i + len(doubt)]] == doubt:
                 out.update(j for j in range(i, len(tokens)) if tokens[j].clause == token.clause)
-    for clause in {t.clause for t in tokens}:
+    for clause in sorted({t.clause for t in tokens}):
         at = [j for j, t in enumerate(tokens) if t.clause == clause]
+        if _UNKNOWN.fullmatch(" ".join(tokens[j].word for j in at)):
+            before = [j for j, t in enumerate(tokens) if t.clause == clause - 1]
+            out.update(before if len(before) <= MOST_ASKED else ())
+        if _LEFT.search(" ".join(tokens[j].word for j in at)):
+            out.update(at)
         if (found := _NOT_LOOKED.search(" ".join(tokens[j].word for j in at))) is not None:
             out.update(at[found.string[: found.start()].count(" ") :])
     return frozenset(out)
 
 
+MOST_ASKED = 4
+"""Words of a part with a question mark that is answered with not having looked ("worm marks? forgot to look")."""
+_UNKNOWN = re.compile(
+    r"(?:sorry |i |honestly |well )*(?:forgot to (?:look|check|count)|(?:didnt|never|couldnt|wouldnt|cant|dont) "
+    r"(?:look|looked|check|checked|count|tell|say|see|know|remember|notice)|no idea|dunno|not sure|no clue|who knows)"
+    r"(?: (?:at (?:it|that|them|those)|it|that|them|there|really|sorry|for sure|honestly))*")
+_LEFT = re.compile(
+    r"\b(?:(?:didnt|never|forgot to) (?:look|looked|check|checked|count)|not (?:looked at|checked|counted))$")
+"""What a clause ends with where its part was not looked at ("tongue didnt look", "gums not looked at")."""
 _NOT_LOOKED = re.compile(
     r"\b(?:(?:never|didnt|couldnt|cant|wasnt able to|not able to|unable to|forgot to|no time to|failed to|too"
     r" (?:dark|far|fast|quick|small|muddy|murky|slippery) to)"
@@ -202,7 +216,7 @@ def _begins_thing(tokens: Sequence[Token], j: int) -> bool:
 
 def _of_predicate(tokens: Sequence[Token], i: int, by_token: dict[int, int]) -> bool:
     """True for a "not" that denies what is said of the noun before it ("tail not forked")."""
-    if tokens[i].word not in _NOT:
+    if tokens[i].word not in _NOT or " ".join(t.word for t in tokens[i + 1 : i + 3]).startswith(("one ", "a single")):
         return False
     before = [j for j in range(max(0, i - 2), i) if tokens[j].clause == tokens[i].clause]
     return any(j in by_token for j in before)

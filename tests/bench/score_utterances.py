@@ -120,7 +120,8 @@ def observed_right(kb: KnowledgeBase, case: Case, seen: tuple[Observation, ...])
     """Everything expected was read and what is taken back is no longer held.
 
     A state stands for the one it is a kind of, and that for each of its kinds: "two fins on the back" may be two
-    separate ones, and who writes the row cannot know how finely the base parts them.
+    separate ones, and who writes the row cannot know how finely the base parts them. Of two states, one denied is the
+    other told.
     """
     for item in (x.strip() for x in case.observed.split(";")):
         sign = item[0] if item[0] in "!~" else ""
@@ -133,9 +134,16 @@ def observed_right(kb: KnowledgeBase, case: Case, seen: tuple[Observation, ...])
             others = [o for o in seen if o.character == character and o.seen and not _matches(kb, o, wanted)]
             if not others:
                 return False
-        if not sign and not any(h.seen for h in hits):
+        if not sign and not any(h.seen for h in hits) and not _other_of_two(kb, character, wanted, seen):
             return False
     return True
+
+
+def _other_of_two(kb: KnowledgeBase, character: str, wanted: list[str], seen: tuple[Observation, ...]) -> bool:
+    """True where a character has two states and the one not wanted was denied."""
+    states = {s.id for s in kb.states(character)} if kb.find("character", character) is not None else set()
+    denied = {s for o in seen if o.character == character and not o.seen for s in o.states}
+    return len(states) == 2 and bool(denied) and not denied & {f"{character}.{w}" for w in wanted}
 
 
 def _matches(kb: KnowledgeBase, o: Observation, wanted: list[str]) -> bool:

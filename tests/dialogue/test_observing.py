@@ -54,7 +54,7 @@ def test_a_denial_is_no_correction(talk: Talk) -> None:
     """"No spots" opens with "no" and puts nothing right: the forked tail told before stands."""
     _, held = talk("cat with a deep fork in the tail", "no spots. edge of the bottom fin straight as can be")
     assert {s for o in held.seen for s in o.observation.states} == {
-        "caudal-fin-shape.forked", "body-spots.none", "anal-fin-margin.straight"}
+        "caudal-fin-shape.forked", "tail-fork-depth.deep", "body-spots.none", "anal-fin-margin.straight"}
 
 
 def test_a_bare_number_counts_what_the_comparison_leads_with(talk: Talk) -> None:

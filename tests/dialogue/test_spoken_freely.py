@@ -286,4 +286,5 @@ def test_why_not_a_fish_of_which_nothing_was_said(talk: Talk) -> None:
 def test_a_spot_wanted_to_the_yard_is_not_held(talk: Talk) -> None:
     """Where exactly somebody fished is no question of the base; that is said, and what can be told."""
     answer, _ = talk("where exactly is the secret brookie hole on my creek")
-    assert answer.intent == "out-of-scope" and "spot" in answer.blocks[0].text and "brook trout" in answer.blocks[1].text
+    assert answer.intent == "out-of-scope"
+    assert "spot" in answer.blocks[0].text and "brook trout" in answer.blocks[1].text

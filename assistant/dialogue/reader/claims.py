@@ -8,9 +8,10 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from assistant.dialogue.reader.lexicon import Lexicon
-from assistant.dialogue.reader.said_of import LISTED_ON, listed_on, measured_by, over_denial
+from assistant.dialogue.reader.said_of import LISTED_ON, likewise, listed_on, measured_by, over_denial
 from assistant.dialogue.reader.spotting import Content, Hit
 from assistant.dialogue.reader.tokens import Token
+from assistant.dialogue.reader.whole_colour import ONE, of_whole_fish
 from assistant.dialogue.scope import Scopes
 from assistant.model.stems import NEGATORS, ORDERED
 from assistant.text import key, word_set
@@ -35,6 +36,8 @@ CARRIED = 0.5
 """What a part word is worth when it stands in the clause before."""
 AHEAD = 0.35
 """What a part word is worth when it stands in the clause after."""
+LIKEWISE = 0.6
+"""What a part word is worth of whose clause, behind, it is said that it is the same."""
 REACH = 12
 """Words of one clause over which a part supports a value; it keeps a paste without punctuation quick."""
 REACH_BEHIND = 2
@@ -76,7 +79,7 @@ TALKED_OF = 0.3
 LITERAL = 0.12
 """What it is worth that a value stands in the base just as it is typed ("dark spots", not "dark blotches")."""
 USES = ("identify", "describe", "hybrid", "reserved")
-WHOLE, COLOUR = "whole-fish", "colour"
+WHOLE = "whole-fish"
 SIDE = "side"
 _AT = word_set("on in at under below behind through near across beneath")
 
@@ -183,7 +186,7 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
         return None
     if best:
         worth = max(best[0], ALONE if phrase.alone else 0.0)
-    elif _of_whole_fish(hit, line):
+    elif of_whole_fish(hit, line):
         worth = ALONE
     elif phrase.alone:
         worth = ALONE - LOOSE * _stray(hit, line)
@@ -223,40 +226,6 @@ def _usual(character: str, state: str, lexicon: Lexicon) -> float:
     return 0.05 * math.log1p(lexicon.gist(character)[0]) + (0.02 * math.log1p(lexicon.gist(state)[0]) if state else 0.0)
 
 
-def _of_whole_fish(hit: Hit, line: Line) -> bool:
-    """True for a single colour of the whole fish right before the word for that fish or after "it is" ("brown sunfish",
-    "its green"), or as the colour it is said to be of ("bronze colour").
-    """
-    character = line.lexicon.kb.character(hit.phrase.character)
-    colour = COLOUR in key(character.label).split() and character.part == WHOLE
-    if not colour or len(set(hit.at)) != 1 or hit.phrase.denies:
-        return False
-    first, last, tokens = line.content[hit.first].first, line.content[hit.last].last, line.tokens
-    following = tokens[last + 1 : last + 2]
-    same = bool(following) and following[0].clause == tokens[last].clause
-    fish = same and not line.lexicon.names_part(following[0].word) and following[0].word not in _ONE
-    if fish and (hit.last + 1 in line.talk.walls or "fish-word" in line.lexicon.cues(following[0].word)):
-        return True
-    ends = tokens[last + 2 : last + 3]
-    coloured = same and _names_colour(following[0].word, line.lexicon) and (
-        not ends or ends[0].clause != tokens[last].clause or ends[0].word in _ALSO)
-    said = first > 0 and tokens[first - 1].word in _BEING and not same and not (
-        tokens[first - 1].word in _WHOLLY and listed_on(line.clause(hit), line.tokens, line.part_clauses))
-    return coloured or (said and line.clause(hit) not in line.part_clauses)
-
-
-def _names_colour(word: str, lexicon: Lexicon) -> bool:
-    """True for a word for colour itself ("coloured"): a word family of the base."""
-    return any(e[:2] == ("aspect", "aspect-colour") for e in lexicon.spoken(word))
-
-
-_ALSO = word_set("and with n plus but")
-_ONE = word_set("one ones")
-_WHOLLY = word_set("all mostly kinda")
-_BEING = word_set("its is was be looked looks mostly all kinda")
-"""Words before what the whole fish is said to be."""
-
-
 def _stray(hit: Hit, line: Line) -> bool:
     """True for a single word said of the whole fish in a clause that speaks of a part."""
     whole = line.lexicon.kb.character(hit.phrase.character).part == WHOLE
@@ -266,7 +235,7 @@ def _stray(hit: Hit, line: Line) -> bool:
 def _points(hit: Hit, line: Line) -> bool:
     """True for a single word by which one of several fishes is pointed at ("the yellow one")."""
     after = line.content[hit.last].last + 1
-    return len(set(hit.at)) == 1 and after < len(line.tokens) and line.tokens[after].word in _ONE
+    return len(set(hit.at)) == 1 and after < len(line.tokens) and line.tokens[after].word in ONE
 
 
 def _across(hit: Hit, line: Line) -> bool:
@@ -384,6 +353,8 @@ def _worth(hit: Hit, part: Hit, back: int, line: Line) -> float:
         lacking = bool(line.scopes.denied & own)
         apart = lacking or _of_another_part(hit, line) or all(p in line.nouns for p in hit.at)
         return 0.0 if apart else carried
+    if likewise(part.at, line.content, line.tokens):
+        return LIKEWISE
     fragment = len(hit.at) > 1 and line.clause(hit) not in line.part_clauses
     return AHEAD if fragment or (len(hit.at) > 1 and _only_within(hit, line)) else 0.0
 

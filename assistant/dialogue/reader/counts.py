@@ -38,6 +38,11 @@ _ROMAN_SPINES = re.compile(r"(?<![\w.])(?P<a>[IVX]+)(?:\s?(?:[-–]|or|to)\s?(?P
                            r"\s+spines\s+(?:in|on)\s+(?:the\s+)?(?P<fin>dorsal|anal)\b")
 """The figure before "spines" and its fin ("V or VI spines in the anal fin")."""
 _FINS = {"D": "dorsal", "A": "anal", "P": "pectoral"}
+_FIGURES = re.compile(r"(?<![\w.])(?P<what>LL|GR|P|(?i:pelvic|pectoral))[.:]?\s?(?:I\s?,\s?)?"
+                      r"(?P<a>\d{1,3})(?:\s?[-–]\s?(?P<b>\d{1,3}))?(?![\w.%]|\s?(?:mm|cm|in|m|g|kg|lb|oz)\b)")
+"""Counts written short beside a formula ("LL 56", "P 12", "pelvic I,3")."""
+_FIGURED = {"ll": "lateral line scales", "gr": "gill rakers", "p": "pectoral rays", "pelvic": "pelvic rays",
+            "pectoral": "pectoral rays"}
 
 
 class _Number(NamedTuple):
@@ -74,6 +79,13 @@ def read_formula(text: str, lexicon: Lexicon) -> tuple[tuple[Seen, ...], tuple[t
         spines = _named_count(f"{_FINS[m['fin'][0].upper()]} spines", lexicon)
         if spines and roman(m["a"]) and not any(a < m.end() and m.start() < b for a, b in spans):
             seen.append(_made(spines, roman(m["a"]), roman(m["a"]), m.group(), m.start(), m.end()))
+            spans.append(m.span())
+    for m in _FIGURES.finditer(text):
+        counted = _named_count(_FIGURED[m["what"].lower()], lexicon)
+        low, high = int(m["a"]), int(m["b"] or m["a"])
+        apart = not any(a < m.end() and m.start() < b for a, b in spans)
+        if counted and apart and plausible(counted, low, high, lexicon):
+            seen.append(_made(counted, low, high, m.group(), m.start(), m.end()))
             spans.append(m.span())
     return tuple(seen), tuple(spans)
 
@@ -190,6 +202,8 @@ def _again(number: _Number, before: Sequence[Claim], line: Line) -> _Counted | N
     if last is None or not here or len(here) > REACH:
         return None
     noun = lexicon.counted(last.character)
+    if (lexicon.count_nouns - {noun, FIN}) & here.keys():
+        return None
     found = [
         (len(set(p.stems) & here.keys()), p.id)
         for anchor in (*sorted(here), noun)
@@ -267,6 +281,10 @@ def _numbers(tokens: Sequence[Token], content: Sequence[Content], text: str) -> 
     while at < len(content):
         if content[at].stem.isdigit() and len(content[at].stem) < 4 and not _in_pieces(tokens, content[at]):
             low = int(content[at].stem)
+            if ones := _ones(tokens, content, at):
+                out.append(_Number(low + ones, low + ones, at, at + 1))
+                at += 2
+                continue
             last = _end_of_range(tokens, content, text, at)
             if last:
                 out.append(_Number(low, int(content[last].stem), at, last))
@@ -275,6 +293,16 @@ def _numbers(tokens: Sequence[Token], content: Sequence[Content], text: str) -> 
             out.append(_Number(low, low, at, at))
         at += 1
     return out
+
+
+def _ones(tokens: Sequence[Token], content: Sequence[Content], at: int) -> int:
+    """The ones of a number in two words ("thirty-three"); 0 where there are none."""
+    if at + 1 >= len(content) or int(content[at].stem) not in range(20, 100, 10):
+        return 0
+    spelt = tokens[content[at].last].word.isalpha() and tokens[content[at + 1].first].word.isalpha()
+    ones = content[at + 1].stem
+    beside = content[at + 1].first == content[at].last + 1 and content[at + 1].clause == content[at].clause
+    return int(ones) if spelt and beside and len(ones) == 1 and ones.isdigit() else 0
 
 
 def _in_pieces(tokens: Sequence[Token], number: Content) -> bool:

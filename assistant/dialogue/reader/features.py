@@ -10,6 +10,7 @@ from collections.abc import Collection, Sequence
 
 from assistant.dialogue.reader.claims import Claim, Line, claims_of
 from assistant.dialogue.reader.reading import Seen
+from assistant.dialogue.reader.said_of import likewise
 from assistant.reasoning.evidence import below
 from assistant.reasoning.observed import Observation
 from assistant.text import word_set
@@ -38,12 +39,12 @@ def read_features(line: Line, counts: Sequence[Claim] = ()) -> tuple[Seen, ...]:
 def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
     """The best readings such that no describing word is used twice."""
     nouns = line.nouns
-    taken: set[int] = set()
+    taken: dict[int, str] = {}
     whole: dict[int, list[frozenset[int]]] = {}
     chosen: dict[str, list[Claim]] = {}
     for worth, claim in sorted(((_worth(c, line), c) for c in claims), key=lambda p: (-p[0], p[1].state, p[1].at)):
         own = set() if frozenset(claim.at) in line.spans and claim.number is None else set(claim.at) - nouns
-        if worth < LEAST or own & taken:
+        if worth < LEAST or any(not _shared(claim, taken[p], chosen, line) for p in own & taken.keys()):
             continue
         if not own and any(set(claim.at) <= w for w in whole.get(claim.at[0], ())):
             continue
@@ -54,10 +55,10 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
         if any(_reads_through(claim, c, line) for found in chosen.values() for c in found):
             continue
         if any(_one_place(c, claim, line) for c in chosen.get(claim.character, ())):
-            taken |= own
+            taken |= dict.fromkeys(own, claim.character)
             continue
         chosen.setdefault(claim.character, []).append(claim)
-        taken |= own
+        taken |= dict.fromkeys(own, claim.character)
         everything = frozenset(claim.at) | frozenset(claim.support)
         for position in everything:
             whole.setdefault(position, []).append(everything)
@@ -65,6 +66,17 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
     numbered = [c for c in told if c.number is not None and c.number[0] > 0 and not c.denied]
     counted = {line.lexicon.counted(c.character) for c in numbered}
     return [c for c in told if not _means_none_of(c, counted, line) and not _wide_only(c, told, line)]
+
+
+def _shared(claim: Claim, taker: str, chosen: Collection[str], line: Line) -> bool:
+    """True for words that tell two features: of which one needs the other ("deeply forked"), or of a part that is so,
+    too ("cheek scaled all over and the gill cover too").
+    """
+    kb = line.lexicon.kb
+    needed = {s.partition(".")[0] for c in (taker, claim.character) for s in kb.character(c).needs}
+    if needed & {taker, claim.character}:
+        return True
+    return claim.character not in chosen and bool(claim.support) and likewise(claim.support, line.content, line.tokens)
 
 
 def _wide_only(claim: Claim, others: Sequence[Claim], line: Line) -> bool:

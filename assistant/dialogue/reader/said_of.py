@@ -1,7 +1,8 @@
-"""Words that are not said of what they stand by: parts compared with, denials that part words (layer 4)."""
+"""What words are said of: parts compared with or like others, lists that go on, denials that part words (layer 4)."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Sequence
 
 from assistant.dialogue.reader.spotting import Content, Hit
@@ -41,3 +42,18 @@ def listed_on(clause: int, tokens: Sequence[Token], part_clauses: Collection[int
     if opening is None or opening.word in _ANEW or clause - part > LISTED_ON + 1 or not told:
         return False
     return told[0].sentence == opening.sentence and any(t.word in _IS for t in told)
+
+
+def likewise(part: Sequence[int], content: Sequence[Content], tokens: Sequence[Token]) -> bool:
+    """True for a part that is told to be as another ("and the cheek too", "so is the cheek", "cheek the same")."""
+    first, last = content[min(part)].first, content[max(part)].last
+    clause = tokens[first].clause
+    before = " ".join(t.word for t in tokens[max(0, first - LIKE_REACH) : first] if t.clause == clause)
+    behind = " ".join(t.word for t in tokens[last + 1 : last + 1 + LIKE_REACH] if t.clause == clause)
+    return bool(_SO_BEFORE.search(before)) or bool(_SO_BEHIND.match(behind))
+
+
+LIKE_REACH = 4
+"""Words round a part among which its likeness to another is told."""
+_SO_BEFORE = re.compile(r"\b(?:so (?:is|are|was|were)|same (?:on|for|with))(?: the| its)?$")
+_SO_BEHIND = re.compile(r"(?:is |are |was )?(?:too\b(?! \w)|(?:the )?same(?! \w)|likewise|as well|also$)")

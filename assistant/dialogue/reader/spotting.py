@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Sequence, Set
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -77,6 +77,10 @@ def _says_nothing(tokens: Sequence[Token], i: int, lexicon: Lexicon) -> bool:
             return before in _BEDS
         case "w":
             return not _is_letter(tokens, i)
+        case "hooked":
+            return before in _HOOKERS or (follows is not None and follows.word in _HOOKED)
+        case "spinner" | "spinners":
+            return True
     return False
 
 
@@ -92,6 +96,8 @@ _SEEN_BY = word_set("bad poor low dim good fading porch lantern lamp dock")
 """Words before a "light" by which a fish was seen."""
 _HERE = word_set("here there these my our them")
 """Words after a "round" that means around."""
+_HOOKERS, _HOOKED = word_set("i we he she they boy kid dad buddy"), word_set("it him her this that one em them into")
+"""Words before and after a "hooked" that says how the fish was caught."""
 _SHAPES = word_set("mark marks marking markings blotch blotches bar bars pattern patterns")
 """What may be shaped like a letter ("w marks")."""
 _OF_LETTER = word_set("the like little small dark of has with")
@@ -104,11 +110,23 @@ def _heard(tokens: Sequence[Token], i: int, lexicon: Lexicon) -> str:
     word = tokens[i].word
     if word == "passed":
         return "past"
+    if word in _ANOTHER and (mark := _mark_before(tokens, i)):
+        return mark
     after = tokens[i + 1].word if i + 1 < len(tokens) and tokens[i + 1].clause == tokens[i].clause else ""
     coloured = after in _EDGES or lexicon.is_part(after)
     return "red" if word == "read" and after and coloured else word
 
 
+def _mark_before(tokens: Sequence[Token], i: int) -> str:
+    """The mark for which "another" stands before a place ("a blotch on the dorsal, another at the tail base")."""
+    behind = tokens[i + 1 + (tokens[i + 1].word == "one") :][:1] if i + 1 < len(tokens) else []
+    if not behind or behind[0].clause != tokens[i].clause or behind[0].word not in _PLACES:
+        return ""
+    return next((t.word for t in reversed(tokens[:i]) if t.word in _MARKS and t.sentence == tokens[i].sentence), "")
+
+
+_ANOTHER, _PLACES = word_set("another nother anuther"), word_set("on at by in near below under behind above beside")
+_MARKS = word_set("spot blotch bar band stripe line dot smudge patch streak mark")
 _EDGES = word_set("edge edges rim rims border spot spots dot dots tip trim patch belly breast throat")
 
 
@@ -166,7 +184,25 @@ def spot(content: Sequence[Content], lexicon: Lexicon) -> tuple[Hit, ...]:
         for phrase in lexicon.phrases(anchor):
             if all(s in places for s in phrase.stems):
                 hits.extend(_placed(phrase, anchor, places))
+    parts = {h.at[0] for h in hits if h.phrase.kind == "character" and len(h.at) == 1}
+    for phrase in {p for anchor in places for p in lexicon.phrases(anchor)}:
+        if phrase.kind == "state" and len(phrase.stems) == PAIRED and set(phrase.stems) <= places.keys():
+            hits.extend(_over_a_comma(phrase, content, parts))
     return tuple(hits)
+
+
+PAIRED = 4
+"""Words of a phrase that pairs two parts with two qualities ("red body green head"), which a comma may cut in two."""
+
+
+def _over_a_comma(phrase: Phrase, content: Sequence[Content], parts: Set[int]) -> Iterator[Hit]:
+    """The phrase where a part with its quality stands on both sides of a comma ("red body, green head")."""
+    for ahead in sorted({c.clause for c in content}):
+        halves = [[p for p, c in enumerate(content) if c.clause == n] for n in (ahead, ahead + 1)]
+        own = tuple(p for half in halves for p in half)
+        if (all(len(half) == PAIRED // 2 and parts & set(half) for half in halves)
+                and {content[p].stem for p in own} == set(phrase.stems)):
+            yield Hit(phrase, own)
 
 
 def _placed(phrase: Phrase, anchor: str, places: dict[str, dict[int, list[int]]]) -> Iterator[Hit]:

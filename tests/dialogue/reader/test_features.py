@@ -266,3 +266,41 @@ def test_marks_behind_and_stay_on_their_part(kb: KnowledgeBase, text: str, told:
     """What is said to be on a part behind "and" is not told of the part before it."""
     found = _read(kb, text)
     assert told in found and not any(s.startswith(never) for s in found)
+
+
+@pytest.mark.parametrize(("line", "told"), [
+    ("cheek scaled all over and the gill cover too", {"cheek-scaling.fully-scaled", "opercle-scaling.fully-scaled"}),
+    ("gill cover scaled all over and so is the cheek", {"cheek-scaling.fully-scaled", "opercle-scaling.fully-scaled"}),
+    ("cheek scaled on the top half only, gill cover the same",
+     {"cheek-scaling.partly-scaled", "opercle-scaling.upper-half"}),
+    ("black blotch back of the soft dorsal n another on the anal",
+     {"soft-dorsal-blotch.present", "anal-fin-blotch.present"}),
+    ("dark spot at the front of the dorsal base, nother at the tail base",
+     {"dorsal-base-front-spot.present", "caudal-base-spot.present"}),
+    ("tail deeply forked", {"caudal-fin-shape.forked", "tail-fork-depth.deep"}),
+    ("bright red body, green head", {"spawning-colour.red-body-green-head"}),
+    ("green with pale bean shaped spots", {"body-colour.olive", "body-spots.light-on-dark"}),
+    ("catfish from tennessee, slate blue, no spots", {"body-colour.blue-grey", "body-spots.none"}),
+    ("pale spots on a dark body, worm marks? forgot to look", {"body-spots.light-on-dark"}),
+    ("no teeth on the tongue, gums not looked at", {"tongue-teeth.none"}),
+    ("skin bare as a catfish, not one scale", {"body-covering.scaleless"}),
+    ("red spots, hit a spinner. hooked it deep", {"body-spots.red-spots"}),
+])
+def test_what_is_told_in_passing(kb: KnowledgeBase, line: str, told: set[str]) -> None:
+    """A part that is so, too; another of the same marks; a colour of the whole fish; a part nobody looked at."""
+    seen = read_line(kb, line, Held(), CLOCK).seen
+    assert {s for o in seen if o.observation.seen for s in o.observation.states} == told
+
+
+@pytest.mark.parametrize(("line", "told"), [
+    ("Thirty-three rays in the anal fin", {"anal-soft-rays": 33}),
+    ("twenty one rays in the anal fin, eleven dorsal spines", {"anal-soft-rays": 21, "dorsal-spines": 11}),
+    ("D X,11, A III,9, P 12", {"dorsal-spines": 10, "dorsal-soft-rays": 11, "anal-spines": 3, "anal-soft-rays": 9,
+                               "pectoral-rays": 12}),
+    ("Cottus. pelvic I,3", {"pelvic-rays": 3}),
+    ("Lepisosteus sp., LL 56", {"lateral-line-scales": 56}),
+])
+def test_counts_in_words_and_short(kb: KnowledgeBase, line: str, told: dict[str, int]) -> None:
+    """Numbers in two words, and the short forms of field sheets (common practice)."""
+    seen = read_line(kb, line, Held(), CLOCK).seen
+    assert {o.observation.character: o.observation.value for o in seen} == told
