@@ -9,14 +9,17 @@ from functools import lru_cache
 
 _SPACES = re.compile(r"\s+")
 _NOT_WORD = re.compile(r"[^\w\s]", re.UNICODE)
+_TERMINAL = re.compile(r"\x1b\[[0-9;?]*[A-Za-z]")
+"""An order to a terminal, such as one for a colour."""
 
 
 def strip_controls(text: str) -> str:
-    """Drop control, format and surrogate characters; tabs and line ends become spaces.
+    """Drop control, format and surrogate characters, and orders to a terminal whole; tabs and line ends become spaces.
 
     >>> strip_controls("a\\x1b[31mb\\tc")
-    'a[31mb c'
+    'ab c'
     """
+    text = _TERMINAL.sub("", text)
     kept = (" " if c in "\t\n\r\v\f" else c for c in text)
     return "".join(c for c in kept if c == " " or unicodedata.category(c)[0] != "C")
 

@@ -103,18 +103,23 @@ def _pair(low: str, high: str) -> str:
     return f"{number} to {high}" if high.endswith(f" {unit}") else f"{low} to {high}"
 
 
-def show_weight(grams: float | Decimal, system: str = "us", pounds: bool = False, kilos: bool = False) -> str:
-    """A weight in both systems, the reader's own first; ``pounds``: no ounces, ``kilos``: no grams, as was asked.
+def show_weight(
+    grams: float | Decimal, system: str = "us", pounds: bool = False, kilos: bool = False, ounces: bool = False
+) -> str:
+    """A weight in both systems, the reader's own first; ``pounds``: no ounces, ``kilos``: no grams, ``ounces``: no
+    pounds, as was asked.
 
     >>> show_weight(180.4), show_weight(1435.7, "metric"), show_weight(411, pounds=True)
     ('6.4 oz (180 g)', '1.44 kg (3.2 lb)', '0.91 lb (411 g)')
     >>> show_weight(459, "metric", kilos=True)
     '0.46 kg (1 lb)'
+    >>> show_weight(464, ounces=True)
+    '16.4 oz (464 g)'
     """
     exact = Decimal(str(grams))
     whole = exact >= G_PER_POUND
     us = f"{_round(exact / GRAMS['oz'], 1)} oz"
-    if whole or pounds:
+    if (whole or pounds) and not ounces:
         us = f"{_round(exact / G_PER_POUND, 1 if whole else 2)} lb"
     metric = f"{_round(exact / 1000, 2)} kg" if exact >= 1000 or kilos else f"{_round(exact, 0)} g"
     return f"{metric} ({us})" if system in METRIC else f"{us} ({metric})"

@@ -13,7 +13,7 @@ from assistant.reasoning.advice import Record
 from assistant.text import key, word_set
 
 USES = ("life",)
-WATER = "habitat"
+WATER, FED = "habitat", "diet"
 BREEDING = frozenset({"spawning-season", "spawning-ground", "spawning-temperature", "nest-form", "nest-habit"})
 SEASONS = word_set("winter winters wintertime summer summertime spring fall autumn cold hot ice day daytime night "
                    "december january february march april june july august september october november")
@@ -43,7 +43,7 @@ def asks_of_season(turn: Turn) -> bool:
     After an answer on where a fish lives the season alone is enough ("come february?").
     """
     words = set(turn.reading.words)
-    return bool(words & SEASONS) and bool(words & PLACING or _goes_on(turn)) and not BREEDING & set(
+    return bool(words & SEASONS) and bool(words & PLACING or _goes_on(turn)) and not {*BREEDING, FED} & set(
         characters(turn.kb, turn.reading, USES))
 
 

@@ -288,3 +288,48 @@ def test_a_spot_wanted_to_the_yard_is_not_held(talk: Talk) -> None:
     answer, _ = talk("where exactly is the secret brookie hole on my creek")
     assert answer.intent == "out-of-scope"
     assert "spot" in answer.blocks[0].text and "brook trout" in answer.blocks[1].text
+
+
+@pytest.mark.parametrize(("lines", "part"), [
+    (("flier: how many spines on top n how many below",), "10 to 13 dorsal spines and 7 to 9 anal spines"),
+    (("Tiger trout: who is the mother, and is the offspring fertile?",), "sterile"),
+    (('yellow perch 12 1/4" ounces',), "16.4 oz"),
+    (("what does a 15 inch fish weigh",), "which fish"),
+    (("lake sturgeon in skarrowin can i lift it for a pic",), "do not lift it for a photograph"),
+    (("driving live perch home from threlwick in a bucket ok?",), "It must not be held or carried alive"),
+    (("fly for brookies",), "dry fly"),
+    (("Sort the sunfish in the base by maximum length",), "Redear sunfish: largest known"),
+    (("how does a bowfin breathe when the water is stale",), "can breathe air"),
+    (("when do walleyes spawn", "same for yellow perch"), "Spawning season of the yellow perch"),
+    (("what do bluegill eat in winter", "and summer", "for pumpkinseed?"), "Food of the pumpkinseed"),
+    (("stream reads 71 f. ok to catch n release browns?",), "68 F (20 C)"),
+    (("mudfish vs snakehead",), "bony plate"),
+])
+def test_what_is_asked_is_answered(talk: Talk, lines: tuple[str, ...], part: str) -> None:
+    """Both of two questions, in the unit asked for, of the season's food, by the rule of the water."""
+    answer, _ = talk(*lines)
+    assert part in " ".join(b.text for b in answer.blocks)
+
+
+@pytest.mark.parametrize(("line", "taxa"), [
+    ("crapppie black n white how do i kno", {"pomoxis-nigromaculatus", "pomoxis-annularis"}),
+    ("catfish blue or channel?", {"ictalurus-furcatus", "ictalurus-punctatus"}),
+    ("please tell apart green sunfish, bluegill and redear",
+     {"lepomis-cyanellus", "lepomis-macrochirus", "lepomis-microlophus"}),
+])
+def test_kinds_told_behind_the_word_for_them(talk: Talk, line: str, taxa: set[str]) -> None:
+    """ "Crappie black n white" names two fishes; "green sunfish, bluegill" is left as it is."""
+    answer, _ = talk(line)
+    assert answer.intent == "contrast" and set(answer.taxa) == taxa
+
+
+def test_more_than_is_of_its_clause(open_base: Base) -> None:
+    """ "Rocks all over: twelve spines" counts twelve, not more."""
+    told = read_line(open_base.kb, "rocks all over: twelve stiff spines up top", Held(), CLOCK)
+    assert [s.observation.value for s in told.seen] == [12]
+
+
+def test_id_go_with_another_count(talk: Talk) -> None:
+    """A count settled on replaces the one that was doubted."""
+    _, held = talk("pretty sure 10 spines up top but maybe 11, ear short", "i'd go with 11")
+    assert [s.observation.value for s in held.seen if s.observation.value is not None] == [11]

@@ -48,7 +48,7 @@ def test_narrow_screen_keeps_question_and_fish(kb: KnowledgeBase) -> None:
 def test_water_stands_for_its_place(kb: KnowledgeBase) -> None:
     """A water is shown by its name, an unknown one as it was called."""
     assert shown(kb, Held(water="vennimoor-lake"), 80) == "place: Vennimoor Lake"
-    assert shown(kb, Held(water="the old pit\x1b[2J"), 80) == "place: the old pit[2J"
+    assert shown(kb, Held(water="the old pit\x1b[2J"), 80) == "place: the old pit"
 
 
 def test_nothing_held(kb: KnowledgeBase) -> None:

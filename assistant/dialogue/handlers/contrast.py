@@ -52,13 +52,20 @@ SIZE_RATIO = 1.4
 """How many times longer the largest must grow before size is told as a difference (common practice, no source)."""
 
 
+def _taken_so(turn: Turn) -> bool:
+    """True where a loose name means, beside other kinds, the one taken for them ("mudfish vs snakehead")."""
+    taxa = _taxa(turn)
+    near = {x.other for t in taxa for x in turn.kb.look_alikes(t)}
+    return len(taxa) > 1 and any(t in near for t in taxa)
+
+
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """Set the fishes of the line (or those held) side by side."""
     kb, held = turn.kb, turn.held
     if turn.reading.outside and not (named(turn) or groups(turn.reading) or unclear(turn)):
         return out_of_scope.handle(turn)
     meant = loosely.meant_at_last(turn)
-    if "vs" in turn.cues and not meant and any(too_loose(turn, m) for m in unclear(turn)):
+    if "vs" in turn.cues and not meant and any(too_loose(turn, m) for m in unclear(turn)) and not _taken_so(turn):
         return _loose(turn)
     if member := of_group(turn):
         return Answer("contrast", tuple(member), taxa=named(turn)), held

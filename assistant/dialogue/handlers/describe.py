@@ -130,6 +130,9 @@ def _how_many(turn: Turn, fish: Sequence[str]) -> tuple[str, ...]:
     words = {singular(w) for w in turn.reading.words} | ({"dorsal"} if ON_BACK & set(turn.reading.words) else set())
     words -= DROPPED
     counts = _counts_told(kb, fish)
+    alone = unique(m.ids[0] for m in turn.reading.of("character") if len(m.ids) == 1 and m.ids[0] in counts)
+    if len(alone) > 1:
+        return alone
     shared = {c: len(words & {singular(w) for w in key(kb.character(c).label).split()}) for c in counts}
     best = max(shared.values(), default=0)
     return tuple(c for c in counts if best and shared[c] == best)
@@ -335,6 +338,10 @@ def _places(kb: KnowledgeBase, rows: Sequence[Range], status: tuple[str, ...]) -
     )
 
 
+BARE_NAME = 2
+"""Words of a line that is no more than the word for a group."""
+
+
 def _several(turn: Turn, fish: tuple[str, ...], kinds: tuple[str, ...]) -> Answer:
     """A group, a family, or several fishes: a line on each."""
     kb = turn.kb
@@ -346,6 +353,8 @@ def _several(turn: Turn, fish: tuple[str, ...], kinds: tuple[str, ...]) -> Answe
         out.append(Block("lead", text, statements=tuple(f"taxon:{t}" for t in order[:IN_GROUP])))
     for taxon in order[: 8 if listed else IN_GROUP]:
         out.append(_line(turn, taxon, "lead" if listed and not out else "point"))
+    if not listed and len(turn.reading.words) <= BARE_NAME:
+        out.append(Block("next", say.WHICH_KIND, claim=False))
     return Answer("describe", tuple(out), fish if listed else (*fish, *order[:IN_GROUP]))
 
 

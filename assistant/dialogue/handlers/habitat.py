@@ -54,19 +54,22 @@ ALL_YEAR, AUTUMN, FALL = "all year", "autumn", "fall"
 AT_RISK = "at-risk"
 TEMPERATURE, RISK, AGE = "temperature", "conservation-status", "max-age"
 ALSO_TOLD = 2
-EXPLICIT = ("salinity-tolerance", "air-breathing", "max-age", "spawning-temperature")
+BREATHING, AIR = "breathing", "air-breathing"
+EXPLICIT = ("salinity-tolerance", AIR, "max-age", "spawning-temperature")
 """Sides so plainly asked for that their lack is said even where another one answers."""
 RUNNING = frozenset({"run", "runs", "running"})
 WINTER, SEASONAL = "winter", ("depth", "cover")
 ALL_YEAR, AUTUMN, FALL = "all year", "autumn", "fall"
 _GROUND_ASKED = re.compile(
     r"\b(?:on|in|over) (?:what|which)\b(?! (?:month|season|time|week|year|part|state|day|date|temp))|"
-    r"\bwhat (?:on|over)\b|\bwh(?:at|ich)\b.* bottom\b")
+    r"\bwhat (?:on|over)\b|\bwh(?:at|ich)\b.* bottom\b|"
+    r"\b(?:near|by|along|close to) (?:the )?(?:shore|bank|edge)|\bin (?:the )?shallows?\b|\bhow shallow\b")
 _GROUND_ALONE = re.compile(
     r"\W*(?:(?:and|so|ok|but|then)\W+)*(?:on |in |over )?(?:what|which)"
     r"(?: (?:kind|sort|type)s? of)?(?: (?:bottom|ground|substrate|surface|stuff)s?| on| over)?\W*")
 _CONDITION = re.compile(r"\w\W+when (?:it|its|it's|the (?:water|weather|ice|sun|temp)|ice|water)\b")
 """A "when" that tells of a condition rather than asks for a time ("do catfish go deep when it gets cold")."""
+SEXES = frozenset({"male", "males", "female", "females", "sex", "sexes", "hens", "bulls"})
 MOST_KINDS = 8
 FEW_KINDS = 2
 HOW_HOT, LIMIT = "how-hot", "warm-limit"
@@ -276,7 +279,7 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
     kb, reading = turn.kb, turn.reading
     named = [c for c in characters(kb, reading, USES) if c != RISK]
     if not named:
-        again = turn.held.intent == "habitat" and "sameness" in turn.cues and not reading.sex
+        again = turn.held.intent == "habitat" and not reading.sex and not SEXES & set(reading.words)
         told = reading._replace(words=tuple(w for w in without_fish(reading) if not (again and w == "same")))
         named = [c.id for c in kb.characters if c.use in USES and states(kb, told, c.id)]
         named = [c for c in named if c != FED or asks_food(turn)] or ([] if OF_WATERS in turn.cues else named)
@@ -287,6 +290,8 @@ def _wanted(turn: Turn) -> tuple[str, ...]:
     if not named and turn.held.intent == "habitat" and turn.held.last is not None:
         named = sides_last(turn)
     sides = aspects(kb, reading)
+    if BREATHING in sides:
+        return (AIR,)
     if AT_RISK in turn.cues and kb.find("character", RISK) is not None:
         return (RISK,)
     if asks_sea(turn):

@@ -21,6 +21,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Caution
 from assistant.reasoning.advice import GENERAL, SOME_KIN, Found, Record, topics, weigh
 from assistant.reasoning.evidence import about
+from assistant.reasoning.verdict import Word
 from assistant.text import join, word_set
 from assistant.units import MM_PER_INCH
 
@@ -58,6 +59,7 @@ DECIDING = ("heat", "invasive", "unwanted")
 RELEASE = "release"
 DEEP_HOOK = "deep-hook"
 """The topic of a hook deep in a fish, beside which nobody is hurt unless it is told."""
+RULE = "rule:"
 MARKS = "parasites"
 """The topic of marks in skin and flesh, which a question about eating such a fish goes on with."""
 UNWANTED = ("invasive", "unwanted")
@@ -97,7 +99,21 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if "ice-safety" in turn.cues and _of_one_ice(turn):
         blocks = [Block("lead", care.NO_ICE_REPORT, claim=False), *(b._replace(kind="caution") for b in blocks)]
         return Answer("out-of-scope", tuple(blocks)), turn.held
+    if chosen[0].record.topic != URGENT and (ruled := _goes_back_here(turn, taxa)):
+        blocks = [*ruled, *(b._replace(kind="point") if b.kind == "lead" else b for b in blocks)]
     return Answer("handling", tuple(blocks), taxa=told_taxa(turn, asked)), turn.held
+
+
+def _goes_back_here(turn: Turn, taxa: Sequence[str]) -> list[Block]:
+    """The rule by which the one fish asked about goes back at the water that the line names, and how it does."""
+    if not turn.reading.water or len(taxa) != 1:
+        return []
+    from assistant.dialogue.handlers import handler_of
+
+    told, _ = handler_of("rules")(turn)
+    if told.verdict != Word.RELEASE.value:
+        return []
+    return [b for b in told.blocks if any(s.startswith(RULE) for s in b.statements)]
 
 
 def _named_first(turn: Turn, blocks: list[Block], first: Found, asked: Sequence[str]) -> list[Block]:

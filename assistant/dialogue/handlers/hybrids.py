@@ -93,7 +93,9 @@ def _answered(turn: Turn) -> tuple[Answer, Held]:
         crosses, plain_kinds = spoken_of, tuple(t for c in spoken_of for t in kb.taxon(c).parents)
     marked = any(crossing.marks_asked(turn, c) for c in crosses[:1])
     if crossing.MOTHER_ASKED in sides and not marked and (bred := crosses or crossing.of_pair(kb, plain_kinds)):
-        return _answer(turn, [b for c in bred[:EACH] for b in crossing.mother_of(turn, c)], (*bred, *plain_kinds)), held
+        mothers = [b for c in bred[:EACH] for b in crossing.mother_of(turn, c)]
+        young = [b for c in bred[:EACH] for b in _facts(turn, kb.taxon(c), sides)[:1]] if "fertile" in sides else []
+        return _answer(turn, [*mothers, *young], (*bred, *plain_kinds)), held
     own = _asked_whether_species(turn, sides)
     if own and not crosses:
         found = kb.taxon(own[0])

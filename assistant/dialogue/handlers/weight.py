@@ -67,7 +67,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if not blocks and "weight-unit" in turn.cues and told.weight is not None:
         blocks = [Block("point", order.weight_in(typed(told.weight, held)), claim=False)]
     if not blocks:
-        return _ask(turn, of, taxa), held
+        return _ask(turn, of, taxa, told), held
     blocks += _record(turn, taxa, told)
     first, *rest = [*blocks, *remarks]
     head = Block("lead", first.text, statements=first.statements, claim=first.claim)
@@ -118,7 +118,7 @@ def _same(turn: Turn) -> bool:
     return "same" in turn.reading.words
 
 
-def _ask(turn: Turn, of: tuple[str, ...], taxa: Sequence[str]) -> Answer:
+def _ask(turn: Turn, of: tuple[str, ...], taxa: Sequence[str], told: Amounts) -> Answer:
     """What is held of the heaviest and of weights by length; a length is asked for where a fish in hand is meant."""
     kb, units = turn.kb, system(turn.held)
     if "heavier-than" in turn.cues and (first := _in_order(turn, taxa)):
@@ -132,6 +132,8 @@ def _ask(turn: Turn, of: tuple[str, ...], taxa: Sequence[str]) -> Answer:
         tops += [b for t in _shown(turn, taxa) for b in _by_length(turn, t)]
     if taxa and not usual and not heaviest(kb, taxa[0], units) and len(taxa) == 1:
         tops.insert(0, Block("point", order.no_weight(label(kb, taxa[0])), claim=False))
+    if not tops and not taxa and told.length is not None:
+        return plain("weight", order.WEIGHT_OF_WHICH, asked=Asked("fish", say.WHICH_FISH))
     if not tops:
         return plain("weight", say.WEIGHT_NEEDS, asked=Asked("length", say.LENGTH), taxa=of)
     head = tops[0]._replace(kind="lead")
@@ -260,7 +262,7 @@ def _weight(turn: Turn, taxon: str, line_of: str, told: Amounts, units: str) -> 
         return beyond
     words = set(turn.reading.words)
     pounds = bool(POUNDS & words) or (weight.grams >= POUND / 2 and not OUNCES & words)
-    shown = show_weight(weight.grams, units, pounds, bool(KILOS & words))
+    shown = show_weight(weight.grams, units, pounds, bool(KILOS & words), bool(OUNCES & words) and not POUNDS & words)
     text = say.weight_lead(label(kb, taxon), typed(told.length, turn.held), shown)
     size = (f"size:{weight.record.id}",)
     note = say.weight_median_note if "median" in weight.record.label else say.weight_standard_note

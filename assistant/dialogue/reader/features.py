@@ -192,7 +192,8 @@ def _bound(claim: Claim, line: Line) -> tuple[int, bool, bool]:
     words = [t.word for t in line.tokens]
     first, last = line.content[claim.at[0]].first, line.content[claim.at[-1]].last
     sizes = range(1, LONGEST_BOUND + 1)
-    before = [" ".join(words[max(0, first - n) : first]) for n in sizes]
+    start = next(i for i, t in enumerate(line.tokens) if t.clause == line.tokens[first].clause)
+    before = [" ".join(words[max(start, first - n) : first]) for n in sizes]
     behind = [" ".join(words[last + 1 : last + 1 + n]) for n in sizes if n > 1 and last + n < len(words)]
     for phrase in (*before, *behind):
         for kind, thing, _ in line.lexicon.spoken(phrase):

@@ -17,7 +17,9 @@ _ASKED_OF = word_set("do does did are will can where how when what catch catchin
 _LYING = word_set("will are were do did can get go going run running stack stacked")
 """Verbs that marks may have as well as fishes ("bars run down the side")."""
 _DENYING = word_set("wont dont cant")
-_SEEKING = word_set("for catch catching caught target targeting dead live stunted keep keeping clean cleaning eat cook")
+_SEEKING = word_set(
+    "for release releasing releases land landing catch catching caught target targeting dead live stunted "
+    "keep keeping clean cleaning eat cook")
 _FISHING = word_set("fish fishes fished fishing fishin bait lure lures jig jigs rig trip")
 """Words before "for" and a fish that has the name of a mark ("fishes for specks")."""
 _FOR_WHAT = word_set(

@@ -22,6 +22,7 @@ from assistant.dialogue.reader.mentions import Decided, decide, hints_of
 from assistant.dialogue.reader.names_found import Named, find_names, names_place, names_water
 from assistant.dialogue.reader.qualities import read_qualities
 from assistant.dialogue.reader.reading import LENGTH_DENIED, Measure, Mention, Reading, Seen
+from assistant.dialogue.reader.rewording import in_full
 from assistant.dialogue.reader.set_apart import set_apart
 from assistant.dialogue.reader.spotting import Content, content_of, spot, undivided
 from assistant.dialogue.reader.tokens import Token, clean, gibberish, mashed, tokenize, words_of
@@ -67,7 +68,7 @@ class _Plain(NamedTuple):
 def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     """What one line says, given what the conversation holds and the day. Never raises, whatever is typed."""
     lexicon = lexicon_of(kb)
-    typed = _with_g(_OF_AGE.sub("kids", _ASIDE.sub("", typed_out(clean(text)))), lexicon)
+    typed = in_full(_with_g(_OF_AGE.sub("kids", _ASIDE.sub("", typed_out(clean(text)))), lexicon), lexicon)
     line = _called_in_full(_fin_meant(_answered_by_itself(typed, lexicon), held, lexicon), held, lexicon)
     tokens = tokenize(line)[:MOST_TOKENS]
     if gibberish(tokens, lexicon.known) or mashed(line, tokens, lexicon.known):
@@ -125,7 +126,8 @@ def _with_g(line: str, lexicon: Lexicon) -> str:
 _CUT_G = re.compile(r"\b[a-z]{3,}in\b(?!['’])", re.IGNORECASE)
 _OF_AGE = re.compile(
     r"(?<=\bmy )\w+[\s-]*(?:yr|yrs|year|years|yo)[\s-]*olds?(?: (?:kid|son|daughter|boy|girl|child|grandson|niece))?\b|"
-    r"(?<=\bfor )(?:a )?(?:\d+|[a-z]+)[\s-](?:yr|year|years)[\s-]olds\b", re.IGNORECASE)
+    r"(?<=\bfor )(?:a )?(?:\d+|[a-z]+)[\s-](?:yr|year|years)[\s-]olds\b|"
+    r"(?<=\bfor )age[sd]? \d+(?:\s?(?:-|to|and)\s?\d+)?\b", re.IGNORECASE)
 """A child told by its age, which is no age of a fish ("my 5 yr old asks", "for seven-year-olds")."""
 
 

@@ -39,7 +39,7 @@ FURTHER_ROWS: tuple[Row, ...] = (
     # A fish that is not the one of the same name outside the fresh waters, a word set against another.
     Row("names", 95, ("not-name", "outside-fish", "local-name|unclear", "short6", "!seen|quiz|key|rules|like|hurt"),
         ("dogfish not the shark",)),
-    Row("term", 94, ("sameness|contrast|versus|vs", "term-word",
+    Row("term", 94, ("sameness|contrast", "term-word",
                      "!fish|group|seen|hybrid|held-seen|quiz|key|rules|rules-act|measure|story"),
         ("whats the difference between a scientific name and a common one",
          "difference between a gill raker and a gill arch")),
@@ -54,4 +54,59 @@ FURTHER_ROWS: tuple[Row, ...] = (
     # Why its colours went, where it was kept.
     Row("why", 95, ("why", "fades", "fish|held-fish|fishy", "!rules|quiz|key|hurt|seen-many"),
         ("Why did our class bluegill lose its colours in the bucket?",)),
+    # The length at which it first breeds, and the one that goes with a weight; fish put into a pond.
+    Row("size", 95, ("mature-length", "fish|held-fish|fishy", "!seen|rules|place|water|quiz|key|hurt|len"),
+        ("smallest walleye is how long when it spawns", "how big before they spawn, walleye")),
+    Row("weight", 95, ("length-of-weight", "wt", "fish|held-fish",
+                       "!seen|rules|rules-act|keep|water|quiz|key|hurt|len|tackle-word|tackle"),
+        ("whats a good length for a ten pound musky. or is that small",)),
+    Row("rules", 94, ("pond-put", "self-order|stock-act|letting-go|live", "question|asks-can|wants-to",
+                      "fish|held-fish|fishy", "!seen|hurt|quiz|key|outside|life-part|habitat|tackle|tackle-word|list"),
+        ("should i put walleye in my pond",)),
+    # No more than "where?", after a fish was told of or named.
+    Row("range", 93, ("asks-where", "one-word", "held-fish",
+                      "after-describe|after-identify|after-names|after-contrast"),
+        ("walleye / where", "this a goldeye? big eye, silvery / where?")),
+    # A part in one line for children, or explained by its name; words that need not be known.
+    Row("term", 95, ("line-for", "term-word", "short10", "!fish|group|held-seen|quiz|key|list|rules|asks-name"),
+        ("Adipose fin: one line a fourth grader can read.", "lateral line in one sentence for third grade")),
+    Row("term", 95, ("quoted-term", "explain", "!fish|seen|quiz|key|rules|why|asked-key|asked-quiz"),
+        ("bluegill vs pumpkinseed / Explain 'ear flap' for them.",)),
+    Row("help", 95, ("at-you", "lesson-words", "yes-no|asks-do", "!fish|group|seen|class-asking|quiz|key"),
+        ("do i gotta know fish words to talk to you",)),
+    # The catch named anew had it been elsewhere; marks of a fish with a part like another animal's.
+    Row("identify", 94, ("what-if", "place", "after-identify", "held-seen", "short10",
+                         "!fish|rules|rules-act|keep|date|water|hurt|eat|tackle-word|size|weight|len|legal"),
+        ("gar from a texas bayou, dark spots right up onto the top of the head / and if it was down in florida",)),
+    Row("identify", 94, ("creature", "seen-many", "fishy", "no-ask",
+                         "!hybrid|contrast|vs|list|rules|keep|quiz|key|hurt|tackle|tackle-word|sources|eat|asks-how"),
+        ("ok: fish w a suction cup on its belly n frog eyes, lake michigan",)),
+    # A water too warm to fish on, what it eats where a bait failed, how good a length is.
+    Row("handling", 95, ("temp", "tackle|letting-go|fishing-words", "asks-can|might-do|question",
+                         "!seen-many|rules-act|water|quiz|key|contrast|asks-name|len|habitat|bite|tackle-word"),
+        ("stream reads 71 f. ok to catch n release browns?",)),
+    Row("habitat", 94, ("eats-what", "fish|held-fish|fishy",
+                        "!seen-many|rules|water|quiz|key|tackle-word|who-eats|hurt"),
+        ("bigmouth buffalo wont touch a worm, so whats it eat",)),
+    Row("size", 94, ("hows-that", "len|half", "fish|held-fish", "short10",
+                     "!seen|rules|keep|place|water|weight|wt|quiz|key|hurt|tackle"),
+        ("pike, 36 and a half, hows that", "18 inch crappie hows that")),
+    # Names that belong to kinds elsewhere, and what somebody swears by one.
+    Row("names", 95, ("outside-fish", "local-name|unclear", "yes-no|some-kind|confirm", "short10",
+                      "!seen|quiz|key|rules|hurt|eat|bite|range|len|wt|size|list"),
+        ("is a minnesota dogfish some kinda shark", "dogfish isnt a shark is it")),
+    Row("names", 94, ("hearsay|disputed", "local-name", "group", "confirm|question-mark", "name-last",
+                      "!seen|quiz|key|rules|hurt|eat|bite|len|wt|size|list|versus|vs|contrast|story|who-wins"),
+        ("bait shop guy swears the river is full of jack salmon. thats a salmon?",)),
+    # Marks in the flesh, and whether to eat it; whether others have looked it through.
+    Row("handling", 95, ("flesh-marks", "eat|edible", "!seen|quiz|key|rules-act|what-is|what-is-a|term"),
+        ("yellow grubs in the filets, toss or eat",)),
+    Row("sources", 98, ("peer-review", "!fish|seen|quiz|key|rules|hurt"), ("is the base peer reviewed",)),
+    # A part named after a printed quiz answers it.
+    Row("quiz", 95, ("after-quiz", "one-word", "part", "!question-mark|term|asked-key|fish"),
+        ("Four quiz questions on catfishes for my class, please / barbels",)),
+    # Whether a fish is of some kind at all.
+    Row("names", 94, ("yes-no", "taxon", "group", "strict-name", "name-last", "short6",
+                      "!seen|live-there|eat|held-seen|list|rules|quiz|key|hurt|hybrid|confirm"),
+        ("american eel, is it a lamprey", "is a burbot a catfish")),
 )

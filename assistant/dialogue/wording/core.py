@@ -344,6 +344,7 @@ def group_lead(name: str, count: int, shown: str) -> str:
 
 
 WHICH_FISH = "Which fish do you mean?"
+WHICH_KIND = "Which of them do you mean? Name it, or tell what you saw of yours."
 WHICH_FISH_LEAD = "I have no fish in mind yet. Name one, or tell me what you saw."
 
 

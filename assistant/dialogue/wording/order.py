@@ -186,3 +186,6 @@ def no_such_weight(name: str, weight: str) -> str:
 def weight_in(weight: str) -> str:
     """A weight told, in both systems."""
     return sentence(f"that is {weight}")
+
+
+WEIGHT_OF_WHICH = "That goes with the kind: which fish is it? A length alone tells no weight."

@@ -1,0 +1,51 @@
+"""Lines put in fuller words where they leave out what they said just before (layer 4)."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.dialogue.reader.lexicon import Lexicon
+from assistant.text import key
+
+_HOW_MANY_MORE = re.compile(
+    r"\b(?P<ask>how many) (?P<what>spines|rays|scales|bars|stripes|whiskers|pores)\b(?P<first>[^?.;]{0,40}?)"
+    r"(?P<join>\s*(?:,|&|\band\b|\bn\b)\s*(?:and )?)(?:how many|many) (?=(?:on|in|below|under|underneath|behind|at)\b)",
+    re.IGNORECASE)
+_IS_IT_A = re.compile(
+    r"^(?:so |ok |and )*(?:an? |the )?(?P<fish>[a-z' -]{3,30}?),? (?:is|was|are) (?:it|he|that|this|they) "
+    r"(?:really |actually |even |truly )?(?P<kind>(?:an? )?(?:true |real )?[a-z ]{3,20}?)(?: at all)?\s*\??$",
+    re.IGNORECASE)
+_KIND_BEHIND = re.compile(
+    r"\b(?P<kind>[a-z]{4,})s? (?P<one>[a-z]{3,}) (?P<join>or|n|and|vs|versus|&) (?P<two>[a-z]{3,})\b", re.IGNORECASE)
+NAMES = ("taxon", "hybrid")
+KINDS = (*NAMES, "group")
+
+
+def in_full(line: str, lexicon: Lexicon) -> str:
+    """The line with what is counted said again ("how many spines on top n how many below"), with the names of two kinds
+    in full ("crappie black or white"), and with a question on the fish named before it in one ("pirate perch, is it a
+    perch?").
+    """
+    line = _KIND_BEHIND.sub(lambda found: _kinds_in_full(found, lexicon), line)
+    line = _HOW_MANY_MORE.sub(r"\g<ask> \g<what>\g<first>\g<join>\g<ask> \g<what> ", line)
+    found = _IS_IT_A.match(line.strip())
+    if found is None or not _names(found["fish"], NAMES, lexicon) or not _names(found["kind"], KINDS, lexicon):
+        return line
+    name = found["fish"].strip()
+    return f"is {'an' if name[0] in 'aeiou' else 'a'} {name} {found['kind'].strip()}?"
+
+
+def _kinds_in_full(found: re.Match[str], lexicon: Lexicon) -> str:
+    """Two kinds told behind the word for both, each with it ("crappie black or white")."""
+    kind, one, two = (found[g].lower() for g in ("kind", "one", "two"))
+    kind = kind if lexicon.known(kind) else next(iter(lexicon.mend(kind)), kind)
+    before = key(found.string[: found.start()]).split()[-1:]
+    longer = any(_names(f"{w} {kind}", NAMES, lexicon) for w in before)
+    both = not longer and all(_names(f"{w} {kind}", NAMES, lexicon) for w in (one, two))
+    return f"{one} {kind} {found['join']} {two} {kind}" if both else found.group()
+
+
+def _names(words: str, kinds: tuple[str, ...], lexicon: Lexicon) -> bool:
+    """True for words that are the whole name of a fish or of kinds, but for an article."""
+    plain = re.sub(r"^(?:an? )?(?:true |real )?", "", key(words))
+    return any(e[0] in kinds and e[2] != "ambiguous" for w in (plain, f"{plain}s") for e in lexicon.spoken(w))
