@@ -133,7 +133,8 @@ def _spoken_of(turn: Turn) -> tuple[str, ...]:
     """The characters that the words of the line may mean: those whose names share most words with it."""
     kb = turn.kb
     own = tuple(dict.fromkeys(i.partition(".")[0] for m in turn.reading.of("character") for i in m.ids))
-    own = own or characters(kb, turn.reading, ("identify", "describe", "life", "size"))
+    crossed = ("hybrid",) if "hybrid-word" in turn.cues else ()
+    own = own or characters(kb, turn.reading, ("identify", "describe", "life", "size", *crossed))
     said = set(name_words(turn.reading.text)) - DROPPED - COUNTING
     shared = {c: len(said & {*name_words(c), *name_words(kb.character(c).label)})
               for c in unique((*own, *characters_asked(kb, turn.reading)))}
@@ -193,6 +194,10 @@ def _cut(names: Sequence[str], full: bool) -> str:
 def _kinds(turn: Turn) -> tuple[tuple[str, ...], str]:
     """The kinds named (all where none is) that live in the place named, and what limits them, in words."""
     kb, places = turn.kb, turn.reading.places
+    if "hybrid-word" in turn.cues:
+        own = set(species_of(kb, (*named(turn), *(m.ids[0] for m in turn.reading.of("group") if m.ids))))
+        crosses = [t for t in kb.species if kb.taxon(t).is_hybrid]
+        return tuple(t for t in crosses if not own or own & {t, *kb.taxon(t).parents}), lists.AMONG_CROSSES
     asked = named(turn) or subjects(turn, carried=False)
     pool = tuple(t for t in species_of(kb, asked) or kb.species if not kb.taxon(t).is_hybrid)
     kinds = say.names_with([label(kb, t) for t in asked[:MOST_TAXA] if kb.find("taxon", t) is not None])
@@ -224,7 +229,7 @@ def _without(turn: Turn, wanted: Sequence[str]) -> Answer:
             texts.append(lists.lacking_elsewhere(len(found.unspoken), told))
     first, *rest = texts
     return plain("list", first, rest=[Block("point", text, claim=False) for text in rest],
-                 taxa=named(turn) or subjects(turn, carried=False))
+                 taxa=named(turn) or (() if "hybrid-word" in turn.cues else subjects(turn, carried=False)))
 
 
 def _by_character(turn: Turn) -> Answer:

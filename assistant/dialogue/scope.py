@@ -131,7 +131,7 @@ def _replaced(tokens: Sequence[Token], start: int, clause: int) -> Iterator[int]
         yield j
 
 
-_IN_PLACE_OF = {("rather", "than"), ("instead", "of")}
+_IN_PLACE_OF = {("rather", "than"), ("instead", "of"), ("stead", "of")}
 _PLACING = word_set("on in at along with and near down across over under behind above below")
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from assistant.dialogue.turn import Turn
@@ -33,8 +34,17 @@ def _says(turn: Turn, cue: str) -> bool:
     return cue in turn.cues or (family is not None and any(f" {p} " in line for p in family.words))
 
 
+_HARMS_NONE = re.compile(
+    r"\b(?:does|do|will|would) (?:it|that|this) (?:hurt|harm) "
+    r"(?:any ?thing|any(?: of them)?|them|the (?:fish|nest|bed|eggs))"
+    r"|\bany harm in\b", re.IGNORECASE)
+"""Words that ask whether something harms the fish ("does it hurt anything pulling them off the nest")."""
+
+
 def only_asked(turn: Turn) -> bool:
     """True for a line that asks what a fish could do to somebody, and tells of nobody who is hurt."""
+    if _HARMS_NONE.search(turn.reading.text) is not None:
+        return True
     return bool(ONLY_ASKED & turn.cues) and not turn.cues & {"hurt", "unwell", "ate-it", "medical", "wound-later"}
 
 

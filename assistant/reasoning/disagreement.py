@@ -80,11 +80,11 @@ class Silence(NamedTuple):
 
 
 def silence(kb: KnowledgeBase, taxa: Sequence[str], character: str) -> Silence:
-    """Which of some taxa have no value of a character."""
-    spoken = families_told(kb, character)
-    own = [t for t in taxa if family_of(kb, t) in spoken]
+    """Which of some taxa have no value of a character; one told of crosses alone may be lacking of any cross."""
+    spoken, of_crosses = families_told(kb, character), kb.character(character).use == "hybrid"
+    own = [t for t in taxa if (of_crosses and kb.taxon(t).is_hybrid) or family_of(kb, t) in spoken]
     return Silence(tuple(t for t in own if not about(kb, t, character)[0]),
-                   tuple(t for t in taxa if family_of(kb, t) not in spoken), len(own))
+                   tuple(t for t in taxa if t not in own), len(own))
 
 
 def family_of(kb: KnowledgeBase, taxon: str) -> str:

@@ -333,3 +333,30 @@ def test_id_go_with_another_count(talk: Talk) -> None:
     """A count settled on replaces the one that was doubted."""
     _, held = talk("pretty sure 10 spines up top but maybe 11, ear short", "i'd go with 11")
     assert [s.observation.value for s in held.seen if s.observation.value is not None] == [11]
+
+
+@pytest.mark.parametrize(("lines", "intent", "part"), [
+    (("laker or splake thru the ice",), "contrast", "tail fork"),
+    (("lake whitefish from cisco, thru the ice",), "contrast", "position of the mouth"),
+    (("show what is held on anal-spines for Ambloplites cavifrons",), "describe", "5 to 7 anal spines"),
+    (("List the crosses that hold no fertility value.",), "list", "No value for fertility of the hybrid"),
+    (("any sunfish w a rounded tail stead of a notched one",), "list", "mud sunfish"),
+    (("rig for crappie round bridge pilings after dark",), "tackle", "Crappies"),
+    (("gills are on the beds, what hook", "does it hurt anything pulling em off the nest"), "handling", "eggs"),
+    (("can i keep bass on Sallowgum Lake april 10", "meant july"), "rules", "over 18 in"),
+    (("how many redbreast can i keep in north carolina", "ok but how do you even measure one right"), "rules",
+     "Total length"),
+    (("great lakes coho or chinook, how do i tell", "and pinks, how do they differ"), "contrast", "pink salmon"),
+    (("44 inch. Eight pores under each jaw, tail tips pointed. pike or muskie",), "contrast", "muskellunge rather"),
+])
+def test_further_ordinary_wishes(talk: Talk, lines: tuple[str, ...], intent: str, part: str) -> None:
+    """What is wanted is plain from a few words, whatever stands beside them."""
+    answer, _ = talk(*lines)
+    assert answer.intent == intent and part in " ".join(b.text for b in answer.blocks)
+
+
+def test_a_key_narrowed_by_a_finer_mark(talk: Talk) -> None:
+    """A deeply forked tail leaves no catfish with a square one, though its depth is told of few."""
+    answer, _ = talk("Could we walk through a key for our mystery fish? We already know it is some catfish.",
+                     "Yes, it is deeply forked.")
+    assert answer.intent == "key" and not {"noturus-flavus", "noturus-gyrinus"} & set(answer.taxa)

@@ -11,7 +11,7 @@ import re
 from collections.abc import Sequence
 
 from assistant.dialogue.answer import Block
-from assistant.dialogue.recogniser.facts import own_evidence
+from assistant.dialogue.recogniser.named_how import own_evidence
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.whose import JUVENILE, NOTES, whose
 from assistant.dialogue.wording import contrast as say

@@ -79,7 +79,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     taxa = taxa[:MOST]
     sides, asked = aspects(kb, turn.reading), frozenset() if "no-counts" in turn.cues or _lacked(turn) else _asked(turn)
     found = contrast(kb, taxa, _looks(turn, sides))
-    own_told, told_of = wants.by_own_mark(turn, found) if "vs" in turn.cues and not _lacked(turn) else ([], frozenset())
+    against = AGAINST & turn.cues and not _lacked(turn)
+    own_told, told_of = wants.by_own_mark(turn, found) if against else ([], frozenset())
     rows = told_first(kb, tuple(r for r in _kept(turn, sides, found.separating) if r.character not in told_of))
     asked = frozenset() if own_told else asked
     if _dead(turn):

@@ -146,9 +146,14 @@ def narrowed(kb: KnowledgeBase, walk: KeyWalk, reading: Reading) -> KeyWalk | tu
     """
     told = [s.observation for s in reading.seen if not s.retract and s.observation.character]
     parts = [m.ids for m in reading.of("character") if not _of_the_mark(reading, m)]
-    if len({o.character for o in told}) != 1 or not all(told[0].character in ids for ids in parts):
+    coarse = {s.partition(".")[0] for o in told for s in kb.character(o.character).needs}
+    told = [o for o in told if o.character not in coarse]
+    if len({o.character for o in told}) != 1 or not all(
+            {told[0].character, *coarse} & set(ids) for ids in parts):
         return None
-    kept = tuple(t for t in walk.left if _may_show(kb, t, told))
+    needs = kb.character(told[0].character).needs
+    implied = [Observation(c, tuple(s for s in needs if s.startswith(f"{c}."))) for c in sorted(coarse)]
+    kept = tuple(t for t in walk.left if all(_may_show(kb, t, [o]) for o in (*told, *implied)))
     if len(kept) == 1 and len(walk.left) > 1 and not kb.taxon(kept[0]).is_species:
         return kept
     if len(kept) in (0, 1, len(walk.left)):

@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from assistant.dialogue.reader.lexicon import Lexicon
-from assistant.dialogue.reader.said_of import LISTED_ON, likewise, listed_on, measured_by, over_denial
+from assistant.dialogue.reader.said_of import LISTED_ON, likewise, listed_on, measured_by, on_it, over_denial
 from assistant.dialogue.reader.spotting import Content, Hit
 from assistant.dialogue.reader.tokens import Token
 from assistant.dialogue.reader.whole_colour import ONE, of_whole_fish
@@ -36,6 +36,8 @@ CARRIED = 0.5
 """What a part word is worth when it stands in the clause before."""
 AHEAD = 0.35
 """What a part word is worth when it stands in the clause after."""
+ON_IT = 1.0
+"""What a part word is worth of which the next clause tells what is "on it"."""
 LIKEWISE = 0.6
 """What a part word is worth of whose clause, behind, it is said that it is the same."""
 REACH = 12
@@ -348,6 +350,8 @@ def _worth(hit: Hit, part: Hit, back: int, line: Line) -> float:
     if back == 0:
         return len(own) - FAR * min(_gap(hit, part), 8) - _parted(hit, part, line) - _foreign(hit, part, line)
     if back > 0:
+        if back == 1 and on_it(line.clause(hit), line.tokens, line.part_clauses):
+            return ON_IT
         listed = listed_on(line.clause(hit), line.tokens, line.part_clauses)
         carried = CARRIED * (1 + listed) / back - FAR * 0.5 * min(hit.first - part.last - 1, 8)
         lacking = bool(line.scopes.denied & own)

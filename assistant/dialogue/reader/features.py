@@ -69,14 +69,26 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
 
 
 def _shared(claim: Claim, taker: str, chosen: Collection[str], line: Line) -> bool:
-    """True for words that tell two features: of which one needs the other ("deeply forked"), or of a part that is so,
-    too ("cheek scaled all over and the gill cover too").
+    """True for words that tell two features: of which one needs the other ("deeply forked"), or of two parts ("cheek
+    and gill cover scaled", "cheek scaled all over and the gill cover too").
     """
     kb = line.lexicon.kb
     needed = {s.partition(".")[0] for c in (taker, claim.character) for s in kb.character(c).needs}
     if needed & {taker, claim.character}:
         return True
+    if claim.character not in chosen and bool(claim.support) and _both(claim, line):
+        return True
     return claim.character not in chosen and bool(claim.support) and likewise(claim.support, line.content, line.tokens)
+
+
+def _both(claim: Claim, line: Line) -> bool:
+    """True for what is said of two parts joined by "and" ("cheek and gill cover fully scaled")."""
+    last, first = max(claim.support), min(claim.at)
+    between = range(last + 1, first)
+    parts = line.nouns.union(*(s for s in line.spans))
+    behind = line.content[last].last + 1
+    joined = behind < len(line.tokens) and line.tokens[behind].word in _JOINING
+    return joined and bool(between) and all(p in parts for p in between)
 
 
 def _wide_only(claim: Claim, others: Sequence[Claim], line: Line) -> bool:

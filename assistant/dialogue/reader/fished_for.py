@@ -197,7 +197,7 @@ def is_placed(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     if not tokens[after - 1].word.endswith("s"):
         return False
     beyond = [t.word for t in tokens[after : after + 5]]
-    if not named.first and beyond[:1] and beyond[0] in _SPOTS and _HAUNTS & set(beyond):
+    if not named.first and beyond[:1] and beyond[beyond[0] in _ARE] in _SPOTS and _HAUNTS & set(beyond):
         return True
     after += after < len(tokens) and tokens[after].word in _EVER
     if after + 1 >= len(tokens) or tokens[after].word not in ("in", "from"):
@@ -209,6 +209,7 @@ def is_placed(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
 
 
 _SPOTS = word_set("off on at around under near by from below")
+_ARE = word_set("are r were")
 _EVER = word_set("always ever native naturally even")
 _OPENING = word_set("any are is were was the there do does did so and what about how got get you")
 """Small words with which a line may begin that asks of a fish in a place."""
@@ -224,6 +225,10 @@ def heads_two(named: Named, tokens: Sequence[Token]) -> bool:
     return clause != tokens[0].clause and len(following) > 2 and following[1] in ("or", "vs", "versus") and not placed
 
 
+_BENEATH = word_set("under among between behind beneath against off over around onto")
+"""Words before "the rocks" that are those of the bottom, not striped bass."""
+
+
 def is_sought(named: Named, tokens: Sequence[Token]) -> bool:
     """True for a plural that somebody fishes for or keeps in a water ("bait for gills", "the gills in my pond")."""
     word = tokens[named.after - 1].word
@@ -232,8 +237,9 @@ def is_sought(named: Named, tokens: Sequence[Token]) -> bool:
     if word in _MARKS:
         return named.first > 1 and tokens[named.first - 1].word == "for" and tokens[named.first - 2].word in _FISHING
     following = [t.word for t in tokens[named.after : named.after + 4]]
+    led = [t.word for t in tokens[max(0, named.first - 2) : named.first]]
     if following[:1] in (["in"], ["from"]) and WATERS & set(following):
-        return True
+        return not (led[-1:] == ["the"] and bool(_BENEATH & set(led)))
     clause = tokens[named.first].clause
     last = named.after >= len(tokens) or tokens[named.after].clause != clause or following[0] in _FOR_WHAT
     before = tokens[named.first - (2 if named.first > 1 and tokens[named.first - 1].word in _SOME else 1)].word

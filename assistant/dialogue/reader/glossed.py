@@ -14,6 +14,9 @@ from assistant.text import key, unique
 LONG_TERM, OFF = 7, 2
 """Letters of a word that may be a term misspelt, and how many of them may be off."""
 
+_ENDINGS = ("ing", "ed", "s", "er", "ers")
+"""Endings of a plain word that is none of the glossary misspelt ("pulling")."""
+
 CLASS_ASKING = "class-asking"
 """The cue of a line that tells of somebody of a class who asks."""
 
@@ -46,8 +49,12 @@ def _people(tokens: Sequence[Token], lexicon: Lexicon) -> set[int]:
 
 
 def _misspelt_term(token: Token, lexicon: Lexicon) -> Mention | None:
-    """A glossary term spelt nearly as a long word that the base does not know ("anadromus")."""
-    if len(token.word) < LONG_TERM or lexicon.known(token.word):
+    """A glossary term spelt nearly as a long word that the base does not know ("anadromus"), its first letter right."""
+    word = token.word
+    if len(word) < LONG_TERM or lexicon.known(word) or any(
+            lexicon.known(word.removesuffix(e)) for e in _ENDINGS if word.endswith(e)):
         return None
-    near = [t.id for t in lexicon.kb.all("term") if distance(token.word, key(t.label), OFF) <= OFF]
+    off = OFF if len(word) > LONG_TERM else 1
+    terms = ((t.id, key(t.label)) for t in lexicon.kb.all("term"))
+    near = [t for t, label in terms if label[:1] == word[0] and distance(word, label, off) <= off]
     return Mention("term", (near[0],), token.word, token.start, token.end, False) if len(near) == 1 else None

@@ -17,7 +17,6 @@ from assistant.dialogue.reader.spotting import Content, Hit
 from assistant.dialogue.reader.tokens import Token
 from assistant.model.stems import DROPPED
 from assistant.reasoning.names import meaning_of
-from assistant.reasoning.observed import Hint
 from assistant.text import key, singular, word_set
 
 _HAS = word_set("has had have with w got its his her the showing shows wearing")
@@ -213,9 +212,16 @@ def _of_looks(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
 def _weak_alone(named: Named, tokens: Sequence[Token]) -> bool:
     """True for an everyday word in a line that gives it no article and does not say that it is what was meant."""
     subject = not named.first and tokens[1:] and tokens[1].word in _WITH
+    clause = tokens[named.first].clause
+    ends = all(t.clause != clause for t in tokens[named.after : named.after + 1])
+    if ends and named.first and tokens[named.first].word.endswith("s") and all(
+            t.word in _ADDING for t in tokens[: named.first]):
+        return False
     return len(tokens) > 1 and not subject and not (len(tokens) < 5 and set(_before(named, tokens)[:1]) & _NAMING)
 
 
+_ADDING = word_set("and n or what how about now then so ok")
+"""Words before a plural that is one more fish ("and pinks, how do they differ")."""
 _NAMING = word_set("a an meant mean")
 _WITH = word_set("with w that having")
 """Words behind the fish that a line begins with ("perch with orange fins")."""
@@ -274,7 +280,7 @@ def _colour_follows(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> 
     counted = any(s.text in lexicon.count_nouns for s in lexicon.stems([word]))
     tint = lexicon.head(tokens[named.first].word) is not None
     sized = any(c.startswith((*_OF_THE_FISH, _SORTING)) for c in lexicon.cues(word))
-    coloured = lexicon.head(word) is not None and not counted and not sized
+    coloured = lexicon.head(word) in lexicon.tints and not counted and not sized
     return coloured or word in _COLOURED or (tint and lexicon.names_part(word))
 
 
@@ -466,31 +472,3 @@ def _by_kin(mentions: Sequence[Mention], lexicon: Lexicon) -> list[Mention]:
         alike = len(own) == 1 and not clear & set(m.ids) and kb.lineage(own[0])[1:2] in genera
         out.append(m._replace(ids=tuple(own), ambiguous=False) if alike else m)
     return out
-
-
-def hints_of(decided: Decided, lexicon: Lexicon) -> tuple[Hint, ...]:
-    """Group words, open names and likenesses as evidence."""
-    out = []
-    for m in decided.mentions:
-        taxa = frozenset(s for i in m.ids for s in _species(i, lexicon))
-        if m.kind == "likeness":
-            negated = m.start in decided.denied
-            out.append(Hint("group" if negated else "like", taxa, seen=not negated, word=m.words))
-        elif m.kind == "group" or len(m.ids) > 1:
-            taxa |= _kinds_so_called(m, lexicon)
-            strict = "strict-name" in lexicon.cues(m.words)
-            out.append(Hint("group", taxa, word=lexicon.kind(m.words), strict=strict, loose=m.kind != "group"))
-    return tuple(out)
-
-
-def _kinds_so_called(mention: Mention, lexicon: Lexicon) -> frozenset[str]:
-    """All of the group that has the word for its name, though in some place it means few of them ("trout" in Maine)."""
-    groups = (e[1] for e in lexicon.spoken(mention.words) if e[0] == "group" and e[2] == "label")
-    return frozenset(s for g in groups for s in _species(g, lexicon))
-
-
-def _species(key: str, lexicon: Lexicon) -> tuple[str, ...]:
-    found = lexicon.kb.find("taxon", key)
-    if found is not None and found.is_hybrid:
-        return (key,)
-    return lexicon.kb.members(key)

@@ -16,9 +16,10 @@ from assistant.dialogue.reader.corrections import corrected, putting_right
 from assistant.dialogue.reader.counts import count_claims, read_formula
 from assistant.dialogue.reader.features import read_features
 from assistant.dialogue.reader.glossed import terms_of
+from assistant.dialogue.reader.hints import hints_of
 from assistant.dialogue.reader.lexicon import Lexicon, lexicon_of
 from assistant.dialogue.reader.measures import Setting, read_measures
-from assistant.dialogue.reader.mentions import Decided, decide, hints_of
+from assistant.dialogue.reader.mentions import Decided, decide
 from assistant.dialogue.reader.names_found import Named, find_names, names_place, names_water
 from assistant.dialogue.reader.qualities import read_qualities
 from assistant.dialogue.reader.reading import LENGTH_DENIED, Measure, Mention, Reading, Seen

@@ -34,6 +34,15 @@ LISTED_ON = 2
 _ANEW, _IS = word_set("its it hes he shes she body"), word_set("is was are were")
 
 
+def on_it(clause: int, tokens: Sequence[Token], part_clauses: Collection[int]) -> bool:
+    """True for a clause that tells what is "on it", where the one before it speaks of a part ("flecks on it")."""
+    words = " ".join(t.word for t in tokens if t.clause == clause)
+    return clause - 1 in part_clauses and _ON_IT.search(words) is not None
+
+
+_ON_IT = re.compile(r"\b(?:on|in|to|of) (?:it|them|there)\b(?! (?:all|too) )")
+
+
 def listed_on(clause: int, tokens: Sequence[Token], part_clauses: Collection[int]) -> bool:
     """True for a clause that goes on with what a part before it "is" ("ear is long, all black, no white edge")."""
     opening = next((t for t in tokens if t.clause == clause), None)
@@ -53,7 +62,8 @@ def likewise(part: Sequence[int], content: Sequence[Content], tokens: Sequence[T
     return bool(_SO_BEFORE.search(before)) or bool(_SO_BEHIND.match(behind))
 
 
-LIKE_REACH = 4
+LIKE_REACH = 6
 """Words round a part among which its likeness to another is told."""
 _SO_BEFORE = re.compile(r"\b(?:so (?:is|are|was|were)|same (?:on|for|with))(?: the| its)?$")
-_SO_BEHIND = re.compile(r"(?:is |are |was )?(?:too\b(?! \w)|(?:the )?same(?! \w)|likewise|as well|also$)")
+_SO_BEHIND = re.compile(r"(?:and|n) (?:the |its )?\w+(?: \w+)? (?:are |were )?both\b|"
+                        r"(?:is |are |was )?(?:too\b(?! \w)|(?:the )?same(?! \w)|likewise|as well|also$)")

@@ -81,6 +81,9 @@ def _says_nothing(tokens: Sequence[Token], i: int, lexicon: Lexicon) -> bool:
             return before in _HOOKERS or (follows is not None and follows.word in _HOOKED)
         case "spinner" | "spinners":
             return True
+        case "scale":
+            own = {t.word for t in tokens[max(0, i - 3) : i]}
+            return ("on" in own and bool(own & _OWNERS)) or (follows is not None and follows.word in _READS)
     return False
 
 
@@ -96,6 +99,9 @@ _SEEN_BY = word_set("bad poor low dim good fading porch lantern lamp dock")
 """Words before a "light" by which a fish was seen."""
 _HERE = word_set("here there these my our them")
 """Words after a "round" that means around."""
+_OWNERS = word_set("my the our his her a dads buddys brothers boat")
+_READS = word_set("says said reads read showed shows went stopped")
+"""Words round a "scale" that weighs fish."""
 _HOOKERS, _HOOKED = word_set("i we he she they boy kid dad buddy"), word_set("it him her this that one em them into")
 """Words before and after a "hooked" that says how the fish was caught."""
 _SHAPES = word_set("mark marks marking markings blotch blotches bar bars pattern patterns")
@@ -110,7 +116,8 @@ def _heard(tokens: Sequence[Token], i: int, lexicon: Lexicon) -> str:
     word = tokens[i].word
     if word == "passed":
         return "past"
-    if word in _ANOTHER and (mark := _mark_before(tokens, i)):
+    joined = word == "one" and i > 0 and tokens[i - 1].word in _AND
+    if (joined or word in _ANOTHER) and (mark := _mark_before(tokens, i)):
         return mark
     after = tokens[i + 1].word if i + 1 < len(tokens) and tokens[i + 1].clause == tokens[i].clause else ""
     coloured = after in _EDGES or lexicon.is_part(after)

@@ -18,7 +18,7 @@ from assistant.dialogue.reader.reading import LENGTH_DENIED, Mention, Reading
 from assistant.dialogue.reader.terms_named import two_terms
 from assistant.dialogue.recogniser.asked_how import asked_how
 from assistant.dialogue.recogniser.cues import Cue
-from assistant.dialogue.recogniser.named_how import named_how, nickname
+from assistant.dialogue.recogniser.named_how import named_how, nickname, own_evidence
 from assistant.dialogue.rules.context import spoken
 from assistant.dialogue.rules.unlawful import unlawful_means
 from assistant.dialogue.subjects import of_held_kind
@@ -349,27 +349,8 @@ def guess_last(reading: Reading) -> bool:
     return bool(told) and _MAYBE.fullmatch(reading.text[last:].lower()) is not None
 
 
-_MINE = word_set("mine it its this my had was has")
-
-
 _NEITHER = re.compile(r"\bneither(?:'?s| of (?:them|em|the two|these)| ones?(?:'?s)?| fish| kind| has| had| have| got"
                       r"| shows?)\b")
-
-
-def own_evidence(reading: Reading) -> bool:
-    """True where two names are followed by what a fish in the hand shows ("bowfin vs burbot, mine has a whisker").
-
-    What "both" or "they" show is told of the kinds named, not of a catch.
-    """
-    names = [m.end for m in reading.of("taxon", "hybrid", "group")]
-    told = [s for s in reading.seen if not s.retract and names and s.start >= max(names)]
-    if not told:
-        return False
-    between = reading.text[max(names) : told[0].start]
-    if {"both", "they", "theyre", "each"} & set(reading.words):
-        return False
-    parted = bool(re.search(r"[,;:.?]|\s-+\s", between)) and not reading.text.rstrip().endswith("?")
-    return parted or bool(_MINE & set(key(between).split()))
 
 
 _TELLING = word_set("is are was were has had have looks looked isnt wasnt")
@@ -434,7 +415,7 @@ def _name_last(reading: Reading) -> bool:
     return bool(last) and not key(reading.text[last:])
 
 
-_OFF = re.compile(r"\s+off(?:\s+of)?(?:\s+(?:a|an|the))?\s+")
+_OFF = re.compile(r"\s+(?:off(?:\s+of)?|from)(?:\s+(?:a|an|the))?\s+")
 
 
 def _off_name(reading: Reading) -> bool:

@@ -109,4 +109,30 @@ FURTHER_ROWS: tuple[Row, ...] = (
     Row("names", 94, ("yes-no", "taxon", "group", "strict-name", "name-last", "short6",
                       "!seen|live-there|eat|held-seen|list|rules|quiz|key|hurt|hybrid|confirm"),
         ("american eel, is it a lamprey", "is a burbot a catfish")),
+    # Two fishes in a winter's catch or a bait bucket that are to be told apart.
+    Row("contrast", 94, ("versus", "two-fish", "ice-fishing", "short10",
+                         "!tackle-word|tackle|bait-thing|how-deep|asks-how|seen|rules|bite|size|weight|eat"),
+        ("laker or splake thru the ice",)),
+    Row("contrast", 94, ("right-one", "two-fish|two-kinds", "!seen|rules-act|quiz|key|hurt|size|weight|len"),
+        ("gizzard shad n threadfin, need the right one for cut bait",)),
+    # After a verdict: another fish in its place, another day, whose water it is, how a fish is measured.
+    Row("rules", 95, ("after-rules", "held-catch", "cross", "what-about|what-if", "count|one-of-them",
+                      "!seen|makes-cross|life-part|size|weight|looks|by-look"),
+        ("Vennimoor Lake in the mornin, what can i keep of bluegill / n what if one of the 3 is a gill x pumpkinseed "
+         "cross",)),
+    Row("rules", 95, ("after-rules", "held-catch", "correct", "date", "short6",
+                      "!fish|seen|size|weight|tackle|asks-when|life-part"),
+        ("can i keep bass on Sallowgum Lake april 10 / meant july",)),
+    Row("rules", 94, ("after-rules", "private-water", "short10", "!fish|seen|term|contrast|quiz|key"),
+        ("can i haul a cooler of live bluegill from my pond to my brothers / both ponds are private tho",)),
+    Row("rules", 95, ("measure-how", "after-rules|rules|keep|legal|len", "!seen|quiz|key|hurt|weight|girth-word"),
+        ("how many redbreast can i keep in north carolina / ok but how do you even measure one right",)),
+    # The weight of a lure, crosses without a value, what is held of one part.
+    Row("tackle", 95, ("after-tackle", "lure-weight", "short", "!fish|seen|len|wt|rules"),
+        ("what do i throw for sauger / how heavy",)),
+    Row("list", 95, ("list", "hybrid-word", "values-of|held-word", "denying", "!seen|quiz|key|rules|one-fish"),
+        ("List the crosses that hold no fertility value.",)),
+    Row("describe", 95, ("in-base", "part", "fish|held-fish", "asks-what|what-is|list",
+                         "!seen|quiz|key|rules|group|list-word|which-group|sources|contrast|hybrid-word|denying"),
+        ("show what is held on anal-spines for Ambloplites cavifrons",)),
 )

@@ -10,7 +10,7 @@ from assistant.dialogue.reader.reading import Mention, Reading
 from assistant.dialogue.subjects import species_of
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Name
-from assistant.text import key, singular
+from assistant.text import key, singular, word_set
 
 
 def named_how(kb: KnowledgeBase, reading: Reading) -> set[str]:
@@ -65,3 +65,29 @@ def nickname(kb: KnowledgeBase, mention: Mention) -> bool:
     )
     known = {singular(w) for w in labels.split()}
     return bool(found) and not any(singular(w) in known for w in key(mention.words).split())
+
+
+ENDING = 2
+"""Words behind two names that end a line ("pike or muskie ya think")."""
+
+
+_MINE = word_set("mine it its this my had was has")
+_EACH_OF_THEM = re.compile(r"\beach\b(?! (?:jaw|side|cheek|scale|eye|fin|lobe)\b)", re.IGNORECASE)
+
+
+def own_evidence(reading: Reading) -> bool:
+    """True where two names are followed by what a fish in the hand shows ("bowfin vs burbot, mine has a whisker").
+
+    What "both" or "they" show is told of the kinds named, not of a catch.
+    """
+    mentions = reading.of("taxon", "hybrid", "group")
+    names = [m.end for m in mentions]
+    told = [s for s in reading.seen if not s.retract and names and s.start >= max(names)]
+    if {"both", "they", "theyre"} & set(reading.words) or _EACH_OF_THEM.search(reading.text):
+        return False
+    before = [s for s in reading.seen if not s.retract and names and s.end <= min(m.start for m in mentions)]
+    if not told:
+        return len(before) > 1 and len(key(reading.text[max(names) :]).split()) <= ENDING
+    between = reading.text[max(names) : told[0].start]
+    parted = bool(re.search(r"[,;:.?]|\s-+\s", between)) and not reading.text.rstrip().endswith("?")
+    return parted or bool(_MINE & set(key(between).split()))

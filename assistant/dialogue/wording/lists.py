@@ -155,6 +155,10 @@ def unstated_everywhere(label: str, where: str) -> str:
     return f"{label[:1].upper()}{label[1:]} is stated of no taxon{where}, nor of any other of their families."
 
 
+AMONG_CROSSES = " among the crosses"
+"""What limits a list to hybrids."""
+
+
 def among(kinds: str, place: str) -> str:
     """The fishes asked about, where they are limited: " among the sunfishes in Ohio"."""
     return f"{f' among {kinds}' if kinds else ''}{f' in {place}' if place else ''}"
