@@ -73,13 +73,18 @@ SHORT_FORMS: dict[str, str] = {
 MISTYPED: dict[str, str] = {
     typed: full
     for full, ways in {
-        "because": "becuz bcuz", "bedding": "beddin", "before": "b4", "difference": "diffrence",
-        "different": "diffrent", "does": "duz", "forget": "ferget fergit", "from": "frm", "good": "gud",
-        "have": "hv hav", "how": "hw", "length": "lenght", "night": "nite", "should": "shud",
-        "striped": "stripey stripy", "their": "thier", "though": "tho", "through": "thru",
-        "tomorrow": "2moro 2morrow 2mrw tmrw tomoro tomorow tommorow tommorrow", "tonight": "tonite 2nite",
-        "water": "wtr", "weight": "wieght", "what": "wut wat whut", "whats": "wuts wats", "when": "wen",
-        "where": "wher", "which": "wich whch", "would": "wud", "wouldnt": "wudnt",
+        "adipose": "addipose adapose adipos", "back": "bak", "because": "becuz bcuz", "bedding": "beddin",
+        "before": "b4", "difference": "diffrence", "different": "diffrent", "does": "duz",
+        "dorsal": "dorsel dorsle dorsil", "every": "evry evrey", "forget": "ferget fergit", "forked": "foked forkd",
+        "from": "frm", "gill cover": "gillcover", "good": "gud", "grooved": "groved", "have": "hv hav", "how": "hw",
+        "joined": "joind", "lateral": "latral lateril", "length": "lenght", "night": "nite", "notch": "noch",
+        "paddle": "padle", "pectoral": "pecteral pectorial", "scales": "scalse scails", "should": "shud",
+        "snaky": "snakey", "striped": "stripey stripy", "sucker": "suker", "teardrop": "teardrp", "the": "teh",
+        "their": "thier", "though": "tho", "thread": "thred", "through": "thru",
+        "tomorrow": "2moro 2morrow 2mrw tmrw tomoro tomorow tommorow tommorrow", "tongue": "tounge tung toung",
+        "tonight": "tonite 2nite", "underneath": "undernieth underneeth undernath underneth", "water": "wtr",
+        "weight": "wieght", "what": "wut wat whut", "whats": "wuts wats", "when": "wen", "where": "wher",
+        "which": "wich whch", "whisker": "wisker", "whiskers": "wiskers whiskars", "would": "wud", "wouldnt": "wudnt",
     }.items()
     for typed in ways.split()
 }

@@ -46,6 +46,9 @@ STRANGE, BESIDE_BEST = 0.12, 0.35
 EITHER, COMPARED = 100.0, 25.0
 """How much likelier an asker wavers between fishes of which one is right, and has compared them before the catch was
 told of (common practice, no source)."""
+ONE_WAY = 0.7
+"""What a likeness is worth for a fish that is taken for the one named and not the other way round, as a share of what
+it is for a look-alike of it (common practice, no source)."""
 LIKENESS, LIKE_KIN = 12.0, 0.35
 """How much likelier a fish or its listed look-alikes become when the catch is said to look like it, and what that is
 worth for others of its family (common practice, no source)."""
@@ -267,8 +270,10 @@ def hint_likelihood(kb: KnowledgeBase, table: Table, hint: Hint) -> Vector:
         chance = np.where(member, 1.0, 1.0 / (EITHER if hint.strict else COMPARED))
     elif hint.kind in ("like", "named"):
         alike_worth, kin_worth = (ALIKE, LIKE_KIN) if hint.kind == "like" else (NAMED_ALIKE, NAMED_KIN)
-        near = {x.other for t in hint.taxa for x in kb.look_alikes(t)} | {x for t in hint.taxa for x in kb.taken_for(t)}
+        near = {x.other for t in hint.taxa for x in kb.look_alikes(t)}
+        mistaken = {x for t in hint.taxa for x in kb.taken_for(t)} - near
         alike = np.maximum(member, alike_worth * _among(standing, near)[: standing.count])
+        alike = np.maximum(alike, ONE_WAY * alike_worth * _among(standing, mistaken)[: standing.count])
         alike = np.maximum(alike, kin_worth * _relatives(kb, standing, hint.taxa))
         chance = (1.0 + (LIKENESS - 1.0) * alike) / LIKENESS
     else:

@@ -360,3 +360,10 @@ def test_a_key_narrowed_by_a_finer_mark(talk: Talk) -> None:
     answer, _ = talk("Could we walk through a key for our mystery fish? We already know it is some catfish.",
                      "Yes, it is deeply forked.")
     assert answer.intent == "key" and not {"noturus-flavus", "noturus-gyrinus"} & set(answer.taxa)
+
+
+def test_a_third_fish_fits_better(talk: Talk) -> None:
+    """Between two fishes named, a third that the marks plainly fit is told of."""
+    answer, _ = talk("Fish was sort of golden, the tongue was smooth with no teeth, and the lower stripes broke and "
+                     "shifted over the front of the anal fin. Earl says white bass, Tony says striper")
+    assert "yellow bass" in " ".join(b.text for b in answer.blocks if b.kind == "doubt")

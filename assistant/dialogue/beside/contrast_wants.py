@@ -288,6 +288,22 @@ def by_own_mark(turn: Turn, found: Contrast) -> tuple[list[Block], frozenset[str
     return [Block("lead", text, statements=ids)], frozenset(o.character for o in seen)
 
 
+def third(turn: Turn, taxa: Sequence[str]) -> list[Block]:
+    """The fish of another kind that the marks told in the line fit best of all, where they plainly fit one."""
+    from assistant.dialogue.observing import evidence_of, observe
+    from assistant.reasoning.identify import identify
+
+    found = identify(turn.kb, turn.table, evidence_of(observe(turn.kb, turn.held, turn.reading, afresh=True)))
+    first = next(iter(found.candidates), None)
+    if first is None or first.taxon in taxa or first.probability < FITS_BETTER:
+        return []
+    return [Block("doubt", say.third(speak.fish(turn.kb, first.taxon)), statements=(f"taxon:{first.taxon}",))]
+
+
+FITS_BETTER = 0.5
+"""Probability from which a fish not named is told of beside two that were."""
+
+
 def _share(turn: Turn, taxon: str, seen: Observation) -> float:
     told = taxon_distribution(turn.kb, taxon, seen.character, ADULT)
     if told is None:

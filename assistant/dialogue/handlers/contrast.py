@@ -102,7 +102,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         if not inside and (gap := wants.of_some_only(turn, found)):
             blocks = [*gap, blocks[0]._replace(kind="point"), *blocks[1:]]
         if seen_told := own_told or wants.by_seen(turn, found):
-            blocks = [*seen_told, blocks[0]._replace(kind="point"), *blocks[1:]]
+            other = wants.third(turn, taxa) if own_told else []
+            blocks = [*seen_told, *other, blocks[0]._replace(kind="point"), *blocks[1:]]
     first = [x._replace(kind="point") if told and x.kind == "lead" else x for x in blocks]
     held = _with_own(turn, taxa) if own_told else held
     return Answer("contrast", (*told, *first, *taken_for(turn, taxa)), taxa=taxa), held

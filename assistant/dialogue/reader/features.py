@@ -83,7 +83,8 @@ def _shared(claim: Claim, taker: str, chosen: Collection[str], line: Line) -> bo
 
 def _both(claim: Claim, line: Line) -> bool:
     """True for what is said of two parts joined by "and" ("cheek and gill cover fully scaled")."""
-    last, first = max(claim.support), min(claim.at)
+    last = max(claim.support)
+    first = min((p for p in claim.at if p > last), default=last)
     between = range(last + 1, first)
     parts = line.nouns.union(*(s for s in line.spans))
     behind = line.content[last].last + 1

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from assistant.dialogue.reader.lexicon import Lexicon
-from assistant.text import key
+from assistant.text import key, word_set
 
 _HOW_MANY_MORE = re.compile(
     r"\b(?P<ask>how many) (?P<what>spines|rays|scales|bars|stripes|whiskers|pores)\b(?P<first>[^?.;]{0,40}?)"
@@ -17,15 +17,22 @@ _IS_IT_A = re.compile(
     re.IGNORECASE)
 _KIND_BEHIND = re.compile(
     r"\b(?P<kind>[a-z]{4,})s? (?P<one>[a-z]{3,}) (?P<join>or|n|and|vs|versus|&) (?P<two>[a-z]{3,})\b", re.IGNORECASE)
+_NO_LESS = re.compile(r"\b(?:no|not) (?P<word>less|fewer|more) than(?= (?:\d|[a-z]+\b))", re.IGNORECASE)
+_RUFF = re.compile(r"(?<=\btongue )ruff\b|(?<=\bscales )ruff\b|(?<=\bskin )ruff\b|(?<=\bfeels )ruff\b", re.IGNORECASE)
+_OF_IT = re.compile(r"\b(?P<place>base|edge|tip|tips|end|middle|rim|margin|corner|corners) of it\b", re.IGNORECASE)
 NAMES = ("taxon", "hybrid")
 KINDS = (*NAMES, "group")
 
 
 def in_full(line: str, lexicon: Lexicon) -> str:
-    """The line with what is counted said again ("how many spines on top n how many below"), with the names of two kinds
-    in full ("crappie black or white"), and with a question on the fish named before it in one ("pirate perch, is it a
-    perch?").
+    """The line with what it leaves out or puts crookedly in full words.
+
+    What is counted is said again ("how many spines on top n how many below"), two kinds have their names ("crappie
+    black or white"), an "it" is the part it stands for, "no less than" is a bound, and a question on the fish named
+    before it is one ("pirate perch, is it a perch?").
     """
+    line = _RUFF.sub("rough", _NO_LESS.sub(lambda m: "at most" if m["word"].lower() == "more" else "at least", line))
+    line = _OF_IT.sub(lambda found: _part_meant(found, lexicon), line)
     line = _KIND_BEHIND.sub(lambda found: _kinds_in_full(found, lexicon), line)
     line = _HOW_MANY_MORE.sub(r"\g<ask> \g<what>\g<first>\g<join>\g<ask> \g<what> ", line)
     found = _IS_IT_A.match(line.strip())
@@ -33,6 +40,17 @@ def in_full(line: str, lexicon: Lexicon) -> str:
         return line
     name = found["fish"].strip()
     return f"is {'an' if name[0] in 'aeiou' else 'a'} {name} {found['kind'].strip()}?"
+
+
+def _part_meant(found: re.Match[str], lexicon: Lexicon) -> str:
+    """The place on a part with the part named again ("round tail, black bar at the base of it")."""
+    words = re.findall(r"[a-z]+", found.string[: found.start()].lower())
+    part = next((w for w in reversed(words) if w in PARTS and lexicon.is_part(w)), "")
+    return f"{found['place']} of the {part}" if part else found.group()
+
+
+PARTS = word_set("tail fin fins dorsal ear flap snout jaw lip cheek head")
+"""Parts that have a base, an edge or a tip."""
 
 
 def _kinds_in_full(found: re.Match[str], lexicon: Lexicon) -> str:

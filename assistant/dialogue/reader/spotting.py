@@ -68,7 +68,7 @@ def _says_nothing(tokens: Sequence[Token], i: int, lexicon: Lexicon) -> bool:
         return True
     match word:
         case "one" | "ones":
-            return _stands_for_fish(tokens, i)
+            return _stands_for_fish(tokens, i) and not _ones_meant(tokens, i, lexicon)
         case "round":
             return follows is not None and follows.word in _HERE
         case "light":
@@ -119,9 +119,25 @@ def _heard(tokens: Sequence[Token], i: int, lexicon: Lexicon) -> str:
     joined = word == "one" and i > 0 and tokens[i - 1].word in _AND
     if (joined or word in _ANOTHER) and (mark := _mark_before(tokens, i)):
         return mark
+    if word == "ones" and (noun := _ones_meant(tokens, i, lexicon)):
+        return noun
     after = tokens[i + 1].word if i + 1 < len(tokens) and tokens[i + 1].clause == tokens[i].clause else ""
     coloured = after in _EDGES or lexicon.is_part(after)
     return "red" if word == "read" and after and coloured else word
+
+
+def _ones_meant(tokens: Sequence[Token], i: int, lexicon: Lexicon) -> str:
+    """The plural that ends the clause before, for which "ones" stands in the next ("whiskers, white ones")."""
+    own = [t for t in tokens[:i] if t.clause == tokens[i].clause]
+    before = [t for t in tokens[:i] if t.clause == tokens[i].clause - 1 and t.sentence == tokens[i].sentence]
+    if tokens[i].word != "ones" or not 0 < len(own) <= MOST_OF_ONES or not before:
+        return ""
+    noun = next((t.word for t in reversed(before) if t.word.endswith("s") and lexicon.names_part(t.word)), "")
+    return noun if noun and before.index(next(t for t in before if t.word == noun)) >= len(before) - MOST_BEHIND else ""
+
+
+MOST_OF_ONES, MOST_BEHIND = 2, 3
+"""Words before "ones" in its clause; how near to the end of the clause before the thing stands."""
 
 
 def _mark_before(tokens: Sequence[Token], i: int) -> str:
@@ -305,6 +321,8 @@ def _of_the_fish(
 ) -> bool:
     """True for a quality before "with a" and a part after it ("a little scrapper with a mouth": the fish is little)."""
     gap = [t.word for t in tokens[content[a].last + 1 : content[b].first]]
+    if _WITH & set(gap) and any("fish-word" in lexicon.cues(w) for w in gap):
+        return True
     word = tokens[content[a].last].word
     mark = any(map(lexicon.is_part, (word, f"{word}s", f"{word}es")))
     return any(x in _WITH and y in ("a", "an") for x, y in pairwise(gap)) and not mark

@@ -135,4 +135,17 @@ FURTHER_ROWS: tuple[Row, ...] = (
     Row("describe", 95, ("in-base", "part", "fish|held-fish", "asks-what|what-is|list",
                          "!seen|quiz|key|rules|group|list-word|which-group|sources|contrast|hybrid-word|denying"),
         ("show what is held on anal-spines for Ambloplites cavifrons",)),
+    # A story with three marks or more and no fish named; a fish guessed against something not named.
+    Row("identify", 93, ("seen-3", "story|somebody|something|class-asking",
+                         "!fish|group|hybrid|cross|contrast|list|list-word|which-group|rules|rules-act|keep|sources|key|"
+                         "quiz|handling|hurt|undo|undo-weak|retract|correct|correction|after-key|after-quiz|after-list|"
+                         "asked-key|asks-how|tackle-word|outside|eat|len-ask"),
+        ("I teach kindergarten, and in Oklahoma my brother snagged something that I told the class about, and they "
+         "don't believe me. Nose like a long flat paddle, no scales anywhere, gill covers drawn out to a long point. "
+         "Please give me a name so I look honest.",)),
+    Row("identify", 93, ("seen-many", "one-fish", "versus", "question-mark", "story|somebody",
+                         "!two-fish|two-kinds|rules|rules-act|keep|hurt|quiz|key|hybrid|list|asks-how|size|weight|"
+                         "sources"),
+        ("somebody traded her a fish in Maine. Just two black spots on the gill cover, the wrist of the tail slender. "
+         "Brown trout or the real thing?",)),
 )

@@ -67,6 +67,7 @@ def nickname(kb: KnowledgeBase, mention: Mention) -> bool:
     return bool(found) and not any(singular(w) in known for w in key(mention.words).split())
 
 
+_ASKERS = word_set("how which what whats does do")
 ENDING = 2
 """Words behind two names that end a line ("pike or muskie ya think")."""
 
@@ -86,8 +87,11 @@ def own_evidence(reading: Reading) -> bool:
     if {"both", "they", "theyre"} & set(reading.words) or _EACH_OF_THEM.search(reading.text):
         return False
     before = [s for s in reading.seen if not s.retract and names and s.end <= min(m.start for m in mentions)]
+    if not told and len(before) < 2:
+        return False
     if not told:
-        return len(before) > 1 and len(key(reading.text[max(names) :]).split()) <= ENDING
+        ends = len(key(reading.text[max(names) :]).split()) <= ENDING
+        return ends or not _ASKERS & set(reading.words)
     between = reading.text[max(names) : told[0].start]
     parted = bool(re.search(r"[,;:.?]|\s-+\s", between)) and not reading.text.rstrip().endswith("?")
     return parted or bool(_MINE & set(key(between).split()))

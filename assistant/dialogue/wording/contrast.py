@@ -120,6 +120,11 @@ def by_seen(first: str, second: str, marks: list[str]) -> str:
     return sentence(f"by what you saw ({join(marks)}) the {first} rather than the {second}")
 
 
+def third(fish: str) -> str:
+    """A fish that was not named and that the marks told fit better than those set side by side."""
+    return sentence(f"yet what you saw fits a third fish better, the {fish}")
+
+
 def leans(first: str, second: str, marks: list[str]) -> str:
     """Which of two fishes a mark told leans to without settling it."""
     return sentence(f"{join(marks)}: that leans to the {first} rather than the {second}, but does not settle it")

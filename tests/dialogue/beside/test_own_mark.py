@@ -28,7 +28,7 @@ def test_a_mark_of_ones_own_is_weighed_first(open_base: Base, line: str, first: 
     ("lil flathead or a bullhead? neither ones tail is forked", "contrast", "anal soft rays"),
     ("lawyer fish through the ice on huron?", "names", "burbot"),
     ("mouth like a green sunfish but side fins long n pointy, fins edged orange. half bluegill?", "identify",
-     "it could be a green sunfish x bluegill hybrid"),
+     "be a green sunfish x bluegill hybrid"),
     ("guy at the ramp claims a foot long longear. buy it?", "size", "no, by all that is held"),
     ("can a bluegill be 20 inches long", "size", "no, by all that is held"),
     ("describe the redear sunfish / half that length", "describe", "redear"),

@@ -304,3 +304,25 @@ def test_counts_in_words_and_short(kb: KnowledgeBase, line: str, told: dict[str,
     """Numbers in two words, and the short forms of field sheets (common practice)."""
     seen = read_line(kb, line, Held(), CLOCK).seen
     assert {o.observation.character: o.observation.value for o in seen} == told
+
+
+@pytest.mark.parametrize(("line", "told"), [
+    ("whiskers, white ones, on the chin", {"barbels.whiskers", "barbel-colour.white-or-pale"}),
+    ("four whiskers, smooth ones", {"barbels.four", "barbel-fringe.smooth"}),
+    ("round tail, black upright bar right at the base of it",
+     {"caudal-fin-shape.rounded", "caudal-base-dark-bar.present"}),
+    ("cheek AND gill cover scaled all over", {"cheek-scaling.fully-scaled", "opercle-scaling.fully-scaled"}),
+    ("huge sail for a dorsel, addipose fin, small mouth",
+     {"dorsal-fin-form.sail-like", "adipose-fin.present", "upper-jaw-reach.small-mouth"}),
+    ("tounge ruff, scales ruff", {"tongue-teeth.present", "scale-type.ctenoid"}),
+])
+def test_what_stands_for_something_told_before(kb: KnowledgeBase, line: str, told: set[str]) -> None:
+    """ "Ones", "it" and two parts with one quality; parts of fishes mistyped."""
+    seen = read_line(kb, line, Held(), CLOCK).seen
+    assert {s for o in seen for s in o.observation.states} == told
+
+
+def test_no_less_than_is_a_bound(kb: KnowledgeBase) -> None:
+    """ "No less than five anal spines" denies nothing."""
+    seen = read_line(kb, "no less than five anal spines", Held(), CLOCK).seen
+    assert [(o.observation.value, o.observation.at_least, o.observation.seen) for o in seen] == [(5, True, True)]
