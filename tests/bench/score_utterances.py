@@ -120,8 +120,7 @@ def observed_right(kb: KnowledgeBase, case: Case, seen: tuple[Observation, ...])
     """Everything expected was read and what is taken back is no longer held.
 
     A state stands for the one it is a kind of, and that for each of its kinds: "two fins on the back" may be two
-    separate ones, and who writes the row cannot know how finely the base parts them. Of two states, one denied is the
-    other told.
+    separate ones, and who writes the row cannot know how finely the base parts them. What a denial leaves is told.
     """
     for item in (x.strip() for x in case.observed.split(";")):
         sign = item[0] if item[0] in "!~" else ""
@@ -140,10 +139,13 @@ def observed_right(kb: KnowledgeBase, case: Case, seen: tuple[Observation, ...])
 
 
 def _other_of_two(kb: KnowledgeBase, character: str, wanted: list[str], seen: tuple[Observation, ...]) -> bool:
-    """True where a character has two states and the one not wanted was denied."""
-    states = {s.id for s in kb.states(character)} if kb.find("character", character) is not None else set()
-    denied = {s for o in seen if o.character == character and not o.seen for s in o.states}
-    return len(states) == 2 and bool(denied) and not denied & {f"{character}.{w}" for w in wanted}
+    """True where what was denied of a character leaves no state but those wanted ("not striped": no stripes)."""
+    if kb.find("character", character) is None:
+        return False
+    broad = {s.broader for s in kb.states(character)}
+    leaves = {s.id for s in kb.states(character)} - broad
+    denied = {leaf for o in seen if o.character == character and not o.seen for s in o.states for leaf in below(kb, s)}
+    return bool(denied) and bool(leaves - denied) and leaves - denied <= {f"{character}.{w}" for w in wanted}
 
 
 def _matches(kb: KnowledgeBase, o: Observation, wanted: list[str]) -> bool:

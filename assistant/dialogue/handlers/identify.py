@@ -157,6 +157,9 @@ def guessed(turn: Turn) -> tuple[str, ...]:
     loose = [i for m in unclear(turn) for i in m.ids if turn.kb.find("taxon", i) is not None]
     few = 0 < len(loose) < FEW_CALLED
     own += [*loose, *(i for m in unclear(turn) if few for i in _kinds_of_group(turn.kb, m))]
+    if "versus" in turn.cues and (own or few):
+        offered = (species_of(turn.kb, m.ids) for m in groups(turn.reading))
+        own += [t for kinds in offered if len(kinds) <= SMALL_GROUP for t in kinds]
     if not own and "confirm" in turn.cues and turn.held.seen:
         own += [i for m in groups(turn.reading) for i in m.ids]
     most = MOST_OF_GROUP if few else MOST_CALLED if loose else MOST_GUESSED
@@ -184,6 +187,8 @@ def cross_meant(kb: KnowledgeBase, named: tuple[str, ...]) -> tuple[str, ...]:
     return tuple(crosses) if len(crosses) == 1 and set(named) <= {*crosses, *kb.taxon(crosses[0]).parents} else ()
 
 
+SMALL_GROUP = 4
+"""Kinds of a group that is set whole against a fish ("snakehead or dogfish")."""
 MOST_GUESSED, MOST_OF_GROUP, MOST_CALLED, FEW_CALLED = 6, 10, 24, 3
 """So many names are weighed at most, of a loose name all fishes that it may mean; one that means fewer kinds than the
 last in a place leaves its group open."""

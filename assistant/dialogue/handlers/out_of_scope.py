@@ -16,6 +16,8 @@ from assistant.dialogue.wording import self as own
 from assistant.dialogue.wording.speak import fish as label
 
 LONGEST_ECHO, MOST_WORDS = 40, 6
+COUNTED, OF_NOW = frozenset({"abundance", "asks-many"}), frozenset({"this-moment", "now-bite", "now-report"})
+"""Cues of a line that asks how many there are, and of one on what bites now."""
 LONG, LONGEST_WORD = 3, 20
 ASKS_A_WORD = frozenset({"what-is", "what-is-a", "term"})
 FISHING = frozenset({"moon", "forecast", "odds", "now-bite", "now-report", "this-moment", "secret-spot", "pinned"})
@@ -59,7 +61,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         told = (Block("lead", asked, claim=False), Block("help", classroom.FOR_A_LESSON, claim=False))
         return Answer("out-of-scope", told, subjects(turn, carried=False)), turn.held
     blocks = [Block("lead", _text(turn), claim=False)]
-    carried = bool(turn.cues & OF_THE_FISH) or bool(turn.cues & FISHING and POINTING & set(turn.reading.words))
+    pointing = turn.cues & FISHING and POINTING & set(turn.reading.words)
+    carried = bool(turn.cues & (OF_THE_FISH | COUNTED) or pointing)
     known = subjects(turn, carried=carried)
     if known and turn.cues & FISHING:
         blocks.append(Block("help", own.known_fishing(label(turn.kb, known[0])), claim=False))
@@ -78,9 +81,10 @@ def _text(turn: Turn) -> str:
         return say.MEDICAL
     if {"pet", "ill"} <= cues:
         return say.PET
-    if (told := next((text for cue, text in BEYOND if cue in cues), "")):
+    counted = bool(cues & COUNTED) and "far-off" not in cues
+    if (told := next((text for cue, text in BEYOND if cue in cues and not (counted and cue in OF_NOW)), "")):
         return told
-    if ("abundance" in cues or "asks-many" in cues) and "far-off" not in cues:
+    if counted:
         return say.ABUNDANCE
     if reading.outside and (echo := safe_echo(reading.outside[0])):
         return say.outside_fish(echo)

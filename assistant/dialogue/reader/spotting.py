@@ -158,6 +158,9 @@ def _stands_for_fish(tokens: Sequence[Token], i: int) -> bool:
     before = tokens[i - 1].word if i else ""
     after = tokens[i + 1].word if i + 1 < len(tokens) else ""
     last = i + 1 == len(tokens) or tokens[i + 1].clause != tokens[i].clause
+    if last and i > 1 and tokens[i].word == "one" and tokens[i - 2].word in ("a", "an") and (
+            tokens[i - 2].clause == tokens[i].clause):
+        return True
     return before in _POINTING or after in _VERBS or (last and before in _OF_ONE)
 
 

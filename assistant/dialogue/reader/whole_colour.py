@@ -78,12 +78,14 @@ def _said(hit: Hit, line: Line) -> bool:
 
 
 def _opening(hit: Hit, line: Line) -> bool:
-    """True for "green with ..." at the head of a line, and for a colour alone in its clause after a name."""
+    """True at the head of a line, before "with" or alone, and for a colour alone in its clause after a name."""
     tokens, first, last = line.tokens, line.content[hit.first].first, line.content[hit.last].last
     behind = tokens[last + 1 : last + 2]
     if behind and behind[0].clause == tokens[last].clause:
         return not first and behind[0].word in _WITH
-    alone = bool(first) and tokens[first - 1].clause != tokens[first].clause
+    if not first:
+        return True
+    alone = tokens[first - 1].clause != tokens[first].clause
     return alone and len(set(hit.at)) == MOST and line.clause(hit) - 1 not in line.part_clauses
 
 
