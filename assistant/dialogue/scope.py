@@ -186,7 +186,7 @@ def _denied_after(i: int, tokens: Sequence[Token], by_token: dict[int, int], nou
             if j in by_token:
                 out.add(by_token[j])
         elif j in by_token and by_token[j] not in out:
-            noun = by_token[j] in nouns
+            noun = by_token[j] in nouns or _many(tokens, j)
             if (passed and (not noun or predicate)) or (between > REACH and not carried) or between > REACH + 2:
                 break
             if passed and _many(tokens, j - 1) and not _or_follows(tokens, j):

@@ -137,14 +137,20 @@ def _borne_out(turn: Turn, held: Held, carried: Held, spoken_of: tuple[str, ...]
 def another_fish(turn: Turn) -> bool:
     """True when the line speaks of a second fish rather than adding to the first."""
     cues = turn.cues
-    second = cues & {"second", "other", "start-over", "another-fish"}
-    opens = _THE_OTHER.match(" ".join(turn.reading.words))
+    second = cues & {"second", "other", "start-over", "another-fish"} or _NOT_MINE.search(" ".join(turn.reading.words))
+    opens = _THE_OTHER.match(" ".join(turn.reading.words)) or _NOT_MINE.search(" ".join(turn.reading.words))
     free = turn.held.asked is None or cues >= {"second", "another-fish"} or opens is not None
     return bool(turn.held.seen and second and turn.reading.seen and free)
 
 
 _THE_OTHER = re.compile(r"(?:and )?(?:the )?(?:other|second)\b")
 """How a line begins that tells of the second of two fishes, even where something was asked of the first."""
+
+
+_NOT_MINE = re.compile(
+    r"\b(?:that|those|it) (?:was|were) (?:my |the |his |her |our )?\w+(?: \w+)? (?:pic|pics|photo|picture|fish)\b"
+    r".*\b(?:this|mine|ours)\b")
+"""Words that what was told before was of somebody else's fish ("dang that was my buddys pic. this one has...")."""
 
 
 def guessed(turn: Turn) -> tuple[str, ...]:

@@ -64,6 +64,9 @@ RANK = "family"
 WIDER = (RANK, "genus")
 """Ranks from which a walk goes on into a key of the species below."""
 
+FEW_LEFT = 6
+"""So many fishes left in a key are named when one drops out."""
+
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """Answer the couplet asked, else make the key that the line asks for and offer to walk it."""
@@ -338,7 +341,8 @@ def _step(turn: Turn, walk: KeyWalk) -> tuple[Answer, Held]:
         if (rest := narrowed(kb, walk, turn.reading)) is not None:
             noted = speak.seen_words(kb, next(s.observation for s in turn.reading.seen if not s.retract))
             left = rest.left if isinstance(rest, KeyWalk) else rest
-            lead = say.key_narrowed(noted, len(left), len(walk.left))
+            names = speak.fishes(kb, left) if len(left) <= FEW_LEFT else ""
+            lead = say.key_narrowed(noted, len(left), len(walk.left), names)
             return _ask(turn, rest, lead) if isinstance(rest, KeyWalk) else _ended(turn, walk, rest)
         return _ask(turn, walk, say.key_elsewhere(kb.character(other).label))
     if choice == WHICH:

@@ -355,9 +355,9 @@ def key_elsewhere(feature: str) -> str:
     return sentence(f"that tells of the {feature}; this step asks of another feature")
 
 
-def key_narrowed(told: str, left: int, before: int) -> str:
-    """Another feature than the one asked, by which fishes of the key drop out."""
-    return f"Noted: {told}; that leaves {left} of the {before}."
+def key_narrowed(told: str, left: int, before: int, names: str = "") -> str:
+    """Another feature than the one asked, by which fishes of the key drop out; the few that are left by name."""
+    return f"Noted: {told}; that leaves {left} of the {before}{f': {names}' if names else ''}."
 
 
 def word_means(word: str, plain: str) -> str:
