@@ -30,7 +30,8 @@ from assistant.text import join
 
 MOST = 5
 PRACTICE = "practice"
-REASONS = (("stunting", "pond", "stunted"), ("bright-season", "dress", "gaudy"), ("fades", "paling", "pale"))
+REASONS = (("stunting", "pond", "stunted"), ("bright-season", "dress", "gaudy"), ("fades", "paling", "pale"),
+           ("grunting", "grunting", "grunt"), ("lumped-in", "lumping", "lump"))
 """What is asked the reason of, by its cue, with the topic and a word of the advice that tells it."""
 SPREAD = 0.015
 """Probability from which what is left for all other fishes is told of."""

@@ -12,7 +12,7 @@ from assistant.dialogue.reader.lexicon import Lexicon
 from assistant.dialogue.reader.reading import Seen
 from assistant.dialogue.reader.spotting import Content, Hit
 from assistant.dialogue.reader.tokens import Token
-from assistant.model.stems import ORDERED
+from assistant.model.stems import ORDERED, stem
 from assistant.reasoning.observed import Observation
 from assistant.text import key, word_set
 
@@ -123,6 +123,10 @@ STATED = 3.0
 """How strongly a number is read as the state that tells it, above the bare name of the thing counted."""
 
 
+SINGLE = frozenset({stem("spine"), stem("ray")})
+"""What a "one" right before it counts on the part named behind ("one spine in the anal fin")."""
+
+
 def count_claims(line: Line, text: str) -> list[Claim]:
     """Numbers with what they count, as readings that compete with those of states."""
     parts = [h for h in line.hits if h.phrase.kind == "character" and _on_fish(h, line.lexicon)]
@@ -136,9 +140,9 @@ def count_claims(line: Line, text: str) -> list[Claim]:
         near = [h for h in counted if h.first == number.at + 1] if single else counted
         if any(h.phrase.kind == "state" and {number.at, number.last + 1} <= set(h.at) for h in line.hits):
             near = [h for h in near if line.content[h.first].clause == line.content[number.at].clause]
-        best = _again(number, out, line) or _counted_by(
-            number, near, () if single else parts, line.content, line.lexicon
-        )
+        after = line.content[number.last + 1].stem if number.last + 1 < len(line.content) else ""
+        told = () if single and after not in SINGLE else parts
+        best = _again(number, out, line) or _counted_by(number, near, told, line.content, line.lexicon)
         best = best or _rays_behind(number, out, line) or _noun_before(number, line)
         if not best and len(asked) == 1:
             best = _Counted(asked[0], (), 1.0)

@@ -18,6 +18,9 @@ _IS_IT_A = re.compile(
 _KIND_BEHIND = re.compile(
     r"\b(?P<kind>[a-z]{4,})s? (?P<one>[a-z]{3,}) (?P<join>or|n|and|vs|versus|&) (?P<two>[a-z]{3,})\b", re.IGNORECASE)
 _NO_LESS = re.compile(r"\b(?:no|not) (?P<word>less|fewer|more) than(?= (?:\d|[a-z]+\b))", re.IGNORECASE)
+_NOT_A = re.compile(
+    r"\b(?:not|nary) (?:a|one|any)(?: single)? (?P<mark>scale|spot|speck|stripe|bar|whisker|mark|line|freckle|dot)s?\b",
+    re.IGNORECASE)
 _RUFF = re.compile(r"(?<=\btongue )ruff\b|(?<=\bscales )ruff\b|(?<=\bskin )ruff\b|(?<=\bfeels )ruff\b", re.IGNORECASE)
 _OF_IT = re.compile(r"\b(?P<place>base|edge|tip|tips|end|middle|rim|margin|corner|corners) of it\b", re.IGNORECASE)
 NAMES = ("taxon", "hybrid")
@@ -32,6 +35,7 @@ def in_full(line: str, lexicon: Lexicon) -> str:
     before it is one ("pirate perch, is it a perch?").
     """
     line = _RUFF.sub("rough", _NO_LESS.sub(lambda m: "at most" if m["word"].lower() == "more" else "at least", line))
+    line = _NOT_A.sub(r"no \g<mark>s", line)
     line = _OF_IT.sub(lambda found: _part_meant(found, lexicon), line)
     line = _KIND_BEHIND.sub(lambda found: _kinds_in_full(found, lexicon), line)
     line = _HOW_MANY_MORE.sub(r"\g<ask> \g<what>\g<first>\g<join>\g<ask> \g<what> ", line)

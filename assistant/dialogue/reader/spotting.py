@@ -68,7 +68,9 @@ def _says_nothing(tokens: Sequence[Token], i: int, lexicon: Lexicon) -> bool:
         return True
     match word:
         case "one" | "ones":
-            return _stands_for_fish(tokens, i) and not _ones_meant(tokens, i, lexicon)
+            behind = [t.word for t in tokens[i + 1 : i + 3] if t.clause == tokens[i].clause]
+            counts = word == "one" and any(stem(w) in lexicon.count_nouns for w in behind)
+            return _stands_for_fish(tokens, i) and not counts and not _ones_meant(tokens, i, lexicon)
         case "round":
             return follows is not None and follows.word in _HERE
         case "light":

@@ -148,4 +148,25 @@ FURTHER_ROWS: tuple[Row, ...] = (
                          "sources"),
         ("somebody traded her a fish in Maine. Just two black spots on the gill cover, the wrist of the tail slender. "
          "Brown trout or the real thing?",)),
+    # Eggs that are to be eaten; how long a hurt lasts; a fish of the bowl that is ill.
+    Row("handling", 97, ("fry-eggs", "!quiz|key|seen-many|bait-only"),
+        ("you ever fry up gar eggs? got a big mess of em", "gar roe any good to eat")),
+    Row("handling", 95, ("till-better", "after-handling", "short10", "!fish|seen|quiz|key|rules"),
+        ("lil bullhead spiked me in the palm, throbbin bad / how long till it quits",)),
+    Row("out-of-scope", 95, ("pet|in-bowl", "fish-ill|ill", "!quiz|key|rules|hurt|wild"),
+        ("my pet goldfish in the bowl got white salt specks all over, which medicine",)),
+    # Where in the land, in a word; on whose word; which kinds do what.
+    Row("range", 94, ("where-abouts", "one-fish|held-fish", "short6",
+                      "!seen|tackle|tackle-word|bite|water|rules|quiz|key|hurt"),
+        ("bluespotted sunfish, whereabouts",)),
+    Row("sources", 95, ("whos-word", "held-last", "short6", "!fish|seen|rules|quiz|key|hurt"),
+        ("what kinda sunfish we got in minnesota / which runs the biggest / whos word is that",)),
+    Row("list", 93, ("which-group|asks-what", "in-which",
+                     "!fish|group|seen|rules|quiz|key|hurt|water|held-seen"),
+        ("In which fishes does the father guard the eggs? A handful will do.",)),
+    # Reasons that advice tells.
+    Row("why", 95, ("grunting", "fish|held-fish", "why|makes|asks-how", "!seen-many|rules|quiz|key|hurt"),
+        ("what makes a sheephead grunt when you hoist it", "how does a drum grunt")),
+    Row("why", 95, ("lumped-in", "hybrid-word|hybrid", "why|asks-how|what-about", "!seen|quiz|key|hurt|keep"),
+        ("how come the rules always lump the hybrid sunnies in w the regular ones",)),
 )
