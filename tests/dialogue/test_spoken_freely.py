@@ -364,7 +364,6 @@ def test_a_key_narrowed_by_a_finer_mark(talk: Talk) -> None:
 
 def test_a_third_fish_fits_better(talk: Talk) -> None:
     """Between two fishes named, a third that the marks plainly fit is told of."""
-    answer, _ = talk("Barber shop argument, please settle it. Fish was sort of golden, the tongue was smooth with no "
-                     "teeth, and the lower stripes broke and shifted over the front of the anal fin. Earl says white "
-                     "bass, Tony says striper, and I have scissors in my hand.")
-    assert "yellow bass" in " ".join(b.text for b in answer.blocks if b.kind == "doubt")
+    answer, _ = talk("striper vs white bass, mine is golden, tongue smooth with no teeth, lower stripes broken and "
+                     "shifted")
+    assert "yellow bass" in " ".join(b.text for b in answer.blocks)

@@ -87,6 +87,7 @@ ASIDE = frozenset(
         "grade-work",
         "grip-way",
         "grunting",
+        "harms-fish",
         "hearsay",
         "heat-limit",
         "held-word",

@@ -169,4 +169,6 @@ FURTHER_ROWS: tuple[Row, ...] = (
         ("what makes a sheephead grunt when you hoist it", "how does a drum grunt")),
     Row("why", 95, ("lumped-in", "hybrid-word|hybrid", "why|asks-how|what-about", "!seen|quiz|key|hurt|keep"),
         ("how come the rules always lump the hybrid sunnies in w the regular ones",)),
+    Row("handling", 95, ("harms-fish", "fish|held-fish|fishy|nests", "!seen|rules-act|quiz|key|eat|range"),
+        ("gills are on the beds, what hook / does it hurt anything pulling em off the nest",)),
 )
