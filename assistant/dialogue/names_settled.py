@@ -22,7 +22,8 @@ def settled(turn: Turn) -> list[Block]:
     told = sorted(turn.reading.of("taxon", "hybrid", "group"), key=lambda m: m.start)
     if "binomials" in shapes:
         return _placed(turn, told)
-    if "one-for-other" in shapes and turn.cues & DOUBTED and not turn.cues & BESIDE:
+    asked_there = bool(turn.reading.places) and "asks-do" in turn.cues
+    if "one-for-other" in shapes and (turn.cues & DOUBTED or asked_there) and not turn.cues & BESIDE:
         return _local(turn, told)
     return []
 
@@ -49,5 +50,6 @@ def _local(turn: Turn, told: list[Mention]) -> list[Block]:
     typed, fish = {key(words), singular(key(words))}, [n.taxon for n in records]
     meant = next(m.ids for m in told if m.words == words)
     owner = next((t for t in meant if t not in fish and (x := kb.find("taxon", t)) and key(x.label) in typed), "")
-    text = say.local_right(words, speak.fishes(kb, fish), speak.fish(kb, owner) if owner else "")
+    text = say.local_right(words, speak.fishes(kb, fish), speak.fish(kb, owner) if owner else "",
+                           disputed=bool(turn.cues & DOUBTED))
     return [Block("lead", text, statements=tuple(f"name:{n.id}" for n in records))]

@@ -122,7 +122,7 @@ def _special(turn: Turn, asked: Sequence[str], sides: frozenset[str]) -> list[Bl
     if "term" in cues and (told := latin_word(turn)):
         return told
     of_place = bool(turn.reading.places) and ("names-of" in cues or people_call(turn))
-    if of_place and not sides & {"latin", "current-name", "lang-fr", "lang-es"}:
+    if of_place and not sides & {"latin", "current-name", "lang-fr", "lang-es"} and not settled_names(turn):
         return in_place(turn, asked)
     if "latin" in sides and (told := group_latin(turn, asked)):
         return told

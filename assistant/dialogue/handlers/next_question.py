@@ -32,8 +32,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     held = turn.held
     if (about := subjects(turn, carried=False)) and not held.seen:
         answer, _ = _marks(turn, about)
-        kinds = [i for m in groups(turn.reading) for i in m.ids if turn.kb.find("taxon", i) is not None]
-        return answer, observe(turn.kb, held, turn.reading) if kinds else held
+        return answer, observe(turn.kb, held, turn.reading) if groups(turn.reading) else held
     if "what-held" in turn.cues:
         return _so_far(turn)
     if NOW_WHAT in turn.cues and held.seen and (told := _nearest(turn)) is not None:

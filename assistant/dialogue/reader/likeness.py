@@ -26,7 +26,7 @@ def likeness(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> tuple[b
         if "not-name" in cues:
             return False, True
         if "like-before" in cues:
-            return not _asked_of(named, tokens), False
+            return not (_asked_of(named, tokens) or _wished(named, tokens)), False
     after = tokens[named.after : named.after + 2]
     asked = tokens[0].word in _ASKING
     if after and not asked and after[0].clause == clause and "like-after" in lexicon.cues(after[0].word):
@@ -56,6 +56,17 @@ def _asked_of(named: Named, tokens: Sequence[Token]) -> bool:
     if at < 1 or before[0] not in _ASKING or _HAVING & set(before[:at]):
         return False
     return before[at + 1 : at + 2] in (["on"], ["in"], ["of"], ["for"])
+
+
+def _wished(named: Named, tokens: Sequence[Token]) -> bool:
+    """True for "my kid would like a wild pumpkinseed": the fish is wanted, and nothing is compared with it."""
+    before = [t.word for t in tokens[: named.first]]
+    at = len(before) - 1 - before[::-1].index("like") if "like" in before else 0
+    return at > 0 and before[at - 1] in _WISHING
+
+
+_WISHING = word_set("would wouldnt id wed youd theyd")
+"""Words before "like" by which something is wanted."""
 
 
 _HAVING = word_set("has have had with got shows caught fish")

@@ -40,7 +40,7 @@ def borne_by_other(kb: KnowledgeBase, told: Sequence[Mention]) -> tuple[str, tup
     """Of two names that a line tells the looser one, and its records as a name of what the other one means."""
     if len(told) != 2 or key(told[0].words) == key(told[1].words):
         return "", ()
-    loose, other = sorted(told, key=lambda m: -len(species_of(kb, m.ids)))
+    loose, other = sorted(told, key=lambda m: (-len(species_of(kb, m.ids)), m.kind == "group"))
     for one, two in ((loose, other), (other, loose)):
         shared = [t for t in species_of(kb, one.ids) if t in species_of(kb, two.ids) and not kb.taxon(t).is_hybrid]
         records = tuple(n for t in shared for n in names_like(kb, t, one.words)[:1] if n.kind in LOCAL_KINDS)

@@ -167,10 +167,11 @@ def bears(fish: str, scientific: str, others: list[tuple[str, str]]) -> str:
     return sentence(f"the {fish} is {scientific}{rest}")
 
 
-def local_right(words: str, fish: str, owner: str) -> str:
-    """A name that is in use for a fish beside its own."""
+def local_right(words: str, fish: str, owner: str, disputed: bool = True) -> str:
+    """A name that is in use for a fish beside its own; somebody doubted it where ``disputed``."""
     other = f'; it is also the own name of another fish, the {owner}' if owner else ""
-    return sentence(f'nobody is wrong: "{words}" is a local name of the {fish}{other}')
+    lead = "nobody is wrong" if disputed else "yes, by a local name"
+    return sentence(f'{lead}: "{words}" is a local name of the {fish}{other}')
 
 
 def other_there(name: str, place: str, fish: str) -> str:
