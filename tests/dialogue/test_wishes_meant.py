@@ -46,6 +46,12 @@ from tests.dialogue.conftest import Talk
     (("lil bream from a pond by ocala, stumpknocker, meaning what",), "names", "in florida"),
     (("heres the pic i just sent, which one is it",), "help", "cannot look at a picture"),
     (("cutthroat in a high lake, which fly",), "tackle", "dry fly"),
+    (("which fish look like a walleye",), "contrast", "most often mixed up with sauger"),
+    (("what in the hudson could be confused with a striped bass",), "contrast", "most often mixed up with white bass"),
+    (("my kid would like a wild pumpkinseed for his tank, ok?",), "rules", "not without a permit"),
+    (("which fish has chin whiskers",), "list", "fishes with barbels round the mouth"),
+    (("whats in the mississippi",), "list", "in the mississippi river basin"),
+    (("gars in the mississippi delta",), "list", "in the delta"),
 ])
 def test_what_is_wished(talk: Talk, lines: tuple[str, ...], intent: str, must: str) -> None:
     """The intent, and what its answer says."""

@@ -26,7 +26,7 @@ def likeness(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> tuple[b
         if "not-name" in cues:
             return False, True
         if "like-before" in cues:
-            return not (_asked_of(named, tokens) or _wished(named, tokens)), False
+            return not (_asked_of(named, tokens) or _asked_for(named, tokens) or _wished(named, tokens)), False
     after = tokens[named.after : named.after + 2]
     asked = tokens[0].word in _ASKING
     if after and not asked and after[0].clause == clause and "like-after" in lexicon.cues(after[0].word):
@@ -56,6 +56,18 @@ def _asked_of(named: Named, tokens: Sequence[Token]) -> bool:
     if at < 1 or before[0] not in _ASKING or _HAVING & set(before[:at]):
         return False
     return before[at + 1 : at + 2] in (["on"], ["in"], ["of"], ["for"])
+
+
+def _asked_for(named: Named, tokens: Sequence[Token]) -> bool:
+    """True for "which other fish look like a walleye": its likes are asked for, and no fish of one's own is told of."""
+    before = [t.word for t in tokens[: named.first]]
+    return named.after == len(tokens) and before[0] in ("which", "what") and set(before) <= _ASKED_FOR
+
+
+_ASKED_FOR = word_set(
+    "which what else other fish fishes ones look looks most much just a an the lot alike like can could"
+)
+"""The words of a question for the likes of a fish."""
 
 
 def _wished(named: Named, tokens: Sequence[Token]) -> bool:

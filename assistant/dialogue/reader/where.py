@@ -58,11 +58,25 @@ def read_where(tokens: Sequence[Token], lexicon: Lexicon, taken: Sequence[Span])
 
 
 def _cut_off(tokens: Sequence[Token], at: int, size: int, lexicon: Lexicon) -> bool:
-    """True for "the west" in "the west virginia side": its last word begins the name of another place."""
+    """True for "the west" in "the west virginia side" and "in the missouri" in "in the missouri ozarks".
+
+    The last word begins the name of another place, or stands before one, or before a part of a state, as its adjective.
+    """
     last = at + size - 1
-    if size < 2 or tokens[at].word != "the" or last + 1 >= len(tokens) or tokens[last + 1].clause != tokens[at].clause:
+    if size < 2 or tokens[last - 1].word != "the" or last + 1 >= len(tokens):
         return False
-    return any(e[0] == "place" for e in lexicon.spoken(f"{tokens[last].word} {tokens[last + 1].word}"))
+    after = tokens[last + 1]
+    if after.clause != tokens[at].clause:
+        return False
+    names = [f"{tokens[last].word} {after.word}", *([after.word] if size > 2 else [])]
+    return (size > 2 and after.word in _PARTS) or any(e[0] == "place" for name in names for e in lexicon.spoken(name))
+
+
+_PARTS = word_set(
+    "side shore shoreline coast line border end half part portion corner hills mountains bootheel panhandle "
+    "waters record limit law laws rules regs regulations license season"
+)
+"""Words after the name of a state used as an adjective ("on the ohio side")."""
 
 
 def _lies_beyond(mention: Mention, tokens: Sequence[Token]) -> bool:

@@ -134,6 +134,7 @@ ASIDE = frozenset(
         "measure-how",
         "met-again",
         "might-do",
+        "mistaken-with",
         "moon",
         "more-figures",
         "more-proof",

@@ -109,6 +109,11 @@ FURTHER_ROWS: tuple[Row, ...] = (
     Row("names", 94, ("yes-no", "taxon", "group", "strict-name", "name-last", "short6",
                       "!seen|live-there|eat|held-seen|list|rules|quiz|key|hurt|hybrid|confirm"),
         ("american eel, is it a lamprey", "is a burbot a catfish")),
+    # What a fish is mistaken for.
+    Row("contrast", 94, ("mistaken-with", "one-fish|group|unclear", "asks-what|which-of|list|name-last",
+                         "short10|name-last",
+                         "!seen|held-seen|two-fish|rules|story|quiz|key|term-word|hurt|sources|why|held-fish"),
+        ("what gets confused with a walleye", "which fish look like a walleye")),
     # Two fishes in a winter's catch or a bait bucket that are to be told apart.
     Row("contrast", 94, ("versus", "two-fish", "ice-fishing", "short10",
                          "!tackle-word|tackle|bait-thing|how-deep|asks-how|seen|rules|bite|size|weight|eat"),

@@ -27,6 +27,10 @@ CLOCK = date(2026, 7, 4)
         ("in louisanna", "us-la"),
         ("a slough by new orleans", "us-la"),
         ("kentucky then", "us-ky"),
+        ("caught in the ohio", "ohio-basin"),
+        ("a slough in the missouri bootheel", "us-mo"),
+        ("in the missouri ozarks", "us-mo"),
+        ("on the ohio side of the lake", "us-oh"),
     ],
 )
 def test_places(kb: KnowledgeBase, text: str, place: str) -> None:
