@@ -112,7 +112,7 @@ FURTHER_ROWS: tuple[Row, ...] = (
     # What a fish is mistaken for.
     Row("contrast", 94, ("mistaken-with", "one-fish|group|unclear", "asks-what|which-of|list|name-last",
                          "short10|name-last",
-                         "!seen|held-seen|two-fish|rules|story|quiz|key|term-word|hurt|sources|why|held-fish"),
+                         "!seen|held-seen|two-fish|rules|story|quiz|key|hurt|sources|why|held-fish"),
         ("what gets confused with a walleye", "which fish look like a walleye")),
     # Two fishes in a winter's catch or a bait bucket that are to be told apart.
     Row("contrast", 94, ("versus", "two-fish", "ice-fishing", "short10",
