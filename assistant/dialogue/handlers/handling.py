@@ -80,9 +80,10 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return Answer("handling", tuple(lives), taxa=told_taxa(turn, asked)), turn.held
     deep = _from_the_deep(turn) or "pressure" in turn.cues
     told = (*((PRESSURE,) if deep else ()), *(HEAT if _in_warm_water(turn) else ()))
-    found = weigh(kb, PREFIX, (*turn.reading.words, *told), taxa)
+    words = (*_without_bait(turn.reading.words), *told)
+    found = weigh(kb, PREFIX, words, taxa)
     if stung := sting_words(turn, found):
-        found = weigh(kb, PREFIX, (*turn.reading.words, *told, *stung), taxa)
+        found = weigh(kb, PREFIX, (*words, *stung), taxa)
     found = _marks_told(turn, found)
     if IN_THE_FISH & turn.cues and not HURT & turn.cues and not pierced(turn):
         found = tuple(f for f in found if f.record.topic != URGENT)
@@ -102,6 +103,18 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if chosen[0].record.topic != URGENT and (ruled := _goes_back_here(turn, taxa)):
         blocks = [*ruled, *(b._replace(kind="point") if b.kind == "lead" else b for b in blocks)]
     return Answer("handling", tuple(blocks), taxa=told_taxa(turn, asked)), turn.held
+
+
+def _without_bait(words: Sequence[str]) -> tuple[str, ...]:
+    """The words without the worms that a fish was caught on, which are none in its flesh ("a gar on a worm")."""
+    return tuple(
+        w
+        for i, w in enumerate(words)
+        if w not in _WORMS or not _CAUGHT_ON & set(words[max(0, i - 2) : i]) or words[i - 1] in _WORMS
+    )
+
+
+_WORMS, _CAUGHT_ON = word_set("worm worms"), word_set("on bit ate took hit plastic rubber")
 
 
 def _goes_back_here(turn: Turn, taxa: Sequence[str]) -> list[Block]:

@@ -35,16 +35,16 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return answer, observe(turn.kb, held, turn.reading) if groups(turn.reading) else held
     if "what-held" in turn.cues:
         return _so_far(turn)
-    if NOW_WHAT in turn.cues and held.seen and (told := _nearest(turn)) is not None:
+    compared = held.taxa if held.intent == "contrast" and len(held.taxa) > 1 and not held.seen else ()
+    apart_of = compared or (_nearest(turn) if NOW_WHAT in turn.cues and held.seen else ())
+    if apart_of and (told := _apart(turn, apart_of)) is not None:
         return told, held.after(asked=told.asked)
     lead: list[Block] = []
     left = held.asked.character if held.asked is not None else ""
     if left:
         held = held.after(skipped=held.skipped | {left})
         lead = [Block("lead", wording.passed_over(turn.kb.character(left).label), claim=False)]
-    weights = posterior(turn.kb, turn.table, evidence_of(held))
-    shares = {t: float(w) for t, w in zip(turn.table.taxa, weights, strict=True)}
-    asked = next_asked(turn, held, shares)
+    asked = next_asked(turn, held, _shares(turn))
     if asked is None:
         return Answer("next-question", (*lead, Block("next", wording.NOTHING_TO_ASK, claim=False)), held.taxa), held
     if not lead and not held.seen:
@@ -52,13 +52,22 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     return Answer("next-question", (*lead, ask_block(turn, asked)), held.taxa, asked=asked), held
 
 
-def _nearest(turn: Turn) -> Answer | None:
-    """What tells the fishes nearest to what was seen apart, what was seen left out; None where nothing held does."""
-    kb, held = turn.kb, turn.held
-    weights = posterior(kb, turn.table, evidence_of(held))
-    shares = {t: float(w) for t, w in zip(turn.table.taxa, weights, strict=True) if not kb.taxon(t).is_hybrid}
+def _shares(turn: Turn) -> dict[str, float]:
+    """How likely each fish is after what was seen."""
+    weights = posterior(turn.kb, turn.table, evidence_of(turn.held))
+    return {t: float(w) for t, w in zip(turn.table.taxa, weights, strict=True)}
+
+
+def _nearest(turn: Turn) -> tuple[str, ...]:
+    """The fishes nearest to what was seen."""
+    shares = {t: share for t, share in _shares(turn).items() if not turn.kb.taxon(t).is_hybrid}
     ranked = sorted(shares, key=lambda t: (-shares[t], t))[:NEAREST]
-    kinds = tuple(t for i, t in enumerate(ranked) if i < NEAREST - 1 or shares[t] >= LEAST_SHARE)
+    return tuple(t for i, t in enumerate(ranked) if i < NEAREST - 1 or shares[t] >= LEAST_SHARE)
+
+
+def _apart(turn: Turn, kinds: tuple[str, ...]) -> Answer | None:
+    """What tells these fishes apart, what was seen left out; None where nothing held does."""
+    kb, held = turn.kb, turn.held
     done = {s.observation.character for s in held.seen}
     looks = LOOKS["lab"] if held.dead else LOOKS["hand"]
     rows = [r for r in contrast(kb, kinds, looks).separating if r.character not in done][:FIRST]
@@ -66,7 +75,7 @@ def _nearest(turn: Turn) -> Answer | None:
         return None
     names = join([speak.fish(kb, t) for t in kinds])
     lead = Block("lead", apart.nearest_apart(names), statements=tuple(f"taxon:{t}" for t in kinds))
-    asked = held.asked or next_asked(turn, held, shares)
+    asked = held.asked or (next_asked(turn, held, _shares(turn)) if held.seen else None)
     blocks = [lead, *_told_apart(turn, rows), *([ask_block(turn, asked)] if asked is not None else [])]
     return Answer("next-question", tuple(blocks), kinds, asked=asked)
 

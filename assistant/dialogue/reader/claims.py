@@ -368,7 +368,17 @@ def _foreign(hit: Hit, part: Hit, line: Line) -> float:
     mine = {frozenset(h.at) for h in _parts_in_clause(hit, line)}
     inside = any(set(part.at) < span for span in line.spans if span not in mine)
     gaps = part.last - part.first + 1 - len(set(part.at))
-    return INSIDE * (inside + gaps) + UNLIKE * (len(part.at) > 1 and _unlike(part, line) > 0)
+    apart = inside + gaps + 2 * _spills(part, line)
+    return INSIDE * apart + UNLIKE * (len(part.at) > 1 and _unlike(part, line) > 0)
+
+
+def _spills(part: Hit, line: Line) -> bool:
+    """True where the last word of a part word describes a noun behind ("back fin and a small mouth")."""
+    behind = part.last + 1
+    if len(part.at) < 2 or part.last in line.nouns or behind >= len(line.content):
+        return False
+    together = line.content[behind].clause == line.content[part.last].clause
+    return together and behind in line.nouns and behind not in part.at
 
 
 def _gap(hit: Hit, part: Hit) -> int:

@@ -109,6 +109,10 @@ FURTHER_ROWS: tuple[Row, ...] = (
     Row("names", 94, ("yes-no", "taxon", "group", "strict-name", "name-last", "short6",
                       "!seen|live-there|eat|held-seen|list|rules|quiz|key|hurt|hybrid|confirm"),
         ("american eel, is it a lamprey", "is a burbot a catfish")),
+    # A fish that is named and caught, and what is to be done with it.
+    Row("handling", 94, ("story", "what-then", "one-fish|group", "short10",
+                         "!seen|held-fish|two-fish|rules-act|hurt|contrast|part|quiz|key|size|weight|water|hedge"),
+        ("snakehead caught, what now", "landed a bowfin, now what")),
     # What a fish is mistaken for.
     Row("contrast", 94, ("mistaken-with", "one-fish|group|unclear", "asks-what|which-of|list|name-last",
                          "short10|name-last",
