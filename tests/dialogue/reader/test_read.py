@@ -119,7 +119,7 @@ def test_taken_back(kb: KnowledgeBase) -> None:
 
 def test_contradicted(kb: KnowledgeBase) -> None:
     """A "no" with a new state replaces the old state of the same feature."""
-    reading = _say(kb, "it has one chin whisker", "no its got two pairs")
+    reading = _say(kb, "it has a chin whisker", "no its got two pairs")
     assert _made(reading) == [("barbels", "four")]
     assert _taken_back(reading) == [("barbels", "one-chin")]
 
