@@ -56,6 +56,7 @@ from tests.dialogue.conftest import Talk
      "lines on the head: redear"),
     (("fish with a black spot on the back fin and a small mouth",), "identify",
      "dark blotch at the rear of the soft dorsal"),
+    (("walleye 40 cm, lake skarrowin, 10 june 2026 - mine to keep? " * 20,), "rules", "only the first 12 catches"),
     (("which fish has chin whiskers",), "list", "fishes with barbels round the mouth"),
     (("whats in the mississippi",), "list", "in the mississippi river basin"),
     (("gars in the mississippi delta",), "list", "in the delta"),

@@ -65,6 +65,8 @@ RULES = frozenset({"rules", "rule", "regs", "regulations", "regulation", "limits
 """Words of a question on all the rules of a place."""
 SIZING = frozenset({"how", "what", "whats", "which", "minimum", "maximum", "min", "max"})
 """Words of a question on how long a fish must be."""
+MOST_STEPS = 12
+"""So many catches of one line are judged; nobody tells of more, and each weighs on the next."""
 MOST_SPANS = 4
 """Spans of a month that are told one by one."""
 MOST_ASKING = 6
@@ -274,6 +276,8 @@ def _goes_on(turn: Turn) -> bool:
 def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tuple[Answer, Held]:
     """The verdict on each step, told one after the other."""
     kb, book = turn.kb, found.book
+    left_out = len(query.steps) > MOST_STEPS
+    query = replace(query, steps=query.steps[:MOST_STEPS])
     days = month_told(turn) if found.day is None and not query.day_said else []
     spans = _spans(turn, query, found, days)
     if spans:
@@ -296,6 +300,8 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
     last = verdicts[-1]
     if any(v.word in (Word.RELEASE, Word.CLOSED) for v in verdicts) and not query.steps[0].any_fish:
         blocks += [b for b in _care(kb) if b.text not in turn.held.noted]
+    if left_out:
+        blocks.append(Block("help", tell.first_catches(MOST_STEPS), claim=False))
     asked = telling.question(last)
     if asked is not None and last.reason.why not in JUST_ASK:
         blocks.append(Block("next", asked.question, claim=False))

@@ -48,6 +48,10 @@ def parted(query: CatchQuery, book: Rulebook) -> CatchQuery:
     steps: list[Step] = []
     query = replace(query, growing=query.growing or any(s.count > 1 for s in query.steps))
     for step in query.steps:
+        if step.count == 1:
+            steps.append(step)
+            continue
+
         def word(count: int, step: Step = step) -> Word:
             return judge(replace(query, steps=(*steps, replace(step, count=count))), book)[-1].word
 

@@ -431,3 +431,8 @@ def be_sure_first(other: str, fish: str) -> str:
     """Before a fish is let go that an unwanted one looks like, with which it was compared."""
     return sentence(f"make sure first that it is not the {other}, which you set beside the {fish}; "
                     "for that one this holds")
+
+
+def first_catches(count: int) -> str:
+    """What is said where a line tells of more catches than are judged at once."""
+    return f"Only the first {count} catches of the line are judged; type the others on a line of their own."
