@@ -59,7 +59,6 @@ EXPLICIT = ("salinity-tolerance", AIR, "max-age", "spawning-temperature")
 """Sides so plainly asked for that their lack is said even where another one answers."""
 RUNNING = frozenset({"run", "runs", "running"})
 WINTER, SEASONAL = "winter", ("depth", "cover")
-ALL_YEAR, AUTUMN, FALL = "all year", "autumn", "fall"
 _GROUND_ASKED = re.compile(
     r"\b(?:on|in|over) (?:what|which)\b(?! (?:month|season|time|week|year|part|state|day|date|temp))|"
     r"\bwhat (?:on|over)\b|\bwh(?:at|ich)\b.* bottom\b|"

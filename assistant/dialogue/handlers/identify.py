@@ -136,11 +136,13 @@ def _borne_out(turn: Turn, held: Held, carried: Held, spoken_of: tuple[str, ...]
 
 def another_fish(turn: Turn) -> bool:
     """True when the line speaks of a second fish rather than adding to the first."""
-    cues = turn.cues
-    second = cues & {"second", "other", "start-over", "another-fish"} or _NOT_MINE.search(" ".join(turn.reading.words))
-    opens = _THE_OTHER.match(" ".join(turn.reading.words)) or _NOT_MINE.search(" ".join(turn.reading.words))
-    free = turn.held.asked is None or cues >= {"second", "another-fish"} or opens is not None
-    return bool(turn.held.seen and second and turn.reading.seen and free)
+    if not (turn.held.seen and turn.reading.seen):
+        return False
+    cues, words = turn.cues, " ".join(turn.reading.words)
+    if _NOT_MINE.search(words):
+        return True
+    free = turn.held.asked is None or cues >= {"second", "another-fish"} or _THE_OTHER.match(words) is not None
+    return free and bool(cues & {"second", "other", "start-over", "another-fish"})
 
 
 _THE_OTHER = re.compile(r"(?:and )?(?:the )?(?:other|second)\b")

@@ -76,9 +76,9 @@ def _shared(claim: Claim, taker: str, chosen: Collection[str], line: Line) -> bo
     needed = {s.partition(".")[0] for c in (taker, claim.character) for s in kb.character(c).needs}
     if needed & {taker, claim.character}:
         return True
-    if claim.character not in chosen and bool(claim.support) and _both(claim, line):
-        return True
-    return claim.character not in chosen and bool(claim.support) and likewise(claim.support, line.content, line.tokens)
+    if claim.character in chosen or not claim.support:
+        return False
+    return _both(claim, line) or likewise(claim.support, line.content, line.tokens)
 
 
 def _both(claim: Claim, line: Line) -> bool:

@@ -49,10 +49,15 @@ _ASKING = word_set("what whats how")
 """Words that open a question in which "like" ends it ("what are the females of the bowfin like")."""
 
 
+def _like_at(words: Sequence[str]) -> int:
+    """Where the last "like" stands; -1 where there is none."""
+    return max((i for i, word in enumerate(words) if word == "like"), default=-1)
+
+
 def _asked_of(named: Named, tokens: Sequence[Token]) -> bool:
     """True for "what is the tail like on a bowfin": the question is about the fish, which nothing is compared with."""
     before = [t.word for t in tokens[: named.first]]
-    at = len(before) - 1 - before[::-1].index("like") if "like" in before else -1
+    at = _like_at(before)
     if at < 1 or before[0] not in _ASKING or _HAVING & set(before[:at]):
         return False
     return before[at + 1 : at + 2] in (["on"], ["in"], ["of"], ["for"])
@@ -73,7 +78,7 @@ _ASKED_FOR = word_set(
 def _wished(named: Named, tokens: Sequence[Token]) -> bool:
     """True for "my kid would like a wild pumpkinseed": the fish is wanted, and nothing is compared with it."""
     before = [t.word for t in tokens[: named.first]]
-    at = len(before) - 1 - before[::-1].index("like") if "like" in before else 0
+    at = _like_at(before)
     return at > 0 and before[at - 1] in _WISHING
 
 
