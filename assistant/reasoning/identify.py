@@ -52,6 +52,9 @@ it is for a look-alike of it (common practice, no source)."""
 LIKENESS, LIKE_KIN = 12.0, 0.35
 """How much likelier a fish or its listed look-alikes become when the catch is said to look like it, and what that is
 worth for others of its family (common practice, no source)."""
+LIKE_BUT = 0.35
+"""What a likeness is worth for the fish itself where the asker goes on with "but": mostly it is another (common
+practice, no source)."""
 ALIKE, NAMED_ALIKE, NAMED_KIN = 0.7, 0.35, 0.12
 """What a likeness is worth for the fishes listed as look-alikes of the one named; and what a name given outright to the
 catch is worth for these and for others of its family (common practice, no source)."""
@@ -113,7 +116,8 @@ class Weighed:
             logs += (salient if _told(self.evidence, told.seen) else answered) * told.log
         for chance in self.hinted:
             logs += (salient if self.evidence.volunteered else answered) * np.log(chance)
-        named = [t for h in self.evidence.hints if h.kind in NAMING and h.seen for t in h.taxa]
+        hints = [h for h in self.evidence.hints if h.kind in NAMING and h.seen]
+        named = [x for h in hints for t in h.taxa for x in (t, *(self.kb.crosses_of(t) if h.loose else ()))]
         logs[self.table.standing.crosses] += np.log(cross_factor(self.table.standing, self.observed, named))
         weights = np.exp(logs - logs.max())
         return np.asarray(weights / weights.sum(), dtype=np.float64)
@@ -275,6 +279,8 @@ def hint_likelihood(kb: KnowledgeBase, table: Table, hint: Hint) -> Vector:
         alike = np.maximum(member, alike_worth * _among(standing, near)[: standing.count])
         alike = np.maximum(alike, ONE_WAY * alike_worth * _among(standing, mistaken)[: standing.count])
         alike = np.maximum(alike, kin_worth * _relatives(kb, standing, hint.taxa))
+        if hint.kind == "like" and hint.loose:
+            alike[_among(standing, hint.taxa)[: standing.count]] = LIKE_BUT
         chance = (1.0 + (LIKENESS - 1.0) * alike) / LIKENESS
     else:
         error = STRICT_ERROR if hint.strict else GROUP_ERROR

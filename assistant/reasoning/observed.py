@@ -38,7 +38,8 @@ class Hint(NamedTuple):
     (group, like, named, either).
 
     ``strict`` for a group word that is hardly ever used of a fish outside the group ("gar", "sturgeon"), and for names
-    offered for the catch itself; ``loose`` for a name that means several fishes, some of them only in places.
+    offered for the catch itself; ``loose`` for a name that means several fishes, some of them only in places, and for a
+    likeness that goes on with "but".
     """
 
     kind: str

@@ -11,6 +11,7 @@ import re
 from collections.abc import Sequence
 
 from assistant.dialogue.answer import Block
+from assistant.dialogue.mistaken import fits_better
 from assistant.dialogue.recogniser.named_how import own_evidence
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.whose import JUVENILE, NOTES, whose
@@ -290,18 +291,8 @@ def by_own_mark(turn: Turn, found: Contrast) -> tuple[list[Block], frozenset[str
 
 def third(turn: Turn, taxa: Sequence[str]) -> list[Block]:
     """The fish of another kind that the marks told in the line fit best of all, where they plainly fit one."""
-    from assistant.dialogue.observing import evidence_of, observe
-    from assistant.reasoning.identify import identify
-
-    found = identify(turn.kb, turn.table, evidence_of(observe(turn.kb, turn.held, turn.reading, afresh=True)))
-    first = next(iter(found.candidates), None)
-    if first is None or first.taxon in taxa or first.probability < FITS_BETTER:
-        return []
-    return [Block("doubt", say.third(speak.fish(turn.kb, first.taxon)), statements=(f"taxon:{first.taxon}",))]
-
-
-FITS_BETTER = 0.5
-"""Probability from which a fish not named is told of beside two that were."""
+    other = fits_better(turn, taxa)
+    return [Block("doubt", say.third(speak.fish(turn.kb, other)), statements=(f"taxon:{other}",))] if other else []
 
 
 def _share(turn: Turn, taxon: str, seen: Observation) -> float:

@@ -11,7 +11,7 @@ from assistant.dialogue.beside.contrast_wants import row_ids, row_text
 from assistant.dialogue.colour_told import told_by_colour
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.counted_beside import with_second
-from assistant.dialogue.half_named import half_named, two_crossed
+from assistant.dialogue.half_named import cross_thought, half_named, seen_between, two_crossed
 from assistant.dialogue.observing import evidence_of, observe
 from assistant.dialogue.reader.reading import Mention, Reading
 from assistant.dialogue.recogniser.facts import guess_last
@@ -46,9 +46,20 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         held = held.after(skipped=frozenset())
     if not asks:
         borne = tuple(g for g in guesses if not _spoken_against(turn, g))
-        held = held.after(hints=held.hints + tuple(h for h in claimed(turn.kb, borne) if h not in held.hints))
+        told = claimed(turn.kb, borne)
+        if two_crossed(turn.reading) and seen_between(turn.reading):
+            told = tuple(h._replace(kind="either", strict=False) if h.kind == "named" else h for h in told)
+        held = held.after(hints=held.hints + tuple(h for h in told if h not in held.hints))
+        if not guesses and cross_thought(turn.reading):
+            held = held.after(hints=held.hints + tuple(h for h in _any_cross(turn.kb) if h not in held.hints))
     answer, held = name_it(turn, held if guesses else between_these(turn, held), guesses)
     return with_second(turn, held, answer), held
+
+
+def _any_cross(kb: KnowledgeBase) -> tuple[Hint, ...]:
+    """What it is worth that somebody wonders whether a catch is a cross: people do so oftener than it is one."""
+    crosses = frozenset(t.id for t in kb.all("taxon") if t.is_hybrid and not t.deprecated)
+    return (Hint("either", crosses, hedged=True),)
 
 
 def _hearsay(turn: Turn) -> Reading:

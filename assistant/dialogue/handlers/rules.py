@@ -11,10 +11,12 @@ from dataclasses import replace
 from datetime import date
 
 from assistant.dialogue.answer import Answer, Asked, Block
+from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.eating import warnings
 from assistant.dialogue.handlers.out_of_scope import safe_echo
+from assistant.dialogue.mistaken import fits_better
 from assistant.dialogue.reader.catch_spelt import caught_is_kept
 from assistant.dialogue.recogniser.cues import TAPE_ENDS
 from assistant.dialogue.recogniser.facts import ASKING
@@ -80,8 +82,22 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     answer, held = _answer(on_its_day(of_this_fish(turn)))
     species = species_of(turn.kb, answer.taxa)
     unwanted = (unwelcome(turn.kb, species) or _compared(turn, species)) if answer.verdict == "unknown" else ()
+    other = fits_better(turn, species) if unwanted else ""
+    if other:
+        unwanted = [_not_sure(turn, species, other), *unwanted]
+        answer = answer._replace(taxa=(other, *answer.taxa))
     first = [*warnings(turn, species), *unwanted]
     return with_marks(turn, answer._replace(blocks=(*first, *answer.blocks))), held
+
+
+def _not_sure(turn: Turn, species: Sequence[str], other: str) -> Block:
+    """What comes before all that holds of an unwanted fish, where the marks told are those of another."""
+    called = [m.ids[0] for m in turn.reading.of("taxon", "group")]
+    named = kinds_name(turn.kb, called[0] if called else species[0], 1)
+    genus = turn.kb.lineage(other)[1]
+    alike = len(turn.kb.members(genus)) > 1 and kinds_name(turn.kb, genus, 1) != label(turn.kb, genus)
+    fits = kinds_name(turn.kb, genus, 1) if alike else label(turn.kb, other)
+    return Block("lead", tell.fits_another(fits, named), statements=(f"taxon:{other}",))
 
 
 def _compared(turn: Turn, species: tuple[str, ...]) -> list[Block]:

@@ -70,6 +70,8 @@ STOLEN = 1.2
 """What it costs a reading to take a describing word from the noun behind it."""
 OVER = 1.2
 """What it costs a reading to skip over a word for another part."""
+TINT = 0.5
+"""What it costs a reading to skip over each word for a colour ("rows of brick red dots" are no dark ones)."""
 WALL = 1.2
 """What it costs a value that a name or "fish" stands between it and its part ("short sunfish with a long ear")."""
 CONTEXT = 0.25
@@ -215,12 +217,19 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
     )
 
 
-def _literal(hit: Hit, line: Line) -> bool:
-    """True where the very words typed are a phrase of the state."""
+def _literal(hit: Hit, line: Line) -> int:
+    """1 where the very words typed are a phrase of the state, 2 with the word before them ("very small scales")."""
     first, last = line.content[hit.first].first, line.content[hit.last].last
     own = {i for p in hit.at for i in range(line.content[p].first, line.content[p].last + 1)}
     said = [t.word for t in line.tokens[first : last + 1]], [line.tokens[i].word for i in sorted(own)]
-    return any(thing == hit.phrase.id for words in said for _, thing, _ in line.lexicon.spoken(" ".join(words)))
+    before = [t.word for t in line.tokens[max(0, first - 1) : first] if t.word in _VERY]
+    if before and any(thing == hit.phrase.id for w in said for _, thing, _ in line.lexicon.spoken(" ".join(before + w))):
+        return 2
+    return int(any(thing == hit.phrase.id for words in said for _, thing, _ in line.lexicon.spoken(" ".join(words))))
+
+
+_VERY = word_set("very super really extremely")
+"""Words that make a quality a finer one."""
 
 
 def _usual(character: str, state: str, lexicon: Lexicon) -> float:
@@ -262,7 +271,8 @@ def _skips(hit: Hit, line: Line) -> float:
     joined = any(line.tokens[i].word in _AND for i in range(line.content[hit.first].last, line.content[hit.last].first))
     if any(p in line.nouns or _belongs(p, own, line) for p in skipped):
         return OVER + OVER * joined
-    return spread + (OVER if skipped and joined else 0.0) + STOLEN * _steals(hit, own, line)
+    tints = sum(line.lexicon.head(line.tokens[line.content[p].first].word) in line.lexicon.tints for p in skipped)
+    return spread + TINT * tints + (OVER if skipped and joined else 0.0) + STOLEN * _steals(hit, own, line)
 
 
 def _belongs(position: int, own: set[int], line: Line) -> bool:

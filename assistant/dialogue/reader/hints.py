@@ -2,20 +2,27 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.dialogue.reader.lexicon import Lexicon
 from assistant.dialogue.reader.mentions import Decided
 from assistant.dialogue.reader.reading import Mention
 from assistant.reasoning.observed import Hint
 
 
-def hints_of(decided: Decided, lexicon: Lexicon) -> tuple[Hint, ...]:
+_BUT = re.compile(r"['’]?s?,? (?:\w+ )?(?:but|except|only|cept|tho|though|yet)\b")
+"""How a likeness goes on that tells right after it what is otherwise ("like a walleye but no white tip")."""
+
+
+def hints_of(decided: Decided, lexicon: Lexicon, text: str) -> tuple[Hint, ...]:
     """Group words, open names and likenesses as evidence."""
     out = []
     for m in decided.mentions:
         taxa = frozenset(s for i in m.ids for s in _species(i, lexicon))
         if m.kind == "likeness":
             negated = m.start in decided.denied
-            out.append(Hint("group" if negated else "like", taxa, seen=not negated, word=m.words))
+            but = _BUT.match(text[m.end :].lower()) is not None
+            out.append(Hint("group" if negated else "like", taxa, seen=not negated, word=m.words, loose=but))
         elif m.kind == "group" or len(m.ids) > 1:
             taxa |= _kinds_so_called(m, lexicon)
             strict = "strict-name" in lexicon.cues(m.words)

@@ -88,7 +88,7 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
         words=words_of(tokens),
         mentions=mentions,
         seen=change.seen,
-        hints=hints_of(decided, lexicon),
+        hints=hints_of(decided, lexicon, text),
         measures=_kept(plain.measures, answered),
         counts=_bare_counts(tokens, seen),
         places=plain.where.places,

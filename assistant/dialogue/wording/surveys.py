@@ -433,6 +433,12 @@ def be_sure_first(other: str, fish: str) -> str:
                     "for that one this holds")
 
 
+def fits_another(other: str, named: str) -> str:
+    """Before what holds of an unwanted fish, where the marks told fit one that is not."""
+    return (sentence(f"make sure of the fish first: what you saw fits the {other}, not the {named}")
+            + f" Only if it is the {named} does the following hold.")
+
+
 def first_catches(count: int) -> str:
     """What is said where a line tells of more catches than are judged at once."""
     return f"Only the first {count} catches of the line are judged; type the others on a line of their own."
