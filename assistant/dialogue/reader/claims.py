@@ -223,9 +223,11 @@ def _literal(hit: Hit, line: Line) -> int:
     own = {i for p in hit.at for i in range(line.content[p].first, line.content[p].last + 1)}
     said = [t.word for t in line.tokens[first : last + 1]], [line.tokens[i].word for i in sorted(own)]
     before = [t.word for t in line.tokens[max(0, first - 1) : first] if t.word in _VERY]
-    if before and any(thing == hit.phrase.id for w in said for _, thing, _ in line.lexicon.spoken(" ".join(before + w))):
-        return 2
-    return int(any(thing == hit.phrase.id for words in said for _, thing, _ in line.lexicon.spoken(" ".join(words))))
+    for worth, lead in ((2, before), (1, [])):
+        if (lead or worth == 1) and any(
+                e[1] == hit.phrase.id for words in said for e in line.lexicon.spoken(" ".join(lead + words))):
+            return worth
+    return 0
 
 
 _VERY = word_set("very super really extremely")
