@@ -5,6 +5,8 @@ Layer 4; the wording of verdicts stands in ``rules``.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from assistant.text import join, sentence
 
 # --- rules without a fish in hand ---------------------------------------------------------------------------------
@@ -431,6 +433,15 @@ def be_sure_first(other: str, fish: str) -> str:
     """Before a fish is let go that an unwanted one looks like, with which it was compared."""
     return sentence(f"make sure first that it is not the {other}, which you set beside the {fish}; "
                     "for that one this holds")
+
+
+NO_LENGTH = "no minimum or maximum length"
+"""What is said of a fish for which no length rule is held, where the length is asked for."""
+
+
+def rule_named(tag: str, label: str) -> str:
+    """A rule asked for by its number."""
+    return f"Rule {tag} (invented): {label}."
 
 
 def of_kind(fish: str, text: str) -> str:
