@@ -64,6 +64,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     kb, held = turn.kb, turn.held
     if turn.reading.outside and not (named(turn) or groups(turn.reading) or unclear(turn)):
         return out_of_scope.handle(turn)
+    if turn.reading.outside and turn.cues & AGAINST and len(turn.reading.of("taxon", "hybrid", "group")) == 1 and (
+            echo := safe_echo(turn.reading.outside[0])):
+        return _beside_unheld(turn, _taxa(turn)[0], echo), held
     meant = loosely.meant_at_last(turn)
     if "vs" in turn.cues and not meant and any(too_loose(turn, m) for m in unclear(turn)) and not _taken_so(turn):
         return _loose(turn)

@@ -19,8 +19,8 @@ from assistant.dialogue.subjects import groups, named, species_of, subjects, unc
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.unlike import unlike
 from assistant.dialogue.unwelcome import unwelcome
+from assistant.dialogue.wording import care, speak
 from assistant.dialogue.wording import naming as wording
-from assistant.dialogue.wording import speak
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.contrast import LOOKS, contrast, firm_first
 from assistant.reasoning.evidence import about
@@ -264,8 +264,11 @@ def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answ
     asked = _ask(turn, held, found)
     first = [c.taxon for c in naming.shown(found)][:1]
     called = species_of(turn.kb, subjects(turn, carried=False))
-    if found.verdict in ("sure", "likely") or set(first) & {*guesses, *called}:
-        blocks[1:1] = [b for b in unwelcome(turn.kb, first) if b.text not in turn.held.noted]
+    settled = found.verdict in ("sure", "likely")
+    if settled or set(first) & {*guesses, *called}:
+        warned = [b for b in unwelcome(turn.kb, first) if b.text not in turn.held.noted]
+        name = "" if settled or len({*guesses, *called}) == 1 else speak.fish(turn.kb, first[0])
+        blocks[1:1] = [b._replace(text=care.if_it_is(name, b.text)) if name else b for b in warned]
     blocks += [b for b in naming.grip_caution(turn.kb, first) if b.text not in turn.held.noted]
     if asked is not None:
         blocks.append(ask_block(turn, asked))

@@ -432,9 +432,10 @@ def _both_plain(a: Named, b: Named, tokens: Sequence[Token], lexicon: Lexicon) -
     """True for two colours or marks side by side, hardly two fishes ("red and blue", "red eye and vertical bars")."""
     if not all(_weak(n, tokens, lexicon) or _two_plain_words(n, tokens, lexicon) for n in (a, b)):
         return False
-    if not (_weak(a, tokens, lexicon) or _weak(b, tokens, lexicon)):
-        return False
     first, second = sorted((a, b), key=lambda n: n.first)
+    if not (_weak(a, tokens, lexicon) or _weak(b, tokens, lexicon)):
+        gap = tuple(t.word for t in tokens[first.after : second.first])
+        return gap in (("and", "a"), ("and", "an")) and not _SORTED & {t.word for t in tokens}
     if _offered_of_kin(first, second, tokens, lexicon):
         return False
     described = second.first - first.after > 1 and _weak(second, tokens, lexicon)
@@ -442,6 +443,8 @@ def _both_plain(a: Named, b: Named, tokens: Sequence[Token], lexicon: Lexicon) -
 
 
 MOST_OFFERED = 4
+_SORTED = word_set("tell difference between compare vs versus apart or both same cross which from what's whats")
+"""Words of a line that sets two fishes side by side, not of two features of one ("a red eye and a big mouth")."""
 
 
 def _offered_of_kin(first: Named, second: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:

@@ -310,6 +310,9 @@ def _strangers(tokens: Sequence[Token], found: list[Named], lexicon: Lexicon) ->
             and _strange_compound(tokens[strange].word, lexicon)
         ):
             out.append(Named(strange, named.after, (), outside=True))
+        elif _genus(named, lexicon) and (meant := _meant_epithet(named, tokens, lexicon)):
+            entry: Entry = ("taxon", meant, "scientific")
+            out.append(Named(named.first, named.after + 1, (entry,), exact=False))
         elif _genus(named, lexicon) and _strange_epithet(tokens, named.after, lexicon, covered):
             out.append(Named(named.first, named.after + 1, (), outside=True))
         else:
@@ -349,6 +352,21 @@ def _genus(named: Named, lexicon: Lexicon) -> bool:
     return len(taxa) == 1 and lexicon.kb.taxon(taxa[0]).rank == "genus" and named.after - named.first == 1
 
 
+def _meant_epithet(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> str:
+    """The one species of a genus whose epithet the word behind it is nearly ("Lepomis cyanella"); empty for none."""
+    genus = next(e[1] for e in named.entries)
+    if named.after >= len(tokens) or tokens[named.after].clause != tokens[named.first].clause:
+        return ""
+    word, near = tokens[named.after].word, []
+    for taxon in lexicon.kb.members(genus):
+        *_, epithet = lexicon.kb.taxon(taxon).scientific.lower().split()
+        if len(word) >= SHORTEST_EPITHET and word[:4] == epithet[:4] and distance(word, epithet, 3) < 3:
+            near.append(taxon)
+    return near[0] if len(near) == 1 else ""
+
+
+SHORTEST_EPITHET = 6
+"""Letters of the shortest word that is taken for a misspelt epithet."""
 _LATIN = ("us", "is", "um", "ens", "ii", "ea", "ulea", "ata", "osa", "ides", "oides", "ina", "ica", "ensis")
 
 

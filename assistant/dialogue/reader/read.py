@@ -296,7 +296,8 @@ def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
     told = (asked in NUMBERED and not another and not put_right) or bool(_KEPT & words)
     talk = asked == "length" or (asked != "character" and not told and bool(held.lengths) and len(tokens) <= 7)
     owned = held.intent in ("rules", "size") and bool(_OWNED & words) and len(tokens) <= SHORT_LINE
-    taped = (bool(_TAPED & words) or owned) and asked != "character"
+    laid = {t.word for i, t in enumerate(tokens) if [b.word for b in tokens[max(0, i - 2) : i]] not in _LIKENED}
+    taped = (bool(_TAPED & laid) or owned) and asked != "character"
     talk = taped or _denies_length(tokens, held) or (
         (talk or _asks_weight(tokens, lexicon)) and not _names_count(tokens, lexicon))
 
@@ -326,6 +327,8 @@ _OTHERWISE = word_set("or and what how had")
 _KEPT = word_set("kept already")
 """Words that make a bare number one of fish."""
 _TAPED = word_set("pinched taped tape remeasured measured measures ruler")
+_LIKENED = (["as", "a"], ["like", "a"])
+"""Words before a ruler that an edge is only as straight as."""
 _OWNED = word_set("mine mines ours")
 SHORT_LINE = 5
 """Words of a line that tells the length of one's own fish by a bare number ("mine is 17")."""

@@ -338,3 +338,8 @@ def live_too(label: str, how: str) -> str:
 
 ON_LIVE_FISH = ("On live fish keep to what shows from outside, with wet hands and the fish in the water: colours, "
                 "marks, the form of the fins and of the mouth.")
+
+
+def if_it_is(fish: str, text: str) -> str:
+    """What holds of a fish that is not wanted, before it is settled that it is one."""
+    return f"If it is the {fish}: {text[:1].lower()}{text[1:]}"
