@@ -9,17 +9,19 @@ character parts end together.
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property, partial
+from types import MappingProxyType
 
 import numpy as np
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.contrast import LOOKS
+from assistant.reasoning.evidence import below
 from assistant.reasoning.identify import ANSWERED, FLOOR, Vector, weigh
 from assistant.reasoning.key_tree import EXACT, Fork, Search, taxa_of
 from assistant.reasoning.observed import Evidence, Observation
-from assistant.reasoning.splits import READER, Reader, Split, cells_of, folded, named_pairs, splits_of
+from assistant.reasoning.splits import READER, Cells, Reader, Split, cells_of, folded, named_pairs, splits_of
 from assistant.reasoning.tables import Table, compile_table
 
 ROUNDS = 4
@@ -54,12 +56,11 @@ class Couplet:
 
 @dataclass(frozen=True, slots=True)
 class Key:
-    """Couplets in their order, the taxa keyed, the look allowed, and the expected cost of naming one fish."""
+    """Couplets in their order, the taxa keyed, and the look allowed."""
 
     taxa: tuple[str, ...]
     look: str
     couplets: tuple[Couplet, ...]
-    cost: float
 
     def couplet(self, number: int) -> Couplet:
         """The couplet with this number."""
@@ -72,13 +73,21 @@ KEY_LOOKS: Mapping[str, frozenset[str]] = {
 """The looks of a key: those of a comparison, and a fish in the hand without counting or by touch alone."""
 
 
+NONE_TOLD: Mapping[str, Lead] = MappingProxyType({})
+
+
 def build_key(kb: KnowledgeBase, taxa: Sequence[str], look: str = "hand", exact: int = EXACT,
-              without: Collection[str] = (), reader: Reader = READER) -> Key:
-    """The key of some taxa with characters seen at a look (``KEY_LOOKS``), those in ``without`` left out."""
+              without: Collection[str] = (), reader: Reader = READER, told: Mapping[str, Lead] = NONE_TOLD) -> Key:
+    """The key of some taxa with characters seen at a look (``KEY_LOOKS``), those in ``without`` left out.
+
+    ``told`` are leads taken before, by character: it is asked again only within what they leave open.
+    """
     names = tuple(dict.fromkeys(taxa))
-    cells = [c for c in cells_of(kb, names, KEY_LOOKS[look]) if c.character.id not in without]
-    splits = splits_of(kb, cells, len(names), reader, named_pairs(kb, names, cells))
-    search = Search(splits, {c.character.id: c for c in cells}, exact, reader, partial(folded, kb))
+    cells = [c.within(_held(kb, c, told[c.character.id])) if c.character.id in told else c
+             for c in cells_of(kb, names, KEY_LOOKS[look]) if c.character.id not in without]
+    named = named_pairs(kb, names, cells)
+    search = Search(splits_of(kb, cells, len(names), reader, named), {c.character.id: c for c in cells}, exact, reader,
+                    partial(folded, kb), lambda cell: splits_of(kb, [cell], len(names), reader, named))
     whole = (1 << len(names)) - 1
     maker = _Maker(kb, names, search)
     tree = search.tree(whole) if len(names) > 1 else whole
@@ -87,7 +96,14 @@ def build_key(kb: KnowledgeBase, taxa: Sequence[str], look: str = "hand", exact:
     couplets: list[Couplet] = []
     if isinstance(tree, Fork):
         maker.number(tree, 0, couplets)
-    return Key(names, look, tuple(couplets), search.solve(whole)[0])
+    return Key(names, look, tuple(couplets))
+
+
+def _held(kb: KnowledgeBase, cell: Cells, lead: Lead) -> frozenset[str]:
+    """The states (or counts) of a character that a lead leaves open."""
+    if lead.states:
+        return frozenset(leaf for state in lead.states for leaf in below(kb, state))
+    return frozenset(n for n in cell.order if (lead.low or 0) <= int(n) <= (int(n) if lead.high is None else lead.high))
 
 
 def observation_of(character: str, lead: Lead) -> Observation:
@@ -163,7 +179,7 @@ class _Maker:
         if split.at is not None:
             return Lead((), split.at + 1 if side else None, None if side else split.at, names, 0)
         here, there = self._shown(split, side, masks[side]), self._shown(split, 1 - side, masks[1 - side])
-        return Lead(folded(self.kb, here, there), None, None, names, 0)
+        return Lead(folded(self.kb, here, (*there, *tree.closed)), None, None, names, 0)
 
     def _shown(self, split: Split, side: int, mask: int) -> list[str]:
         shows = self.search.cells[split.character].shows
@@ -243,4 +259,4 @@ def _pruned(tree: Fork | int, kept: object) -> Fork | int | None:
         return right if left is None else left
     if isinstance(left, int) and isinstance(right, int) and left == right:
         return left
-    return Fork(tree.split, left, right)
+    return replace(tree, left=left, right=right)

@@ -2,7 +2,8 @@
 
 At every couplet the taxa still in play count as equally likely, and one that stands on both sides counts half on each.
 Up to ``EXACT`` taxa the best tree is found by dynamic programming over sets of taxa; above that the best couplet is
-chosen by looking two couplets ahead. Sets of taxa are bit masks.
+chosen by looking two couplets ahead. A character asked before on a way is asked again only within the states that the
+way has left open; where the best couplet would go beyond, the next best takes its place. Sets of taxa are bit masks.
 """
 
 from __future__ import annotations
@@ -11,6 +12,7 @@ import math
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
+from types import MappingProxyType
 
 from assistant.reasoning.splits import READER, Cells, Reader, Split
 
@@ -28,11 +30,12 @@ Option = tuple[int, int, float, Split]
 
 @dataclass(frozen=True, slots=True)
 class Fork:
-    """A couplet of the tree: its split and what follows on the left and on the right."""
+    """A couplet of the tree: its split, what follows on the left and on the right, and the states closed before it."""
 
     split: Split
     left: Fork | int
     right: Fork | int
+    closed: frozenset[str]
 
 
 def taxa_of(tree: Fork | int) -> int:
@@ -49,15 +52,38 @@ class Search:
     exact: int = EXACT
     reader: Reader = READER
     fold: Callable[[Sequence[str], Sequence[str]], Sequence[str]] = lambda here, there: here
+    within: Callable[[Cells], Sequence[Split]] = lambda cells: ()
+    """The splits by a character of which only some states are left."""
     best: dict[int, tuple[float, Split | None]] = field(default_factory=dict)
+    inside: dict[tuple[str, frozenset[str]], tuple[Split, ...]] = field(default_factory=dict)
     lengths: dict[tuple[frozenset[str], frozenset[str]], tuple[int, int]] = field(default_factory=dict)
 
-    def tree(self, taxa: int) -> Fork | int:
-        """The tree of a set of taxa; the set itself where nothing parts it."""
+    def tree(self, taxa: int, left: Mapping[str, frozenset[str]] = MappingProxyType({})) -> Fork | int:
+        """The tree of a set of taxa; the set itself where nothing parts it.
+
+        ``left`` are the states (or counts) that the way to it leaves open, by character asked before.
+        """
         split = self.solve(taxa)[1]
+        if split is not None and split.character in left:
+            split = self._inside(taxa, left)
         if split is None:
             return taxa
-        return Fork(split, self.tree(split.a & taxa), self.tree(split.b & taxa))
+        cell = self.cells[split.character]
+        here, there = (self.tree(side, {**left, split.character: frozenset(
+            s for s in states if cell.shows[s] & side) or frozenset(states)})
+            for side, states in ((split.a & taxa, split.left), (split.b & taxa, split.right)))
+        return Fork(split, here, there, cell.within(left.get(split.character, frozenset(cell.order))).closed)
+
+    def _inside(self, taxa: int, left: Mapping[str, frozenset[str]]) -> Split | None:
+        """The best first split by characters not asked before, or by what is left of those that were."""
+        splits = [s for s in self.splits if s.character not in left]
+        for character, states in left.items():
+            if (character, states) not in self.inside:
+                self.inside[character, states] = tuple(self.within(self.cells[character].within(states)))
+            splits += self.inside[character, states]
+        options = sorted(self.options(taxa, splits), key=_first)[:AHEAD]
+        after = self._glance if taxa.bit_count() > self.exact else lambda side: self.solve(side)[0]
+        return min(options, key=lambda o: (_expected(o, after), _first(o)))[3] if options else None
 
     def solve(self, taxa: int) -> tuple[float, Split | None]:
         """The least expected cost of naming a fish of these taxa, and the first split of the tree that has it."""
@@ -70,10 +96,10 @@ class Search:
                 self.best[taxa] = self._look_ahead(taxa)
         return self.best[taxa]
 
-    def options(self, taxa: int) -> list[Option]:
-        """The splits that part these taxa, the cheapest of each way to part them."""
+    def options(self, taxa: int, splits: Sequence[Split] | None = None) -> list[Option]:
+        """The splits (all, or some) that part these taxa, the cheapest of each way to part them."""
         found: dict[tuple[int, int], tuple[float, Split]] = {}
-        for split in self.splits:
+        for split in self.splits if splits is None else splits:
             a, b = split.a & taxa, split.b & taxa
             if a == taxa or b == taxa:
                 continue
@@ -116,7 +142,7 @@ class Search:
             self.best[taxa] = (0.0, None)
             return self.best[taxa]
         best: tuple[float, Split | None] = (_together(taxa), None)
-        for a, b, cost, split in sorted(self.options(taxa), key=lambda o: (_guess(*o[:3]), o[3].character, o[0])):
+        for a, b, cost, split in sorted(self.options(taxa), key=_first):
             p = share_left(a, b)
             if cost + p * _floor(a) + (1 - p) * _floor(b) >= best[0] - 1e-9:
                 continue
@@ -127,16 +153,11 @@ class Search:
         return best
 
     def _look_ahead(self, taxa: int) -> tuple[float, Split | None]:
-        options = sorted(self.options(taxa), key=lambda o: (_guess(*o[:3]), o[3].character, o[0]))[:AHEAD]
+        options = sorted(self.options(taxa), key=_first)[:AHEAD]
         if not options:
             return (_together(taxa), None)
-        scored = []
-        for a, b, cost, split in options:
-            p = share_left(a, b)
-            scored.append((cost + p * self._glance(a) + (1 - p) * self._glance(b), split.character, a, b, cost, split))
-        _, _, a, b, cost, split = min(scored, key=lambda x: x[:4])
-        p = share_left(a, b)
-        return cost + p * self.solve(a)[0] + (1 - p) * self.solve(b)[0], split
+        best = min(options, key=lambda o: (_expected(o, self._glance), o[3].character, *o[:2]))
+        return _expected(best, lambda side: self.solve(side)[0]), best[3]
 
     def _glance(self, taxa: int) -> float:
         if taxa.bit_count() < 2:
@@ -153,6 +174,17 @@ def share_left(a: int, b: int) -> float:
 def _guess(a: int, b: int, cost: float) -> float:
     p = share_left(a, b)
     return cost + SPREAD * (p * _floor(a) + (1 - p) * _floor(b))
+
+
+def _first(option: Option) -> tuple[float, str, int]:
+    """The order in which options are looked at: the most promising first, by name among equals."""
+    return _guess(*option[:3]), option[3].character, option[0]
+
+
+def _expected(option: Option, after: Callable[[int], float]) -> float:
+    a, b, cost, _ = option
+    p = share_left(a, b)
+    return cost + p * after(a) + (1 - p) * after(b)
 
 
 def _floor(taxa: int) -> float:

@@ -72,6 +72,14 @@ class Cells:
     told: tuple[Distribution | None, ...]
     order: tuple[str, ...]
     shows: Mapping[str, int]
+    closed: frozenset[str] = frozenset()
+    """States that a way has left behind."""
+
+    def within(self, states: Collection[str]) -> Cells:
+        """The same with no other states (or counts) than some, as on a way that leaves only these open."""
+        return replace(self, order=tuple(s for s in self.order if s in states),
+                       shows={s: who for s, who in self.shows.items() if s in states},
+                       closed=self.closed | (frozenset(self.order) - frozenset(states)))
 
 
 def cells_of(kb: KnowledgeBase, taxa: Sequence[str], looks: Collection[str]) -> tuple[Cells, ...]:
@@ -272,17 +280,18 @@ def _split(cell: Cells, left: tuple[str, ...], right: tuple[str, ...], at: int |
     missed = 0.0
     known = 0
     for i, told in enumerate(cell.told):
-        if told is None:
+        goes_left, goes_right = (told.share(left), told.share(right)) if told else (0.0, 0.0)
+        whole = goes_left + goes_right
+        if not whole:
             continue
         known += 1
-        goes_left, goes_right = told.share(left), told.share(right)
-        whole = goes_left + goes_right or 1.0
-        if goes_left / whole < BOTH:
+        if min(goes_left, goes_right) >= BOTH:
+            continue
+        missed += min(goes_left, goes_right) / whole
+        if goes_left <= goes_right:
             a &= ~(1 << i)
-            missed += goes_left / whole
-        elif goes_right / whole < BOTH:
+        else:
             b &= ~(1 << i)
-            missed += goes_right / whole
     if a == b or not (a & ~b) or not (b & ~a):
         return None
     found = cell.character

@@ -7,8 +7,9 @@ import random
 import pytest
 
 from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.evidence import below
 from assistant.reasoning.identify import posterior
-from assistant.reasoning.key import CLEAR, KEY_LOOKS, Key, build_key, standings
+from assistant.reasoning.key import CLEAR, KEY_LOOKS, Key, Lead, build_key, standings
 from assistant.reasoning.key_paths import evidence_of, expected_steps, paths
 from assistant.reasoning.living import living_in
 from assistant.reasoning.selection import species_below
@@ -17,6 +18,8 @@ from assistant.reasoning.tables import compile_table
 
 STATES = ("us-oh", "us-tx", "us-or", "us-ga", "ca-on")
 SUBSETS = 30
+MOST = 400
+"""More than any count of a fish."""
 
 
 def random_subsets(kb: KnowledgeBase) -> list[tuple[str, ...]]:
@@ -66,8 +69,26 @@ def check_key(kb: KnowledgeBase, key: Key) -> None:
     for couplet in key.couplets:
         assert kb.character(couplet.character).look in KEY_LOOKS[key.look]
         assert all(lead.goes_to == 0 or lead.goes_to > couplet.number for lead in couplet.leads)
-        assert couplet.leads[0].taxa != couplet.leads[1].taxa or couplet.leads[0].goes_to or couplet.leads[1].goes_to
+        assert couplet.leads[0].taxa != couplet.leads[1].taxa or len(couplet.leads[0].taxa) > 1
         assert not set(couplet.leads[0].states) & set(couplet.leads[1].states)
+    assert not contradictions(kb, key)
+
+
+def contradictions(kb: KnowledgeBase, key: Key) -> list[tuple[int, str]]:
+    """Leads that tell of a character what an earlier lead on their way has excluded, by couplet and character."""
+    out = []
+    for path in paths(key):
+        left: dict[str, frozenset[str | int]] = {}
+        for step in path.steps:
+            couplet = key.couplet(step.couplet)
+            lead = couplet.leads[step.lead]
+            open_ = frozenset(x for s in lead.states for x in below(kb, s)) if lead.states else frozenset(
+                range(lead.low or 0, (MOST if lead.high is None else lead.high) + 1))
+            before = left.get(couplet.character, open_)
+            if not (open_ <= before if lead.states else open_ & before):
+                out.append((couplet.number, couplet.character))
+            left[couplet.character] = open_ & before
+    return out
 
 
 @pytest.mark.parametrize("number", range(SUBSETS))
@@ -105,6 +126,25 @@ def test_fishes_with_spines_are_not_called_soft(kb: KnowledgeBase) -> None:
     ohio = build_key(kb, living_in(kb, [t for t in kb.species if not kb.taxon(t).is_hybrid], ("us-oh",)))
     soft = [lead for c in ohio.couplets for lead in c.leads if lead.states == ("fin-spines.soft",)]
     assert soft and not [t for lead in soft for t in lead.taxa if kb.lineage(t)[-1] in ("gobiidae", "cottidae")]
+
+
+def test_no_way_contradicts_itself(kb: KnowledgeBase) -> None:
+    """By a picture the fishes of Ontario and the sunfishes are told by no state that an earlier choice excluded."""
+    ontario = build_key(kb, living_in(kb, [t for t in kb.species if not kb.taxon(t).is_hybrid], ("ca-on",)), "picture")
+    for key in (ontario, build_key(kb, species_below(kb, "lepomis")), build_key(kb, species_below(kb, "lepomis"),
+                                                                                "picture")):
+        assert not contradictions(kb, key)
+    asked = [[ontario.couplet(s.couplet).character for s in p.steps] for p in paths(ontario)]
+    assert any(len(set(way)) < len(way) for way in asked), "a character may be asked again for what is left of it"
+
+
+def test_a_lead_taken_before_binds(kb: KnowledgeBase) -> None:
+    """A key made after a lead was taken asks the character only for the states that the lead left open."""
+    taxa = species_below(kb, "ictaluridae")
+    mouth = Lead(("mouth-position.lower-jaw-projects", "mouth-position.subterminal"), None, None, taxa, 0)
+    key = build_key(kb, taxa, "picture", told={"mouth-position": mouth})
+    asked = [s for c in key.couplets if c.character == "mouth-position" for lead in c.leads for s in lead.states]
+    assert asked and set(asked) <= set(mouth.states)
 
 
 @pytest.mark.long

@@ -31,6 +31,7 @@ from assistant.dialogue.lessons.key_walk import (
     pass_over,
     start,
     take,
+    told_after,
 )
 from assistant.dialogue.lessons.levels import choice_words, lead_words, question_words, reader_of
 from assistant.dialogue.lessons.reply import AGAIN, HINT, LEFT, LOST, PRINT, SKIP, UNSURE, WHY, WORD, reply
@@ -362,7 +363,7 @@ def _ended(turn: Turn, walk: KeyWalk, taxa: tuple[str, ...], lead: int | None = 
     kb = turn.kb
     if len(taxa) == 1 and kb.taxon(taxa[0]).rank in WIDER:
         below = request_members(kb, taxa[0])
-        begun = start(kb, below, walk.key.look, walk.level) if len(below) > 1 else None
+        begun = start(kb, below, walk.key.look, walk.level, told_after(walk, lead)) if len(below) > 1 else None
         if begun is not None:
             return _ask(turn, replace(begun, before=walk), say.key_family(speak.fish(kb, taxa[0]), len(below)))
         taxa = below or taxa

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
 
 from assistant.dialogue.fitting import fitting
 from assistant.dialogue.lessons.levels import choice_words, reader_of
@@ -15,7 +15,7 @@ from assistant.dialogue.wording import lesson as say
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import DROPPED, NEGATORS
 from assistant.reasoning.evidence import below
-from assistant.reasoning.key import Couplet, Key, Lead, build_key
+from assistant.reasoning.key import NONE_TOLD, Couplet, Key, Lead, build_key
 from assistant.reasoning.observed import Observation
 from assistant.reasoning.selection import species_below
 from assistant.text import key as folded
@@ -47,6 +47,8 @@ class KeyWalk:
     before: KeyWalk | None = None
     printed: bool = False
     """True where the whole key was shown, so that its own numbers are those that the walker reads."""
+    told: Mapping[str, Lead] = field(default_factory=dict)
+    """The leads taken so far, by character, also in keys walked before this one."""
 
     @property
     def couplet(self) -> Couplet:
@@ -70,23 +72,35 @@ class KeyWalk:
         return tuple(t for t in self.key.taxa if t in inside)
 
 
-def start(kb: KnowledgeBase, taxa: tuple[str, ...], look: str, level: str) -> KeyWalk | None:
-    """A walk from the first couplet; None where nothing parts the taxa."""
-    made = build_key(kb, taxa, look, reader=reader_of(level))
-    return KeyWalk(made, 1, level) if made.couplets else None
+def start(kb: KnowledgeBase, taxa: tuple[str, ...], look: str, level: str,
+          told: Mapping[str, Lead] = NONE_TOLD) -> KeyWalk | None:
+    """A walk from the first couplet, after some leads taken; None where nothing parts the taxa."""
+    made = build_key(kb, taxa, look, reader=reader_of(level), told=told)
+    return KeyWalk(made, 1, level, told=told) if made.couplets else None
 
 
 def take(walk: KeyWalk, lead: int) -> KeyWalk | tuple[str, ...]:
     """The walk after a lead is taken, or the taxa that the key ends in."""
     chosen = walk.couplet.leads[lead]
-    return replace(walk, at=chosen.goes_to, before=walk) if chosen.goes_to else chosen.taxa
+    return replace(walk, at=chosen.goes_to, before=walk, told=told_after(walk, lead)) if chosen.goes_to else chosen.taxa
+
+
+def told_after(walk: KeyWalk, lead: int | None) -> Mapping[str, Lead]:
+    """The leads taken, by character, with one of the open couplet where one is taken."""
+    return walk.told if lead is None else {**walk.told, walk.couplet.character: walk.couplet.leads[lead]}
+
+
+def _on_without(kb: KnowledgeBase, walk: KeyWalk, taxa: tuple[str, ...],
+                character: str) -> KeyWalk | tuple[str, ...]:
+    """A walk on with a fresh key of some taxa without a character, within the leads taken; the taxa where none is."""
+    passed = walk.passed | {character}
+    made = build_key(kb, taxa, walk.key.look, without=passed, reader=reader_of(walk.level), told=walk.told)
+    return KeyWalk(made, 1, walk.level, passed, walk, told=walk.told) if made.couplets else taxa
 
 
 def pass_over(kb: KnowledgeBase, walk: KeyWalk) -> KeyWalk | tuple[str, ...]:
     """A walk on with a fresh key of the taxa left, without the character asked, or the taxa that cannot be parted."""
-    passed = walk.passed | {walk.couplet.character}
-    made = build_key(kb, walk.left, walk.key.look, without=passed, reader=reader_of(walk.level))
-    return KeyWalk(made, 1, walk.level, passed, walk) if made.couplets else walk.left
+    return _on_without(kb, walk, walk.left, walk.couplet.character)
 
 
 def meaning(kb: KnowledgeBase, walk: KeyWalk, reading: Reading) -> int | str | None:
@@ -158,9 +172,7 @@ def narrowed(kb: KnowledgeBase, walk: KeyWalk, reading: Reading) -> KeyWalk | tu
         return kept
     if len(kept) in (0, 1, len(walk.left)):
         return None
-    passed = walk.passed | {told[0].character}
-    made = build_key(kb, kept, walk.key.look, without=passed, reader=reader_of(walk.level))
-    return KeyWalk(made, 1, walk.level, passed, walk) if made.couplets else kept
+    return _on_without(kb, walk, kept, told[0].character)
 
 
 def _may_show(kb: KnowledgeBase, taxon: str, told: Sequence[Observation]) -> bool:
