@@ -118,9 +118,9 @@ CALLED = {"barbels": "mouth-barbels", "body-bars": "bars", "body-bar-count": "ba
 
 
 def place_of(kb: KnowledgeBase, canvas: Canvas, character: str) -> Point | None:
-    """Where a character is seen on the drawn fish; nowhere for a mark or colour that the drawing does not show."""
+    """Where a character is seen on the drawn fish; nowhere for what is seen at a glance and the drawing does not show."""
     found = kb.character(character)
-    if found.colouring and character not in canvas.traits.looked_up:
+    if (found.colouring or found.look == "glance") and character not in canvas.traits.looked_up:
         return None
     names = (CALLED.get(character, ""), found.part, {"soft-dorsal-fin": "dorsal-fin", "spiny-dorsal-fin": "dorsal-fin",
              "unpaired-fins": "dorsal-fin", "fins": "dorsal-fin", "lower-fins": "anal-fin"}.get(found.part, ""))

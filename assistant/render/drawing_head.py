@@ -2,8 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from assistant.render.drawing_canvas import BEAKS, FAINT, INK, PAPER, Canvas, Style, ahead, blend
 from assistant.render.drawing_shapes import Point, span
+
+
+LOWEST = .55
+"""The corner of the mouth lies no lower than this share of the way from the middle line to the chin under it."""
+SNOUTS: Mapping[str, float] = {"short-broad": .84, "long": 1.14}
+"""How much nearer to the tip, or farther from it, the eye lies behind a short or a long snout."""
 
 
 def draw_head(canvas: Canvas) -> None:
@@ -98,7 +106,7 @@ def mouth_line(canvas: Canvas) -> tuple[Point, Point, bool]:
     tip = .004 if not t.shows("mouth-position", "upward") else -.002
     slant = .36 if t.shows("mouth-position", "upward", "terminal-oblique") else .26
     drop = slant * end if plan.gill > .24 and plan.depth > .14 else .12 * end
-    return (tip, plan.mouth), (end, plan.mouth - drop), bool(reach)
+    return (tip, plan.mouth), (end, max(plan.mouth - drop, LOWEST * canvas.bottom(end))), bool(reach)
 
 
 def _low_mouth(canvas: Canvas) -> None:
@@ -121,6 +129,9 @@ def eye_place(canvas: Canvas) -> tuple[float, float, float]:
     """The middle of the eye and its radius."""
     t, plan = canvas.traits, canvas.traits.plan
     u, v, radius = plan.eye
+    if t.one("snout-form") not in BEAKS:
+        u *= SNOUTS.get(t.one("snout-length"), 1.0)
+        v = min(v, canvas.top(u) - radius)
     radius *= {"small": .75, "large": 1.25}.get(t.one("eye-size"), 1.0)
     radius *= 1.22 if t.shows("eye-form", "large-glassy") else 1.12 if t.shows("eye-form", "raised-froglike") else 1.0
     v = {"below-midline": -.02, "high": v * 1.25}.get(t.one("eye-position"), v)

@@ -75,7 +75,7 @@ def read_traits(kb: KnowledgeBase, taxon: str) -> Traits:
     numbers: dict[str, float] = {}
     for character in kb.characters:
         told = tell(kb, character, taxon) if character.use in ("identify", "describe") else None
-        if told is None or _of_spawning_alone(kb, told):
+        if told is None or _of_some_alone(kb, told):
             continue
         if told.numbers is not None:
             numbers[character.id] = (told.numbers[1] + told.numbers[2]) / 2
@@ -87,12 +87,12 @@ def read_traits(kb: KnowledgeBase, taxon: str) -> Traits:
     return Traits(states, numbers, PLANS.get(plan, PLANS[OTHER]), plan in PLANS)
 
 
-def _of_spawning_alone(kb: KnowledgeBase, told: Told) -> bool:
-    """True where all that is told of a character is the dress of spawning fish."""
+def _of_some_alone(kb: KnowledgeBase, told: Told) -> bool:
+    """True where all that is told of a character is the dress of spawning fish or of young ones."""
     if not told.only:
         return False
     records = [s for s in kb.statements(told.inherited_from or told.taxon) if s.id in told.statements]
-    return bool(records) and all(s.breeding for s in records)
+    return bool(records) and all(s.breeding or s.stage == "juvenile" or s.max_length for s in records)
 
 
 def _above(kb: KnowledgeBase, state: str) -> tuple[str, ...]:

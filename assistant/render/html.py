@@ -62,7 +62,9 @@ def sheet_page(kb: KnowledgeBase, sheet: Sheet) -> str:
     shown = [c for c in features if all(c in found for found in places)][:MOST_RINGS]
     rings = {c: str(number) for number, c in enumerate(shown, 1)}
     few = len(sheet.fishes) in (2, 4)
-    drawings = {t: Markup(draw_fish(kb, t, rings, RING if few else SMALL_RING)) for t in sheet.table.taxa}
+    told = [{r.character for r in sheet.table.rows if r.cells[i].statements} for i in range(len(sheet.table.taxa))]
+    drawings = {t: Markup(draw_fish(kb, t, {c: n for c, n in rings.items() if c in told[i]},
+                                    RING if few else SMALL_RING)) for i, t in enumerate(sheet.table.taxa)}
     table = replace(sheet.table, rows=tuple(sorted(sheet.table.rows, key=lambda r: r.character not in rings)))
     return render_page("sheet.html", sheet.title, sheet=sheet, table=table, few=few, rings=rings, drawings=drawings,
                        couplets=couplet_values(kb, sheet.key.key, sheet.level),

@@ -9,8 +9,10 @@ import pytest
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.render.drawing import draw_fish, drawable
+from assistant.render.drawing_canvas import Canvas, outline_of
+from assistant.render.drawing_head import eye_place, mouth_line
 from assistant.render.drawing_plans import PLANS
-from assistant.render.drawing_shapes import Curve, smooth, span
+from assistant.render.drawing_shapes import Curve, Frame, smooth, span
 from assistant.render.drawing_traits import ink, plan_of, read_traits
 
 NUMBERED, NUMBER = ("d", "cx", "cy", "r", "rx", "ry", "x", "y"), re.compile(r"nan|inf|-?\d+(?:\.\d+)?")
@@ -186,3 +188,44 @@ def test_the_dress_of_spawning_fish_is_not_drawn(kb: KnowledgeBase) -> None:
     alone = [s for t in kb.species for s in kb.statements(t) if s.breeding and s.character == "pelvic-fin-colour"
              and all(x.breeding for x in kb.statements_on(t, s.character))]
     assert alone and all(not read_traits(kb, s.taxon).states.get("pelvic-fin-colour") for s in alone)
+
+
+def head_of(kb: KnowledgeBase, taxon: str) -> Canvas:
+    """The outline of a fish on which its head can be measured."""
+    traits = read_traits(kb, taxon)
+    return Canvas(traits, Frame(0, 0, 1), *outline_of(traits), taxon, (0, 0))
+
+
+def test_the_mouth_lies_within_the_head(kb: KnowledgeBase) -> None:
+    """The line of the mouth runs between the outline above and the chin from tip to corner, in every fish."""
+    for taxon in kb.species:
+        canvas = head_of(kb, taxon)
+        start, end, _ = mouth_line(canvas)
+        assert all(canvas.bottom(u) < v < canvas.top(u) for u, v in (
+            end, ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2))), taxon
+
+
+def test_what_only_young_fish_show_is_not_drawn(kb: KnowledgeBase) -> None:
+    """The grass pickerel, whose band is told of young fish alone, is drawn without it, and so is every other fish."""
+    young = [(t, s.character) for t in kb.species for s in kb.statements(t) if s.stage == "juvenile"
+             and kb.character(s.character).is_stated and all(x.stage == "juvenile"
+                                                             for x in kb.statements_on(t, s.character))]
+    assert ("esox-americanus-vermiculatus", "stripe-pattern") in young
+    assert not [(t, c) for t, c in young if read_traits(kb, t).knows(c)]
+
+
+def test_snouts_of_other_length_are_drawn_otherwise(kb: KnowledgeBase) -> None:
+    """The eye lies nearer to the tip in a short snout than in a long one, and stays below the outline of the head."""
+    places = []
+    for taxon in ("esox-americanus-americanus", "esox-americanus-vermiculatus", "esox-niger"):
+        canvas = head_of(kb, taxon)
+        u, v, radius = eye_place(canvas)
+        assert v + radius <= canvas.top(u) + .001
+        places.append(u)
+    assert places == sorted(set(places))
+    assert "snout-length" in drawable(kb, "esox-niger", ["snout-length"])
+
+
+def test_what_a_glance_would_show_and_the_drawing_does_not_has_no_callout(kb: KnowledgeBase) -> None:
+    """A shape seen at a glance that the drawing leaves out is not pointed at; one to be felt for is, where it lies."""
+    assert drawable(kb, "esox-lucius", ["head-size", "caudal-peduncle-form", "head-scales"]) == {"head-scales"}

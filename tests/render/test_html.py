@@ -73,6 +73,18 @@ def test_sheet_says_what_it_is(page: str) -> None:
     assert '<html lang="en">' in page and '<th scope="col">' in page and '<th scope="row">' in page
 
 
+def test_a_fish_bears_the_numbers_of_what_is_recorded_of_it(kb: KnowledgeBase) -> None:
+    """Where the table says "not recorded" of a fish, its drawing has no ring with that number."""
+    page = sheet_page(kb, lesson_sheet(kb, species_below(kb, "esocidae")))
+    rows = re.findall(r'<tr><th scope="row"><span class="ring">(\d+)</span>(.*?)</tr>', page, re.DOTALL)
+    cells = {number: re.findall(r"<td.*?</td>", row, re.DOTALL) for number, row in rows}
+    drawings = re.findall(r"<svg.*?</svg>", page, re.DOTALL)
+    assert len(drawings) == 5 and any("not recorded" in c for found in cells.values() for c in found)
+    for i, drawing in enumerate(drawings):
+        told = {number for number, found in cells.items() if "not recorded" not in found[i]}
+        assert set(re.findall(r">(\d+)</text>", drawing)) == told
+
+
 def test_numbers_run_through(page: str) -> None:
     """The rows of the table are numbered from one on without a gap, numbered rows first, and every fish bears them."""
     rows = re.findall(r'<tr><th scope="row">(?:<span class="ring">(\d+)</span>)?', page)

@@ -10,7 +10,7 @@ from assistant.dialogue.beside.comparison import compare
 from assistant.dialogue.lessons.key import lesson_key
 from assistant.dialogue.lessons.levels import everyday, lead_words, value_words, young
 from assistant.dialogue.lessons.quiz_words import Question, judge, worded
-from assistant.dialogue.lessons.sheet import lesson_sheet
+from assistant.dialogue.lessons.sheet import lesson_sheet, safety_of
 from assistant.dialogue.wording import lesson as say
 from assistant.errors import UsageError
 from assistant.model.knowledge import KnowledgeBase
@@ -101,6 +101,15 @@ def test_a_caution_names_its_fish(kb: KnowledgeBase) -> None:
     assert next(who for line, who in said.items() if line.startswith("Wet hands")) == ""
     spines = lesson_sheet(kb, LESSONS[0], "picture", "young").safety
     assert any(who == say.ALL_OF_THESE and "spines" in line for who, line in spines)
+
+
+def test_a_safety_strip_speaks_of_no_fish_that_is_not_there(kb: KnowledgeBase) -> None:
+    """What is said to hold for any fish names no kind of fish: no word on bluegill stands on a sheet of pikes."""
+    kinds = {key(kb.taxon(t).label) for t in kb.species}
+    for family in (t.id for t in kb.all("taxon") if t.rank == "family"):
+        for caution in safety_of(kb, species_below(kb, family)):
+            told = f" {key(caution.text)} "
+            assert caution.about or not [k for k in kinds if f" {k} " in told], caution.id
 
 
 def test_young_words_come_from_the_glossary(kb: KnowledgeBase) -> None:
