@@ -16,7 +16,7 @@ from assistant.errors import AssistantError
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import NUMBERS
 from assistant.prompt import wording
-from assistant.render.terminal import Line, fitting, offered, question_lines, terminal_lines
+from assistant.render.terminal import Line, fitting, lettered, offered, plain, question_lines, terminal_lines
 from assistant.text import key
 
 LONGEST = 4000
@@ -105,8 +105,12 @@ class Talk:
         return styled(wording.went_wrong(where + told.message, told.hint))
 
     def _first_part(self, body: tuple[Line, ...], question: tuple[Line, ...], height: int) -> tuple[Line, ...]:
-        """As much of the body as the screen holds beside the question, which is always shown."""
-        gap: tuple[Line, ...] = ((("", ""),),) if question and len(body) > 1 else ()
+        """As much of the body as the screen holds beside the question, which is always shown.
+
+        A blank line stands between them where either is long: a body of several lines, a question with its choices.
+        """
+        long = len(body) > 1 or (len(body) == 1 and lettered(plain(question)))
+        gap: tuple[Line, ...] = ((("", ""),),) if question and long else ()
         room = max(FEWEST, height - len(question) - len(gap) - SPARE) if height else len(body)
         if len(body) - room < FEWEST:
             return (*body, *gap, *question)

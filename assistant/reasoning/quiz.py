@@ -1,16 +1,17 @@
 """Quiz items made from statements, with wrong answers that really are wrong (layer 3).
 
 A state is right for a fish when nearly all its fish show it, and wrong when no statement about the fish, for any age,
-sex or season, allows it. What lies between is never asked. The same seed gives the same quiz.
+sex or season, allows it. What lies between is never asked. No feature of a fish is asked again before the others have
+been, and those that were read go before those from memory. The same seed gives the same quiz.
 """
 
 from __future__ import annotations
 
 import random
+from collections import Counter
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
-from itertools import cycle
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character, Term
@@ -32,6 +33,10 @@ CHOICES, LEAST = 4, 3
 """Choices of a question at most, and at least where there are as many fishes; two stand beside true and false alone."""
 FEW_WORDS = 6
 """Words of a choice that children are offered at most."""
+UNREAD = 0.5
+"""By how many fishes less a fact from memory counts than one that was read."""
+AGAIN = 2
+"""How often a feature of a fish is asked again at most once all others have been, by other kinds of questions."""
 FEATURES = 3
 """Features told of a described catch."""
 KINDS = ("which-fish", "which-feature", "true-false", "catch", "term")
@@ -105,14 +110,15 @@ class Pool:
         found = taxon_distribution(self.kb, taxon, character, ADULT)
         return found is not None and found.share(below(self.kb, state)) <= LEFT_OVER
 
-    def fresh(self, used: set[tuple[str, ...]]) -> tuple[Fact, ...]:
-        """The telling facts on characters not asked about yet; else all of them; of the one fish that it is about."""
-        mine = tuple(f for f in self.telling if f.taxon == self.about) if self.about else self.telling
-        return tuple(f for f in mine if ("character", f.character) not in used) or mine
+    def mine(self) -> tuple[Fact, ...]:
+        """The telling facts, of the one fish that it is about where it is about one."""
+        return tuple(f for f in self.telling if f.taxon == self.about) if self.about else self.telling
 
     def terms(self) -> list[Term]:
-        """The words of the body in what these fishes are told apart by."""
-        return _terms_in(self.kb, {f.character for f in self.telling})
+        """The words of the body in what these fishes are told apart by; none that only stands in another of them."""
+        terms = _terms_in(self.kb, {f.character for f in self.telling})
+        parts = {part for t in terms for part in t.label.lower().split() if " " in t.label}
+        return [t for t in terms if t.label.lower() not in parts]
 
     @cached_property
     def kindred(self) -> Sequence[str]:
@@ -176,38 +182,57 @@ def build_quiz(kb: KnowledgeBase, taxa: Sequence[str], count: int, seed: int, lo
     rng = random.Random(seed)
     pool = Pool(kb, taxa, looks, plain, about)
     items: list[Item] = []
-    used: set[tuple[str, ...]] = set()
-    dry = 0
-    for kind in cycle(kinds):
-        if len(items) >= count or dry >= 3 * len(kinds):
-            break
-        item = _MAKERS[kind](pool, rng, used)
-        dry = dry + 1 if item is None else 0
-        if item is not None:
-            items.append(item)
-    return Quiz(pool.taxa, tuple(items), seed)
+    used = _Asked()
+    while len(items) < count and used.most <= AGAIN:
+        made = [item for kind in kinds if (item := _MAKERS[kind](pool, rng, used)) is not None]
+        used.most += all(item.kind == "term" for item in made)
+        items += made
+    return Quiz(pool.taxa, tuple(items[:count]), seed)
 
 
-def _which_fish(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> Item | None:
-    for fact in _shuffled(rng, pool.fresh(used)):
+@dataclass
+class _Asked:
+    """What was asked: what is asked once, how often features of fishes were, and how often they may have been."""
+
+    once: set[tuple[str, ...]] = field(default_factory=set)
+    often: Counter[tuple[str, ...]] = field(default_factory=Counter)
+    most: int = 0
+
+    def note(self, taxon: str, facts: Sequence[Fact], *once: tuple[str, ...]) -> None:
+        """Remember a question on some features of a fish."""
+        self.once |= set(once)
+        self.often.update(slot for f in facts for slot in ((taxon, f.character), (f.character,)))
+
+    def open(self, taxon: str, character: str) -> bool:
+        """True where a feature of a fish has not been asked too often yet."""
+        return self.often[taxon, character] <= self.most
+
+    def ordered(self, rng: random.Random, facts: Sequence[Fact]) -> list[Fact]:
+        """Facts by chance, but the least asked first, and of those the ones that were read."""
+        return sorted(_shuffled(rng, facts), key=lambda f: (self.often[f.taxon, f.character],
+                                                            self.often[f.character,], f.basis == "memory"))
+
+
+def _which_fish(pool: Pool, rng: random.Random, used: _Asked) -> Item | None:
+    for fact in used.ordered(rng, pool.mine()):
         others = [t for t in pool.taxa if t != fact.taxon and pool.wrong(t, fact.state)]
-        if (fact.state,) in used or len(others) < pool.least - 1:
+        if (fact.state,) in used.once or len(others) < pool.least - 1 or not used.open(fact.taxon, fact.character):
             continue
-        used |= {(fact.state,), ("character", fact.character)}
+        used.note(fact.taxon, [fact], (fact.state,))
         wrong = _nearest_first(pool, rng, fact.taxon, others)[: CHOICES - 1]
         return _item(rng, pool, "which-fish", fact, fact.taxon, wrong)
     return None
 
 
-def _which_feature(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> Item | None:
-    for fact in _shuffled(rng, pool.fresh(used)):
-        if (fact.taxon, fact.character) in used:
+def _which_feature(pool: Pool, rng: random.Random, used: _Asked) -> Item | None:
+    for fact in used.ordered(rng, pool.mine()):
+        if (fact.taxon, fact.character) in used.once or not used.open(fact.taxon, fact.character):
             continue
         wrong = _wrong_states(pool, rng, fact)
         if pool.plain:
             wrong = [s for s in wrong if _short(pool.kb, s)] if _short(pool.kb, fact.state) else []
         if len(wrong) >= LEAST - 1:
-            used |= {(fact.taxon, fact.character), ("character", fact.character)}
+            used.note(fact.taxon, [fact], (fact.taxon, fact.character))
             return _item(rng, pool, "which-feature", fact, fact.state, wrong[: CHOICES - 1])
     return None
 
@@ -245,34 +270,41 @@ def _line(kb: KnowledgeBase, state: str) -> list[str]:
     return out
 
 
-def _true_false(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> Item | None:
-    wants_true = rng.random() < 0.5
-    facts = pool.fresh(used) if wants_true or not pool.about else [f for f in pool.telling if f.taxon != pool.about]
-    for fact in _shuffled(rng, facts):
-        if ("tf", fact.state) in used:
-            continue
-        if wants_true:
-            used |= {("tf", fact.state), ("character", fact.character)}
+def _true_false(pool: Pool, rng: random.Random, used: _Asked) -> Item | None:
+    first, second = (_true, _false) if rng.random() < 0.5 else (_false, _true)
+    return first(pool, rng, used) or second(pool, rng, used)
+
+
+def _true(pool: Pool, rng: random.Random, used: _Asked) -> Item | None:
+    for fact in used.ordered(rng, pool.mine()):
+        if ("tf", fact.state) not in used.once and used.open(fact.taxon, fact.character):
+            used.note(fact.taxon, [fact], ("tf", fact.state))
             return Item("true-false", fact.taxon, (fact,), ("true", "false"), 0, 1, ())
-        victims = [t for t in ((pool.about,) if pool.about else pool.taxa)
-                   if t != fact.taxon and pool.wrong(t, fact.state) and pool.fact(t, fact.character)]
+    return None
+
+
+def _false(pool: Pool, rng: random.Random, used: _Asked) -> Item | None:
+    facts = [f for f in pool.telling if f.taxon != pool.about and ("tf", f.state) not in used.once]
+    for fact in used.ordered(rng, facts):
+        victims = [t for t in ((pool.about,) if pool.about else pool.taxa) if used.open(t, fact.character)
+                   and t != fact.taxon and pool.wrong(t, fact.state) and pool.fact(t, fact.character)]
         if victims:
-            used |= {("tf", fact.state), ("character", fact.character)}
             taxon = _nearest_first(pool, rng, fact.taxon, victims)[0]
+            used.note(taxon, [fact], ("tf", fact.state))
             truth = pool.fact(taxon, fact.character)
             return Item("true-false", taxon, (fact,), ("true", "false"), 1, 0, (truth,) if truth else ())
     return None
 
 
-def _catch(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> Item | None:
+def _catch(pool: Pool, rng: random.Random, used: _Asked) -> Item | None:
     """A fish described by features that together exclude every wrong choice."""
     for taxon in _shuffled(rng, (pool.about,) if pool.about else pool.taxa):
         others = [t for t in pool.taxa if t != taxon]
-        telling = marks_of(pool, taxon, _shuffled(rng, pool.of(taxon)))
+        telling = marks_of(pool, taxon, used.ordered(rng, pool.of(taxon)))
         wrong = [t for t in others if any(pool.wrong(t, f.state) for f in telling)]
-        if ("catch", taxon) in used or len(telling) < 2 or len(wrong) < pool.least - 1:
+        if ("catch", taxon) in used.once or len(telling) < 2 or len(wrong) < pool.least - 1:
             continue
-        used.add(("catch", taxon))
+        used.note(taxon, telling, ("catch", taxon))
         chosen = _nearest_first(pool, rng, taxon, wrong)[: CHOICES - 1]
         made = _item(rng, pool, "catch", telling[0], taxon, chosen)
         return Item(made.kind, taxon, tuple(telling), made.choices, made.answer, made.tempting,
@@ -289,6 +321,33 @@ def marks_of(pool: Pool, taxon: str, facts: Sequence[Fact], most: int = FEATURES
     return sorted(parts.values(), key=lambda f: (-sum(pool.wrong(t, f.state) for t in others), f.state))[:most]
 
 
+def setting_apart(pool: Pool, taxon: str, most: int) -> list[Fact]:
+    """The facts that set a fish apart from the others, one of each part of the body, the most telling first.
+
+    Each tells it from more of those that the facts before it left than share it; of equals one read goes before one
+    from memory. There may be fewer than ``most`` of them, or none.
+    """
+    kb, others = pool.kb, [t for t in pool.taxa if t != taxon]
+    left, facts = others, pool.of(taxon)
+    out: list[Fact] = []
+    while facts and len(out) < most:
+        fact = max(facts, key=lambda f: (_worth(pool, f, left), _worth(pool, f, others), f.state))
+        if _worth(pool, fact, left) <= 0 or _worth(pool, fact, others) <= 0:
+            facts = [f for f in facts if f != fact]
+            continue
+        out.append(fact)
+        left = [t for t in left if not pool.wrong(t, fact.state)] or others
+        facts = [f for f in facts if kb.character(f.character).part != kb.character(fact.character).part]
+    return out
+
+
+def _worth(pool: Pool, fact: Fact, others: Sequence[str]) -> float:
+    """How many of some fishes a fact excludes beyond those that share it, a little less where it rests on memory."""
+    excluded = sum(pool.wrong(t, fact.state) for t in others)
+    shared = sum(f.state == fact.state and f.taxon in others for f in pool.facts)
+    return excluded - shared - UNREAD * (fact.basis == "memory")
+
+
 def _against(pool: Pool, item: Item, telling: Sequence[Fact]) -> tuple[Fact, ...]:
     if item.tempting is None:
         return ()
@@ -297,14 +356,14 @@ def _against(pool: Pool, item: Item, telling: Sequence[Fact]) -> tuple[Fact, ...
                  and (f := pool.fact(wrong, t.character)) is not None)[:1]
 
 
-def _term(pool: Pool, rng: random.Random, used: set[tuple[str, ...]]) -> Item | None:
+def _term(pool: Pool, rng: random.Random, used: _Asked) -> Item | None:
     """A word of the body and what it means; the other choices are words for other marks and parts of fishes."""
     terms = pool.terms()
     more = _terms_in(pool.kb, {c.id for c in pool.kb.characters if c.use == "identify"})
     for term in _shuffled(rng, terms):
-        if ("term", term.id) in used:
+        if ("term", term.id) in used.once:
             continue
-        used.add(("term", term.id))
+        used.once.add(("term", term.id))
         named = {w for t in (term,) for w in f"{t.label} {t.plain}".lower().split()}
         others = [t.id for t in (*_shuffled(rng, terms), *_shuffled(rng, [t for t in more if t not in terms]))
                   if t.id != term.id and t.where != term.where

@@ -118,7 +118,7 @@ CALLED = {"barbels": "mouth-barbels", "body-bars": "bars", "body-bar-count": "ba
 
 
 def place_of(kb: KnowledgeBase, canvas: Canvas, character: str) -> Point | None:
-    """Where a character is seen on the drawn fish; nowhere for what is seen at a glance and the drawing does not show."""
+    """Where a character is seen on the drawn fish; nowhere for what a glance shows and the drawing does not."""
     found = kb.character(character)
     if (found.colouring or found.look == "glance") and character not in canvas.traits.looked_up:
         return None

@@ -7,7 +7,6 @@ from collections.abc import Mapping
 from assistant.render.drawing_canvas import BEAKS, FAINT, INK, PAPER, Canvas, Style, ahead, blend
 from assistant.render.drawing_shapes import Point, span
 
-
 LOWEST = .55
 """The corner of the mouth lies no lower than this share of the way from the middle line to the chin under it."""
 SNOUTS: Mapping[str, float] = {"short-broad": .84, "long": 1.14}

@@ -54,7 +54,7 @@ def question_lines(answer: Answer, width: int) -> tuple[Line, ...]:
     if asked is None or not own:
         return ()
     text = " ".join(own)
-    if not asked.choices or _lettered(text):
+    if not asked.choices or lettered(text):
         return tuple(_wrapped("ask", text, width))
     spelt = all(words in text for _, words in asked.choices)
     return (*_wrapped("ask", asked.question if spelt else text, width), *_choices(asked, width))
@@ -109,7 +109,7 @@ def _asks(block: Block, asked: Asked | None) -> bool:
     return asked is not None and block.kind == "next" and asked.question.rstrip("?.! ") in block.text
 
 
-def _lettered(text: str) -> bool:
+def lettered(text: str) -> bool:
     """True where a question brings its choices along with letters, as those of a quiz do."""
     return "(a)" in text and "(b)" in text
 

@@ -61,6 +61,16 @@ def test_question_shows_its_choices_with_digits(tiny_kb: KnowledgeBase) -> None:
     ]
 
 
+def test_a_question_with_lettered_choices_stands_apart(kb: KnowledgeBase) -> None:
+    """A blank line stands between the word on an answer, however short, and the next question of a quiz."""
+    again = Asked("quiz", "Which fish is it?", "", (("a", "bluegill"), ("b", "redear")))
+    answer = said("Right.", asked=again)
+    ask = answer.blocks[-1]._replace(text="2 of 5. Which fish is it? (a) bluegill; (b) redear.")
+    answer = answer._replace(blocks=(*answer.blocks[:-1], ask))
+    shown = plain(talk_with(kb, Engine({"x": answer})).say("x", 80).lines).splitlines()
+    assert shown == ["Right.", "", "2 of 5. Which fish is it? (a) bluegill; (b) redear."]
+
+
 def test_long_answer_is_kept_back_in_parts(kb: KnowledgeBase) -> None:
     """A long answer starts with its lead and fits the screen; Enter or "more" shows the rest, the engine unasked."""
     engine = Engine({"x": LONG})

@@ -111,6 +111,33 @@ def test_kinds_take_turns(kb: KnowledgeBase) -> None:
     assert len({(i.kind, i.taxon, i.facts) for i in quiz.items}) == len(quiz.items)
 
 
+@pytest.mark.parametrize("taxa", [("lepomis-macrochirus", "lepomis-gibbosus"), ("lepomis-cyanellus", "lepomis-gulosus"),
+                                  ("salmo-trutta", "salvelinus-fontinalis")])
+@pytest.mark.parametrize("seed", [1, 2, 3])
+def test_nothing_is_asked_again_before_the_rest(kb: KnowledgeBase, taxa: tuple[str, ...], seed: int) -> None:
+    """No feature of a fish comes a second time before every one that the quiz asks has come once."""
+    items = build_quiz(kb, taxa, 20, seed, LOOKS["picture"], kinds=("which-fish", "which-feature", "true-false")).items
+    asked = [(i.taxon, f.character) for i in items for f in i.facts]
+    assert len(asked) > len(set(asked)) > 3
+    assert len(set(asked[: len(set(asked))])) == len(set(asked))
+
+
+def test_what_was_read_is_asked_before_what_is_from_memory(kb: KnowledgeBase) -> None:
+    """A short quiz on the sunfishes and one on the catfishes ask features that were read, none from memory."""
+    for group in ("lepomis", "ictaluridae"):
+        for seed in (1, 2, 3):
+            items = build_quiz(kb, species_below(kb, group), 4, seed, LOOKS["picture"],
+                               kinds=("which-fish", "which-feature")).items
+            assert len(items) == 4 and {f.basis for i in items for f in i.facts} == {"read"}
+
+
+def test_no_word_is_asked_that_only_stands_in_another(kb: KnowledgeBase) -> None:
+    """Beside the anal fin nobody is asked what a fin is."""
+    items = build_quiz(kb, ("lepomis-macrochirus", "lepomis-gibbosus"), 20, 1, LOOKS["picture"]).items
+    words = {i.choices[i.answer] for i in items if i.kind == "term"}
+    assert "anal-fin" in words and "fin" not in words
+
+
 def test_only_what_the_look_shows_is_asked(kb: KnowledgeBase) -> None:
     """A quiz for a picture asks nothing that a picture cannot show."""
     quiz = build_quiz(kb, species_below(kb, "catostomidae"), 10, 1, LOOKS["picture"])

@@ -444,7 +444,8 @@ def quiz_final(score: int, done: int, count: int, passed: int = 0) -> str:
     if not done:
         return "You stopped before answering any question."
     rest = [f"{passed} passed over"] if passed else []
-    rest += [f"{count - done} of the {count} questions were left"] if done < count else []
+    left = count - done
+    rest += [f"{left} of the {count} questions {'was' if left == 1 else 'were'} left"] if left > 0 else []
     right = f"You had {score} of {answered} right" if answered else "No question was answered"
     return f"{'; '.join([right, *rest])}."
 

@@ -237,6 +237,11 @@ def test_what_was_missed_is_told(talk: Talk) -> None:
     assert isinstance(held.walk, QuizRun) and held.walk.at == 1
 
 
+def test_one_question_left_is_told_as_one(talk: Talk) -> None:
+    """A quiz stopped before its last question says that one was left."""
+    assert "1 of the 2 questions was left" in text_of(talk("make me a two question sunfish quiz", "a", "stop")[0])
+
+
 def test_a_description_ends_a_walk(talk: Talk) -> None:
     """Who tells several marks in the middle of a key has the fish named from them."""
     answer, held = talk("make me a key to sunfishes of ohio", "one at a time",
