@@ -42,7 +42,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     if args.rows < 1:
         raise UsageError("--rows takes a number from 1 on", "leave it out for 12")
     with open_kb(args, streams) as kb:
-        found = compare(kb, chosen(kb, args), args.look, args.level, args.rows)
+        found = compare(kb, chosen(kb, args, streams), args.look, args.level, args.rows)
         write_out(_rendered(found, args.format, args.shared, text_width(args.output)), args.output, streams)
     return 0
 

@@ -39,7 +39,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     from assistant.dialogue.lessons.key import lesson_key
 
     with open_kb(args, streams) as kb:
-        taxa = chosen(kb, args)
+        taxa = chosen(kb, args, streams)
         if len(taxa) < 2:
             raise UsageError(f"a key takes two fishes or more, not {len(taxa)}",
                              "name another fish, a group or a place")

@@ -16,6 +16,8 @@ from assistant.errors import ToolError, UsageError
 if TYPE_CHECKING:
     from assistant.model.knowledge import KnowledgeBase
 
+LEAST = 2
+"""Fishes that a lesson takes at the least."""
 TABLE_FORMS = ("text", "markdown", "csv", "html", "json")
 """The forms of what can be a table."""
 
@@ -57,13 +59,30 @@ def open_kb(args: argparse.Namespace, streams: Streams) -> Iterator[KnowledgeBas
         yield base.kb
 
 
-def chosen(kb: KnowledgeBase, args: argparse.Namespace) -> tuple[str, ...]:
-    """The fishes that the arguments choose. Raises UsageError where there are none, or for an unknown name."""
+def chosen(kb: KnowledgeBase, args: argparse.Namespace, streams: Streams) -> tuple[str, ...]:
+    """The fishes that the arguments choose; a note says which of those named the place does not hold, and why.
+
+    Raises UsageError where there are none, for an unknown name, or where the place leaves fewer than two.
+    """
     from assistant.reasoning.selection import select
 
     if not args.fishes and not args.group and not args.place:
         raise UsageError("no fish is named", "name fishes, or give --group or --place")
-    return select(kb, args.fishes, args.group, args.place)
+    if not args.fishes or not args.place:
+        return select(kb, args.fishes, args.group, args.place)
+    from assistant.dialogue.lessons.not_there import not_there
+    from assistant.dialogue.wording import classroom as say
+    from assistant.dialogue.wording import speak
+    from assistant.reasoning.living import living_in
+    from assistant.reasoning.selection import find_place
+
+    reasons = not_there(kb, args.fishes, args.place)
+    found = living_in(kb, select(kb, args.fishes, args.group), (find_place(kb, args.place),))
+    if reasons and len(found) < LEAST:
+        raise UsageError(say.too_few_there(reasons, speak.fishes(kb, found)), say.WITHOUT_PLACE)
+    if reasons:
+        streams.err(say.left_out(reasons))
+    return found
 
 
 NARROWEST, WIDEST = 50, 100

@@ -46,7 +46,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
         raise UsageError(f"questions and answers would both be written to {args.output}",
                          "give two files, or leave --answers out to have the answers follow the questions")
     with open_kb(args, streams) as kb:
-        taxa = chosen(kb, args)
+        taxa = chosen(kb, args, streams)
         if len(taxa) < 2:
             raise UsageError(f"a quiz takes two fishes or more, not {len(taxa)}",
                              "name another fish, a group or a place")

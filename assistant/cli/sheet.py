@@ -27,7 +27,7 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     from assistant.render.html import sheet_page
 
     with open_kb(args, streams) as kb:
-        taxa = chosen(kb, args)
+        taxa = chosen(kb, args, streams)
         title = args.title
         if not title and (args.group or args.place):
             title = say.sheet_of(title_of(kb, taxa, args.group, args.place).removeprefix(say.KEY_TO))

@@ -54,6 +54,27 @@ def test_look_limits_what_is_shown() -> None:
     assert pictured and not any("rays" in c or "scales" in c for c in pictured) and any("rays" in c for c in benched)
 
 
+@pytest.mark.parametrize("command", ["compare", "key", "quiz", "sheet"])
+def test_a_fish_that_the_place_does_not_hold_is_told_of(command: str) -> None:
+    """The alligator gar, named by hand, is left out for Ohio with a word on standard error; a whole group is not."""
+    code, out, err = run(command, "bluegill", "walleye", "alligator gar", "--place", "Ohio")
+    assert code == 0 and "alligator gar" not in out
+    assert err.startswith("left out: the alligator gar") and "died out" in err and "unchecked" in err
+    assert run("key", "--group", "pikes", "--place", "Ohio")[2] == ""
+    assert "none of the cichlids is recorded in Ohio" in run(command, "bluegill", "walleye", "cichlids", "--place",
+                                                             "Ohio")[2]
+
+
+@pytest.mark.parametrize("command", ["compare", "key", "quiz", "sheet"])
+def test_too_few_in_a_place_says_who_is_missing(command: str) -> None:
+    """Where the place leaves one or none of the fishes named, the error says which are not there, not to name more."""
+    code, out, err = run(command, "bluegill", "walleye", "--place", "Hawaii")
+    assert code == 2 and not out and "walleye is not expected in Hawaii" in err and "leaves the bluegill alone" in err
+    code, out, err = run(command, "alligator gar", "walleye", "--place", "Hawaii")
+    assert code == 2 and "alligator gar is not listed for Hawaii" in err and "none of those named" in err
+    assert "name another fish" not in err
+
+
 def test_csv_has_one_row_a_feature() -> None:
     """The CSV reads back with as many columns as fishes and one for the feature, and no cell starts a formula."""
     _, out, _ = run("compare", *THREE, "--format", "csv", "--shared")

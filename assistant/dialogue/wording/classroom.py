@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from assistant.dialogue.wording.core import UNCHECKED
+from assistant.dialogue.wording.info import STATUS_SAID
 from assistant.text import sentence
 
 ON_PAPER = (
@@ -34,6 +38,29 @@ IN_A_CLASS = (
     "For a class: give the key only fishes of one kind, and let one that fits neither side of a step end as \"maybe a "
     "hybrid\", to be set beside both parents; by looks alone it stays a guess."
 )
+
+WITHOUT_PLACE = "leave the place out, or name fishes that live there"
+
+
+def not_there(fish: str, place: str, status: str, basis: str) -> str:
+    """What is listed of a fish that a place does not hold."""
+    said = STATUS_SAID[status].format(name=fish, place=place) if status else f"the {fish} is not listed for {place}"
+    return f"{said} ({UNCHECKED})" if basis == "memory" else said
+
+
+def none_there(group: str, place: str) -> str:
+    """That a place holds no fish of a group."""
+    return f"none of the {group} is recorded in {place}"
+
+
+def left_out(reasons: Sequence[str]) -> str:
+    """Fishes named for a lesson that the place does not hold."""
+    return f"left out: {'; '.join(reasons)}"
+
+
+def too_few_there(reasons: Sequence[str], left: str) -> str:
+    """Fishes named for a lesson of which the place holds none, or one alone."""
+    return "; ".join([*reasons, f"that leaves the {left} alone" if left else "that leaves none of those named"])
 
 
 def sheet_command(names: str) -> str:
