@@ -249,7 +249,7 @@ def _equals(mask: int, kept: int, standing: Vector) -> int:
 
 
 def _pruned(tree: Fork | int, kept: object) -> Fork | int | None:
-    """The tree with other taxa at its ends (in order); a couplet with an empty side gives way to its other side."""
+    """The tree with other taxa at its ends (in order); where one side of a couplet is empty or no other, one stays."""
     if isinstance(tree, int):
         mask = next(kept)  # type: ignore[call-overload]
         return int(mask) or None
@@ -257,6 +257,6 @@ def _pruned(tree: Fork | int, kept: object) -> Fork | int | None:
     right = _pruned(tree.right, kept)
     if left is None or right is None:
         return right if left is None else left
-    if isinstance(left, int) and isinstance(right, int) and left == right:
-        return left
+    if taxa_of(left) == taxa_of(right):
+        return right if isinstance(left, int) else left
     return replace(tree, left=left, right=right)

@@ -69,7 +69,7 @@ def check_key(kb: KnowledgeBase, key: Key) -> None:
     for couplet in key.couplets:
         assert kb.character(couplet.character).look in KEY_LOOKS[key.look]
         assert all(lead.goes_to == 0 or lead.goes_to > couplet.number for lead in couplet.leads)
-        assert couplet.leads[0].taxa != couplet.leads[1].taxa or len(couplet.leads[0].taxa) > 1
+        assert set(couplet.leads[0].taxa) != set(couplet.leads[1].taxa)
         assert not set(couplet.leads[0].states) & set(couplet.leads[1].states)
     assert not contradictions(kb, key)
 
