@@ -82,17 +82,17 @@ class Quiz:
 
 
 class Pool:
-    """What may be asked about some fishes at some looks."""
+    """What may be asked about some fishes at some looks; not ``firm`` where what few sources tell otherwise counts."""
 
     def __init__(self, kb: KnowledgeBase, taxa: Sequence[str], looks: Collection[str], plain: bool = False,
-                 about: str = "") -> None:
+                 about: str = "", firm: bool = True) -> None:
         self.kb = kb
         self.plain = plain
         self.about = about
         self.taxa = tuple(taxa)
         self.characters = tuple(c for c in kb.characters if usable(c, looks) and c.error <= SURE
                                 and (c.kind == "states" or (c.is_stated and not plain)))
-        self.facts = tuple(f for t in self.taxa for c in self.characters if (f := right(kb, t, c)) is not None)
+        self.facts = tuple(f for t in self.taxa for c in self.characters if (f := right(kb, t, c, firm)) is not None)
         self._open: dict[tuple[str, str], frozenset[str] | None] = {}
         self.telling = tuple(f for f in self.facts if any(self.wrong(t, f.state) for t in self.taxa))
         """The facts that do not hold for every fish here; what all share teaches nobody to tell them apart."""
@@ -144,15 +144,18 @@ def _terms_in(kb: KnowledgeBase, characters: Collection[str]) -> list[Term]:
     return [t for t in kb.all("term") if t.where and any(f" {w.lower()} " in texts for w in (t.label, *t.words))]
 
 
-def right(kb: KnowledgeBase, taxon: str, character: Character) -> Fact | None:
-    """The state that nearly all fish of a taxon show, if there is one; never of one sex, the young or a season."""
+def right(kb: KnowledgeBase, taxon: str, character: Character, firm: bool = True) -> Fact | None:
+    """The state that nearly all fish of a taxon show, if there is one; never of one sex, the young or a season.
+
+    A ``firm`` one has no statement beside it that names another state.
+    """
     told = tell(kb, character, taxon)
     if told is None or not told.states or told.states[0][1] < RIGHT or recorded(kb, taxon, character.id) is None:
         return None
     state = told.states[0][0]
     statements, _ = about(kb, taxon, character.id)
     others = {leaf for s in statements for x in s.states for leaf in below(kb, x)} - set(below(kb, state))
-    if others or not kb.state(state).clause or state in loose_denials(kb, character.id):
+    if (others and firm) or not kb.state(state).clause or state in loose_denials(kb, character.id):
         return None
     return Fact(taxon, character.id, state, tuple(s.id for s in statements) or told.statements, told.basis,
                 told.states[0][1] < NEARLY_ALL)
@@ -324,28 +327,35 @@ def marks_of(pool: Pool, taxon: str, facts: Sequence[Fact], most: int = FEATURES
 def setting_apart(pool: Pool, taxon: str, most: int) -> list[Fact]:
     """The facts that set a fish apart from the others, one of each part of the body, the most telling first.
 
-    Each tells it from more of those that the facts before it left than share it; of equals one read goes before one
-    from memory. There may be fewer than ``most`` of them, or none.
+    Each tells it from as many as may be of those that the facts before it left, and half of the others or more never
+    share it; of equals one read goes before one from memory. There may be fewer than ``most`` of them, or none.
     """
-    kb, others = pool.kb, [t for t in pool.taxa if t != taxon]
-    left, facts = others, pool.of(taxon)
+    others = left = [t for t in pool.taxa if t != taxon]
+    facts = [f for f in pool.of(taxon) if _excluded(pool, f, others) and 2 * _sharing(pool, f, others) < len(others)]
     out: list[Fact] = []
     while facts and len(out) < most:
         fact = max(facts, key=lambda f: (_worth(pool, f, left), _worth(pool, f, others), f.state))
-        if _worth(pool, fact, left) <= 0 or _worth(pool, fact, others) <= 0:
-            facts = [f for f in facts if f != fact]
-            continue
         out.append(fact)
         left = [t for t in left if not pool.wrong(t, fact.state)] or others
-        facts = [f for f in facts if kb.character(f.character).part != kb.character(fact.character).part]
+        part = pool.kb.character(fact.character).part
+        facts = [f for f in facts if pool.kb.character(f.character).part != part and _excluded(pool, f, left)]
     return out
+
+
+def _excluded(pool: Pool, fact: Fact, others: Sequence[str]) -> int:
+    """How many of some fishes a fact tells its fish from."""
+    return sum(pool.wrong(t, fact.state) for t in others)
+
+
+def _sharing(pool: Pool, fact: Fact, others: Sequence[str]) -> int:
+    """How many of some fishes show as a rule what a fact says, or something that it takes in."""
+    leaves = set(below(pool.kb, fact.state))
+    return sum(f.taxon in others and not leaves.isdisjoint(below(pool.kb, f.state)) for f in pool.facts)
 
 
 def _worth(pool: Pool, fact: Fact, others: Sequence[str]) -> float:
     """How many of some fishes a fact excludes beyond those that share it, a little less where it rests on memory."""
-    excluded = sum(pool.wrong(t, fact.state) for t in others)
-    shared = sum(f.state == fact.state and f.taxon in others for f in pool.facts)
-    return excluded - shared - UNREAD * (fact.basis == "memory")
+    return _excluded(pool, fact, others) - _sharing(pool, fact, others) - UNREAD * (fact.basis == "memory")
 
 
 def _against(pool: Pool, item: Item, telling: Sequence[Fact]) -> tuple[Fact, ...]:

@@ -23,7 +23,7 @@ def fish_cards(kb: KnowledgeBase, taxa: Sequence[str], looks: Collection[str], l
 
     For children they are no measures if may be; what these looks do not show is taken from a fish in the hand.
     """
-    pools = [Pool(kb, taxa, seen, plain) for seen, plain in (
+    pools = [Pool(kb, taxa, seen, plain, firm=False) for seen, plain in (
         (looks, True), (looks, False), (KEY_LOOKS["hand"], False))][level != CHILDREN:]
     out = []
     for taxon in pools[0].taxa[:most]:
