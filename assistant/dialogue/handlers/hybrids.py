@@ -13,6 +13,7 @@ from assistant.dialogue.beside.crosses_in_general import general as general_of
 from assistant.dialogue.beside.crosses_in_general import limits
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.grounds import both
+from assistant.dialogue.recogniser.named_how import own_evidence
 from assistant.dialogue.subjects import MOST, species_of, subjects, unclear
 from assistant.dialogue.telling import cut, ids, place_names, plain, shown_note, trusted
 from assistant.dialogue.turn import Turn
@@ -69,8 +70,25 @@ PAIRED, ITSELF = frozenset({"pairs-with", "hybrid"}), frozenset({"it", "they", "
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """The cross of the fishes named, the crosses of one fish, or what holds of hybrids in general."""
-    answer, held = _answered(turn)
+    answer, held = _of_a_catch(turn) or _answered(turn)
     return _no_species(turn, answer), held
+
+
+def _of_a_catch(turn: Turn) -> tuple[Answer, Held] | None:
+    """Which fish or cross it is, where the line tells marks of a catch and wonders whether it is a cross."""
+    from assistant.dialogue.handlers import handler_of
+
+    told = {s.observation.character for s in turn.reading.seen if not s.retract}
+    if len(told) < MARKS_TOLD or not own_evidence(turn.reading) or aspects(turn.kb, turn.reading) & OF_CROSSES:
+        return None
+    answer, held = handler_of("identify")(turn)
+    return answer._replace(intent="hybrids"), held
+
+
+MARKS_TOLD = 2
+"""Marks of a catch from which it is weighed which cross it is."""
+OF_CROSSES = frozenset({"fertile", "sex", "how-common", crossing.GROWING, crossing.MOTHER_ASKED})
+"""Sides of a line that asks of crosses at large, whatever it tells."""
 
 
 def _answered(turn: Turn) -> tuple[Answer, Held]:

@@ -13,16 +13,20 @@ if TYPE_CHECKING:
 
 
 def literal(hit: Hit, line: Line) -> int:
-    """1 where the very words typed are a phrase of the state, 2 with the word before them ("very small scales")."""
+    """1 where the very words typed are a phrase of the state, 2 with a word before or among them that is otherwise passed
+    over ("very small scales", "tail a bit forked").
+    """
     first, last = line.content[hit.first].first, line.content[hit.last].last
     own = {i for p in hit.at for i in range(line.content[p].first, line.content[p].last + 1)}
-    said = [t.word for t in line.tokens[first : last + 1]], [line.tokens[i].word for i in sorted(own)]
+    span, words = [t.word for t in line.tokens[first : last + 1]], [line.tokens[i].word for i in sorted(own)]
     before = [t.word for t in line.tokens[max(0, first - 1) : first] if t.word in _VERY]
-    for worth, lead in ((2, before), (1, [])):
-        if (lead or worth == 1) and any(
-                e[1] == hit.phrase.id for words in said for e in line.lexicon.spoken(" ".join(lead + words))):
-            return worth
-    return 0
+
+    def told(said: list[str]) -> bool:
+        return any(e[1] == hit.phrase.id for e in line.lexicon.spoken(" ".join(said)))
+
+    if (len(span) > len(words) and told(span)) or (before and (told(before + span) or told(before + words))):
+        return 2
+    return int(told(span) or told(words))
 
 
 _VERY = word_set("very super really extremely")

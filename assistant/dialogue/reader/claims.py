@@ -9,7 +9,15 @@ from typing import NamedTuple
 
 from assistant.dialogue.reader.as_typed import literal, points, shades, unlike
 from assistant.dialogue.reader.lexicon import Lexicon
-from assistant.dialogue.reader.said_of import LISTED_ON, likewise, listed_on, measured_by, on_it, over_denial
+from assistant.dialogue.reader.said_of import (
+    LISTED_ON,
+    end_of_span,
+    likewise,
+    listed_on,
+    measured_by,
+    on_it,
+    over_denial,
+)
 from assistant.dialogue.reader.spotting import Content, Hit
 from assistant.dialogue.reader.tokens import Token
 from assistant.dialogue.reader.whole_colour import of_whole_fish
@@ -150,7 +158,8 @@ def ready(
     parts: dict[str, dict[int, list[Hit]]] = {}
     clauses: set[int] = set()
     for hit in hits:
-        if hit.phrase.kind == "character" and lexicon.on_fish(hit.phrase.id) and not measured_by(hit, content, tokens):
+        of_it = hit.phrase.kind == "character" and lexicon.on_fish(hit.phrase.id)
+        if of_it and not measured_by(hit, content, tokens) and not end_of_span(hit, content, tokens):
             clause = content[hit.first].clause
             parts.setdefault(hit.phrase.id, {}).setdefault(clause, []).append(hit)
             if lexicon.kb.character(hit.phrase.id).part != WHOLE:

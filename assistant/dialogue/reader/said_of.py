@@ -23,6 +23,20 @@ def measured_by(hit: Hit, content: Sequence[Content], tokens: Sequence[Token]) -
     return len(hit.at) == 1 and at > 0 and tokens[at].word == "than" and tokens[at - 1].word not in _INSTEAD
 
 
+def end_of_span(hit: Hit, content: Sequence[Content], tokens: Sequence[Token]) -> bool:
+    """True for a part that is only where something ends ("spread even from head to tail"): nothing is said of it."""
+    at = content[hit.first].first
+    behind = [t.word for t in tokens[at + 1 : at + 3]]
+    before = [t.word for t in tokens[max(0, at - 2) : at]]
+    return len(hit.at) == 1 and (
+        (behind[:1] == ["to"] and behind[1:] in _FAR_ENDS) or (before[1:] == ["to"] and before[:1] in _NEAR_ENDS))
+
+
+_NEAR_ENDS = (["head"], ["nose"], ["snout"], ["gill"], ["gills"], ["lip"], ["chin"])
+_FAR_ENDS = (["tail"], ["toe"], ["belly"], ["vent"])
+"""The ends between which something runs."""
+
+
 def over_denial(hit: Hit, content: Sequence[Content], tokens: Sequence[Token], denied: Collection[int]) -> bool:
     """True for words of which a denial in between parts some ("bluish, no spots" denies no blue ones)."""
     between = {t.word for t in tokens[content[hit.first].last + 1 : content[hit.last].first]}
