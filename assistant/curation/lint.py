@@ -18,7 +18,7 @@ from assistant.curation.lengths import above_the_largest
 from assistant.curation.shapes import is_valid, shown
 from assistant.curation.siblings import far_values
 from assistant.curation.taxonomy import shared_names, taxonomy_findings
-from assistant.curation.values import DEFAULT_UNIT
+from assistant.curation.values import DEFAULT_UNIT, NAMING, UNSEEN, name_fault
 from assistant.curation.view import View, many, number, one
 from assistant.curation.vocabulary import Vocabulary
 from assistant.graph.lines import Index
@@ -111,7 +111,10 @@ def literals(node: Node, context: Context) -> Iterator[Finding]:
     """Literals are valid, in canonical form and free of what no text needs."""
     for predicate, values in node.props.items():
         for value in values:
-            if isinstance(value, Literal) and (fault := _literal_fault(value)):
+            fault = _literal_fault(value) if isinstance(value, Literal) else ""
+            if not fault and isinstance(value, Literal) and predicate in NAMING:
+                fault = name_fault(value.value) and f"a name ({name_fault(value.value)})"
+            if fault and isinstance(value, Literal):
                 yield context.finding("error", "literal form", node, f"{predicate} {shown(value)}", fault,
                                       "write it in that form")
 
@@ -128,7 +131,7 @@ def _literal_fault(value: Literal) -> str:
         return "text without space at its ends"
     if text.isascii() and text.isprintable():
         return ""
-    if any(unicodedata.category(c) in ("Cc", "Cf", "Cs", "Co") for c in text):
+    if any(unicodedata.category(c) in UNSEEN for c in text):
         return "text without control characters"
     if value.datatype in ("xsd:string", "rdf:langString") and not unicodedata.is_normalized("NFC", text):
         return "text in composed form (NFC)"

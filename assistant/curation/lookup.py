@@ -11,6 +11,9 @@ from assistant.text import fold, slug
 _FEW = 6
 """Look-ups that search the text of the base before a table is made."""
 
+_LEADING = ("tf:accepted", "tf:former")
+"""Kinds of names that lead to their taxon though others are called so, too."""
+
 
 class Lookup:
     """Ids behind words, read once from a view; a near match is offered, never taken."""
@@ -100,12 +103,16 @@ class Lookup:
     def _by_name(self, text: str) -> str | None:
         if "name" not in self._tables:
             table: dict[str, set[str]] = {}
+            leading: dict[str, set[str]] = {}
             keys = self.view.ids("name")
             self.view.fetch(keys)
             for node in (n for n in map(self.view.node, keys) if n is not None):
-                table.setdefault(fold(one(node, "skosxl:literalForm")), set()).add(one(node, "tf:nameOf"))
-            self._tables["name"] = table
-        found = self._standing(self._tables["name"].get(fold(text.strip()), set()))
+                for named in (table, leading) if one(node, "tf:nameKind") in _LEADING else (table,):
+                    named.setdefault(fold(one(node, "skosxl:literalForm")), set()).add(one(node, "tf:nameOf"))
+            self._tables |= {"name": table, "leading name": leading}
+        words = fold(text.strip())
+        found = self._standing(self._tables["name"].get(words, set()))
+        found = found & self._tables["leading name"].get(words, set()) or found
         if len(found) > 1:
             raise DataError(f"{text.strip()!r} is a name of several taxa: {', '.join(sorted(found))}",
                             "say which, by its id")

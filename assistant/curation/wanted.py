@@ -7,6 +7,7 @@ from collections.abc import Iterable
 
 from assistant.curation.lookup import Lookup
 from assistant.curation.records import Fields, kind_named
+from assistant.curation.values import NAMING, name_fault
 from assistant.curation.view import View, many, one
 from assistant.errors import DataError, UsageError
 from assistant.model.schema import Field, Kind
@@ -141,6 +142,8 @@ def _fault(field: Field, text: str, lookup: Lookup) -> str:
             look[field.value](text)
         except DataError as error:
             return f"{error.message}; {error.hint}"
+    if field.term in NAMING and (fault := name_fault(text)):
+        return f"is no name: {fault}"
     if field.value == "freq" and f"freq:{text.removeprefix('freq:')}" not in lookup.view:
         return f"is no word of frequency; one of {', '.join(values_of(field, lookup.view))}"
     if field.value == "tf" and (lists := _lists(field, lookup.view)):
