@@ -6,11 +6,13 @@ import difflib
 
 from assistant.curation.view import View, many, one
 from assistant.errors import DataError
-from assistant.text import fold, slug
+from assistant.text import fold, singular, slug, unique
 
 _FEW = 6
 """Look-ups that search the text of the base before a table is made."""
 
+_GROUP = ("skos:prefLabel", "tf:plural", "skos:altLabel")
+"""Properties by which a group is called."""
 _LEADING = ("tf:accepted", "tf:former")
 """Kinds of names that lead to their taxon though others are called so, too."""
 
@@ -31,6 +33,14 @@ class Lookup:
         if found is None:
             found = self._by_name(text)
         return found or self._unknown("taxon", "taxon", text)
+
+    def fishes(self, text: str) -> list[str]:
+        """The taxon of a name, or the members of the group that is called so."""
+        own = self._exact("taxon", text, ("dwc:scientificName", "skos:prefLabel"))
+        words = unique((text.strip(), singular(text.strip())))
+        found = (self.view.with_text(p, w, "group") for w in words for p in _GROUP)
+        node = None if own else self.view.node(next(filter(None, found), [text])[0])
+        return many(node, "skos:member") if node is not None else [own or self.taxon(text)]
 
     def character(self, text: str) -> str:
         """The character of an id or a label."""

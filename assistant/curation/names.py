@@ -14,6 +14,7 @@ from datetime import date
 from assistant.curation.edit import OWN_FIELDS, existing, put_new, retract_record
 from assistant.curation.history import Author
 from assistant.curation.lookup import Lookup
+from assistant.curation.provenance import basis_of
 from assistant.curation.values import name_fault
 from assistant.curation.view import Draft, View, many, one
 from assistant.errors import DataError, UsageError
@@ -164,7 +165,7 @@ def _ensure_part(draft: Draft, wide: Node, part: Part, author: Author, on: date)
         "rdf:type": ["dwc:Taxon"], "dwc:scientificName": [Literal(part.scientific)],
         "skos:prefLabel": [Literal(part.label, "rdf:langString", "en")],
         "dwc:taxonRank": list(wide.props["dwc:taxonRank"]),
-        "dcterms:source": list(author.sources), "tf:basis": [_basis(author)],
+        "dcterms:source": list(author.sources), "tf:basis": [basis_of(author.sources, draft)],
         "dwc:nameAccordingTo": [Literal(_paper(draft, author))]}
     for predicate in ("tf:parent", "tf:bodyPlan"):
         if predicate in wide.props:
@@ -202,7 +203,7 @@ def _add_name(draft: Draft, taxon: str, text: str, language: str, kind: str, aut
     props: dict[str, list[Value]] = {
         "rdf:type": ["tf:Name"], "tf:nameOf": [taxon], "dcterms:language": [Literal(language)],
         "skosxl:literalForm": [Literal(text, "rdf:langString", language.lower())], "tf:nameKind": [f"tf:{kind}"],
-        "dcterms:source": list(author.sources), "tf:basis": [_basis(author)]}
+        "dcterms:source": list(author.sources), "tf:basis": [basis_of(author.sources, draft)]}
     put_new(draft, Node("", props), author.key, on)
 
 
@@ -227,11 +228,6 @@ def _needs_name(text: str) -> str:
     if fault := name_fault(text):
         raise UsageError(f"{text!r} is no name: {fault}", "such as 'pumpkinseed'")
     return " ".join(text.split())
-
-
-def _basis(author: Author) -> str:
-    """How a name is known: read in the works named, unless memory is all that is named."""
-    return "tf:memory" if set(author.sources) == {"src:memory"} else "tf:read"
 
 
 def _paper(view: View, author: Author) -> str:

@@ -25,6 +25,7 @@ DARWIN_FACTS = ("scientificName", "measurementType", "measurementValue", "sex", 
 COLUMNS = {"facts": FACTS, "names": NAMES, "ranges": RANGES, "sources": SOURCES, "darwin-core": DARWIN_FACTS}
 _DARWIN = {"scientificName": "taxon", "measurementType": "character", "measurementValue": "value",
            "measurementRemarks": "note", "source": "source_key", "vernacularName": "name", "stateProvince": "region",
+           "place": "region", "text": "name",
            "locationID": "region", "establishmentMeans": "status"}
 _ALLOWED_EXTRA = {"facts": {"page", "preferred", "because", "measurementUnit", "sex", "lifeStage",
                             "reproductiveCondition"},

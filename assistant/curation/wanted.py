@@ -6,7 +6,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from assistant.curation.lookup import Lookup
-from assistant.curation.records import Fields, kind_named
+from assistant.curation.provenance import unfit_source
+from assistant.curation.records import Fields, kind_named, own_words
 from assistant.curation.values import NAMING, name_fault
 from assistant.curation.view import View, many, one
 from assistant.errors import DataError, UsageError
@@ -43,9 +44,10 @@ def kinds_listed() -> list[str]:
     return [f"{name}: {' '.join(f'{n}=' for n in _needed(kind_named(name)))}" for name in COMMON]
 
 
-def filled(fields: Fields, view: View) -> dict[str, str]:
-    """The fields with the source that stands for a basis of its own (memory), and the basis that a source has."""
-    out = dict(fields)
+def filled(kind: Kind, fields: Fields, view: View) -> dict[str, str]:
+    """The fields under their own names, with the source that stands for a basis of its own (memory), and the basis
+    that a source has."""
+    out = own_words(kind, fields)
     basis, source = slug(out.get("basis", "")), out.get("source", "")
     if basis and basis != "read" and not source.strip() and f"src:{basis}" in view:
         out["source"] = basis
@@ -132,6 +134,10 @@ def _wrong(kind: Kind, fields: Fields, lookup: Lookup) -> Iterable[str]:
             fault = _fault(field, part, lookup)
             if fault:
                 yield f"{name}={part}  {fault}"
+    sources = [f"src:{slug(s.strip().removeprefix('src:'))}" for s in fields.get("source", "").split("|")]
+    if unfit := unfit_source(f"tf:{slug(fields.get('basis', ''))}", sources, fields.get("note", ""), lookup.view):
+        found, expected, mend = unfit
+        yield f"{found}; expected {expected}; {mend}"
 
 
 def _fault(field: Field, text: str, lookup: Lookup) -> str:

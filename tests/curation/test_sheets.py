@@ -58,6 +58,23 @@ def test_a_row_that_the_base_does_not_bear_is_rejected(tiny_base: Path, tmp_path
     assert "row 2, column order of numbers" in ran.out and ran.code == 1, ran
 
 
+def test_a_sheet_takes_the_words_of_the_commands(tiny_base: Path, tmp_path: Path, tellfin: Tellfin) -> None:
+    """Columns named place and source are read as region and source_key."""
+    path = tmp_path / "ranges.csv"
+    path.write_text("taxon,place,status,source,basis\nOmmaria lenta,vennimoor,introduced,memory,memory\n")
+    ran = tellfin("--base", tiny_base, "import", path, *BY)
+    assert ran.code == 0 and "ranges: 1 new" in ran.out, ran
+    assert "range:ommaria-lenta.vennimoor.memory" in Index(tiny_base)
+
+
+def test_a_group_is_exported_by_its_name(tellfin: Tellfin) -> None:
+    """--taxon and --group take a group in singular or plural: the rows of its members and nobody else's."""
+    ran = tellfin("export", "-", "--form", "names", "--taxon", "crappies")
+    assert ran.code == 0 and {row.split(",")[0].split()[0] for row in ran.out.splitlines()[1:]} == {"Pomoxis"}, ran
+    assert tellfin("export", "-", "--form", "names", "--group", "crappie").out == ran.out
+    assert tellfin("export", "-", "--group", "nonsuches").code == 1
+
+
 def test_10_12_stays_a_range_in_every_form(tiny_base: Path, tmp_path: Path, tellfin: Tellfin) -> None:
     """CSV, TSV and XLSX keep 10-12; a cell that a table program turned into a date is rejected as such."""
     row = ["Vennia alta", "gill-rakers", "10-12", "usually", "juvenile", "vell-2001", "read", ""]

@@ -44,6 +44,20 @@ def test_memory_needs_no_source_of_its_own(tiny_base: Path, tellfin: Tellfin) ->
     assert "source=…" in tellfin("--base", tiny_base, *RAKERS, "basis=read", *BY).err
 
 
+def test_commands_take_the_words_of_sheets(tiny_base: Path, tellfin: Tellfin) -> None:
+    """region and source_key say what place and source say; given twice is refused."""
+    for words in (("range", "taxon=slow ommar", "region=vennimoor", "status=introduced"),
+                  ("name", "taxon=slow ommar", "name=mudder", "region=vennimoor", "kind=vernacular", "language=en"),
+                  ("statement", "taxon=tall vennet", "character=maximum-length", "value=300-340")):
+        ran = tellfin("--base", tiny_base, "add", *words, "source_key=memory", *BY)
+        assert ran.code == 0, ran
+    assert "range:ommaria-lenta.vennimoor.memory" in Index(tiny_base)
+    ran = tellfin("--base", tiny_base, "correct", "name:ommaria-lenta.mudder", "region=", *BY, "--why", "everywhere")
+    assert ran.code == 0 and "Vennimoor → (none)" in ran.out, ran
+    ran = tellfin("--base", tiny_base, *RAKERS, "source=memory", "source_key=memory", "--dry-run")
+    assert ran.code == 2 and "'source' is given twice" in ran.err
+
+
 def test_a_trial_needs_no_name(tiny_base: Path, tellfin: Tellfin) -> None:
     """--dry-run asks nobody who they are and remembers nobody."""
     before = contents_of(tiny_base)
