@@ -66,7 +66,7 @@ def test_global_options_stand_before_or_after(tiny_base: Path, tellfin: Tellfin,
 
 def test_what_nobody_foresaw_is_logged_not_shown(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, tellfin: Tellfin) -> None:
     """A failure of our own is one notice with the path of the log; --debug raises it."""
-    def broken(name: str) -> object:
+    def broken(name: str, after: object) -> object:
         raise RuntimeError("inner trouble")
 
     monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path))

@@ -184,7 +184,6 @@ rule:h90
     tf:appliesAt place:threlwick-lake ;
     tf:basis tf:common-practice ;
     tf:dailyBag 3 ;
-    tf:hybridMode tf:named ;
     tf:invented true ;
     tf:layer tf:water ;
     tf:lengthLimit rule:h90-minimum ;
