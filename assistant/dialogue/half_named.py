@@ -38,7 +38,7 @@ def _between(text: str, told: Sequence[Mention]) -> bool:
 
 
 def _more_and_less(text: str, told: Sequence[Mention]) -> bool:
-    """True for a part that is more than one fish's and less than another's ("bigger than a gill's, smaller than ...")."""
+    """True for a part that is more than one fish's and less than another's ("bigger than a gill's, smaller ...")."""
     sides = [_THAN.search(text[: m.start]) for m in told]
     return len({m.group(1) in _MORE for m in sides if m}) > 1
 
@@ -56,7 +56,7 @@ _IN_PART = re.compile(r"\b(?:kinda|kind of|sorta|sort of|part|partly|some)[\s-]+
 """What stands before each of two fishes that a catch is said to be in part ("kinda gill kinda green sunfish")."""
 _OF_TWO = re.compile(
     r"\b(?:cross(?:breed)?|hybrid|mix|blend) (?:of|between) (?:the two|them|both|these|those)\b"
-    r"|\b(?:a |an |some kind of |sort of )?(?:cross(?:breed)?|hybrid|mix|mutt)\s*\?|\bpure or (?:a )?(?:mix|cross|hybrid)")
+    r"|\b(?:cross(?:breed)?|hybrid|mix|mutt)\s*\?|\bpure or (?:a )?(?:mix|cross|hybrid)")
 """Words by which a catch is guessed to be a cross of the fishes just named."""
 
 

@@ -106,7 +106,9 @@ class Character(NamedTuple):
 
 class State(NamedTuple):
     """One state of a character; ``broader`` is its umbrella state, ``clause`` is spoken of a fish after "has", and
-    ``except_for`` are the marks of other characters beside which a denial means the others ("no other marks")."""
+    ``except_for`` are the marks of other characters beside which a denial means the others ("no other marks"); ``share``
+    is how common it is, beside 1, among fishes of which only its umbrella is told.
+    """
 
     id: str
     character: str
@@ -116,6 +118,7 @@ class State(NamedTuple):
     order: int | None
     broader: str | None
     except_for: tuple[str, ...]
+    share: float | None
     values: tuple[str, ...]
     phrases: tuple[str, ...]
     hidden: tuple[str, ...]

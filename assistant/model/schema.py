@@ -74,6 +74,7 @@ KINDS: tuple[Kind, ...] = (
         F("character", "tf:stateOf", "char", need=True), F("label", "skos:prefLabel", "lang", need=True),
         F("clause", "tf:clause", "lang"), F("trade", "tf:tradeLabel", "lang"), F("order", "tf:order", "int"),
         F("broader", "skos:broader", "state"), F("except_for", "tf:exceptFor", "state", many=True),
+        F("share", "tf:shareOfUmbrella", "number"),
         F("values", "tf:valueWords", "lang", many=True),
         F("phrases", "skos:altLabel", "lang", many=True), F("hidden", "skos:hiddenLabel", "lang", many=True),
         F("quality", "skos:closeMatch", "obo", many=True), _NOTE), by="character"),

@@ -208,12 +208,12 @@ def _state_shares(kb: KnowledgeBase, group: Group, order: Sequence[str],
     mass = dict.fromkeys(order, 0.0)
     seen = dict.fromkeys(order, 0.0)
     for s, w in group:
-        told = [leaf for state in s.states for leaf in spread[state]]
+        told = [(leaf, _of_umbrella(kb, leaf, state)) for state in s.states for leaf in spread[state]]
         if not told:
             continue
-        part = share_of(kb, s) / len(told)
-        for leaf in told:
-            mass[leaf] = mass.get(leaf, 0.0) + w * part
+        part = share_of(kb, s) / sum(common for _, common in told)
+        for leaf, common in told:
+            mass[leaf] = mass.get(leaf, 0.0) + w * part * common
             seen[leaf] = seen.get(leaf, 0.0) + w
     voters = max(seen.values(), default=0.0)
     shares = {leaf: mass[leaf] / voters if voters else 0.0 for leaf in mass}
@@ -224,6 +224,12 @@ def _state_shares(kb: KnowledgeBase, group: Group, order: Sequence[str],
         shares = {leaf: value * room / total for leaf, value in shares.items()} if total else shares
         total = room
     return {**shares, **_rest(1.0 - total, silent)}
+
+
+def _of_umbrella(kb: KnowledgeBase, leaf: str, told: str) -> float:
+    """How common a leaf state is among fishes of which a state is told: 1, or its share where that is an umbrella."""
+    share = None if leaf == told else kb.state(leaf).share
+    return 1.0 if share is None else share
 
 
 def _rest(share: float, silent: Sequence[str]) -> dict[str, float]:

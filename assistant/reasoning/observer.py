@@ -7,6 +7,7 @@ all taxa at once.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import NamedTuple
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
@@ -80,11 +81,20 @@ def error_weights(character: Character, size: int) -> list[float]:
     return [0.0, *(NEIGHBOUR ** min(step, FARTHEST) for step in range(size - 1))]
 
 
-def kin_of(kb: KnowledgeBase, character: Character, keys: Sequence[str]) -> tuple[int, ...]:
-    """A number per column, the same for states under one topmost umbrella; empty where no two states are so near."""
+class Kin(NamedTuple):
+    """The number of the topmost umbrella over a column, and how readily another below it is taken for that column."""
+
+    top: int
+    share: float
+
+
+def kin_of(kb: KnowledgeBase, character: Character, keys: Sequence[str]) -> tuple[Kin, ...]:
+    """The umbrella of each column, with how common the state is below it; empty where no two states are so near."""
     if not character.is_stated or character.kind == "ordered":
         return ()
-    above = {s.id: s.broader for s in kb.states(character.id)}
+    states = kb.states(character.id)
+    above = {s.id: s.broader for s in states}
+    shares = {s.id: 1.0 if s.share is None else s.share for s in states}
     tops = []
     for key in keys:
         top, seen = key, {key}
@@ -92,7 +102,8 @@ def kin_of(kb: KnowledgeBase, character: Character, keys: Sequence[str]) -> tupl
             top = up
             seen.add(up)
         tops.append(top)
-    return tuple(tops.index(top) for top in tops) if len(set(tops)) < len(tops) else ()
+    kin = tuple(Kin(tops.index(top), shares.get(key, 1.0)) for top, key in zip(tops, keys, strict=True))
+    return kin if len(set(tops)) < len(tops) else ()
 
 
 def told_shares(keys: Sequence[str], cell: Distribution) -> list[float]:
@@ -102,10 +113,10 @@ def told_shares(keys: Sequence[str], cell: Distribution) -> list[float]:
     return [(1 - LEAK) * share / total + LEAK / len(keys) for share in shares]
 
 
-def report_chances(character: Character, truth: Sequence[float], kin: Sequence[int] = ()) -> list[float]:
+def report_chances(character: Character, truth: Sequence[float], kin: Sequence[Kin] = ()) -> list[float]:
     """How often an observer reports each column of a character, given the shares of fish that truly show it.
 
-    ``kin`` numbers the columns by umbrella (see ``kin_of``): a red spot is sooner taken for a red rim than for none.
+    ``kin`` tells the columns' umbrellas (see ``kin_of``): a red spot is sooner taken for a red rim than for none.
     """
     size = len(truth)
     if size < 2:
@@ -129,15 +140,16 @@ def report_chances(character: Character, truth: Sequence[float], kin: Sequence[i
     return out
 
 
-def _kin_chances(error: float, truth: Sequence[float], kin: Sequence[int]) -> list[float]:
+def _kin_chances(error: float, truth: Sequence[float], kin: Sequence[Kin]) -> list[float]:
     size = len(truth)
     out = [0.0] * size
     for place, share in enumerate(truth):
-        near = [i for i in range(size) if i != place and kin[i] == kin[place]]
+        near = [i for i in range(size) if i != place and kin[i].top == kin[place].top]
+        shares = sum(kin[i].share for i in near)
         right = (1.0 - error) * share
-        out[place] += right * (1.0 - KIN_ERROR) if near else right
+        out[place] += right * (1.0 - KIN_ERROR * min(shares, 1.0))
         for i in near:
-            out[i] += right * KIN_ERROR / len(near)
+            out[i] += right * KIN_ERROR * kin[i].share / max(shares, 1.0)
         wrong = error * share / (size - 1)
         out = [chance + (0.0 if i == place else wrong) for i, chance in enumerate(out)]
     return out
@@ -152,7 +164,7 @@ def _running(weights: Sequence[float]) -> list[float]:
     return sums
 
 
-def apart(character: Character, first: Sequence[float], second: Sequence[float], kin: Sequence[int] = ()) -> float:
+def apart(character: Character, first: Sequence[float], second: Sequence[float], kin: Sequence[Kin] = ()) -> float:
     """The total variation distance between the reports of two truths, 0 (alike) to 1.
 
     Reports are linear in the truth, so that the difference of the truths gives that of the reports.

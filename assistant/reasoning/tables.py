@@ -20,6 +20,7 @@ from assistant.model.records import Character
 from assistant.reasoning.evidence import ANY, LEAK, ORDINARY, Distribution, Scope, below, leaves
 from assistant.reasoning.observer import (
     KIN_ERROR,
+    Kin,
     MOST_ERROR,
     count_keys,
     error_weights,
@@ -238,7 +239,7 @@ def efforts(kb: KnowledgeBase, characters: Iterable[str]) -> npt.NDArray[np.floa
     return np.array([EFFORT.get(kb.character(c).look, EFFORT_UNSAID) for c in characters], np.float64)
 
 
-def confusion(character: Character, size: int, kin: Sequence[int] = ()) -> Floats:
+def confusion(character: Character, size: int, kin: Sequence[Kin] = ()) -> Floats:
     """``confusion[report, truth]``: the observer's error, likelier between neighbours of an order and between kin."""
     error = min(MOST_ERROR, character.error)
     places = np.arange(size)
@@ -246,10 +247,11 @@ def confusion(character: Character, size: int, kin: Sequence[int] = ()) -> Float
     out = error * off / off.sum(axis=0)
     right = np.diag(np.full(size, 1.0 - error))
     if kin:
-        near = np.equal.outer(np.array(kin), np.array(kin)) & ~np.eye(size, dtype=bool)
-        count = near.sum(axis=0)
-        right = right * np.where(count > 0, 1.0 - KIN_ERROR, 1.0)
-        right = right + (1.0 - error) * KIN_ERROR * near / np.maximum(count, 1)
+        tops = np.array([k.top for k in kin])
+        near = (np.equal.outer(tops, tops) & ~np.eye(size, dtype=bool)) * np.array([[k.share] for k in kin])
+        total = near.sum(axis=0)
+        right = right * (1.0 - KIN_ERROR * np.minimum(total, 1.0))
+        right = right + (1.0 - error) * KIN_ERROR * near / np.maximum(total, 1.0)
     out = out + right
     return np.asarray(out, dtype=np.float32)
 

@@ -38,7 +38,7 @@ COUNTS, ONE_OF_THEM = "counts-of", "know-one"
 """The cues of all counts of a fish, and of how one of a kind just spoken of is known."""
 HOW_MANY = frozenset({"many", "lots", "number", "count", "plenty"})
 """Words that ask for a number of something."""
-COLOURED = "colour"
+COLOURED, WHAT_COLOUR = "colour", "what-colour"
 ON_BACK = frozenset({"back", "top", "dorsal"})
 NUMERIC = "numeric"
 YOUNG = "young"
@@ -99,6 +99,7 @@ def _wanted(turn: Turn, fish: Sequence[str]) -> Wanted:
     seen = next((s.observation for s in turn.reading.seen if s.observation.states), None)
     shells = (THROAT_TEETH,) if SHELLS in turn.cues else ()
     asked = shells or _all_counts(turn, fish) or _how_many(turn, fish) or characters_asked(kb, turn.reading)
+    asked = (_tints(turn, fish, asked) or asked) if WHAT_COLOUR in turn.cues else asked
     asked = asked or _counted(turn, fish)
     if whose(turn) != ANY:
         asked = tuple(c for c in asked if kb.character(c).use == "identify")
@@ -112,6 +113,14 @@ def _wanted(turn: Turn, fish: Sequence[str]) -> Wanted:
         return before._replace(who=own.who) if narrow and not named(turn) else own
     other = turn.reading.of("taxon", "hybrid", "group")
     return before if other or "always" in turn.cues else own
+
+
+def _tints(turn: Turn, fish: Sequence[str], asked: Sequence[str]) -> tuple[str, ...]:
+    """The colours that are told of the parts asked about ("what shade should the barbels be")."""
+    of_part = [turn.kb.character(c) for c in asked]
+    parts, words = {c.part for c in of_part}, {w for c in of_part for w in c.words}
+    able = (turn.kb.character(c) for c in _colours(turn, fish))
+    return tuple(c.id for c in able if c.id != COLOUR and (c.part in parts or words & set(c.words)))
 
 
 def _colours(turn: Turn, fish: Sequence[str]) -> tuple[str, ...]:

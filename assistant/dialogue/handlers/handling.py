@@ -80,7 +80,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return Answer("handling", tuple(lives), taxa=told_taxa(turn, asked)), turn.held
     deep = _from_the_deep(turn) or "pressure" in turn.cues
     told = (*((PRESSURE,) if deep else ()), *(HEAT if _in_warm_water(turn) else ()))
-    words = (*_without_bait(turn.reading.words), *told)
+    words = (*_of_the_harm(turn), *told)
     found = weigh(kb, PREFIX, words, taxa)
     if stung := sting_words(turn, found):
         found = weigh(kb, PREFIX, (*words, *stung), taxa)
@@ -103,6 +103,20 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if chosen[0].record.topic != URGENT and (ruled := _goes_back_here(turn, taxa)):
         blocks = [*ruled, *(b._replace(kind="point") if b.kind == "lead" else b for b in blocks)]
     return Answer("handling", tuple(blocks), taxa=told_taxa(turn, asked)), turn.held
+
+
+def _of_the_harm(turn: Turn) -> tuple[str, ...]:
+    """The words that tell what is to be done: without bait, teeth like needles, and a hook that has been cut off."""
+    words = _without_bait(turn.reading.words)
+    if _TEETH & set(words):
+        words = tuple(w for w in words if w not in _NEEDLES)
+    return (RELEASE, *(w for w in words if w not in _CUT)) if SNIPPED in turn.cues else words
+
+
+SNIPPED = "snipped"
+"""The cue of a line that tells that the hook has been cut off."""
+_TEETH, _NEEDLES = word_set("mouth teeth jaws"), word_set("needle needles")
+_CUT = word_set("snipped cut clipped hook line snip")
 
 
 def _without_bait(words: Sequence[str]) -> tuple[str, ...]:

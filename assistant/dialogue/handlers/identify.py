@@ -105,6 +105,8 @@ MARKS_TOLD, MOST_OF_THEM = 2, 0.6
 """Marks from which a name from others is hearsay, and the share of fishes called so that they must speak against."""
 ASIDE = ("describe", "next-question", "term", "hybrids")
 """Intents of what is asked between a comparison and a catch."""
+IN_HAND = ("rules", "handling")
+"""Intents of what is asked of a fish in hand, which is still that fish when a mark of it is told."""
 
 
 def between_these(turn: Turn, held: Held) -> Held:
@@ -128,7 +130,8 @@ def _spoken_of(turn: Turn) -> tuple[str, ...]:
 def _of_these(turn: Turn, spoken_of: tuple[str, ...]) -> bool:
     """True for a catch told of after some fishes were set side by side, or after one thing was told of two of them."""
     told = turn.held.intent in ASIDE and 1 < len(spoken_of) <= MOST_SIDE_BY_SIDE
-    return turn.held.intent == "contrast" or (told and not groups(turn.reading))
+    caught = turn.held.intent in IN_HAND and bool(spoken_of) and not named(turn)
+    return turn.held.intent == "contrast" or ((told or caught) and not groups(turn.reading))
 
 
 def _borne_out(turn: Turn, held: Held, carried: Held, spoken_of: tuple[str, ...]) -> bool:

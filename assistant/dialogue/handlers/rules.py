@@ -73,6 +73,8 @@ MOST_SPANS = 4
 """Spans of a month that are told one by one."""
 MOST_ASKING = 6
 """Words of a line that asks what a place is."""
+BACK_ALIVE = "back-alive"
+"""The cue of a line that asks which fish may not go back alive."""
 CARE = "release-basic"
 """The caution that tells how a fish is let go."""
 
@@ -81,6 +83,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     """The answer to a line about rules, warnings of eating first, and the conversation with the catch judged."""
     answer, held = _answer(on_its_day(of_this_fish(turn)))
     species = species_of(turn.kb, answer.taxa)
+    if BACK_ALIVE in turn.cues and (named_ones := _not_back(turn, species)):
+        return answer._replace(blocks=tuple(named_ones)), held
     unwanted = (unwelcome(turn.kb, species) or _compared(turn, species)) if answer.verdict == "unknown" else ()
     other = fits_better(turn, species) if unwanted else ""
     if other:
@@ -88,6 +92,14 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         answer = answer._replace(taxa=(other, *answer.taxa))
     first = [*warnings(turn, species), *unwanted]
     return with_marks(turn, answer._replace(blocks=(*first, *answer.blocks))), held
+
+
+def _not_back(turn: Turn, species: Sequence[str]) -> list[Block]:
+    """What holds of those fishes spoken of that are not wanted in many waters, each named; of the others, to ask."""
+    told = {t: unwelcome(turn.kb, (t,)) for t in species}
+    blocks = [b._replace(text=tell.of_kind(label(turn.kb, t), b.text)) for t, found in told.items() for b in found]
+    rest = [label(turn.kb, t) for t, found in told.items() if not found]
+    return [*blocks, Block("doubt", tell.not_unwanted(rest), claim=False)] if blocks and rest else blocks
 
 
 def _not_sure(turn: Turn, species: Sequence[str], other: str) -> Block:

@@ -185,6 +185,8 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
     denied = any(p in line.scopes.denied for p in hit.at)
     if phrase.denies != denied and (not denied or over_denial(hit, line.content, line.tokens, line.scopes.denied)):
         return None
+    if _shades(hit, line):
+        return None
     best = _support(hit, line)
     if not best and _points(hit, line) and phrase.character not in line.talk.expected:
         return None
@@ -223,9 +225,11 @@ def _literal(hit: Hit, line: Line) -> int:
     own = {i for p in hit.at for i in range(line.content[p].first, line.content[p].last + 1)}
     said = [t.word for t in line.tokens[first : last + 1]], [line.tokens[i].word for i in sorted(own)]
     before = [t.word for t in line.tokens[max(0, first - 1) : first] if t.word in _VERY]
-    if before and any(thing == hit.phrase.id for w in said for _, thing, _ in line.lexicon.spoken(" ".join(before + w))):
-        return 2
-    return int(any(thing == hit.phrase.id for words in said for _, thing, _ in line.lexicon.spoken(" ".join(words))))
+    for worth, lead in ((2, before), (1, [])):
+        if (lead or worth == 1) and any(
+                e[1] == hit.phrase.id for words in said for e in line.lexicon.spoken(" ".join(lead + words))):
+            return worth
+    return 0
 
 
 _VERY = word_set("very super really extremely")
@@ -247,6 +251,17 @@ def _points(hit: Hit, line: Line) -> bool:
     """True for a single word by which one of several fishes is pointed at ("the yellow one")."""
     after = line.content[hit.last].last + 1
     return len(set(hit.at)) == 1 and after < len(line.tokens) and line.tokens[after].word in ONE
+
+
+def _shades(hit: Hit, line: Line) -> bool:
+    """True for a shade alone right before the colour that it makes lighter or darker ("pale orange")."""
+    at = line.content[hit.last].last
+    behind = line.tokens[at + 1 : at + 2]
+    return (len(set(hit.at)) == 1 and line.tokens[at].word in _SHADES and bool(behind)
+            and behind[0].clause == line.tokens[at].clause and line.lexicon.head(behind[0].word) in line.lexicon.tints)
+
+
+_SHADES = word_set("pale dark light bright dull deep dusky faint")
 
 
 def _across(hit: Hit, line: Line) -> bool:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 
-from assistant.dialogue.reader.claims import Claim, Line, claims_of
+from assistant.dialogue.reader.claims import SIDE, WHOLE, Claim, Line, claims_of
 from assistant.dialogue.reader.reading import Seen
 from assistant.dialogue.reader.said_of import likewise
 from assistant.reasoning.evidence import below
@@ -52,7 +52,7 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
             continue
         if any(_names_part(claim, c) for found in chosen.values() for c in found):
             continue
-        if any(_reads_through(claim, c, line) for found in chosen.values() for c in found):
+        if any(_reads_through(claim, c, line) or _told_of_part(claim, c, line) for x in chosen.values() for c in x):
             continue
         if any(_one_place(c, claim, line) for c in chosen.get(claim.character, ())):
             taken |= dict.fromkeys(own, claim.character)
@@ -128,6 +128,16 @@ def _reads_through(claim: Claim, other: Claim, line: Line) -> bool:
         return False
     left_out = any(min(claim.at) < p < max(claim.at) for p in set(other.at) - set(claim.at))
     return left_out and bool(set(claim.at) & set(other.at))
+
+
+def _told_of_part(claim: Claim, other: Claim, line: Line) -> bool:
+    """True for a mark of the side by default that the line tells of another part ("dark lines fan out behind the eye")."""
+    if claim.number is not None or other.number is not None or not set(claim.support) <= set(claim.at):
+        return False
+    part = {c.character: line.lexicon.kb.character(c.character).part for c in (claim, other)}
+    nouns = set(claim.at) & line.nouns
+    return (part[claim.character] == SIDE and part[other.character] not in (SIDE, WHOLE, "back")
+            and bool(nouns) and nouns <= set(other.at) and len(set(other.at)) > len(set(claim.at)))
 
 
 def _within_count(claim: Claim, counted: Claim, nouns: Collection[int]) -> bool:

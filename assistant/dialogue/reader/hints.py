@@ -9,7 +9,6 @@ from assistant.dialogue.reader.mentions import Decided
 from assistant.dialogue.reader.reading import Mention
 from assistant.reasoning.observed import Hint
 
-
 _BUT = re.compile(r"['’]?s?,? (?:\w+ )?(?:but|except|only|cept|tho|though|yet)\b")
 """How a likeness goes on that tells right after it what is otherwise ("like a walleye but no white tip")."""
 

@@ -405,7 +405,7 @@ def _unnamed(
     return tuple(s for s in features if (s.start, s.end) not in places and not any(
         m.start <= s.start and s.end <= m.end and s.end - s.start < m.end - m.start for m in named)
         and not any(s.start < m.start < s.end < m.end and (m.start, m.end) in places and _elsewhere(kb, s, m)
-                    for m in named))
+                    and not line[s.end :].startswith(" and ") for m in named))
 
 
 def _elsewhere(kb: KnowledgeBase, seen: Seen, mention: Mention) -> bool:

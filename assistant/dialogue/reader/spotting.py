@@ -138,7 +138,7 @@ def _ones_meant(tokens: Sequence[Token], i: int, lexicon: Lexicon) -> str:
     return noun if noun and before.index(next(t for t in before if t.word == noun)) >= len(before) - MOST_BEHIND else ""
 
 
-MOST_OF_ONES, MOST_BEHIND = 2, 3
+MOST_OF_ONES, MOST_BEHIND = 2, 4
 """Words before "ones" in its clause; how near to the end of the clause before the thing stands."""
 
 

@@ -40,6 +40,7 @@ def warmth_at(pieces: Sequence[Piece], at: int, metric: bool) -> Warmth | None:
     if _of_air(first, behind):
         return Warmth(first.value, "degC" if metric and first.value < WARM_F else "degF", first.start, first.end + 1)
     told = (bool(_WATERS & set(before)) or bool(_TEMPERATURES & set(before))) and before[-1:] and before[-1] in _IS
+    told = told or (before[-1:] == ["water"] and behind[:1] in (["f"], ["c"]))
     if not (told or "thermometer" in behind) or (behind and behind[0] in {*UNITS, "deep", "down", "degrees", "degree"}):
         return None
     end = first.end + (behind[:1] in (["f"], ["c"]))

@@ -50,7 +50,7 @@ def read_where(tokens: Sequence[Token], lexicon: Lexicon, taken: Sequence[Span])
                 step = size
                 break
         at += step
-    mentions = _fitting(mentions, lexicon)
+    mentions = _fitting([m for m in mentions if not _of_a_water(m, mentions, tokens, lexicon)], lexicon)
     beyond = [m for m in mentions if _lies_beyond(m, tokens)]
     mentions = [m for m in mentions if m not in beyond]
     unknown = _unknown(tokens, lexicon, covered | _positions(tokens, [*mentions, *beyond]))
@@ -77,6 +77,18 @@ _PARTS = word_set(
     "waters record limit law laws rules regs regulations license season"
 )
 """Words after the name of a state used as an adjective ("on the ohio side")."""
+
+
+def _of_a_water(mention: Mention, others: Sequence[Mention], tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a town in the name of a river beside a state of its own ("Santa Fe River, north Florida")."""
+    after = next((t for t in tokens if t.start >= mention.end), None)
+    town = all(e[2] == "hidden" for e in lexicon.spoken(mention.words) if e[0] == "place" and e[1] in mention.ids)
+    return town and after is not None and after.word in _WATERS and any(
+        o.kind == "place" and o.ids != mention.ids for o in others)
+
+
+_WATERS = word_set("river creek brook fork bayou branch run")
+"""Words that make a town's name that of a water."""
 
 
 def _lies_beyond(mention: Mention, tokens: Sequence[Token]) -> bool:

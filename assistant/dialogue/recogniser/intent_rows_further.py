@@ -180,4 +180,35 @@ FURTHER_ROWS: tuple[Row, ...] = (
         ("how come the rules always lump the hybrid sunnies in w the regular ones",)),
     Row("handling", 95, ("harms-fish", "fish|held-fish|fishy|nests", "!seen|rules-act|quiz|key|eat|range"),
         ("gills are on the beds, what hook / does it hurt anything pulling em off the nest",)),
+    # A fish that should not go back alive, one that is held, a photo of it in warm water, a hook cut off.
+    Row("rules", 95, ("back-alive", "fish|held-fish|which-of", "!seen|quiz|key|hurt|will-live|dies-anyway|snipped"),
+        ("mottled sculpin compared with round goby / which of the two should not go back alive",)),
+    Row("handling", 94, ("asks-how", "handling", "held-fish", "short10",
+                         "!fish|seen-many|quiz|key|rules|tackle|size|weight|eat|asks-name"),
+        ("chain pickerel / mouth is all needles, hows a guy hold it",)),
+    Row("handling", 94, ("snipped", "after-handling", "short10", "!fish|seen|quiz|key|rules"),
+        ("bluegill swallowed the hook / ok snipped. how should he go back",)),
+    # What the program cannot do on the net.
+    Row("out-of-scope", 95, ("go-online", "!seen|quiz|key|hurt|rules|place|water"),
+        ("go online, fetch the newest redhorse papers and add their counts",)),
+    # In a curator's words.
+    Row("range", 95, ("native-extent", "fish|held-fish", "!seen|quiz|key|two-fish|rules"),
+        ("Archoplites interruptus: what native extent is on file",)),
+    Row("contrast", 95, ("ranges-cross", "two-fish", "!seen|quiz|key|rules|place"),
+        ("list characters on which the scored ranges of spotted bass and Alabama bass cross",)),
+    # Each told of in a sentence, who says so in print, the colour of a part of one of two.
+    Row("describe", 95, ("a-sentence", "held-fish|fish", "short10", "!seen|quiz|key|rules"),
+        ("which members of the pike family have only the upper half of the gill cover scaled / a sentence for either",)),
+    Row("sources", 96, ("in-print", "who-gives|whos-word|sources", "held-last", "!seen|quiz|key|fish"),
+        ("how do I tell pike from muskie / and who says so, in print",)),
+    Row("describe", 94, ("what-colour", "held-fish", "part", "after-contrast|after-describe|after-names",
+                         "!fish|quiz|key|rules|story|own-evidence"),
+        ("yellow bullhead or brown bullhead / that yellow one, what shade should the chin barbels be",)),
+    Row("tackle", 94, ("after-tackle", "bigger-than|smaller-than|leans-size", "short10",
+                       "!fish|seen|len|wt|quiz|key|asks-how|weight|size|question-mark"),
+        ("what hook for rock bass / no, smaller, they just peck at it",)),
+    # How large a part of the fish just told of is.
+    Row("describe", 94, ("after-describe", "part", "seen", "size-large|size-small", "question-mark", "creature|bait-thing",
+                         "!fish|quiz|key|rules|asks-name|have-verb|on-my-fish"),
+        ("what does a warmouth look like / mouth big enough for a crawdad?",)),
 )

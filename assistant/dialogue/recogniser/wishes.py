@@ -4,7 +4,7 @@ from __future__ import annotations
 
 BESIDE_UNDO = (
     "handling|hook-left|hurt|back-in|contrast|describe|size|weight|habitat|range|rules|names|tackle|"
-    "list|cooking|clean-ask|self-type|motor|asks-how|asks-what|asks-where|asks-when"
+    "list|cooking|clean-ask|self-type|motor|asks-how|asks-what|asks-where|asks-when|back-alive"
 )
 """Beside these a word of taking back only turns from what was said ("never mind, how big do they get")."""
 BESIDE_ANOTHER = (

@@ -5,7 +5,7 @@ Layer 4; the wording of verdicts stands in ``rules``.
 
 from __future__ import annotations
 
-from assistant.text import sentence
+from assistant.text import join, sentence
 
 # --- rules without a fish in hand ---------------------------------------------------------------------------------
 
@@ -431,6 +431,16 @@ def be_sure_first(other: str, fish: str) -> str:
     """Before a fish is let go that an unwanted one looks like, with which it was compared."""
     return sentence(f"make sure first that it is not the {other}, which you set beside the {fish}; "
                     "for that one this holds")
+
+
+def of_kind(fish: str, text: str) -> str:
+    """A caution with the fish it is for before it."""
+    return f"{sentence(fish).rstrip('.')}: {text[:1].lower()}{text[1:]}"
+
+
+def not_unwanted(names: Sequence[str]) -> str:
+    """Of fishes on which nothing unwanted is held."""
+    return sentence(f"of the {join(names)} no such caution is held here; the local rule says what goes back")
 
 
 def fits_another(other: str, named: str) -> str:
