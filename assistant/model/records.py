@@ -106,8 +106,8 @@ class Character(NamedTuple):
 
 class State(NamedTuple):
     """One state of a character; ``broader`` is its umbrella state, ``clause`` is spoken of a fish after "has", and
-    ``except_for`` are the marks of other characters beside which a denial means the others ("no other marks"); ``share``
-    is how common it is, beside 1, among fishes of which only its umbrella is told.
+    ``except_for`` are the marks of other characters beside which a denial means the others ("no other marks");
+    ``share`` is how common it is, beside 1, among fishes of which only its umbrella is told.
     """
 
     id: str

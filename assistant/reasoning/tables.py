@@ -20,8 +20,8 @@ from assistant.model.records import Character
 from assistant.reasoning.evidence import ANY, LEAK, ORDINARY, Distribution, Scope, below, leaves
 from assistant.reasoning.observer import (
     KIN_ERROR,
-    Kin,
     MOST_ERROR,
+    Kin,
     count_keys,
     error_weights,
     kin_of,

@@ -198,7 +198,8 @@ FURTHER_ROWS: tuple[Row, ...] = (
         ("list characters on which the scored ranges of spotted bass and Alabama bass cross",)),
     # Each told of in a sentence, who says so in print, the colour of a part of one of two.
     Row("describe", 95, ("a-sentence", "held-fish|fish", "short10", "!seen|quiz|key|rules"),
-        ("which members of the pike family have only the upper half of the gill cover scaled / a sentence for either",)),
+        ("which members of the pike family have only the upper half of the gill cover scaled / "
+         "a sentence for either",)),
     Row("sources", 96, ("in-print", "who-gives|whos-word|sources", "held-last", "!seen|quiz|key|fish"),
         ("how do I tell pike from muskie / and who says so, in print",)),
     Row("describe", 94, ("what-colour", "held-fish", "part", "after-contrast|after-describe|after-names",
@@ -208,7 +209,7 @@ FURTHER_ROWS: tuple[Row, ...] = (
                        "!fish|seen|len|wt|quiz|key|asks-how|weight|size|question-mark"),
         ("what hook for rock bass / no, smaller, they just peck at it",)),
     # How large a part of the fish just told of is.
-    Row("describe", 94, ("after-describe", "part", "seen", "size-large|size-small", "question-mark", "creature|bait-thing",
-                         "!fish|quiz|key|rules|asks-name|have-verb|on-my-fish"),
+    Row("describe", 94, ("after-describe", "part", "seen", "size-large|size-small", "question-mark",
+                         "creature|bait-thing", "!fish|quiz|key|rules|asks-name|have-verb|on-my-fish"),
         ("what does a warmouth look like / mouth big enough for a crawdad?",)),
 )

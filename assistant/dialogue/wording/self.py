@@ -35,8 +35,8 @@ ASKED = (
 LOST = 'Sorry. Ask for the word or the part that is not plain and I will explain it; "shorter" gives less.'
 NO_FISH = "That animal is no fish; I only know fishes of fresh water."
 NO_NET = (
-    "I do not go online: I know only what this base holds. A curator adds a value with its source by hand (tellfin add) "
-    "or from a sheet (tellfin import)."
+    "I do not go online: I know only what this base holds. A curator adds a value with its source by hand (tellfin "
+    "add) or from a sheet (tellfin import)."
 )
 NO_ERRANDS = (
     "I can't: I call, write to and report to nobody, and order, book or save nothing; I only answer questions about "

@@ -5,6 +5,8 @@ Layer 4; the wording of verdicts stands in ``rules``.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from assistant.text import join, sentence
 
 # --- rules without a fish in hand ---------------------------------------------------------------------------------
