@@ -43,7 +43,8 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     table = parse_table(text, args.patch) if text else None
     if args.kind:
         index, kind = store.index(), kind_named(args.kind)
-        refuse_unfit(kind, filled(kind, fields, index), Lookup(index), early=True)
+        signed = bool(args.by or store.curator())
+        refuse_unfit(kind, filled(kind, fields, index), Lookup(index), early=signed)
     author = author_of(args, streams, store, str((table or {}).get("why") or "new record"))
 
     def work(draft: Draft) -> None:

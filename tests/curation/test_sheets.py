@@ -55,7 +55,7 @@ def test_a_row_that_the_base_does_not_bear_is_rejected(tiny_base: Path, tmp_path
                  "Vennia alta,depth-ratio,3.1,,female,vell-2001,read,",
                  "Vennia alta,depth-ratio,3.1,,female,vell-2001,read,")
     ran = tellfin("--base", tiny_base, "import", path, *BY)
-    assert "row 2, column order of numbers" in ran.out and ran.code == 1, ran
+    assert "row 2, column value: " in ran.out and "order of numbers" in ran.out and ran.code == 1, ran
 
 
 def test_a_sheet_takes_the_words_of_the_commands(tiny_base: Path, tmp_path: Path, tellfin: Tellfin) -> None:
@@ -65,6 +65,23 @@ def test_a_sheet_takes_the_words_of_the_commands(tiny_base: Path, tmp_path: Path
     ran = tellfin("--base", tiny_base, "import", path, *BY)
     assert ran.code == 0 and "ranges: 1 new" in ran.out, ran
     assert "range:ommaria-lenta.vennimoor.memory" in Index(tiny_base)
+
+
+@pytest.mark.parametrize(("rows", "said"), [
+    ("taxon,name,language,source,basis\nVennia alta,<i>x</i>,en,memory,memory", "column name: '<i>x</i>': is no name"),
+    ("taxon,name,language,source,basis\nVennia alta,x,english,memory,memory", "column language: 'english': is no lang"),
+    ("taxon,name,kind,source,basis\nVennia alta,x,nickname,memory,memory", "column kind: 'nickname': is a value out"),
+    ("taxon,name,source,basis\nVennia alta,x,vell-2001,memory", "column basis: 'basis memory from src:vell-2001'"),
+    ("taxon,region,status,source,basis\nVennia alta,vennimoor,natve,memory,memory", "column status: 'natve': is a val"),
+    ("source_key,kind,title\nvell-2003,bok,Vennets", "column kind: 'bok': is a value outside its list"),
+    (HEADER + "Vennia alta,maximum-length,9-8,,,memory,memory,", "column value: 'tf:low 9 above tf:high 8'")])
+def test_a_fault_is_told_by_its_column(rows: str, said: str, tiny_base: Path, tmp_path: Path,
+                                       tellfin: Tellfin) -> None:
+    """A row at fault names the column of the sheet and says what may stand there."""
+    path = tmp_path / "rows.csv"
+    path.write_text(rows + "\n")
+    ran = tellfin("--base", tiny_base, "import", path, *BY)
+    assert ran.code == 1 and f"row 2, {said}" in ran.out, ran
 
 
 def test_a_group_is_exported_by_its_name(tellfin: Tellfin) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from assistant.graph.lines import Index
-from tests.helpers.bases import Tellfin, contents_of
+from tests.helpers.bases import Tellfin, contents_of, knowledge_of
 
 BY = ("--by", "Ansa Merrow")
 RAKERS = ("add", "statement", "taxon=tall vennet", "character=maximum-length", "value=300-340")
@@ -24,7 +24,24 @@ def test_wrong_and_missing_fields_are_told_together(tiny_base: Path, tellfin: Te
     """A kind of name that is none and a fish that is not there stand beside the fields that are missing."""
     ran = tellfin("--base", tiny_base, "add", "name", "taxon=tall venet", "text=x", "kind=nickname", *BY)
     assert ran.code == 1 and "did you mean tall vennet" in ran.err
-    assert "outside its list; one of accepted" in ran.err and "language=…" in ran.err and "basis=…" in ran.err
+    assert "outside its list; one of accepted" in ran.err and "source=…" in ran.err and "basis=…" in ran.err
+    lone = tellfin("--base", tiny_base, "add", "name", "taxon=tall vennet", "text=x", "language=english", *BY)
+    assert "language=english  is no language code" in lone.err
+
+
+def test_a_name_is_an_english_one_in_use_where_nothing_else_is_said(tiny_base: Path, tellfin: Tellfin) -> None:
+    """A new name needs neither language nor kind, as in a sheet."""
+    ran = tellfin("--base", tiny_base, "add", "name", "taxon=tall vennet", "text=steepling", "source=memory", *BY)
+    assert ran.code == 0 and '"steepling" (vernacular)' in ran.out, ran
+    found = knowledge_of(tiny_base).names("vennia-alta")
+    assert [(n.language, n.kind) for n in found if n.text == "steepling"] == [("en", "vernacular")]
+
+
+def test_a_wrong_field_is_told_before_who_is_asked_for(tiny_base: Path, tellfin: Tellfin) -> None:
+    """Somebody who is not known yet is told of a character that there is none of, not asked for a name first."""
+    ran = tellfin("--base", tiny_base, "add", "statement", "taxon=tall vennet", "character=gil-rakers", "value=9",
+                  "source=memory")
+    assert "there is no character 'gil-rakers'" in ran.err and "--by" not in ran.err
 
 
 def test_add_alone_says_the_kinds_and_their_fields(tiny_base: Path, tellfin: Tellfin) -> None:
