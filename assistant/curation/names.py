@@ -40,12 +40,12 @@ class Part:
 
 def rename(draft: Draft, key: str, scientific: str, label: str, author: Author, on: date) -> None:
     """Give a taxon a new scientific name, or a new English one, or both; the old ones stay as names that lead to it."""
-    _needs_paper(author)
     _needs_scientific(scientific)
     label = _needs_name(label)
     old = existing(draft, key)
     if not (scientific or label):
         raise UsageError("a rename needs a new name", "give --scientific or --label")
+    _needs_paper(author)
     taxon = draft.edited(key)
     if scientific and scientific != one(old, "dwc:scientificName"):
         _add_name(draft, key, one(old, "dwc:scientificName"), "la", "synonym", author, on)
@@ -194,7 +194,7 @@ def _names(draft: Draft, key: str) -> list[Node]:
 def _add_name(draft: Draft, taxon: str, text: str, language: str, kind: str, author: Author, on: date) -> None:
     for node in _names(draft, taxon):
         if one(node, "skosxl:literalForm").lower() == text.lower():
-            if kind in LEADING and one(node, "tf:nameKind") != "tf:accepted":
+            if kind in LEADING and one(node, "tf:nameKind") not in ("tf:accepted", f"tf:{kind}"):
                 name = draft.edited(node.id)
                 name.props["tf:nameKind"] = [f"tf:{kind}"]
                 for where in ("dcterms:spatial", "tf:regionText"):

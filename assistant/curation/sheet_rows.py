@@ -178,7 +178,7 @@ def _name(cells: dict[str, str], lookup: Lookup) -> Node:
 
 def _range(cells: dict[str, str], lookup: Lookup) -> Node:
     region, _, rest = _at("region", cells, str).partition("(")
-    area = cells.get("area") or rest.rstrip(") ")
+    area = cells.get("area") or rest.strip().removesuffix(")")
     status = _at("status", cells, lambda t: _fit("range", "status", _STATUS.get(t.lower(), slug(t)), lookup))
     props: dict[str, list[Value]] = {
         "rdf:type": ["tf:Range"], "tf:taxon": [_at("taxon", cells, lookup.taxon)],
@@ -196,7 +196,7 @@ def _regions(text: str, lookup: Lookup) -> tuple[list[str], str]:
         name, _, rest = part.partition("(")
         try:
             places.append(lookup.place(name))
-            words += [rest.rstrip(") ")] if rest else []
+            words += [rest.strip().removesuffix(")")] if rest else []
         except DataError:
             words.append(part)
     return places, "; ".join(words)

@@ -39,6 +39,27 @@ def test_a_new_english_name_leaves_the_source_of_the_scientific_one(tiny_base: P
     assert (taxon.label, taxon.according_to) == ("steep vennet", "O. Vell 2001")
 
 
+def test_a_rename_names_a_source_that_is_there(tiny_base: Path, tellfin: Tellfin) -> None:
+    """A source that the base lacks is refused though only the label changes; a rename without a name says so first."""
+    before = contents_of(tiny_base)
+    ran = tellfin("--base", tiny_base, "rename", "tall vennet", "--label", "redfin", *BY[:5], "nobody-1999")
+    assert ran.code == 1 and "there is no source 'src:nobody-1999'" in ran.err, ran
+    ran = tellfin("--base", tiny_base, "rename", "tall vennet", *BY[:2])
+    assert "a rename needs a new name" in ran.err and contents_of(tiny_base) == before
+
+
+def test_a_former_label_keeps_where_it_is_used(tiny_base: Path, tellfin: Tellfin) -> None:
+    """The name record of the old label changes its kind and nothing else."""
+    index = Index(tiny_base)
+    key = next(k for k in index.ids("name", "vennia-alta") if (n := index.node(k)) and one(n, "tf:nameKind") ==
+               "tf:accepted")
+    tellfin("--base", tiny_base, "correct", key, "regions=vennimoor", *BY)
+    tellfin("--base", tiny_base, "rename", "tall vennet", "--label", "steep vennet", *BY)
+    node = Index(tiny_base).node(key)
+    assert node is not None and (one(node, "tf:nameKind"), one(node, "dcterms:spatial")) == (
+        "tf:former", "place:vennimoor")
+
+
 def test_a_former_label_leads_plainly_to_its_fish(tiny_base: Path, tellfin: Tellfin) -> None:
     """Though another fish is loosely called so, the old label means the renamed one, in questions and in commands,
     until a fish is named so by right; a name taken back is the accepted one again."""

@@ -67,6 +67,15 @@ def test_a_sheet_takes_the_words_of_the_commands(tiny_base: Path, tmp_path: Path
     assert "range:ommaria-lenta.vennimoor.memory" in Index(tiny_base)
 
 
+@pytest.mark.parametrize("form", ["names", "ranges", "sources"])
+def test_the_shipped_sheets_come_back_the_same(form: str, tmp_path: Path, tellfin: Tellfin) -> None:
+    """What the shipped base gives as names, ranges or sources changes nothing when it is read again."""
+    tellfin("new-base", tmp_path / "base")
+    tellfin("--base", tmp_path / "base", "export", tmp_path / "rows.csv", "--form", form)
+    ran = tellfin("--base", tmp_path / "base", "import", tmp_path / "rows.csv", "--dry-run")
+    assert ran.code == 0 and ran.out.startswith(f"{form}: 0 new, 0 changed, "), ran
+
+
 @pytest.mark.parametrize(("rows", "said"), [
     ("taxon,name,language,source,basis\nVennia alta,<i>x</i>,en,memory,memory", "column name: '<i>x</i>': is no name"),
     ("taxon,name,language,source,basis\nVennia alta,x,english,memory,memory", "column language: 'english': is no lang"),

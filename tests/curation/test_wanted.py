@@ -81,6 +81,8 @@ def test_a_trial_needs_no_name(tiny_base: Path, tellfin: Tellfin) -> None:
     assert tellfin("--base", tiny_base, *RAKERS, "basis=memory", "--dry-run").code == 0
     assert contents_of(tiny_base) == before
     assert "who makes the change" in tellfin("--base", tiny_base, *RAKERS, "basis=memory").err
+    both = tellfin("--base", tiny_base, "correct", "st:vennia-rubra.gill-rakers.any.vell-2001", "value=9").err
+    assert "--by NAME" in both and "--why TEXT" in both
 
 
 def test_options_may_stand_before_the_fields(tiny_base: Path, tellfin: Tellfin) -> None:
