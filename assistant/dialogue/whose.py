@@ -10,8 +10,10 @@ from assistant.dialogue.turn import Turn
 from assistant.dialogue.whether import point
 from assistant.dialogue.wording import core as say
 from assistant.dialogue.wording import speak
-from assistant.reasoning.contrast import tell_some, told_of
+from assistant.model.knowledge import KnowledgeBase
+from assistant.reasoning.contrast import Told, tell, tell_some, told_of
 from assistant.reasoning.evidence import Scope
+from assistant.text import key
 
 MOST, BESIDE = 8, 3
 """Features told of such fish, and ordinary ones told beside where none sets them apart."""
@@ -31,7 +33,8 @@ def who_told(turn: Turn, taxon: str, who: Scope, asked: Sequence[str] = ()) -> l
     """
     kb, name = turn.kb, say.who_words(speak.fish(turn.kb, taxon), who.sex, who.stage, who.breeding)
     known = asked or [c for c in told_of(kb, (taxon,)) if kb.character(c).use == "identify"]
-    found = [(kb.character(c), told) for c in known if (told := tell_some(kb, kb.character(c), taxon, who)) is not None]
+    found = [(kb.character(c), told) for c in known if (told := tell_some(kb, kb.character(c), taxon, who)
+                                                        or _of_breeding(kb, c, taxon, who)) is not None]
     found.sort(key=lambda x: (x[1].inherited_from is not None, -plain_worth(*x), x[0].id))
     notes = [] if asked or who.stage != JUVENILE else _notes(turn, taxon)
     if found:
@@ -41,6 +44,16 @@ def who_told(turn: Turn, taxon: str, who: Scope, asked: Sequence[str] = ()) -> l
         first, *rest = notes
         return [Block("lead", say.describe_single(name, first.text), statements=first.statements), *rest]
     return _ordinary(turn, taxon, name, asked)
+
+
+def _of_breeding(kb: KnowledgeBase, character: str, taxon: str, who: Scope) -> Told | None:
+    """What is told of a feature that only breeding fish have ("colour of a spawning fish"), which needs no scope."""
+    found = kb.character(character)
+    return tell(kb, found, taxon) if who.breeding and BREEDING & set(key(found.label).split()) else None
+
+
+BREEDING = frozenset({"spawning", "breeding"})
+"""Words of the label of a feature of breeding fish."""
 
 
 def _ordinary(turn: Turn, taxon: str, name: str, asked: Sequence[str]) -> list[Block]:

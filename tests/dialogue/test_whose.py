@@ -8,7 +8,7 @@ from tests.dialogue.conftest import Talk
 
 
 @pytest.mark.parametrize(("lines", "first"), [
-    (("what do female pumpkinseeds look like",), "Female pumpkinseed - upright bars on the side: sometimes faint bars"),
+    (("what do female pumpkinseeds look like",), "Female pumpkinseed - upright bars on the side: often faint bars"),
     (("pumpkinseed", "and the female?"), "Female pumpkinseed - "),
     (("describe a bluegill", "and breeding males"), "Breeding male bluegill - colour of the breast and belly"),
     (("what do male longears look like while breeding",), "Breeding male longear sunfish - "),

@@ -368,3 +368,18 @@ def _advice(turn: Turn, taxa: Sequence[str]) -> list[Block]:
     kb = turn.kb
     return [Block("point", say.advice(speak.fish(kb, t), s.text), statements=(f"st:{s.id}",))
             for t in taxa for s in kb.statements(t) if s.character in NOTES and s.text]
+
+
+MOST_OF_MORE = 4
+"""Words of a line that asks for no more than the rest ("show me more please")."""
+
+
+def further(turn: Turn, found: Contrast, rows: Sequence[ContrastRow]) -> list[ContrastRow]:
+    """The rows that a comparison of the same fishes did not tell yet, for "more"."""
+    last, words = turn.held.last, turn.reading.words
+    again = "more" in turn.cues and len(words) <= MOST_OF_MORE and not turn.reading.of("character")
+    left_out = last is not None and last.intent == "contrast" and any(b.kind == "help" for b in last.blocks)
+    if not again or last is None or not left_out or set(last.taxa) != set(found.taxa):
+        return []
+    told = {s for b in last.blocks for s in b.statements}
+    return [r for r in rows if not set(row_ids(r)) <= told]

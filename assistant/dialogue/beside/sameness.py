@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from assistant.dialogue.answer import Block
+from assistant.dialogue.called_so import names_like
 from assistant.dialogue.kinship import accepted_of, both_loose, is_a
 from assistant.dialogue.reader.reading import Mention
 from assistant.dialogue.subjects import species_of
@@ -122,3 +123,16 @@ def of_group(turn: Turn) -> list[Block]:
     others = sorted((t for t in pool if t != own[0]), key=lambda t: (-len(kb.ranges(t)), t))[:OTHERS]
     text = say.one_of_group(label(kb, own[0]), wide[0].words, speak.fishes(kb, others))
     return [Block("lead", text, statements=tuple(f"taxon:{t}" for t in (own[0], *others)))]
+
+
+def kind_only(turn: Turn, same: Sequence[Block]) -> bool:
+    """True for "is a walleye a pike", which one line on its family answers."""
+    return len(same) == 1 and "asks-do" in turn.cues and any(s.endswith("idae") for s in same[0].statements)
+
+
+def bearing_too(kb: KnowledgeBase, fish: str, mentions: Sequence[Mention], meanings: Sequence[Sequence[str]]) -> str:
+    """Of the other fishes that bear the loose name of the line and look like ``fish``, the one most met."""
+    near = {*(x.other for x in kb.look_alikes(fish)), *kb.taken_for(fish)}
+    loose = {t: len(kb.ranges(t)) * sum(len(n.regions) for n in names_like(kb, t, m.words)[:1])
+             for m, ids in zip(mentions, meanings, strict=True) if fish in ids for t in ids if t in near}
+    return min(loose, key=lambda t: (-loose[t], t), default="")

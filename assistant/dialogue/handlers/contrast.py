@@ -85,6 +85,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     asked = frozenset() if own_told else asked
     if _dead(turn):
         rows = wants.lasting(turn, rows)
+    if left := wants.further(turn, found, rows):
+        return Answer("contrast", tuple(_points_of(turn, found, left)), taxa=taxa), held
     blocks = _wanted(turn, found, rows, sides, asked)
     told = wants.two_kinds(turn, taxa) or _in_order(turn, taxa, sides)
     if not blocks:

@@ -118,6 +118,8 @@ def _wanted(turn: Turn, fish: Sequence[str]) -> Wanted:
 def _tints(turn: Turn, fish: Sequence[str], asked: Sequence[str]) -> tuple[str, ...]:
     """The colours that are told of the parts asked about ("what shade should the barbels be")."""
     of_part = [turn.kb.character(c) for c in asked]
+    if any(COLOURED in key(c.label).split() for c in of_part):
+        return tuple(asked)
     parts, words = {c.part for c in of_part}, {w for c in of_part for w in c.words}
     able = (turn.kb.character(c) for c in _colours(turn, fish))
     return tuple(c.id for c in able if c.id != COLOUR and (c.part in parts or words & set(c.words)))

@@ -180,9 +180,9 @@ def _wanted(turn: Turn, found: Sequence[Found], known: bool) -> tuple[str, ...]:
         return (URGENT,)
     if carried[:1] == (URGENT,) and not hurt and "what-about" in turn.cues and "fish" in turn.reading.words:
         return BASICS
-    if carried[:1] == (URGENT,) and not names and not any(s >= SINGLE_WORD for _, s in topics(found)):
-        return (URGENT,)
     eaten = "eat" in turn.cues and not hurt and not {"animal", "medical"} & turn.cues
+    if carried[:1] == (URGENT,) and not (names or eaten) and not any(s >= SINGLE_WORD for _, s in topics(found)):
+        return (URGENT,)
     asked = _topics([f for f in found if f.record.topic != URGENT] if eaten else found, hurt)
     if eaten and ("pressure" in turn.cues or (DEEP_WATER in carried and not names)):
         return (PRESSED, *(t for t in asked if t not in (URGENT, DEEP_WATER)))

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import carried_on, told_taxa
 from assistant.dialogue.aspects import aspects
-from assistant.dialogue.beside.sameness import sameness
+from assistant.dialogue.beside.sameness import bearing_too, kind_only, sameness
 from assistant.dialogue.called_so import LOCAL_KINDS, last_meanings, meant, names_like
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.contrast import points
@@ -88,7 +88,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     same = [] if asks_name_of else _same(turn)
     blocks = same or _kinship(turn, asked, sides)
     settled = bool(blocks)
-    if same and local:
+    if same and local and not kind_only(turn, same):
         blocks = [*same, *_meanings(turn, local)]
     if not blocks and turn.reading.places and not subjects(turn, carried=False):
         blocks = place_again(turn) or _again(turn)
@@ -439,20 +439,14 @@ def _same(turn: Turn) -> list[Block]:
         meanings[0] = accepted_of(turn.kb, mentions[0], meanings[0])
     blocks = sameness(turn, mentions, meanings)
     apart = unique(i for m, ids in zip(mentions, meanings, strict=True) if m.exact and len(ids) == 1 for i in ids)
-    if blocks and len(apart) == 1 and (other := _bearing_too(turn.kb, apart[0], mentions, meanings)):
+    if kind_only(turn, blocks):
+        return blocks
+    if blocks and len(apart) == 1 and (other := bearing_too(turn.kb, apart[0], mentions, meanings)):
         apart = (*apart, other)
     if blocks and len(apart) == 2:
         found = contrast(turn.kb, apart)
         blocks += [b._replace(kind="point") for b in points(turn, found, found.separating[:1], frozenset())]
     return blocks
-
-
-def _bearing_too(kb: KnowledgeBase, fish: str, mentions: Sequence[Mention], meanings: Sequence[Sequence[str]]) -> str:
-    """Of the other fishes that bear the loose name of the line and look like ``fish``, the one most met."""
-    near = {*(x.other for x in kb.look_alikes(fish)), *kb.taken_for(fish)}
-    loose = {t: len(kb.ranges(t)) * sum(len(n.regions) for n in names_like(kb, t, m.words)[:1])
-             for m, ids in zip(mentions, meanings, strict=True) if fish in ids for t in ids if t in near}
-    return min(loose, key=lambda t: (-loose[t], t), default="")
 
 
 # --- kinship and words ------------------------------------------------------------------------------------------

@@ -33,6 +33,7 @@ BEYOND = (
     ("pinned", own.NO_SPOTS),
     ("other-game", own.OTHER_GAME),
     ("stocking-when", own.STOCKING),
+    ("both-eyes", own.FLATFISH),
     ("go-online", own.NO_NET),
     ("world-act", own.NO_ERRANDS),
     ("written-work", own.NO_WRITING),

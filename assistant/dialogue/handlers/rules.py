@@ -20,15 +20,18 @@ from assistant.dialogue.mistaken import fits_better
 from assistant.dialogue.reader.catch_spelt import caught_is_kept
 from assistant.dialogue.recogniser.cues import TAPE_ENDS
 from assistant.dialogue.recogniser.facts import ASKING
+from assistant.dialogue.rule_numbers import numbered
 from assistant.dialogue.rules import telling
 from assistant.dialogue.rules.access import access_answer, asks_access
 from assistant.dialogue.rules.apart import apart
+from assistant.dialogue.rules.by_number import told_by_number
 from assistant.dialogue.rules.catch_judge import each_kept, judge, meant, parted
 from assistant.dialogue.rules.catch_measures import count_of
 from assistant.dialogue.rules.catch_query import CatchQuery, Named, Step
 from assistant.dialogue.rules.context import (
     Context,
     Spoken,
+    book_of,
     context_of,
     of_this_fish,
     on_its_day,
@@ -132,6 +135,8 @@ def _answer(turn: Turn) -> tuple[Answer, Held]:
         return all_waters(turn.kb), turn.held
     if (place := _place_alone(turn)) is not None:
         return told_of(turn.kb, place, turn.clock, "rules"), turn.held
+    if rules := numbered(turn.kb, turn.reading):
+        return told_by_number(turn, book_of(turn.kb), rules, turn.clock), turn.held
     asked = _sides(turn)
     found = context_of(turn)
     before = spoken(turn.held)
@@ -212,6 +217,9 @@ def _only_place(turn: Turn, asked: frozenset[str]) -> bool:
 
 def _about_place(turn: Turn, asked: frozenset[str], found: Context, surveying: bool) -> bool:
     """True when the rules of the place are asked for rather than a verdict on a fish."""
+    own = any(m.kind == "length" and m.own for m in turn.reading.measures)
+    if "rule-open" in asked and "rule-keep" not in asked and OPENING & set(turn.reading.words) and not own:
+        return True
     if _in_hand(turn, found):
         return False
     step = found.query.steps[0] if found.query is not None and found.query.steps else Step()
@@ -277,7 +285,8 @@ def _wish(turn: Turn, found: Context) -> Wish:
     released = "rule-release" in _sides(turn)
     open_only = (asked == {"rule-open"} and not WIDE & said) or (not asked and released)
     month = found.day is None and (turn.held.date or "").startswith("--")
-    return Wish(open_only, "rule-open" in asked and bool(OPENING & said), side, month)
+    sized = "rule-length" in asked and bool(SIZING & said)
+    return Wish(open_only, "rule-open" in asked and bool(OPENING & said), side, month, sized)
 
 
 def _wanted(turn: Turn, found: Context) -> tuple[Named, ...]:

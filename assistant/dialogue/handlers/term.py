@@ -53,12 +53,19 @@ ASKING = frozenset(
 )
 
 
+HOW_LOOK = "how-look"
+"""The cue of a line that asks how a feature is looked at or counted."""
+COUNTING = frozenset({"count", "counted", "counting"})
+
+
 def handle(turn: Turn) -> tuple[Answer, Held]:
     """The words named in the line explained; the last ones again for a follow-up; a list of words for a lesson."""
     kb, reading, held = turn.kb, turn.reading, turn.held
     sides = aspects(kb, reading)
     if "vocabulary" in sides or CUE in turn.cues:
         return words_for_lesson(turn), held
+    if HOW_LOOK in turn.cues and (blocks := _characters(turn)):
+        return Answer("term", tuple(blocks)), held
     terms = _terms(turn)
     if "names-young" in turn.cues:
         terms = [t for k in YOUNG if (t := kb.find("term", k)) is not None]
@@ -160,6 +167,8 @@ def _characters(turn: Turn) -> list[Block]:
     out: list[Block] = []
     mentions = turn.reading.of("state", "character")
     pairs = [(m.kind, i) for m in mentions for i in m.ids]
+    if HOW_LOOK in turn.cues and COUNTING & set(turn.reading.words):
+        pairs = [p for p in pairs if p[0] == "character" and kb.character(p[1]).kind == "count"] or pairs
     if not pairs:
         pairs = [
             (k, i)

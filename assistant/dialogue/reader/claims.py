@@ -7,11 +7,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
+from assistant.dialogue.reader.as_typed import literal, points, shades, unlike
 from assistant.dialogue.reader.lexicon import Lexicon
 from assistant.dialogue.reader.said_of import LISTED_ON, likewise, listed_on, measured_by, on_it, over_denial
 from assistant.dialogue.reader.spotting import Content, Hit
 from assistant.dialogue.reader.tokens import Token
-from assistant.dialogue.reader.whole_colour import ONE, of_whole_fish
+from assistant.dialogue.reader.whole_colour import of_whole_fish
 from assistant.dialogue.scope import Scopes
 from assistant.model.stems import NEGATORS, ORDERED
 from assistant.text import key, word_set
@@ -185,10 +186,10 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
     denied = any(p in line.scopes.denied for p in hit.at)
     if phrase.denies != denied and (not denied or over_denial(hit, line.content, line.tokens, line.scopes.denied)):
         return None
-    if _shades(hit, line):
+    if shades(hit, line):
         return None
     best = _support(hit, line)
-    if not best and _points(hit, line) and phrase.character not in line.talk.expected:
+    if not best and points(hit, line) and phrase.character not in line.talk.expected:
         return None
     if best:
         worth = max(best[0], ALONE if phrase.alone else 0.0)
@@ -209,31 +210,14 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
         _usual(phrase.character, phrase.id, line.lexicon)
         - ELSEWHERE * (_elsewhere(hit, line) or _joined_over(hit, line))
         + OFFERED * (phrase.id in line.talk.offered)
-        + LITERAL * _literal(hit, line)
-        - UNLIKE * _unlike(hit, line)
+        + LITERAL * literal(hit, line)
+        - UNLIKE * unlike(hit, line)
         - ACROSS * _across(hit, line)
         - _skips(hit, line)
     )
     return Claim(
         phrase.id, phrase.character, hit.at, best[1] if best else (), score, denied and not phrase.denies, phrase.denies
     )
-
-
-def _literal(hit: Hit, line: Line) -> int:
-    """1 where the very words typed are a phrase of the state, 2 with the word before them ("very small scales")."""
-    first, last = line.content[hit.first].first, line.content[hit.last].last
-    own = {i for p in hit.at for i in range(line.content[p].first, line.content[p].last + 1)}
-    said = [t.word for t in line.tokens[first : last + 1]], [line.tokens[i].word for i in sorted(own)]
-    before = [t.word for t in line.tokens[max(0, first - 1) : first] if t.word in _VERY]
-    for worth, lead in ((2, before), (1, [])):
-        if (lead or worth == 1) and any(
-                e[1] == hit.phrase.id for words in said for e in line.lexicon.spoken(" ".join(lead + words))):
-            return worth
-    return 0
-
-
-_VERY = word_set("very super really extremely")
-"""Words that make a quality a finer one."""
 
 
 def _usual(character: str, state: str, lexicon: Lexicon) -> float:
@@ -245,23 +229,6 @@ def _stray(hit: Hit, line: Line) -> bool:
     """True for a single word said of the whole fish in a clause that speaks of a part."""
     whole = line.lexicon.kb.character(hit.phrase.character).part == WHOLE
     return whole and len(set(hit.at)) == 1 and not hit.phrase.denies and line.clause(hit) in line.part_clauses
-
-
-def _points(hit: Hit, line: Line) -> bool:
-    """True for a single word by which one of several fishes is pointed at ("the yellow one")."""
-    after = line.content[hit.last].last + 1
-    return len(set(hit.at)) == 1 and after < len(line.tokens) and line.tokens[after].word in ONE
-
-
-def _shades(hit: Hit, line: Line) -> bool:
-    """True for a shade alone right before the colour that it makes lighter or darker ("pale orange")."""
-    at = line.content[hit.last].last
-    behind = line.tokens[at + 1 : at + 2]
-    return (len(set(hit.at)) == 1 and line.tokens[at].word in _SHADES and bool(behind)
-            and behind[0].clause == line.tokens[at].clause and line.lexicon.head(behind[0].word) in line.lexicon.tints)
-
-
-_SHADES = word_set("pale dark light bright dull deep dusky faint")
 
 
 def _across(hit: Hit, line: Line) -> bool:
@@ -335,11 +302,6 @@ def _joined_over(hit: Hit, line: Line) -> bool:
     return len(set(hit.at)) > 1 and _said_of_behind(hit, nouns, line)
 
 
-def _unlike(hit: Hit, line: Line) -> int:
-    """How many words differ in number from the phrase ("a red spot" against "red spots")."""
-    return sum(line.content[p].plural != plural for p, plural in zip(hit.at, hit.phrase.plurals, strict=True))
-
-
 def _support(hit: Hit, line: Line) -> tuple[float, tuple[int, ...]] | None:
     """How well the nearest part word supports a value, and where it stands."""
     best: tuple[float, tuple[int, ...]] | None = None
@@ -394,7 +356,7 @@ def _foreign(hit: Hit, part: Hit, line: Line) -> float:
     inside = any(set(part.at) < span for span in line.spans if span not in mine)
     gaps = part.last - part.first + 1 - len(set(part.at))
     apart = inside + gaps + 2 * _spills(part, line)
-    return INSIDE * apart + UNLIKE * (len(part.at) > 1 and _unlike(part, line) > 0)
+    return INSIDE * apart + UNLIKE * (len(part.at) > 1 and unlike(part, line) > 0)
 
 
 def _spills(part: Hit, line: Line) -> bool:

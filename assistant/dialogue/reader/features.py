@@ -131,7 +131,7 @@ def _reads_through(claim: Claim, other: Claim, line: Line) -> bool:
 
 
 def _told_of_part(claim: Claim, other: Claim, line: Line) -> bool:
-    """True for a mark of the side by default that the line tells of another part ("lines fan out behind the eye")."""
+    """True for a mark of the side by default told of another part ("dark lines fan out behind the eye")."""
     if claim.number is not None or other.number is not None or not set(claim.support) <= set(claim.at):
         return False
     part = {c.character: line.lexicon.kb.character(c.character).part for c in (claim, other)}

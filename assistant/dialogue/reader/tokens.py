@@ -21,6 +21,8 @@ _FIN_LETTER = re.compile(
     r"\b(?:(?P<anal>A)(?= (?:spines|rays|soft rays)\b)|(?P<dorsal>D)(?= (?:spines|rays|soft rays|base)\b))"
 )
 """The letter of a fin as counts are written ("11 D spines, 7 A spines")."""
+_ELIDED = re.compile(r"^[dlDL]['’](?=\w{4})")
+"""A French article or preposition run into its noun ("d'arlequin", "l'achigan")."""
 _SPACES = re.compile(r"[ \u00a0]+")
 
 
@@ -58,7 +60,7 @@ def tokenize(text: str) -> tuple[Token, ...]:
             clause += 1
             sentence += breaks[at][1] in (".", "!", "?", ";")
             at += 1
-        word = fins.get(match.start()) or fold(match.group()).replace("'", "").replace("’", "")
+        word = fins.get(match.start()) or fold(_ELIDED.sub("", match.group())).replace("'", "").replace("’", "")
         clause += word == "but"
         out.append(Token(word, match.group(), match.start(), match.end(), clause, sentence))
     return tuple(out)

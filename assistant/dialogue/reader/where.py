@@ -165,6 +165,8 @@ def _states_first(ids: Sequence[str], lexicon: Lexicon) -> tuple[str, ...]:
 def _is_code(tokens: Sequence[Token], at: int, lexicon: Lexicon, shouting: bool) -> bool:
     """A code of two or three letters counts when it is no common word, or when it is written as a code."""
     token = tokens[at]
+    if not token.typed.isascii():
+        return False
     if "common-word" not in lexicon.cues(token.word):
         return True
     last = at + 1 == len(tokens) or tokens[at + 1].clause != token.clause

@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from assistant.dialogue.called_so import LOCAL_KINDS, MOST_SLIPS
 from assistant.dialogue.conversation import Held, Wanted
-from assistant.dialogue.half_named import half_named, two_crossed
+from assistant.dialogue.half_named import half_named, seen_between, two_crossed
 from assistant.dialogue.kinship import clipped, overlapping
 from assistant.dialogue.name_forms import old_genus
 from assistant.dialogue.observing import other_state
@@ -19,6 +19,7 @@ from assistant.dialogue.reader.terms_named import two_terms
 from assistant.dialogue.recogniser.asked_how import asked_how
 from assistant.dialogue.recogniser.cues import Cue
 from assistant.dialogue.recogniser.named_how import named_how, nickname, own_evidence
+from assistant.dialogue.rule_numbers import numbered
 from assistant.dialogue.rules.context import spoken
 from assistant.dialogue.rules.unlawful import unlawful_means
 from assistant.dialogue.subjects import of_held_kind
@@ -238,12 +239,13 @@ def _misspelt_local(kb: KnowledgeBase, mention: Mention) -> bool:
 
 
 def _where(kb: KnowledgeBase, reading: Reading) -> set[str]:
-    """ "water" for an invented water or jurisdiction of the demonstration rules, "place" for a real one."""
+    """ "water" for an invented water or jurisdiction of the demonstration rules, "place" for a real one, a rule."""
     found = [
         p for key in (*reading.places, *([reading.water] if reading.water else ())) if (p := kb.place(key)) is not None
     ]
     out = {"water"} if any(p.invented for p in found) else set()
     out |= {"place-side"} if any(_SIDE.match(reading.text[m.end :].lower()) for m in reading.of("place")) else set()
+    out |= {"rule-number"} if numbered(kb, reading) else set()
     return out | ({"place"} if any(not p.invented for p in found) else set())
 
 
@@ -306,7 +308,7 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "size-word": bool(reading.size_word),
         "telling": _telling(reading),
         "half-named": len(set(half_named(reading))) == 1,
-        "two-crossed": bool(two_crossed(reading)),
+        "two-crossed": bool(two_crossed(reading)) and not seen_between(reading),
         "order": any(c.id == "self-order" and _leads(reading, c) for c in cues),
     }
     out.update(name for name, true in flags.items() if true)

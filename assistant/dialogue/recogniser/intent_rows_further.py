@@ -188,18 +188,22 @@ FURTHER_ROWS: tuple[Row, ...] = (
         ("chain pickerel / mouth is all needles, hows a guy hold it",)),
     Row("handling", 94, ("snipped", "after-handling", "short10", "!fish|seen|quiz|key|rules"),
         ("bluegill swallowed the hook / ok snipped. how should he go back",)),
+    # A rule by its number.
+    Row("rules", 95, ("rule-number", "asks-what|what-is|explain|rules|term|after-rules",
+                      "!seen|quiz|key|sources|why|contrast"),
+        ("what does H03 say", "what is rule H12", "explain rule H14")),
     # What the program cannot do on the net.
     Row("out-of-scope", 95, ("go-online", "!seen|quiz|key|hurt|rules|place|water"),
         ("go online, fetch the newest redhorse papers and add their counts",)),
+    Row("out-of-scope", 96, ("both-eyes", "!quiz|key|hurt"), ("flat fish, both eyes on one side",)),
     # In a curator's words.
     Row("range", 95, ("native-extent", "fish|held-fish", "!seen|quiz|key|two-fish|rules"),
         ("Archoplites interruptus: what native extent is on file",)),
     Row("contrast", 95, ("ranges-cross", "two-fish", "!seen|quiz|key|rules|place"),
         ("list characters on which the scored ranges of spotted bass and Alabama bass cross",)),
     # Each told of in a sentence, who says so in print, the colour of a part of one of two.
-    Row("describe", 95, ("a-sentence", "held-fish|fish", "short10", "!seen|quiz|key|rules"),
-        ("which members of the pike family have only the upper half of the gill cover scaled / "
-         "a sentence for either",)),
+    Row("describe", 95, ("a-sentence", "held-fish", "short10", "!fish|seen|quiz|key|rules"),
+        ("which pikes have only the upper half of the gill cover scaled / a sentence for either",)),
     Row("sources", 96, ("in-print", "who-gives|whos-word|sources", "held-last", "!seen|quiz|key|fish"),
         ("how do I tell pike from muskie / and who says so, in print",)),
     Row("describe", 94, ("what-colour", "held-fish", "part", "after-contrast|after-describe|after-names",
@@ -212,4 +216,11 @@ FURTHER_ROWS: tuple[Row, ...] = (
     Row("describe", 94, ("after-describe", "part", "seen", "size-large|size-small", "question-mark",
                          "creature|bait-thing", "!fish|quiz|key|rules|asks-name|have-verb|on-my-fish"),
         ("what does a warmouth look like / mouth big enough for a crawdad?",)),
+    # How a feature is looked at or counted, the colours of breeding fish.
+    Row("term", 95, ("how-look", "part|term-word", "short10",
+                     "!fish|seen-many|quiz|key|rules|rules-measure|hurt|len|wt|asks-name|key-word"),
+        ("how do I count anal rays", "where do I look for the lateral line", "how are gill rakers counted")),
+    Row("describe", 94, ("breeding", "colour-asked", "fish|held-fish", "short6",
+                         "!seen-many|quiz|key|why|rules|asks-when|sources|two-fish"),
+        ("breeding brook trout colour", "spawning colours of a sockeye")),
 )

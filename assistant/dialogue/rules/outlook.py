@@ -42,12 +42,13 @@ class Survey:
 
 
 class Wish(NamedTuple):
-    """What is wanted of a survey: only which fishes are open, on which days they open, of which side, of a month."""
+    """What is wanted of a survey: only what is open, on which days, of which side, of a month, which length."""
 
     only_open: bool = False
     when: bool = False
     side: str = ""
     month: bool = False
+    sized: bool = False
 
 
 PLAIN = Wish()
@@ -235,7 +236,7 @@ def _at(
     shut = _shut(book, outlook)
     if wish.only_open and not shut:
         return [*blocks, *_open(kb, book, outlook), *(_closure(book, rule) for rule in outlook.ahead)]
-    lines = [*shut, *_lines(kb, book, outlook, wish.when)]
+    lines = [*shut, *_lines(kb, book, outlook, wish)]
     closures = [_closure(book, rule) for rule in outlook.ahead]
     blocks += lines[:MOST_LINES]
     if name:
@@ -259,7 +260,7 @@ def _shut(book: Rulebook, outlook: Outlook) -> list[Block]:
     return out
 
 
-def _lines(kb: KnowledgeBase, book: Rulebook, outlook: Outlook, when: bool) -> list[Block]:
+def _lines(kb: KnowledgeBase, book: Rulebook, outlook: Outlook, wish: Wish) -> list[Block]:
     """One block for all fishes that stand under the same words, those of the narrowest rules first."""
     names: dict[tuple[tuple[str, ...], tuple[str, ...]], list[str]] = {}
     for line in sorted(outlook.lines, key=lambda x: -_narrow(book, x)):
@@ -268,7 +269,8 @@ def _lines(kb: KnowledgeBase, book: Rulebook, outlook: Outlook, when: bool) -> l
         parts = (
             (tell.LISTED[line.listed],)
             if line.listed
-            else (*_season(book, line, outlook.day, when), *_when_open(line, _numbers(kb, book, line)))
+            else (*([tell.NO_LENGTH] if wish.sized and not line.lengths else []),
+                  *_season(book, line, outlook.day, wish.when), *_when_open(line, _numbers(kb, book, line)))
         )
         names.setdefault((parts, line.rules), []).append(_name(kb, book, line))
     return [

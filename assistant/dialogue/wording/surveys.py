@@ -435,6 +435,15 @@ def be_sure_first(other: str, fish: str) -> str:
                     "for that one this holds")
 
 
+NO_LENGTH = "no minimum or maximum length"
+"""What is said of a fish for which no length rule is held, where the length is asked for."""
+
+
+def rule_named(tag: str, label: str) -> str:
+    """A rule asked for by its number."""
+    return f"Rule {tag} (invented): {label}."
+
+
 def of_kind(fish: str, text: str) -> str:
     """A caution with the fish it is for before it."""
     return f"{sentence(fish).rstrip('.')}: {text[:1].lower()}{text[1:]}"
