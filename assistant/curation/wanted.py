@@ -150,9 +150,11 @@ def fault_of(field: Field, text: str, lookup: Lookup) -> str:
     look = {"taxon": lookup.taxon, "char": lookup.character, "src": lookup.source, "place": lookup.place}
     if field.value in look:
         try:
-            look[field.value](text)
+            node = lookup.view.node(look[field.value](text))
         except DataError as error:
             return f"{error.message}; {error.hint}"
+        if node is not None and one(node, "owl:deprecated") == "true":
+            return f"is retired; it became {', '.join(many(node, 'dcterms:isReplacedBy'))}"
     if field.term in NAMING and (fault := name_fault(text)):
         return f"is no name: {fault}"
     if field.name == "language" and not _LANGUAGE.fullmatch(text):

@@ -90,6 +90,16 @@ def test_the_name_of_a_fish_joined_to_another_leads_to_it(tiny_base: Path, tellf
     assert told.startswith("The ember vennet"), told
 
 
+def test_nothing_new_is_told_of_a_retired_fish(tiny_base: Path, tellfin: Tellfin) -> None:
+    """A new record of a fish that was joined to another is refused and names what it became."""
+    tellfin("--base", tiny_base, "lump", "ember vennet", "tall vennet", *BY)
+    before = contents_of(tiny_base)
+    ran = tellfin("--base", tiny_base, "add", "range", "taxon=tall vennet", "place=vennimoor", "status=native",
+                  "source=memory")
+    assert ran.code == 1 and "is retired; it became taxon:vennia-rubra" in ran.err, ran
+    assert contents_of(tiny_base) == before
+
+
 @pytest.mark.parametrize(("label", "said"), [
     ("<b>vennet</b>", "an angle bracket stands in it"), ("ven\x1b[31mnet", "a control character stands in it"),
     ("ven\nnet", "a control character stands in it"), ("12", "no letter stands in it")])
