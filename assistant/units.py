@@ -33,6 +33,23 @@ METRIC_UNITS = frozenset({"mm", "cm", "m", "g", "kg"})
 METRIC = ("metric", "cm", "mm")
 """The systems whose units come first in metric: centimetres, or millimetres throughout."""
 
+_SYSTEMS = {
+    "us": "us imperial in inch inches ft foot feet lb lbs pounds oz ounces",
+    "metric": "metric kg g grams kilograms",
+    "cm": "cm centimetre centimetres centimeter centimeters",
+    "mm": "mm millimetre millimetres millimeter millimeters",
+}
+
+
+def system_named(text: str) -> str:
+    """The system of units that a word asks for; the word itself where it asks for none.
+
+    >>> system_named("Inches"), system_named("centimetres"), system_named("us"), system_named("cubits")
+    ('us', 'cm', 'us', 'cubits')
+    """
+    word = text.strip().lower()
+    return next((system for system, words in _SYSTEMS.items() if word in words.split()), text)
+
 
 def show_length(mm: float | Decimal, system: str = "us") -> str:
     """A length in both systems, the reader's own first; centimetres from ``SMALL`` up, always ("cm") or never ("mm").

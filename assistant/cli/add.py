@@ -42,8 +42,9 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     store = open_store(args.base)
     table = parse_table(text, args.patch) if text else None
     if args.kind:
-        index = store.index()
-        refuse_unfit(kind_named(args.kind), filled(fields, index), Lookup(index), early=True)
+        index, kind = store.index(), kind_named(args.kind)
+        signed = bool(args.by or store.curator())
+        refuse_unfit(kind, filled(kind, fields, index), Lookup(index), early=signed)
     author = author_of(args, streams, store, str((table or {}).get("why") or "new record"))
 
     def work(draft: Draft) -> None:

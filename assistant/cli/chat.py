@@ -10,7 +10,7 @@ from contextlib import closing
 from datetime import date
 from typing import TYPE_CHECKING
 
-from assistant.cli.opened import folder_of, preparing
+from assistant.cli.opened import add_units, folder_of, preparing
 from assistant.cli.streams import Streams
 from assistant.errors import ToolError
 from assistant.prompt.choose import Choice, choose
@@ -32,7 +32,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--no-history", action="store_true", help="neither keep the lines typed nor read earlier ones")
     parser.add_argument("--place", metavar="PLACE", help="where: a state or province (US-OH, Ohio) or a water")
     parser.add_argument("--date", metavar="YYYY-MM-DD", help="the day to answer for (else today)")
-    parser.add_argument("--units", choices=("us", "metric"), help="which units to put first")
+    add_units(parser)
 
 
 def execute(args: argparse.Namespace, streams: Streams) -> int:

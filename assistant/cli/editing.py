@@ -53,9 +53,11 @@ def author_of(args: argparse.Namespace, streams: Streams, store: Store, why: str
         streams.stdout.write("Who are you? (kept with this base) ")
         streams.stdout.flush()
         name = streams.stdin.readline().strip()
-    if not name:
-        raise UsageError("who makes the change is not known", "give --by NAME once; it is remembered with the base")
     reason = args.why or why or (NOBODY if args.dry_run else "")
+    if not name:
+        also = "" if reason else ", and --why TEXT for the reason"
+        raise UsageError("who makes the change is not known",
+                         f"give --by NAME once; it is remembered with the base{also}")
     if not reason:
         raise UsageError("a change needs its reason", "give --why TEXT")
     author = Author(name, reason, tuple(k if k.startswith("src:") else f"src:{k}" for k in args.from_source))

@@ -17,7 +17,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("output", help="the file to write (- for standard output); for --form whole a new folder")
     parser.add_argument("--form", choices=("facts", "names", "ranges", "sources", "darwin-core", "whole"),
                         default="facts", help="what to write (default: facts)")
-    parser.add_argument("--taxon", metavar="TAXON", help="only of this taxon and those below it")
+    parser.add_argument("--taxon", "--group", metavar="TAXON",
+                        help="only of this taxon and those below it, or of a group (sunfishes)")
 
 
 def execute(args: argparse.Namespace, streams: Streams) -> int:

@@ -22,6 +22,7 @@ HELP = "say what to curate next: pairs not told apart, missing cells by use, mem
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Options of the command."""
+    parser.add_argument("fishes", nargs="*", metavar="FISH", help="only what concerns these fishes or groups")
     parser.add_argument("--limit", type=int, default=10, metavar="N", help="lines in each part (default: 10)")
     parser.add_argument("--date", metavar="YYYY-MM-DD", help="the day to judge rules by (else today)")
     parser.add_argument("--format", choices=("text", "json"), default="text", help="how to print")
@@ -31,23 +32,24 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
     """Find and tell."""
     from assistant.curation.gaps import find_gaps
     from assistant.loading import open_base
+    from assistant.reasoning.selection import select
 
     try:
         today = date.fromisoformat(args.date) if args.date else date.today()
     except ValueError as error:
         raise UsageError(f"{args.date!r} is no date", "write it as 2026-07-04") from error
     with closing(open_base(folder_of(args, streams))) as opened:
-        found = find_gaps(opened.kb, today)
+        found = find_gaps(opened.kb, today, select(opened.kb, args.fishes))
         if args.format == "json":
             streams.out(json.dumps(as_data(found, args.limit), ensure_ascii=False, indent=1))
         else:
-            for line in lines(opened.kb, found, args.limit):
+            for line in lines(opened.kb, found, args.limit, whole=not args.fishes):
                 streams.out(line)
     return 0
 
 
-def lines(kb: KnowledgeBase, found: Gaps, limit: int) -> list[str]:
-    """The gaps for people, a part each."""
+def lines(kb: KnowledgeBase, found: Gaps, limit: int, whole: bool = True) -> list[str]:
+    """The gaps for people, a part each; those of sources and rules where the ``whole`` base is told of."""
     def name(taxon: str) -> str:
         return kb.taxon(taxon).label
 
@@ -65,6 +67,8 @@ def lines(kb: KnowledgeBase, found: Gaps, limit: int) -> list[str]:
         out.append(f"  {name(pair.first)} / {name(pair.second)}: {feature}")
     out.append(f"statements that exclude one another, none preferred ({len(found.conflicts)})")
     out += [f"  st:{a.id}\n  st:{b.id}" for a, b in found.conflicts[:limit]]
+    if not whole:
+        return out
     out.append(f"sources with a single use ({len(found.used_once)})")
     out += [f"  src:{s}" for s in found.used_once[:limit]]
     out.append(f"rule years that are over ({len(found.expired)})")

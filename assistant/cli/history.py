@@ -14,7 +14,7 @@ HELP = "list the changes, all or of a taxon or record; --at VERSION --into DIR b
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Options of the command."""
-    parser.add_argument("thing", nargs="?", help="a taxon (id or name) or the id of a record")
+    parser.add_argument("thing", nargs="?", help="a taxon (id or name), the id of a record, or the number of a change")
     parser.add_argument("--limit", type=int, default=0, metavar="N", help="only the newest N changes")
     parser.add_argument("--at", dest="wanted", metavar="VERSION", help="a version, as answers and changes name it")
     parser.add_argument("--into", metavar="DIR", help="the new folder for that version")
@@ -22,7 +22,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def execute(args: argparse.Namespace, streams: Streams) -> int:
     """List, or write an earlier version into a folder."""
-    from assistant.curation.history import concerns, listing
+    from assistant.curation.history import concerns, find_change, listing
     from assistant.curation.lookup import Lookup
     from assistant.curation.replay import replay
     from assistant.curation.stores import open_store
@@ -36,7 +36,9 @@ def execute(args: argparse.Namespace, streams: Streams) -> int:
         streams.out(f"{args.into}: version {args.wanted}, {steps} changes before today's; use it with --base")
         return 0
     changes = store.changes()
-    if args.thing:
+    if args.thing and (args.thing.isdigit() or args.thing.startswith("change:")):
+        changes = [find_change(changes, args.thing)]
+    elif args.thing:
         key = compact(args.thing) if ":" in args.thing else Lookup(store.index(), adding=False).taxon(args.thing)
         changes = [c for c in changes if concerns(c, key)]
     for line in listing(changes[-args.limit:] if args.limit else changes):

@@ -52,6 +52,8 @@ COMMANDS: dict[str, str] = {
 DEFAULT = "chat"
 """The command that runs when none is named (help is shown while it is not in the table)."""
 
+LONGEST_SHOWN = 200
+"""Characters of what was typed that are said again."""
 EPILOG = ("exit codes: 0 fine, 1 the data are at fault, 2 wrong use, 3 tellfin itself, the disk or a server failed, "
           "130 stopped by Ctrl-C")
 
@@ -154,13 +156,16 @@ def run() -> None:
     sys.exit(main(sys.argv[1:], sys.stdin, sys.stdout, sys.stderr))
 
 
-def load_command(name: str) -> ModuleType:
-    """The module of a command; UsageError with near names when there is none."""
+def load_command(name: str, after: Sequence[str] = ()) -> ModuleType:
+    """The module of a command; UsageError with near names when there is none, or with the way to ask what was typed
+    (``after`` are the words behind)."""
     if name not in COMMANDS:
         import difflib
 
         near = difflib.get_close_matches(name, COMMANDS, n=1)
-        hint = f"did you mean '{near[0]}'?" if near else "tellfin --help lists the commands"
+        typed = " ".join([name, *after]).replace('"', "'")[:LONGEST_SHOWN]
+        hint = f"did you mean '{near[0]}'?" if near else \
+            f'a question is asked so: tellfin ask "{typed}"; tellfin --help lists the commands'
         raise UsageError(f"there is no command '{name}'", hint)
     return importlib.import_module(f"assistant.cli.{COMMANDS[name]}")
 
@@ -174,7 +179,7 @@ def _dispatch(argv: list[str], streams: Streams) -> int:
         shared.parse_args(before)
         streams.stdout.write(_overview(shared))
         return 0
-    command = load_command(rest[0])
+    command = load_command(rest[0], rest[1:])
     parser = _global_parser(f"tellfin {command.NAME}", streams, command.HELP)
     command.add_arguments(parser)
     args = parser.parse_intermixed_args([*rest[1:], *before])

@@ -7,6 +7,13 @@ from collections.abc import Callable
 from pathlib import Path
 
 from assistant.cli.streams import Streams
+from assistant.units import system_named
+
+
+def add_units(parser: argparse.ArgumentParser) -> None:
+    """The option that chooses the units put first."""
+    parser.add_argument("--units", type=system_named, choices=("us", "metric", "cm", "mm"),
+                        help="which units to put first (inches and pounds, or centimetres, will do as words)")
 
 
 def folder_of(args: argparse.Namespace, streams: Streams) -> Path | None:

@@ -47,4 +47,4 @@ def _read(name: str, streams: Streams) -> str:
     try:
         return Path(name).read_text(encoding="utf-8")
     except (OSError, UnicodeDecodeError) as error:
-        raise UsageError("the query cannot be read", "check the path; it must be UTF-8 text", name) from error
+        raise UsageError("the query cannot be read", "name a file of UTF-8 text, or type the query", name) from error

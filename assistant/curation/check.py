@@ -94,8 +94,7 @@ def _unreadable(folder: Path, files: list[Path]) -> Iterator[Finding]:
             read_file(path)
         except DataError as error:
             where = error.where.replace(f"{folder}/", "")
-            yield Finding("error", "readable Turtle", where, where, error.message, "Turtle with named nodes",
-                          error.hint)
+            yield Finding("error", "readable Turtle", where, where, error.message, "", error.hint)
 
 
 def _format_findings(index: Index, nodes: dict[str, Node]) -> Iterator[Finding]:
@@ -108,7 +107,7 @@ def _format_findings(index: Index, nodes: dict[str, Node]) -> Iterator[Finding]:
         else:
             faults = list(unformatted([path]))
         for _, fault in faults:
-            yield Finding("error", "canonical form", index.name(path), index.name(path), fault, "the canonical form",
+            yield Finding("error", "canonical form", index.name(path), index.name(path), fault, "",
                           "run: tellfin format")
 
 

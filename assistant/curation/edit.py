@@ -7,7 +7,7 @@ from datetime import date
 
 from assistant.curation.lookup import Lookup
 from assistant.curation.mint import mint, place_file, stem
-from assistant.curation.records import Fields, build_node, kind_named, set_fields
+from assistant.curation.records import Fields, build_node, kind_named, own_words, set_fields
 from assistant.curation.taxonomy import NAMED_RANKS, accepted
 from assistant.curation.view import Draft, one, rests_on
 from assistant.curation.wanted import filled, refuse_unfit
@@ -22,7 +22,7 @@ OWN_FIELDS = ("prov:wasAttributedTo", "dcterms:created", "prov:invalidatedAtTime
 def add_record(draft: Draft, kind_name: str, fields: Fields, by: str, on: date, lookup: Lookup | None = None) -> str:
     """Add a record; gives its id. ``by`` is an agent's id."""
     kind, lookup = kind_named(kind_name), lookup or Lookup(draft)
-    fields = filled(fields, draft)
+    fields = filled(kind, fields, draft)
     refuse_unfit(kind, fields, lookup)
     node = build_node(kind, fields, lookup)
     return put_new(draft, node, by, on)
@@ -79,7 +79,7 @@ def correct_record(draft: Draft, key: str, fields: Fields, by: str, on: date, lo
     if not fields:
         raise UsageError("nothing to correct", "give the fields that change, such as value=9-11")
     new = Node(old.id, {p: list(v) for p, v in old.props.items()}, old.file, old.line)
-    set_fields(new, kind, fields, lookup or Lookup(draft))
+    set_fields(new, kind, own_words(kind, fields), lookup or Lookup(draft))
     return put_corrected(draft, old, new, by, on)
 
 

@@ -20,18 +20,18 @@ _FORMS = {"facts": ("st", fact_row), "darwin-core": ("st", darwin_row), "names":
 def sheet_rows(index: Index, form: str, taxon: str | None = None) -> list[tuple[str, ...]]:
     """The rows of a sheet, by id; retracted statements are left out."""
     prefix, make = _FORMS[form]
-    wanted = _below(index, Lookup(index, adding=False).taxon(taxon)) if taxon else None
+    wanted = _below(index, Lookup(index, adding=False).fishes(taxon)) if taxon else None
     keys = [k for k in index.ids(prefix) if wanted is None or k.partition(":")[2].partition(".")[0] in wanted]
     index.fetch(keys)
     nodes: list[Node] = [n for n in map(index.node, keys) if n is not None]
     return [make(n, index) for n in nodes if not one(n, "prov:invalidatedAtTime")]
 
 
-def _below(index: Index, key: str) -> set[str]:
-    """The local ids of a taxon and all below it."""
+def _below(index: Index, keys: list[str]) -> set[str]:
+    """The local ids of taxa and all below them."""
     taxa = index.ids("taxon")
     index.fetch(taxa)
-    found, size = {key}, 0
+    found, size = set(keys), 0
     while len(found) != size:
         size = len(found)
         found |= {t for t in taxa if (n := index.node(t)) is not None and one(n, "tf:parent") in found}

@@ -14,7 +14,10 @@ LOADS = "loads"
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """One finding: how bad, which rule, which thing and where, what was found and expected, how to mend it."""
+    """One finding: how bad, which rule, which thing and where, what was found and expected, how to mend it.
+
+    One on a whole file has it for its thing; what was found of it says by itself what is expected.
+    """
 
     severity: str
     rule: str
@@ -24,10 +27,9 @@ class Finding:
     expected: str
     mend: str
 
-    def line(self) -> str:
-        """The finding in one line of plain text."""
-        place = f"{self.where}: " if self.where else ""
-        return f"{place}{self.severity}: {self.thing}: {self.found}; expected {self.expected}; {self.mend}"
+    def told(self) -> str:
+        """What was found and expected."""
+        return f"found {self.found}; expected {self.expected}" if self.expected else self.found
 
 
 def ordered(findings: Iterable[Finding]) -> list[Finding]:
@@ -68,8 +70,8 @@ def report(findings: Iterable[Finding], limit: int = 0, way_to_all: str = "") ->
         lines.append(f"{severity}: {rule} ({len(members)})")
         shown = members[:limit] if limit else members
         for finding in shown:
-            lines.append(f"  {finding.where or '-'}  {finding.thing}")
-            lines.append(f"      found {finding.found}; expected {finding.expected}")
+            lines.append(f"  {finding.where or '-'}" + (f"  {finding.thing}" if finding.thing != finding.where else ""))
+            lines.append(f"      {finding.told()}")
             lines.append(f"      {finding.mend}")
         if len(shown) < len(members):
             lines.append(f"  … and {len(members) - len(shown)} more like this"

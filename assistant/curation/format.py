@@ -25,7 +25,8 @@ def unformatted(paths: Iterable[Path]) -> Iterator[tuple[Path, str]]:
         try:
             text, wanted = canonical(path)
         except DataError as error:
-            yield path, error.message
+            line = error.where.rpartition(":")[2]
+            yield path, f"line {line} {error.message}" if line.isdigit() else error.message
             continue
         if text != wanted:
             yield path, first_difference(text, wanted)
@@ -36,10 +37,26 @@ def first_difference(text: str, wanted: str) -> str:
     mine, theirs = text.splitlines(), wanted.splitlines()
     for number, (a, b) in enumerate(zip(mine, theirs, strict=False), start=1):
         if a != b:
-            return f"line {number} is {a.strip()[:60]!r} where {b.strip()[:60]!r} should stand"
+            return f"line {number} {_unlike(a, b)}"
     if len(mine) != len(theirs):
         return f"{len(mine)} lines where {len(theirs)} should stand"
     return "line ends or the last newline differ"
+
+
+def _unlike(line: str, wanted: str) -> str:
+    """How a line differs from the one wanted; of blanks, which nobody sees, in words."""
+    mine, theirs = line.strip(), wanted.strip()
+    if mine != theirs:
+        return f"is {mine[:60]!r} where {theirs[:60]!r} should stand"
+    if line.rstrip() == wanted.rstrip():
+        return f"ends in blanks that should not stand there: {mine[:60]!r}"
+    return f"begins with {_blanks(line)} where {_blanks(wanted)} should stand: {mine[:60]!r}"
+
+
+def _blanks(line: str) -> str:
+    lead = line[: len(line) - len(line.lstrip())]
+    counts = ((lead.count(" "), "blank"), (lead.count("\t"), "tab"))
+    return " and ".join(f"{n} {what}{'' if n == 1 else 's'}" for n, what in counts if n) or "no blank"
 
 
 def format_files(paths: Iterable[Path]) -> list[Path]:

@@ -55,15 +55,27 @@ class Gaps:
     expired: tuple[tuple[str, str], ...]
 
 
-def find_gaps(kb: KnowledgeBase, today: date) -> Gaps:
-    """The gaps of a base, as of a day."""
+def find_gaps(kb: KnowledgeBase, today: date, fishes: tuple[str, ...] = ()) -> Gaps:
+    """The gaps of a base, as of a day; with ``fishes`` only those of these fishes, nothing of sources and rules."""
     pairs = living_together(kb)
+    if fishes:
+        cells = (c for c in missing_cells(kb, pairs, limit=None) if c.taxon in fishes)
+        told = (pair for pair in conflicts(kb) if pair[0].taxon in fishes)
+        pairs = tuple(p for p in pairs if p.first in fishes or p.second in fishes)
+        return Gaps(_mixed_up(pairs), tuple(cells), _by_memory(pairs), (), tuple(told), ())
     over = tuple((s.id, s.valid_through) for s in kb.all("rule-set")
                  if s.valid_through and s.valid_through < today.isoformat())
     return Gaps(
-        tuple(p for p in pairs if p.confusion > 1 - TOLD_APART), missing_cells(kb, pairs),
-        tuple(p for p in pairs if p.best and _rests_on_memory(p.best)), sources_used_once(kb),
-        tuple(conflicts(kb)), over)
+        _mixed_up(pairs), missing_cells(kb, pairs), _by_memory(pairs), sources_used_once(kb), tuple(conflicts(kb)),
+        over)
+
+
+def _mixed_up(pairs: tuple[Pair, ...]) -> tuple[Pair, ...]:
+    return tuple(p for p in pairs if p.confusion > 1 - TOLD_APART)
+
+
+def _by_memory(pairs: tuple[Pair, ...]) -> tuple[Pair, ...]:
+    return tuple(p for p in pairs if p.best and _rests_on_memory(p.best))
 
 
 def living_together(kb: KnowledgeBase) -> tuple[Pair, ...]:
@@ -88,7 +100,7 @@ def _best(kb: KnowledgeBase, first: str, second: str) -> ContrastRow | None:
     return max(rows, key=lambda r: (r.separation, r.character), default=None)
 
 
-def missing_cells(kb: KnowledgeBase, pairs: tuple[Pair, ...], limit: int = 60) -> tuple[Cell, ...]:
+def missing_cells(kb: KnowledgeBase, pairs: tuple[Pair, ...], limit: int | None = 60) -> tuple[Cell, ...]:
     """Cells that one of a confusable pair has and the other lacks, by the confusion that a value should cut.
 
     The gain of a cell is summed over its pairs: confusion of the pair, times the places it shares, times how well

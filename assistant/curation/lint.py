@@ -8,17 +8,18 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Callable, Collection, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator
 from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
 from itertools import pairwise
 
 from assistant.curation.findings import Finding
 from assistant.curation.lengths import above_the_largest
+from assistant.curation.provenance import unfit_source
 from assistant.curation.shapes import is_valid, shown
-from assistant.curation.siblings import far_values
+from assistant.curation.siblings import beyond_all, far_values
 from assistant.curation.taxonomy import shared_names, taxonomy_findings
-from assistant.curation.values import DEFAULT_UNIT
+from assistant.curation.values import DEFAULT_UNIT, NAMING, UNSEEN, name_fault
 from assistant.curation.view import View, many, number, one
 from assistant.curation.vocabulary import Vocabulary
 from assistant.graph.lines import Index
@@ -74,6 +75,7 @@ def base_findings(index: Index, vocabulary: Vocabulary) -> Iterator[Finding]:
                       "each subject in one place", "join the two blocks")
     for node, (severity, rule, found, expected, mend) in shared_names(nodes.values()):
         yield context.finding(severity, rule, node, found, expected, mend)
+    yield from beyond_findings(nodes.values(), context)
     yield from _unused_states(nodes, context)
 
 
@@ -111,7 +113,10 @@ def literals(node: Node, context: Context) -> Iterator[Finding]:
     """Literals are valid, in canonical form and free of what no text needs."""
     for predicate, values in node.props.items():
         for value in values:
-            if isinstance(value, Literal) and (fault := _literal_fault(value)):
+            fault = _literal_fault(value) if isinstance(value, Literal) else ""
+            if not fault and isinstance(value, Literal) and predicate in NAMING:
+                fault = name_fault(value.value) and f"a name ({name_fault(value.value)})"
+            if fault and isinstance(value, Literal):
                 yield context.finding("error", "literal form", node, f"{predicate} {shown(value)}", fault,
                                       "write it in that form")
 
@@ -128,7 +133,7 @@ def _literal_fault(value: Literal) -> str:
         return "text without space at its ends"
     if text.isascii() and text.isprintable():
         return ""
-    if any(unicodedata.category(c) in ("Cc", "Cf", "Cs", "Co") for c in text):
+    if any(unicodedata.category(c) in UNSEEN for c in text):
         return "text without control characters"
     if value.datatype in ("xsd:string", "rdf:langString") and not unicodedata.is_normalized("NFC", text):
         return "text in composed form (NFC)"
@@ -244,10 +249,8 @@ def _scope(node: Node) -> tuple[tuple[str, ...], ...]:
 def provenance(node: Node, context: Context) -> Iterator[Finding]:
     """Basis, source, preference and retraction agree with one another."""
     sources = many(node, "dcterms:source")
-    basis = one(node, "tf:basis")
-    if basis == "tf:read" and sources == ["src:memory"]:
-        yield context.finding("error", "basis and source", node, "basis read from src:memory",
-                              "the work that was read", "name the work, or set the basis to memory")
+    if unfit := unfit_source(one(node, "tf:basis"), sources, one(node, "skos:editorialNote"), context.view):
+        yield context.finding("error", "basis and source", node, *unfit)
     if one(node, "tf:preferred") == "true" and node.id.startswith("st:") and not one(node, "tf:preferredBecause"):
         yield context.finding("warning", "preferred without a reason", node, "tf:preferred true",
                               "a reason in tf:preferredBecause", "say why this one is to be gone by")
@@ -298,6 +301,13 @@ def siblings(node: Node, context: Context) -> Iterator[Finding]:
     for found, expected in far_values(node, context.view):
         yield context.finding("warning", "far from its relatives", node, found, expected,
                               "look it up again; a note (skos:editorialNote) settles it")
+
+
+def beyond_findings(nodes: Iterable[Node], context: Context) -> Iterator[Finding]:
+    """A number that no other fish of the base comes near is a slip, unless a note says otherwise."""
+    for node, found, expected in beyond_all(nodes, context.view):
+        yield context.finding("error", "beyond every fish", node, found, expected,
+                              "mend the number or its unit; where it is so, a note (note=…) says how it is known")
 
 
 def lengths(node: Node, context: Context) -> Iterator[Finding]:

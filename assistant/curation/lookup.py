@@ -6,10 +6,15 @@ import difflib
 
 from assistant.curation.view import View, many, one
 from assistant.errors import DataError
-from assistant.text import fold, slug
+from assistant.text import fold, singular, slug, unique
 
 _FEW = 6
 """Look-ups that search the text of the base before a table is made."""
+
+_GROUP = ("skos:prefLabel", "tf:plural", "skos:altLabel")
+"""Properties by which a group is called."""
+_LEADING = ("tf:accepted", "tf:former")
+"""Kinds of names that lead to their taxon though others are called so, too."""
 
 
 class Lookup:
@@ -28,6 +33,14 @@ class Lookup:
         if found is None:
             found = self._by_name(text)
         return found or self._unknown("taxon", "taxon", text)
+
+    def fishes(self, text: str) -> list[str]:
+        """The taxon of a name, or the members of the group that is called so."""
+        own = self._exact("taxon", text, ("dwc:scientificName", "skos:prefLabel"))
+        words = unique((text.strip(), singular(text.strip())))
+        found = (self.view.with_text(p, w, "group") for w in words for p in _GROUP)
+        node = None if own else self.view.node(next(filter(None, found), [text])[0])
+        return many(node, "skos:member") if node is not None else [own or self.taxon(text)]
 
     def character(self, text: str) -> str:
         """The character of an id or a label."""
@@ -100,12 +113,16 @@ class Lookup:
     def _by_name(self, text: str) -> str | None:
         if "name" not in self._tables:
             table: dict[str, set[str]] = {}
+            leading: dict[str, set[str]] = {}
             keys = self.view.ids("name")
             self.view.fetch(keys)
             for node in (n for n in map(self.view.node, keys) if n is not None):
-                table.setdefault(fold(one(node, "skosxl:literalForm")), set()).add(one(node, "tf:nameOf"))
-            self._tables["name"] = table
-        found = self._standing(self._tables["name"].get(fold(text.strip()), set()))
+                for named in (table, leading) if one(node, "tf:nameKind") in _LEADING else (table,):
+                    named.setdefault(fold(one(node, "skosxl:literalForm")), set()).add(one(node, "tf:nameOf"))
+            self._tables |= {"name": table, "leading name": leading}
+        words = fold(text.strip())
+        found = self._standing(self._tables["name"].get(words, set()))
+        found = found & self._tables["leading name"].get(words, set()) or found
         if len(found) > 1:
             raise DataError(f"{text.strip()!r} is a name of several taxa: {', '.join(sorted(found))}",
                             "say which, by its id")

@@ -14,6 +14,8 @@ from datetime import date
 from assistant.curation.edit import OWN_FIELDS, existing, put_new, retract_record
 from assistant.curation.history import Author
 from assistant.curation.lookup import Lookup
+from assistant.curation.provenance import basis_of
+from assistant.curation.values import name_fault
 from assistant.curation.view import Draft, View, many, one
 from assistant.errors import DataError, UsageError
 from assistant.graph.values import Literal, Node, Value
@@ -23,6 +25,8 @@ Extra = dict[str, list[Value]]
 _SCIENTIFIC = re.compile(r"[A-Z][a-z]+(?: [a-z]+(?:-[a-z]+)?){0,2}")
 MOVED = ("st", "name", "range", "alike")
 """Prefixes of records that wait for a decision."""
+LEADING = ("accepted", "former")
+"""Kinds of names that lead to their taxon wherever and whatever else is called so."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,20 +40,22 @@ class Part:
 
 def rename(draft: Draft, key: str, scientific: str, label: str, author: Author, on: date) -> None:
     """Give a taxon a new scientific name, or a new English one, or both; the old ones stay as names that lead to it."""
-    _needs_paper(author)
     _needs_scientific(scientific)
+    label = _needs_name(label)
     old = existing(draft, key)
     if not (scientific or label):
         raise UsageError("a rename needs a new name", "give --scientific or --label")
+    _needs_paper(author)
     taxon = draft.edited(key)
     if scientific and scientific != one(old, "dwc:scientificName"):
         _add_name(draft, key, one(old, "dwc:scientificName"), "la", "synonym", author, on)
         taxon.props["dwc:scientificName"] = [Literal(scientific)]
+        taxon.props["dwc:nameAccordingTo"] = [Literal(_paper(draft, author))]
     if label and label != one(old, "skos:prefLabel"):
         _demote_accepted(draft, key)
+        _add_name(draft, key, one(old, "skos:prefLabel"), "en", "former", author, on)
         taxon.props["skos:prefLabel"] = [Literal(label, "rdf:langString", "en")]
         _add_name(draft, key, label, "en", "accepted", author, on)
-    taxon.props["dwc:nameAccordingTo"] = [Literal(_paper(draft, author))]
 
 
 def split(draft: Draft, wide: str, parts: Sequence[Part], author: Author, on: date) -> Extra:
@@ -65,7 +71,7 @@ def split(draft: Draft, wide: str, parts: Sequence[Part], author: Author, on: da
         raise UsageError("the parts of a split must differ from one another and from the whole", "name each once")
     _retire(draft, wide, keys)
     shared = {one(n, "skosxl:literalForm"): n for n in _names(draft, wide) if one(n, "tf:nameKind") in (
-        "tf:accepted", "tf:vernacular", "tf:ambiguous") and one(n, "dcterms:language") == "en"}
+        "tf:accepted", "tf:former", "tf:vernacular", "tf:ambiguous") and one(n, "dcterms:language") == "en"}
     for key in keys:
         own = {one(n, "skosxl:literalForm").lower() for n in _names(draft, key)}
         for text in sorted(shared):
@@ -84,12 +90,10 @@ def lump(draft: Draft, kept: str, others: Sequence[str], author: Author, on: dat
         if other == kept or one(old, "owl:deprecated") == "true":
             raise UsageError(f"{other} cannot be lumped into {kept}", "it is the same, or was retired already")
         _add_name(draft, kept, one(old, "dwc:scientificName"), "la", "synonym", author, on)
-        own = {one(n, "skosxl:literalForm").lower() for n in _names(draft, kept)} - {one(old, "skos:prefLabel").lower()}
         for name in _names(draft, other):
-            if one(name, "skosxl:literalForm").lower() not in own:
-                kind = one(name, "tf:nameKind").removeprefix("tf:")
-                _add_name(draft, kept, one(name, "skosxl:literalForm"), one(name, "dcterms:language"),
-                          "vernacular" if kind == "accepted" else kind, author, on)
+            kind = one(name, "tf:nameKind").removeprefix("tf:")
+            _add_name(draft, kept, one(name, "skosxl:literalForm"), one(name, "dcterms:language"),
+                      "former" if kind == "accepted" else kind, author, on)
         undecided += [k for k in _records(draft, other) if not k.startswith("name:")]
         _retire(draft, other, [kept])
     return {"tf:undecided": undecided, "tf:candidate": [kept]}
@@ -146,7 +150,7 @@ def parse_part(text: str, lookup: Lookup) -> Part:
     if not mark or not label:
         raise UsageError(f"{text!r} is no part of a split", "write 'Scientific name=English name' or taxon:ID")
     _needs_scientific(scientific)
-    return Part(scientific, label)
+    return Part(scientific, _needs_name(label))
 
 
 def _ensure_part(draft: Draft, wide: Node, part: Part, author: Author, on: date) -> str:
@@ -161,7 +165,7 @@ def _ensure_part(draft: Draft, wide: Node, part: Part, author: Author, on: date)
         "rdf:type": ["dwc:Taxon"], "dwc:scientificName": [Literal(part.scientific)],
         "skos:prefLabel": [Literal(part.label, "rdf:langString", "en")],
         "dwc:taxonRank": list(wide.props["dwc:taxonRank"]),
-        "dcterms:source": list(author.sources), "tf:basis": [_basis(author)],
+        "dcterms:source": list(author.sources), "tf:basis": [basis_of(author.sources, draft)],
         "dwc:nameAccordingTo": [Literal(_paper(draft, author))]}
     for predicate in ("tf:parent", "tf:bodyPlan"):
         if predicate in wide.props:
@@ -190,24 +194,23 @@ def _names(draft: Draft, key: str) -> list[Node]:
 def _add_name(draft: Draft, taxon: str, text: str, language: str, kind: str, author: Author, on: date) -> None:
     for node in _names(draft, taxon):
         if one(node, "skosxl:literalForm").lower() == text.lower():
-            weaker = one(node, "tf:nameKind") == "tf:ambiguous" and kind == "vernacular"
-            if kind == "accepted" or weaker:
+            if kind in LEADING and one(node, "tf:nameKind") not in ("tf:accepted", f"tf:{kind}"):
                 name = draft.edited(node.id)
                 name.props["tf:nameKind"] = [f"tf:{kind}"]
-                for where in ("dcterms:spatial", "tf:regionText") if weaker else ():
+                for where in ("dcterms:spatial", "tf:regionText"):
                     name.props.pop(where, None)
             return
     props: dict[str, list[Value]] = {
         "rdf:type": ["tf:Name"], "tf:nameOf": [taxon], "dcterms:language": [Literal(language)],
         "skosxl:literalForm": [Literal(text, "rdf:langString", language.lower())], "tf:nameKind": [f"tf:{kind}"],
-        "dcterms:source": list(author.sources), "tf:basis": [_basis(author)]}
+        "dcterms:source": list(author.sources), "tf:basis": [basis_of(author.sources, draft)]}
     put_new(draft, Node("", props), author.key, on)
 
 
 def _demote_accepted(draft: Draft, taxon: str) -> None:
     for node in _names(draft, taxon):
         if one(node, "tf:nameKind") == "tf:accepted" and one(node, "dcterms:language") == "en":
-            draft.edited(node.id).props["tf:nameKind"] = ["tf:vernacular"]
+            draft.edited(node.id).props["tf:nameKind"] = ["tf:former"]
 
 
 def _needs_paper(author: Author) -> None:
@@ -220,9 +223,11 @@ def _needs_scientific(text: str) -> None:
         raise UsageError(f"{text!r} is no scientific name", "such as 'Lepomis gibbosus', without author")
 
 
-def _basis(author: Author) -> str:
-    """How a name is known: read in the works named, unless memory is all that is named."""
-    return "tf:memory" if set(author.sources) == {"src:memory"} else "tf:read"
+def _needs_name(text: str) -> str:
+    """The text without blanks that a name does not need. UsageError where it can be no name."""
+    if fault := name_fault(text):
+        raise UsageError(f"{text!r} is no name: {fault}", "such as 'pumpkinseed'")
+    return " ".join(text.split())
 
 
 def _paper(view: View, author: Author) -> str:

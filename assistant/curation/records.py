@@ -22,6 +22,9 @@ VALUE_TERMS = ("tf:state", "tf:low", "tf:usualLow", "tf:usualHigh", "tf:high", "
                "qudt:hasUnit", "tf:text")
 NUMBER_FIELDS = frozenset({"low", "high", "usual-low", "usual-high", "usual_low", "usual_high"})
 """Fields of the numbers of a statement, each of which may be corrected by itself but makes no new statement."""
+_COLUMNS = {"range": {"region": "place"}, "statement": {"region": "regions", "place": "regions"},
+            "name": {"name": "text", "region": "regions", "place": "regions"}}
+"""Columns of sheets by the kind of record, with the option that stands for each."""
 _SCOPE_TERMS = ("dwc:sex", "dwc:lifeStage", "dwc:reproductiveCondition", "tf:season", "tf:inRegion", "tf:fromLength",
                 "tf:toLength", "tf:view", "tf:scopeText")
 
@@ -31,6 +34,18 @@ def kind_named(name: str) -> Kind:
     if name not in BY_NAME:
         raise UsageError(f"there is no kind of record {name!r}", f"one of {', '.join(sorted(BY_NAME))}")
     return BY_NAME[name]
+
+
+def own_words(kind: Kind, fields: Fields) -> dict[str, str]:
+    """The fields under the names that the options have, where those of the columns of a sheet were given."""
+    other = _COLUMNS.get(kind.name, {}) | {"source-key": "id" if kind.name == "source" else "source"}
+    out: dict[str, str] = {}
+    for name, text in fields.items():
+        own = other.get(name.replace("_", "-"), name)
+        if own in out:
+            raise UsageError(f"{own!r} is given twice, once as {name!r}", "give it once")
+        out[own] = text
+    return out
 
 
 def build_node(kind: Kind, fields: Fields, lookup: Lookup) -> Node:

@@ -12,8 +12,10 @@ from assistant.curation.records import STATEMENT_TYPES, scope_text, value_props,
 from assistant.curation.tables import Cell
 from assistant.curation.values import parse_scope
 from assistant.curation.view import View, many, one
+from assistant.curation.wanted import USUAL, fault_of
 from assistant.errors import AssistantError, DataError
 from assistant.graph.values import Literal, Node, Value
+from assistant.model.schema import BY_NAME
 from assistant.text import slug
 
 FACTS = ("taxon", "character", "value", "frequency", "scope", "source_key", "basis", "note")
@@ -25,6 +27,7 @@ DARWIN_FACTS = ("scientificName", "measurementType", "measurementValue", "sex", 
 COLUMNS = {"facts": FACTS, "names": NAMES, "ranges": RANGES, "sources": SOURCES, "darwin-core": DARWIN_FACTS}
 _DARWIN = {"scientificName": "taxon", "measurementType": "character", "measurementValue": "value",
            "measurementRemarks": "note", "source": "source_key", "vernacularName": "name", "stateProvince": "region",
+           "place": "region", "text": "name",
            "locationID": "region", "establishmentMeans": "status"}
 _ALLOWED_EXTRA = {"facts": {"page", "preferred", "because", "measurementUnit", "sex", "lifeStage",
                             "reproductiveCondition"},
@@ -107,6 +110,14 @@ def _basis(text: str) -> str:
     return word
 
 
+def _fit(kind: str, name: str, text: str, lookup: Lookup) -> str:
+    """A text that fits a field of a kind of record. DataError where it does not."""
+    field = next(f for f in BY_NAME[kind].fields if f.name == name)
+    if fault := fault_of(field, text, lookup):
+        raise DataError(fault)
+    return text
+
+
 def _fact(cells: dict[str, str], lookup: Lookup) -> Node:
     taxon = _at("taxon", cells, lookup.taxon)
     if cells.get("character") == "look-alike":
@@ -149,12 +160,14 @@ def _frequency(text: str, view: View) -> str:
 
 def _name(cells: dict[str, str], lookup: Lookup) -> Node:
     taxon = _at("taxon", cells, lookup.taxon)
-    text = _at("name", cells, str)
-    language = cells.get("language") or "en"
+    text = _at("name", cells, lambda t: _fit("name", "text", t, lookup))
+    filled = {c: cells.get(c) or usual for c, usual in USUAL["name"].items()}
+    language = _at("language", filled, lambda t: _fit("name", "language", t, lookup))
+    kind = _at("kind", filled, lambda t: _fit("name", "kind", slug(t), lookup))
     props: dict[str, list[Value]] = {
         "rdf:type": ["tf:Name"], "tf:nameOf": [taxon], "dcterms:language": [Literal(language)],
         "skosxl:literalForm": [Literal(text, "rdf:langString", language.lower())],
-        "tf:nameKind": [f"tf:{slug(cells.get('kind') or 'vernacular')}"], **_sourced(cells, lookup)}
+        "tf:nameKind": [f"tf:{kind}"], **_sourced(cells, lookup)}
     places, words = _regions(cells.get("region", ""), lookup)
     if places:
         props["dcterms:spatial"] = list(places)
@@ -165,8 +178,8 @@ def _name(cells: dict[str, str], lookup: Lookup) -> Node:
 
 def _range(cells: dict[str, str], lookup: Lookup) -> Node:
     region, _, rest = _at("region", cells, str).partition("(")
-    area = cells.get("area") or rest.rstrip(") ")
-    status = _at("status", cells, lambda t: _STATUS.get(t.lower(), slug(t)))
+    area = cells.get("area") or rest.strip().removesuffix(")")
+    status = _at("status", cells, lambda t: _fit("range", "status", _STATUS.get(t.lower(), slug(t)), lookup))
     props: dict[str, list[Value]] = {
         "rdf:type": ["tf:Range"], "tf:taxon": [_at("taxon", cells, lookup.taxon)],
         "dcterms:spatial": [_at("region", {"region": region}, lookup.place)], "tf:rangeStatus": [f"tf:{status}"],
@@ -183,7 +196,7 @@ def _regions(text: str, lookup: Lookup) -> tuple[list[str], str]:
         name, _, rest = part.partition("(")
         try:
             places.append(lookup.place(name))
-            words += [rest.rstrip(") ")] if rest else []
+            words += [rest.strip().removesuffix(")")] if rest else []
         except DataError:
             words.append(part)
     return places, "; ".join(words)
@@ -194,6 +207,7 @@ def _source(cells: dict[str, str], lookup: Lookup) -> Node:
     known = lookup.view.node(f"src:{key}")
     guess = "common-practice" if "common-practice" in key else "book"
     kind = cells.get("kind") or (one(known, "tf:sourceKind").removeprefix("tf:") if known else guess)
+    kind = _at("kind", {"kind": kind}, lambda t: _fit("source", "kind", slug(t), lookup))
     props: dict[str, list[Value]] = {
         "rdf:type": [{"common-practice": "tf:Practice", "memory": "tf:Recollection"}.get(kind, "bibo:Document")],
         "tf:sourceKind": [f"tf:{kind}"], "dcterms:title": [Literal(_at("title", cells, str))]}

@@ -22,6 +22,10 @@ Progress = Callable[[int, int], None]
 _OURS = frozenset({"prov:wasAttributedTo", "dcterms:created"})
 """Properties that the tool sets itself."""
 
+_COLUMN_OF = {"order of numbers": "value", "beyond every fish": "value", "unit": "value", "number missing": "value",
+              "basis and source": "basis", "two accepted names": "kind"}
+"""The column at fault by the rule that finds it, where it is one."""
+
 
 @dataclass(frozen=True, slots=True)
 class RowResult:
@@ -54,7 +58,8 @@ class Plan:
         """One line for each rejected row."""
         for r in self.results:
             if r.status == "rejected":
-                yield f"row {r.number}, column {r.column or '-'}: {r.value!r}: {r.reason}"
+                where = f"row {r.number}, column {r.column}" if r.column else f"row {r.number}"
+                yield f"{where}: {r.value!r}: {r.reason}"
 
 
 def plan_sheet(table: Table, draft: Draft, validator: Validator, by: str, on: date,
@@ -151,8 +156,9 @@ def _reject_faulty(draft: Draft, validator: Validator, owners: dict[str, int], r
             continue
         again = True
         old = results[place]
-        results[place] = RowResult(old.number, "rejected", old.key, finding.rule, finding.found[:80],
-                                   f"expected {finding.expected}; {finding.mend}")
+        results[place] = RowResult(old.number, "rejected", old.key, _COLUMN_OF.get(finding.rule, ""),
+                                   finding.found[:80],
+                                   f"{finding.rule}: expected {finding.expected}; {finding.mend}")
         draft.nodes.pop(finding.thing, None)
         draft.files.pop(finding.thing, None)
     return again

@@ -72,6 +72,8 @@ def prepare(index: Index, validator: Validator, author: Author, when: datetime, 
     draft = Draft(index)
     ensure_agent(draft, author)
     extra = work(draft) or {}
+    if unknown := [key for key in author.sources if key not in draft]:
+        raise DataError(f"there is no source {unknown[0]!r}", "add the source first, or name another")
     changed = {k: pair for k, pair in draft.changed().items() if k != author.key}
     if not changed and not extra:
         return Prepared(Outcome("", (), (), False), draft)

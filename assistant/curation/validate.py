@@ -7,7 +7,7 @@ from functools import cached_property
 from pathlib import Path
 
 from assistant.curation.findings import LOADS, Finding, errors, ordered
-from assistant.curation.lint import Context, node_findings
+from assistant.curation.lint import Context, beyond_findings, node_findings
 from assistant.curation.shapes import ShapeSet, read_shapes
 from assistant.curation.taxonomy import same_names
 from assistant.curation.view import Draft, View, many
@@ -38,6 +38,7 @@ class Validator:
         vocabulary = read_vocabulary(draft, {*draft.base.outside(RECORD_PREFIXES), *laid}) if laid else before
         touched = [key for key, (_, new) in changed.items() if new is not None]
         found = [f for key in touched for f in self._of(key, draft, vocabulary, touched)]
+        found += beyond_findings([n for _, n in changed.values() if n is not None], Context(draft, vocabulary))
         found += _placement(draft)
         found += (Finding(severity, rule, key, draft.where(key), *rest) for key, (old, new) in changed.items()
                   if new is not None for severity, rule, *rest in same_names(old, new, draft))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from dataclasses import dataclass, field
 from decimal import Decimal
 
@@ -18,6 +19,10 @@ _UNIT = re.compile(r"\s*(mm|cm|in|inches|g|kg|c|%)$", re.I)
 _FACTOR = {"mm": ("unit:MilliM", "1"), "cm": ("unit:MilliM", "10"), "in": ("unit:MilliM", "25.4"),
            "inches": ("unit:MilliM", "25.4"), "g": ("unit:GM", "1"), "kg": ("unit:GM", "1000"),
            "c": ("unit:DEG_C", "1"), "%": ("unit:PERCENT", "1")}
+UNSEEN = ("Cc", "Cf", "Cs", "Co")
+"""Unicode categories of characters that stand in no text: controls, and what is not seen."""
+NAMING = ("skos:prefLabel", "skosxl:literalForm", "dwc:scientificName")
+"""Properties whose text is a name."""
 DEFAULT_UNIT = {"length": "unit:MilliM", "mass": "unit:GM", "temperature": "unit:DEG_C", "count": "unit:NUM"}
 _TYPED_UNITS = {"length": "mm, cm or in", "mass": "g or kg", "temperature": "C", "ratio": "%"}
 """Kinds of characters whose numbers may be typed with a unit, and with which."""
@@ -46,6 +51,19 @@ def decimal_literal(number: Decimal) -> Literal:
     text = f"{number:f}"
     text = text.rstrip("0") if "." in text else text + "."
     return Literal(text + "0" if text.endswith(".") else text, "xsd:decimal")
+
+
+def name_fault(text: str) -> str:
+    """Why a text can be the name of no fish; empty where it can be one.
+
+    >>> name_fault("doré jaune"), name_fault("<b>doré</b>"), name_fault("do\\x1bré")
+    ('', 'an angle bracket stands in it', 'a control character stands in it')
+    """
+    if any(unicodedata.category(c) in UNSEEN for c in text):
+        return "a control character stands in it"
+    if "<" in text or ">" in text:
+        return "an angle bracket stands in it"
+    return "no letter stands in it" if text.strip() and not any(c.isalpha() for c in text) else ""
 
 
 def number_props(text: str, kind: str) -> dict[str, list[Value]]:

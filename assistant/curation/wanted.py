@@ -3,10 +3,13 @@ record at once (layer 4)."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from assistant.curation.lookup import Lookup
-from assistant.curation.records import Fields, kind_named
+from assistant.curation.provenance import unfit_source
+from assistant.curation.records import Fields, kind_named, own_words
+from assistant.curation.values import NAMING, name_fault
 from assistant.curation.view import View, many, one
 from assistant.errors import DataError, UsageError
 from assistant.model.schema import Field, Kind
@@ -30,6 +33,9 @@ OWN = frozenset({"entered-by", "entered-on", "retracted-on", "retracted-because"
 """Fields that the tool sets itself."""
 COMMON = ("statement", "name", "range", "look-alike", "source", "rule")
 MOST_VALUES = 24
+USUAL = {"name": {"language": "en", "kind": "vernacular"}}
+"""What a field of a kind is where nothing is typed, in a command as in a sheet."""
+_LANGUAGE = re.compile(r"[a-z]{2,3}(-[A-Za-z0-9]{2,8})*")
 
 
 def option(field: Field) -> str:
@@ -42,9 +48,10 @@ def kinds_listed() -> list[str]:
     return [f"{name}: {' '.join(f'{n}=' for n in _needed(kind_named(name)))}" for name in COMMON]
 
 
-def filled(fields: Fields, view: View) -> dict[str, str]:
-    """The fields with the source that stands for a basis of its own (memory), and the basis that a source has."""
-    out = dict(fields)
+def filled(kind: Kind, fields: Fields, view: View) -> dict[str, str]:
+    """The fields under their own names, with the source that stands for a basis of its own (memory), and the basis
+    that a source has."""
+    out = USUAL.get(kind.name, {}) | own_words(kind, fields)
     basis, source = slug(out.get("basis", "")), out.get("source", "")
     if basis and basis != "read" and not source.strip() and f"src:{basis}" in view:
         out["source"] = basis
@@ -74,6 +81,7 @@ def _needed(kind: Kind) -> list[str]:
     names = [option(f) for f in kind.fields if f.need]
     if kind.name == "statement":
         names.insert(2, "value")
+    names = [n for n in names if n not in USUAL.get(kind.name, {})]
     return names if kind.name in MINTED else ["id", *names]
 
 
@@ -128,19 +136,29 @@ def _wrong(kind: Kind, fields: Fields, lookup: Lookup) -> Iterable[str]:
             continue
         parts = text.split("|") if field.many else [text]
         for part in filter(None, map(str.strip, parts)):
-            fault = _fault(field, part, lookup)
+            fault = fault_of(field, part, lookup)
             if fault:
                 yield f"{name}={part}  {fault}"
+    sources = [f"src:{slug(s.strip().removeprefix('src:'))}" for s in fields.get("source", "").split("|")]
+    if unfit := unfit_source(f"tf:{slug(fields.get('basis', ''))}", sources, fields.get("note", ""), lookup.view):
+        found, expected, mend = unfit
+        yield f"{found}; expected {expected}; {mend}"
 
 
-def _fault(field: Field, text: str, lookup: Lookup) -> str:
+def fault_of(field: Field, text: str, lookup: Lookup) -> str:
     """What is wrong with one value; empty where it fits or where only the whole record can tell."""
     look = {"taxon": lookup.taxon, "char": lookup.character, "src": lookup.source, "place": lookup.place}
     if field.value in look:
         try:
-            look[field.value](text)
+            node = lookup.view.node(look[field.value](text))
         except DataError as error:
             return f"{error.message}; {error.hint}"
+        if node is not None and one(node, "owl:deprecated") == "true":
+            return f"is retired; it became {', '.join(many(node, 'dcterms:isReplacedBy'))}"
+    if field.term in NAMING and (fault := name_fault(text)):
+        return f"is no name: {fault}"
+    if field.name == "language" and not _LANGUAGE.fullmatch(text):
+        return "is no language code, such as en or fr"
     if field.value == "freq" and f"freq:{text.removeprefix('freq:')}" not in lookup.view:
         return f"is no word of frequency; one of {', '.join(values_of(field, lookup.view))}"
     if field.value == "tf" and (lists := _lists(field, lookup.view)):

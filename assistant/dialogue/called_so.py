@@ -12,7 +12,7 @@ from assistant.model.spelling import distance
 from assistant.reasoning.names import in_use
 from assistant.text import fold, key, unique
 
-LOCAL_KINDS = ("vernacular", "ambiguous")
+LOCAL_KINDS = ("former", "vernacular", "ambiguous")
 LONG_ENOUGH, MOST_SLIPS = 6, 2
 """A word of so many letters may have so many slips and still be taken for a local name."""
 
@@ -43,9 +43,11 @@ def meant(kb: KnowledgeBase, mention: Mention) -> tuple[str, ...]:
     """The species a mention may mean: its own, for a name all that bear it; higher taxa only for lack of any."""
     folded = (key(mention.words), singular_key(mention.words))
     own = kb.find("taxon", mention.ids[0]) if len(mention.ids) == 1 else None
-    if own is not None and own.is_species and {key(own.label), key(own.scientific)} & set(folded):
+    entries = [e for w in folded for e in kb.spoken(w) if e[0] == "taxon"] if mention.words else []
+    if own is not None and own.is_species and (
+            key(own.scientific) in folded or ("taxon", own.id, "accepted") in entries):
         return mention.ids
-    called = [thing for w in folded for kind, thing, _ in kb.spoken(w) if kind == "taxon"] if mention.words else []
+    called = [thing for _, thing, _ in entries]
     spoken = [t for thing in called for t in in_use(kb, thing)]
     if mention.kind == "group" or not all(kb.find("taxon", i) for i in mention.ids):
         bearing = [t for t in species_of(kb, mention.ids) if names_like(kb, t, mention.words)]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from pathlib import Path
 
 import pyoxigraph as ox
@@ -85,9 +84,3 @@ def turtle_files(folder: Path) -> list[Path]:
     if not files:
         raise DataError("holds no Turtle file", "an empty folder is not a base", str(folder))
     return files
-
-
-def read_folder(folder: Path) -> Iterator[tuple[Path, dict[str, Node]]]:
-    """Each Turtle file of a folder with its nodes, in the order of their paths."""
-    for path in turtle_files(folder):
-        yield path, read_file(path)

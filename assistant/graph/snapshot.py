@@ -295,11 +295,3 @@ class Snapshot:
         if size != found["block"][1]:
             raise SnapshotError("a table of the wrong size")
         return found["dtype"], shape, self._checked(found["block"], self._salt)
-
-    def verify(self) -> None:
-        """Read all of it. Raises SnapshotError at the first damaged block."""
-        for found in self._kinds.values():
-            for block in ("keys", "slots", "rows"):
-                self._checked(found[block], found["salt"])
-        for found in self._arrays.values():
-            self._checked(found["block"], self._salt)

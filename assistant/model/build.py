@@ -53,7 +53,7 @@ def build_folder(folder: Path, progress: Callable[[int, int], None] | None = Non
         name = path.relative_to(folder).as_posix()
         rows.files[name] = (found.st_size, found.st_mtime_ns, digest)
         told = told_by(read_bytes(data, path))
-        _add(rows, told)
+        add_told(rows, told)
         for kind, row in account_of(told).items():
             rows.shared.setdefault(kind, {})[key_of(name)] = row
         if progress:
@@ -68,12 +68,8 @@ def version_of(digests: Mapping[str, str]) -> str:
     return hashlib.blake2b(lines.encode(), digest_size=8).hexdigest()
 
 
-def add_nodes(rows: Rows, nodes: Mapping[str, Node]) -> None:
-    """Turn nodes into rows; retracted statements are left out."""
-    _add(rows, told_by(nodes))
-
-
-def _add(rows: Rows, told: Iterable[Told]) -> None:
+def add_told(rows: Rows, told: Iterable[Told]) -> None:
+    """Put rows in their place, by kind and by what they belong to."""
     for kind, key, row in told:
         if BY_NAME[kind].by:
             rows.grouped[kind].setdefault(key, []).append(row)

@@ -19,6 +19,8 @@ if TYPE_CHECKING:
     from assistant.model.regulations import Obligation
 
 T = TypeVar("T")
+FORMER = "former"
+"""The kind of a name that was the accepted one before a rename."""
 
 
 class Store(Protocol):
@@ -196,8 +198,16 @@ class KnowledgeBase:
         return None
 
     def spoken(self, phrase: str) -> tuple[tuple[str, str, str], ...]:
-        """What a folded phrase (``text.key``) stands for: (kind, id, how it is called so); empty when unknown."""
-        return tuple((kind, thing, how) for kind, thing, how in self.store.get("spoken", phrase) or ())
+        """What a folded phrase (``text.key``) stands for: (kind, id, how it is called so); empty when unknown.
+
+        A former name leads to its taxon as the accepted one does, unless another is called so by right now.
+        """
+        found = tuple((kind, thing, how) for kind, thing, how in self.store.get("spoken", phrase) or ())
+        if not any(how == FORMER for _, _, how in found):
+            return found
+        taken = any((kind, how) == ("taxon", "accepted") and not self.taxon(t).deprecated for kind, t, how in found)
+        way = "vernacular" if taken else "accepted"
+        return tuple((kind, thing, way if how == FORMER else how) for kind, thing, how in found)
 
     def derived(self, name: str, make: Callable[[KnowledgeBase], T]) -> T:
         """Something made from this base once, on demand, and kept with it (an index, a lexicon)."""

@@ -44,8 +44,8 @@ class Taxon(NamedTuple):
 
 
 class Name(NamedTuple):
-    """What a taxon is called by somebody; ``kind`` is accepted, vernacular, ambiguous, synonym, misspelling,
-    plural-name or form."""
+    """What a taxon is called by somebody; ``kind`` is accepted, former (accepted before a rename), vernacular,
+    ambiguous, synonym, misspelling, plural-name or form."""
 
     id: str
     taxon: str

@@ -153,7 +153,6 @@ class Rule:
     all_fish: bool = False
     taxa: tuple[str, ...] = ()
     groups: tuple[str, ...] = ()
-    hybrid_mode: str = ""
     seasons: tuple[str, ...] = ()
     daily: int | None = None
     no_daily_limit: bool = False

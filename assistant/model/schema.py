@@ -182,7 +182,7 @@ KINDS: tuple[Kind, ...] = (
         F("override", "tf:overrideMode", "tf", need=True), F("valid_from", "schema:validFrom", "date", need=True),
         F("valid_through", "schema:validThrough", "date"), F("all_fish", "tf:allFish", "bool"),
         F("taxa", "tf:ofTaxon", "taxon", many=True), F("groups", "tf:ofGroup", "rule", many=True),
-        F("hybrid_mode", "tf:hybridMode", "tf"), F("seasons", "tf:seasonWindow", "rule", many=True),
+        F("seasons", "tf:seasonWindow", "rule", many=True),
         F("daily", "tf:dailyBag", "int"), F("no_daily_limit", "tf:noDailyLimit", "bool"),
         F("possession", "tf:possessionLimit", "int"), F("no_possession_limit", "tf:noPossessionLimit", "bool"),
         F("counting", "tf:counting", "tf"), F("aggregate", "tf:aggregate", "rule"),

@@ -101,8 +101,8 @@ def _fishes(kb: KnowledgeBase) -> Iterator[Entry]:
         if not taxon.is_hybrid:
             yield Entry(taxon.scientific, f"{LATIN}: {taxon.label}", FOREIGN)
         for name in kb.names(taxon.id):
-            if name.kind in ("vernacular", "ambiguous"):
-                told = taxon.label if name.kind == "vernacular" else "several"
+            if name.kind in ("vernacular", "former", "ambiguous"):
+                told = "several" if name.kind == "ambiguous" else taxon.label
                 yield Entry(name.text, f"{FISH}: {told}", LOCAL if name.language.startswith("en") else FOREIGN)
             elif name.kind == "synonym":
                 yield Entry(name.text, f"{LATIN}: {taxon.label}", FOREIGN)

@@ -1,10 +1,8 @@
-"""Crosses: what is expected of a hybrid from its parents, and the hybrid index of measured fish (layer 3)."""
+"""Crosses: what is expected of a hybrid from its parents (layer 3)."""
 
 from __future__ import annotations
 
-import math
-from collections.abc import Mapping, Sequence
-from typing import NamedTuple
+from collections.abc import Mapping
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.reasoning.evidence import ANY, Distribution, Scope, distribution, leaves
@@ -66,43 +64,3 @@ def _midway(first: Mapping[int, float], second: Mapping[int, float]) -> dict[str
             out[k] = out.get(k, 0.0) + 0.5 * share
     total = sum(out.values()) or 1.0
     return {str(k): out[k] / total for k in sorted(out)}
-
-
-class HybridIndex(NamedTuple):
-    """Per-character indices (0 first parent, 100 second, not clipped), their mean and spread, and what was left out."""
-
-    values: Mapping[str, float]
-    mean: float | None
-    spread: float | None
-    left_out: tuple[str, ...]
-
-
-def hybrid_index(measured: Mapping[str, float], first: Mapping[str, float], second: Mapping[str, float],
-                 least_difference: float = 0.05) -> HybridIndex:
-    """The hybrid index of a measured fish between two parents' means.
-
-    HI = 100 (H - P0) / (P1 - P0) per character (Hubbs and Kuronuma 1942; formula from memory, checked against a
-    published worked example). Characters whose parent means differ by less than ``least_difference`` of the larger
-    are left out (rule of Hubbs and Miller 1953). Values outside 0 to 100 are kept: a cross is often a mosaic.
-    """
-    values: dict[str, float] = {}
-    out: list[str] = []
-    for key in sorted(measured):
-        if key not in first or key not in second:
-            out.append(key)
-            continue
-        gap = second[key] - first[key]
-        if abs(gap) < least_difference * max(abs(first[key]), abs(second[key])):
-            out.append(key)
-            continue
-        values[key] = 100.0 * (measured[key] - first[key]) / gap
-    mean = sum(values.values()) / len(values) if values else None
-    spread = _spread(list(values.values()))
-    return HybridIndex(values, mean, spread, tuple(out))
-
-
-def _spread(values: Sequence[float]) -> float | None:
-    if len(values) < 2:
-        return None
-    mean = sum(values) / len(values)
-    return math.sqrt(sum((v - mean) ** 2 for v in values) / (len(values) - 1))

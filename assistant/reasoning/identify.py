@@ -357,7 +357,7 @@ def identify(kb: KnowledgeBase, table: Table, evidence: Evidence, most: int = 6)
     if verdict == "sure" and (lead_cross or outgrown(kb, table, evidence, order[0])):
         verdict = "likely"
     together = not clash or goes_together(weighed)
-    return Identification(candidates, verdict, typical, clash, group, held, shares, lead_cross, small, together)
+    return Identification(candidates, verdict, typical, clash, group, held, shares, small, together)
 
 
 def verdict_of(ranked: Vector, evidence: Evidence, typical: float, clashing: int) -> str:

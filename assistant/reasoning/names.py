@@ -80,7 +80,7 @@ def _today(kb: KnowledgeBase, taxon: str, how: str) -> tuple[tuple[str, str], ..
     became = kb.taxon(taxon).replaced_by if kb.taxon(taxon).deprecated else ()
     if not became:
         return ((taxon, how),)
-    way = "ambiguous" if len(became) > 1 else "vernacular" if how == "accepted" else how
+    way = "ambiguous" if len(became) > 1 else how
     return tuple(pair for t in became for pair in _today(kb, t, way))
 
 

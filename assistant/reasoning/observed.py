@@ -94,7 +94,6 @@ class Identification(NamedTuple):
     group: str | None
     group_probability: float
     posterior: Mapping[str, float] = MappingProxyType({})
-    hybrid_needs_proof: bool = False
     too_small: bool = False
     together: bool = True
     """True where all that was seen goes together in some fish, be it not the best one."""

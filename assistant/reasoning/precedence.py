@@ -73,7 +73,6 @@ class Row:
     taxon: str
     position: Placement
     season: tuple[Opening, ...] = ()
-    season_rank: tuple[int, ...] = ()
     daily: Bag | None = None
     possession: Bag | None = None
     length: LengthField | None = None

@@ -70,21 +70,6 @@ def preferred(statements: Sequence[Statement]) -> tuple[Statement, ...]:
     return tuple(s for s in statements if s.preferred) or tuple(statements)
 
 
-def size_fit(kb: KnowledgeBase, taxon: str, length: float) -> float:
-    """How well a length (mm) fits a taxon, 0 to 1: full within the usual, falling to near nothing past the largest."""
-    sizes = size_range(kb, taxon)
-    top = sizes.largest or (sizes.usual_high * 1.6 if sizes.usual_high else None)
-    if top is None:
-        return 0.6
-    usual = min(sizes.usual_high or 0.6 * top, top)
-    if length <= usual:
-        low = sizes.usual_low or 0.3 * usual
-        return 1.0 if length >= low else 0.55 + 0.45 * length / low
-    if length <= top:
-        return 1.0 - 0.8 * (length - usual) / max(top - usual, 1.0)
-    return max(0.003, 0.2 * math.exp(-12.0 * (length / top - 1.0)))
-
-
 def word_fit(kb: KnowledgeBase, taxon: str, word: str) -> float:
     """How well "small" or "large" fits what a taxon usually grows to; weak evidence."""
     sizes = size_range(kb, taxon)

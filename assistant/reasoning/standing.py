@@ -94,7 +94,8 @@ class Standing:
         return np.where(near | ~self.ranged, self.unlisted, np.minimum(self.unlisted, FAR))
 
     def size_weights(self, length: float | Weights) -> Weights:
-        """How well a length fits each taxon, 0 to 1 (see ``size.size_fit``)."""
+        """How well a length (mm) fits each taxon, 0 to 1: full within the usual, falling to near nothing past the
+        largest."""
         low, high, top = (a[: self.count] for a in (self.low, self.high, self.top))
         top = np.where(np.isnan(top), high * 1.6, top)
         usual = np.minimum(np.where(np.isnan(high), 0.6 * top, high), top)

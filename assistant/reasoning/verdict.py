@@ -92,15 +92,12 @@ class Assumed(StrEnum):
     STRICTER_PART = "stricter-part"
     GROUP_MEMBERS = "group-members"
     TOTAL_LENGTH = "total-length"
-    KEPT_SAME_KIND = "kept-same-kind"
-    OPEN_WATER = "open-water"
 
 
 class Remark(StrEnum):
     """What is worth saying besides the verdict."""
 
     CONFLICT = "conflict"
-    REPLACED = "replaced"
     NAME_NOT_NEEDED = "name-not-needed"
     DEAD_SUITS_ALL = "dead-suits-all"
     DEAD_STILL_GOES_BACK = "dead-still-goes-back"

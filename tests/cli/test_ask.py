@@ -153,6 +153,7 @@ def test_a_missing_base_is_one_clear_line(tmp_path: Any) -> None:
 
 
 def test_units_put_the_asked_system_first() -> None:
-    """``--units metric`` leads with millimetres."""
-    text = run("--units", "metric", "tell me about the flier")[1]
-    assert "12.7 to 17.8 cm (5 to 7 in)" in text
+    """``--units metric`` leads with centimetres; plain words for units do as well."""
+    for word, said in (("metric", "12.7 to 17.8 cm (5 to 7 in)"), ("centimetres", "12.7 to 17.8 cm (5 to 7 in)"),
+                       ("us", "5 to 7 in (12.7 to 17.8 cm)"), ("inches", "5 to 7 in (12.7 to 17.8 cm)")):
+        assert said in run("--units", word, "tell me about the flier")[1], word

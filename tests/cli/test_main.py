@@ -49,6 +49,12 @@ def test_a_near_command_is_offered(tellfin: Tellfin) -> None:
     assert "did you mean 'check'?" in tellfin("chek").err
 
 
+@pytest.mark.parametrize("words", [("how do I tell pike from muskie",), ("how", "do", "I", "tell", "pike", "from", "muskie")])
+def test_a_question_without_its_command_is_shown_how_to_be_asked(words: tuple[str, ...], tellfin: Tellfin) -> None:
+    """What was typed is said again behind the command that answers it."""
+    assert 'tellfin ask "how do I tell pike from muskie"' in tellfin(*words).err
+
+
 def test_global_options_stand_before_or_after(tiny_base: Path, tellfin: Tellfin, monkeypatch: pytest.MonkeyPatch) -> None:
     """--base may come first, last, joined by =, or from the environment."""
     for words in (("--base", tiny_base, "check"), ("check", "--base", tiny_base), (f"--base={tiny_base}", "check")):
@@ -60,7 +66,7 @@ def test_global_options_stand_before_or_after(tiny_base: Path, tellfin: Tellfin,
 
 def test_what_nobody_foresaw_is_logged_not_shown(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, tellfin: Tellfin) -> None:
     """A failure of our own is one notice with the path of the log; --debug raises it."""
-    def broken(name: str) -> object:
+    def broken(name: str, after: object) -> object:
         raise RuntimeError("inner trouble")
 
     monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path))

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from assistant.curation.check import check_folder
+from assistant.curation.findings import report
 from assistant.errors import DataError
 from assistant.graph.locate import shipped_ontology, shipped_shapes
 from tests.helpers.bases import Tellfin
@@ -111,7 +112,10 @@ def test_a_file_that_does_not_parse_is_one_finding_with_its_line(tiny_base: Path
     path.write_text(path.read_text().replace("    tf:basis tf:read ;\n    .", "    tf:basis tf:read ;\n", 1))
     outcome = check_folder(tiny_base, shipped_shapes())
     assert [f.rule for f in outcome.findings] == ["readable Turtle"]
-    assert outcome.findings[0].where.startswith(VENNIA + ":")
+    where = outcome.findings[0].where
+    assert where.startswith(VENNIA + ":")
+    told = "\n".join(report(outcome.findings))
+    assert told.count(VENNIA) == 1 and "expected" not in told.replace("is expected at", "") and "found" not in told
 
 
 def test_an_unknown_prefix_is_named(tiny_base: Path, tellfin: Tellfin) -> None:

@@ -45,5 +45,9 @@ def test_a_comment_is_not_dropped(tiny_base: Path) -> None:
 def test_differences_are_told_by_line() -> None:
     """The first differing line is quoted; line ends are told apart from lines."""
     assert first_difference("a\nb\n", "a\nc\n").startswith("line 2 is 'b'")
+    assert first_difference("a\n  b ;\n", "a\n    b ;\n") == (
+        "line 2 begins with 2 blanks where 4 blanks should stand: 'b ;'")
+    assert "begins with 1 tab where no blank" in first_difference("\tb\n", "b\n")
+    assert first_difference("b ; \n", "b ;\n") == "line 1 ends in blanks that should not stand there: 'b ;'"
     assert "1 lines where 2" in first_difference("a\n", "a\nb\n")
     assert "line ends" in first_difference("a\r\n", "a\n")

@@ -59,9 +59,22 @@ def test_the_cells_of_the_shipped_base_are_useful(kb: KnowledgeBase) -> None:
         assert not any(kb.statements_on(t, cell.character) for t in kb.lineage(cell.taxon))
 
 
+def test_the_gaps_of_some_fishes_are_theirs_alone(kb: KnowledgeBase) -> None:
+    """With fishes named, each pair and cell and conflict is of one of them, and is a gap of the whole base, too."""
+    fishes = ("lepomis-megalotis", "lepomis-macrochirus")
+    found, whole = find_gaps(kb, TODAY, fishes), find_gaps(kb, TODAY)
+    assert found.cells and found.memory_only and found.conflicts and not found.used_once and not found.expired
+    assert all({p.first, p.second} & set(fishes) for p in (*found.unseparated, *found.memory_only))
+    assert {c.taxon for c in found.cells} <= set(fishes) and {a.taxon for a, _ in found.conflicts} <= set(fishes)
+    assert set(found.memory_only) <= set(whole.memory_only) and set(found.conflicts) <= set(whole.conflicts)
+    assert {c for c in whole.cells if c.taxon in fishes} <= set(found.cells)
+
+
 def test_the_command_prints_every_part(tiny_base: Path, tellfin: Tellfin) -> None:
     """Text and JSON name the same parts."""
     ran = tellfin("--base", tiny_base, "gaps", "--date", "2026-07-04")
     assert ran.code == 0 and "pairs not told apart on a live fish (0)" in ran.out, ran
+    some = tellfin("--base", tiny_base, "gaps", "tall vennet").out
+    assert "pairs not told apart" in some and "sources with a single use" not in some
     data = json.loads(tellfin("--base", tiny_base, "gaps", "--format", "json").out)
     assert set(data) == {"unseparated", "cells", "memory_only", "conflicts", "used_once", "expired"}

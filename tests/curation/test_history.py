@@ -41,6 +41,9 @@ def test_history_is_listed_newest_first_and_by_thing(tiny_base: Path, tellfin: T
     lines = tellfin("--base", tiny_base, "history").out.splitlines()
     assert lines[0].startswith("3  ") and lines[-1] == "3 changes"
     assert "8–10 → 9–11" in tellfin("--base", tiny_base, "history", RAKERS).out
+    second = tellfin("--base", tiny_base, "history", "2").out.splitlines()
+    assert second[0].startswith("2  ") and second[-1] == "1 change"
+    assert "no change '9'" in tellfin("--base", tiny_base, "history", "9").err
     assert tellfin("--base", tiny_base, "history", "tall vennet").out.splitlines()[-1] == "0 changes"
     assert tellfin("--base", tiny_base, "history", "ember vennet").out.splitlines()[-1] == "3 changes"
 

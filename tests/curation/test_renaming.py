@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 from assistant.curation.check import check_folder
 from assistant.curation.view import many, one
 from assistant.graph.lines import Index
@@ -23,9 +25,98 @@ def test_a_renamed_taxon_keeps_its_identifier(tiny_base: Path, tellfin: Tellfin)
     taxon = kb.taxon("vennia-alta")
     assert (taxon.scientific, taxon.label, taxon.according_to) == ("Altavennia alta", "steep vennet", "O. Vell 2001")
     kinds = {n.text: n.kind for n in kb.names("vennia-alta")}
-    assert kinds["Vennia alta"] == "synonym" and kinds["tall vennet"] == "vernacular"
+    assert kinds["Vennia alta"] == "synonym" and kinds["tall vennet"] == "former"
     assert kinds["steep vennet"] == "accepted" and check_folder(tiny_base, shipped_shapes()).passed
     assert tellfin("--base", tiny_base, "history", "Vennia alta").out.splitlines()[-1] == "1 change"
+
+
+def test_a_new_english_name_leaves_the_source_of_the_scientific_one(tiny_base: Path, tellfin: Tellfin) -> None:
+    """Where only the label changes, whose concept the scientific name stands for is told as before."""
+    tellfin("--base", tiny_base, "rename", "tall vennet", "--scientific", "Altavennia alta", *BY)
+    ran = tellfin("--base", tiny_base, "rename", "tall vennet", "--label", "steep vennet", *BY[:5], "memory")
+    assert ran.code == 0 and "according to" not in ran.out, ran
+    taxon = knowledge_of(tiny_base).taxon("vennia-alta")
+    assert (taxon.label, taxon.according_to) == ("steep vennet", "O. Vell 2001")
+
+
+def test_a_rename_names_a_source_that_is_there(tiny_base: Path, tellfin: Tellfin) -> None:
+    """A source that the base lacks is refused though only the label changes; a rename without a name says so first."""
+    before = contents_of(tiny_base)
+    ran = tellfin("--base", tiny_base, "rename", "tall vennet", "--label", "redfin", *BY[:5], "nobody-1999")
+    assert ran.code == 1 and "there is no source 'src:nobody-1999'" in ran.err, ran
+    ran = tellfin("--base", tiny_base, "rename", "tall vennet", *BY[:2])
+    assert "a rename needs a new name" in ran.err and contents_of(tiny_base) == before
+
+
+def test_a_former_label_keeps_where_it_is_used(tiny_base: Path, tellfin: Tellfin) -> None:
+    """The name record of the old label changes its kind and nothing else."""
+    index = Index(tiny_base)
+    key = next(k for k in index.ids("name", "vennia-alta") if (n := index.node(k)) and one(n, "tf:nameKind") ==
+               "tf:accepted")
+    tellfin("--base", tiny_base, "correct", key, "regions=vennimoor", *BY)
+    tellfin("--base", tiny_base, "rename", "tall vennet", "--label", "steep vennet", *BY)
+    node = Index(tiny_base).node(key)
+    assert node is not None and (one(node, "tf:nameKind"), one(node, "dcterms:spatial")) == (
+        "tf:former", "place:vennimoor")
+
+
+def test_a_former_label_leads_plainly_to_its_fish(tiny_base: Path, tellfin: Tellfin) -> None:
+    """Though another fish is loosely called so, the old label means the renamed one, in questions and in commands,
+    until a fish is named so by right; a name taken back is the accepted one again."""
+    tellfin("--base", tiny_base, "add", "name", "taxon=ember vennet", "text=tall vennet", "kind=ambiguous",
+            "language=en", "source=vell-2001", "basis=read", "--by", "Ansa Merrow")
+    tellfin("--base", tiny_base, "rename", "tall vennet", "--label", "steep vennet", *BY)
+    told = tellfin("--base", tiny_base, "ask", "what is a tall vennet").out
+    assert told.startswith("The steep vennet"), told
+    assert tellfin("--base", tiny_base, "history", "tall vennet").out.splitlines()[-1] == "1 change"
+    assert knowledge_of(tiny_base).spoken("tall vennet") == (
+        ("taxon", "vennia-alta", "accepted"), ("taxon", "vennia-rubra", "ambiguous"))
+    tellfin("--base", tiny_base, "rename", "ember vennet", "--label", "tall vennet", *BY)
+    hows = {(thing, how) for _, thing, how in knowledge_of(tiny_base).spoken("tall vennet")}
+    assert hows == {("vennia-alta", "vernacular"), ("vennia-rubra", "accepted")}
+    tellfin("--base", tiny_base, "rename", "taxon:vennia-alta", "--label", "high vennet", *BY)
+    tellfin("--base", tiny_base, "rename", "taxon:vennia-alta", "--label", "steep vennet", *BY)
+    kinds = {n.text: n.kind for n in knowledge_of(tiny_base).names("vennia-alta")}
+    assert kinds["steep vennet"] == "accepted" and kinds["high vennet"] == "former"
+    assert check_folder(tiny_base, shipped_shapes()).passed
+
+
+def test_the_name_of_a_fish_joined_to_another_leads_to_it(tiny_base: Path, tellfin: Tellfin) -> None:
+    """After a lump the old label means the kept fish, though a third one is loosely called so."""
+    tellfin("--base", tiny_base, "add", "name", "taxon=slow ommar", "text=tall vennet", "kind=ambiguous",
+            "language=en", "source=vell-2001", "basis=read", "--by", "Ansa Merrow")
+    tellfin("--base", tiny_base, "lump", "ember vennet", "tall vennet", *BY)
+    told = tellfin("--base", tiny_base, "ask", "what is a tall vennet").out
+    assert told.startswith("The ember vennet"), told
+
+
+def test_nothing_new_is_told_of_a_retired_fish(tiny_base: Path, tellfin: Tellfin) -> None:
+    """A new record of a fish that was joined to another is refused and names what it became."""
+    tellfin("--base", tiny_base, "lump", "ember vennet", "tall vennet", *BY)
+    before = contents_of(tiny_base)
+    ran = tellfin("--base", tiny_base, "add", "range", "taxon=tall vennet", "place=vennimoor", "status=native",
+                  "source=memory")
+    assert ran.code == 1 and "is retired; it became taxon:vennia-rubra" in ran.err, ran
+    assert contents_of(tiny_base) == before
+
+
+@pytest.mark.parametrize(("label", "said"), [
+    ("<b>vennet</b>", "an angle bracket stands in it"), ("ven\x1b[31mnet", "a control character stands in it"),
+    ("ven\nnet", "a control character stands in it"), ("12", "no letter stands in it")])
+def test_what_can_be_no_name_is_refused_in_one_line(label: str, said: str, tiny_base: Path, tellfin: Tellfin) -> None:
+    """A rename, a part of a split and a new name are refused before anything is laid over the base; check finds it."""
+    before = contents_of(tiny_base)
+    for words in (("rename", "tall vennet", "--label", label, *BY),
+                  ("split", "tall vennet", "--into", f"Vennia x={label}", "--into", "Vennia y=z", *BY)):
+        ran = tellfin("--base", tiny_base, *words)
+        assert ran.code == 2 and ran.err.splitlines()[0] == f"tellfin: {label!r} is no name: {said}", ran
+    ran = tellfin("--base", tiny_base, "add", "name", "taxon=tall vennet", f"text={label}", "kind=vernacular",
+                  "language=en", "source=vell-2001", "basis=read", "--by", "Ansa Merrow")
+    assert ran.code == 1 and said in ran.err and contents_of(tiny_base) == before
+    if label.isprintable():
+        file = next(p for p in tiny_base.rglob("*.ttl") if b'"tall vennet"' in p.read_bytes())
+        file.write_text(file.read_text("utf-8").replace('"tall vennet"', f'"{label}"'), "utf-8")
+        assert any(said in f.expected for f in check_folder(tiny_base, shipped_shapes()).findings)
 
 
 def test_a_change_of_names_needs_its_paper(tiny_base: Path, tellfin: Tellfin) -> None:
@@ -122,7 +213,7 @@ def test_a_lump_keeps_both_names(tiny_base: Path, tellfin: Tellfin) -> None:
     kb = knowledge_of(tiny_base)
     assert kb.taxon("vennia-alta").replaced_by == ("vennia-rubra",)
     kinds = {n.text: n.kind for n in kb.names("vennia-rubra")}
-    assert kinds["Vennia alta"] == kinds["Vennia celsa"] == "synonym" and kinds["tall vennet"] == "vernacular"
+    assert kinds["Vennia alta"] == kinds["Vennia celsa"] == "synonym" and kinds["tall vennet"] == "former"
     told = tellfin("--base", tiny_base, "ask", "what is a tall vennet").out
     assert "several fishes" not in told and "ember vennet" in told
     assert tellfin("--base", tiny_base, "split", "--queue").out.splitlines()[-1] == "8 records waiting"

@@ -55,7 +55,50 @@ def test_a_row_that_the_base_does_not_bear_is_rejected(tiny_base: Path, tmp_path
                  "Vennia alta,depth-ratio,3.1,,female,vell-2001,read,",
                  "Vennia alta,depth-ratio,3.1,,female,vell-2001,read,")
     ran = tellfin("--base", tiny_base, "import", path, *BY)
-    assert "row 2, column order of numbers" in ran.out and ran.code == 1, ran
+    assert "row 2, column value: " in ran.out and "order of numbers" in ran.out and ran.code == 1, ran
+
+
+def test_a_sheet_takes_the_words_of_the_commands(tiny_base: Path, tmp_path: Path, tellfin: Tellfin) -> None:
+    """Columns named place and source are read as region and source_key."""
+    path = tmp_path / "ranges.csv"
+    path.write_text("taxon,place,status,source,basis\nOmmaria lenta,vennimoor,introduced,memory,memory\n")
+    ran = tellfin("--base", tiny_base, "import", path, *BY)
+    assert ran.code == 0 and "ranges: 1 new" in ran.out, ran
+    assert "range:ommaria-lenta.vennimoor.memory" in Index(tiny_base)
+
+
+@pytest.mark.parametrize("form", ["names", "ranges", "sources"])
+def test_the_shipped_sheets_come_back_the_same(form: str, tmp_path: Path, tellfin: Tellfin) -> None:
+    """What the shipped base gives as names, ranges or sources changes nothing when it is read again."""
+    tellfin("new-base", tmp_path / "base")
+    tellfin("--base", tmp_path / "base", "export", tmp_path / "rows.csv", "--form", form)
+    ran = tellfin("--base", tmp_path / "base", "import", tmp_path / "rows.csv", "--dry-run")
+    assert ran.code == 0 and ran.out.startswith(f"{form}: 0 new, 0 changed, "), ran
+
+
+@pytest.mark.parametrize(("rows", "said"), [
+    ("taxon,name,language,source,basis\nVennia alta,<i>x</i>,en,memory,memory", "column name: '<i>x</i>': is no name"),
+    ("taxon,name,language,source,basis\nVennia alta,x,english,memory,memory", "column language: 'english': is no lang"),
+    ("taxon,name,kind,source,basis\nVennia alta,x,nickname,memory,memory", "column kind: 'nickname': is a value out"),
+    ("taxon,name,source,basis\nVennia alta,x,vell-2001,memory", "column basis: 'basis memory from src:vell-2001'"),
+    ("taxon,region,status,source,basis\nVennia alta,vennimoor,natve,memory,memory", "column status: 'natve': is a val"),
+    ("source_key,kind,title\nvell-2003,bok,Vennets", "column kind: 'bok': is a value outside its list"),
+    (HEADER + "Vennia alta,maximum-length,9-8,,,memory,memory,", "column value: 'tf:low 9 above tf:high 8'")])
+def test_a_fault_is_told_by_its_column(rows: str, said: str, tiny_base: Path, tmp_path: Path,
+                                       tellfin: Tellfin) -> None:
+    """A row at fault names the column of the sheet and says what may stand there."""
+    path = tmp_path / "rows.csv"
+    path.write_text(rows + "\n")
+    ran = tellfin("--base", tiny_base, "import", path, *BY)
+    assert ran.code == 1 and f"row 2, {said}" in ran.out, ran
+
+
+def test_a_group_is_exported_by_its_name(tellfin: Tellfin) -> None:
+    """--taxon and --group take a group in singular or plural: the rows of its members and nobody else's."""
+    ran = tellfin("export", "-", "--form", "names", "--taxon", "crappies")
+    assert ran.code == 0 and {row.split(",")[0].split()[0] for row in ran.out.splitlines()[1:]} == {"Pomoxis"}, ran
+    assert tellfin("export", "-", "--form", "names", "--group", "crappie").out == ran.out
+    assert tellfin("export", "-", "--group", "nonsuches").code == 1
 
 
 def test_10_12_stays_a_range_in_every_form(tiny_base: Path, tmp_path: Path, tellfin: Tellfin) -> None:

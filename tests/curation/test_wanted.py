@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from assistant.graph.lines import Index
-from tests.helpers.bases import Tellfin, contents_of
+from tests.helpers.bases import Tellfin, contents_of, knowledge_of
 
 BY = ("--by", "Ansa Merrow")
 RAKERS = ("add", "statement", "taxon=tall vennet", "character=maximum-length", "value=300-340")
@@ -24,7 +24,24 @@ def test_wrong_and_missing_fields_are_told_together(tiny_base: Path, tellfin: Te
     """A kind of name that is none and a fish that is not there stand beside the fields that are missing."""
     ran = tellfin("--base", tiny_base, "add", "name", "taxon=tall venet", "text=x", "kind=nickname", *BY)
     assert ran.code == 1 and "did you mean tall vennet" in ran.err
-    assert "outside its list; one of accepted" in ran.err and "language=…" in ran.err and "basis=…" in ran.err
+    assert "outside its list; one of accepted" in ran.err and "source=…" in ran.err and "basis=…" in ran.err
+    lone = tellfin("--base", tiny_base, "add", "name", "taxon=tall vennet", "text=x", "language=english", *BY)
+    assert "language=english  is no language code" in lone.err
+
+
+def test_a_name_is_an_english_one_in_use_where_nothing_else_is_said(tiny_base: Path, tellfin: Tellfin) -> None:
+    """A new name needs neither language nor kind, as in a sheet."""
+    ran = tellfin("--base", tiny_base, "add", "name", "taxon=tall vennet", "text=steepling", "source=memory", *BY)
+    assert ran.code == 0 and '"steepling" (vernacular)' in ran.out, ran
+    found = knowledge_of(tiny_base).names("vennia-alta")
+    assert [(n.language, n.kind) for n in found if n.text == "steepling"] == [("en", "vernacular")]
+
+
+def test_a_wrong_field_is_told_before_who_is_asked_for(tiny_base: Path, tellfin: Tellfin) -> None:
+    """Somebody who is not known yet is told of a character that there is none of, not asked for a name first."""
+    ran = tellfin("--base", tiny_base, "add", "statement", "taxon=tall vennet", "character=gil-rakers", "value=9",
+                  "source=memory")
+    assert "there is no character 'gil-rakers'" in ran.err and "--by" not in ran.err
 
 
 def test_add_alone_says_the_kinds_and_their_fields(tiny_base: Path, tellfin: Tellfin) -> None:
@@ -44,12 +61,28 @@ def test_memory_needs_no_source_of_its_own(tiny_base: Path, tellfin: Tellfin) ->
     assert "source=…" in tellfin("--base", tiny_base, *RAKERS, "basis=read", *BY).err
 
 
+def test_commands_take_the_words_of_sheets(tiny_base: Path, tellfin: Tellfin) -> None:
+    """region and source_key say what place and source say; given twice is refused."""
+    for words in (("range", "taxon=slow ommar", "region=vennimoor", "status=introduced"),
+                  ("name", "taxon=slow ommar", "name=mudder", "region=vennimoor", "kind=vernacular", "language=en"),
+                  ("statement", "taxon=tall vennet", "character=maximum-length", "value=300-340")):
+        ran = tellfin("--base", tiny_base, "add", *words, "source_key=memory", *BY)
+        assert ran.code == 0, ran
+    assert "range:ommaria-lenta.vennimoor.memory" in Index(tiny_base)
+    ran = tellfin("--base", tiny_base, "correct", "name:ommaria-lenta.mudder", "region=", *BY, "--why", "everywhere")
+    assert ran.code == 0 and "Vennimoor → (none)" in ran.out, ran
+    ran = tellfin("--base", tiny_base, *RAKERS, "source=memory", "source_key=memory", "--dry-run")
+    assert ran.code == 2 and "'source' is given twice" in ran.err
+
+
 def test_a_trial_needs_no_name(tiny_base: Path, tellfin: Tellfin) -> None:
     """--dry-run asks nobody who they are and remembers nobody."""
     before = contents_of(tiny_base)
     assert tellfin("--base", tiny_base, *RAKERS, "basis=memory", "--dry-run").code == 0
     assert contents_of(tiny_base) == before
     assert "who makes the change" in tellfin("--base", tiny_base, *RAKERS, "basis=memory").err
+    both = tellfin("--base", tiny_base, "correct", "st:vennia-rubra.gill-rakers.any.vell-2001", "value=9").err
+    assert "--by NAME" in both and "--why TEXT" in both
 
 
 def test_options_may_stand_before_the_fields(tiny_base: Path, tellfin: Tellfin) -> None:

@@ -5,14 +5,14 @@ from __future__ import annotations
 from pathlib import Path
 
 from assistant.graph.lines import Index
-from assistant.graph.read import read_folder
+from tests.helpers.bases import files_of
 
 
 def test_the_index_gives_what_parsing_gives(tiny_base: Path) -> None:
     """Every node read on demand from its block is the node that a whole parse makes, at the line where it stands."""
     index = Index(tiny_base)
     assert not index.odd
-    for path, nodes in read_folder(tiny_base):
+    for path, nodes in files_of(tiny_base):
         rows = path.read_text().splitlines()
         assert index.in_file(path) == sorted(nodes)
         for key, node in nodes.items():

@@ -36,7 +36,6 @@ def everything(found: Snapshot) -> object:
 def test_what_is_written_is_read(tmp_path: Path) -> None:
     """Rows, key lists and arrays come back as they were; unknown keys and kinds give None."""
     with Snapshot(written(tmp_path / "s"), "k") as found:
-        found.verify()
         assert everything(found) == (ROWS, ("float32", (2, 3), ARRAY), "v1", None, None)
         assert list(found.keys("near")) == sorted(ROWS["near"], key=str.encode)
         assert {key for key, _ in found.items("taxon")} == set(ROWS["taxon"])

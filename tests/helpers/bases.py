@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import shutil
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
 from assistant.graph.locate import shipped_ontology
+from assistant.graph.read import read_file, turtle_files
+from assistant.graph.values import Node
 from assistant.model.build import build_folder
 from assistant.model.knowledge import KnowledgeBase, MemoryStore
 
@@ -45,3 +47,9 @@ def knowledge_of(folder: Path) -> KnowledgeBase:
 def contents_of(folder: Path) -> dict[str, bytes]:
     """Every Turtle file of a base by its path, to be held against another moment."""
     return {p.relative_to(folder).as_posix(): p.read_bytes() for p in sorted(folder.rglob("*.ttl"))}
+
+
+def files_of(folder: Path) -> Iterator[tuple[Path, dict[str, Node]]]:
+    """Each Turtle file of a folder with its nodes, in the order of their paths."""
+    for path in turtle_files(folder):
+        yield path, read_file(path)

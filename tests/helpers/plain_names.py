@@ -6,8 +6,7 @@ from collections.abc import Callable
 from functools import lru_cache
 
 from assistant.graph.locate import shipped_ontology
-from assistant.graph.read import read_file
-from assistant.model.build import Rows, add_nodes, finish
+from assistant.model.build import Rows, add_told, finish, read_told
 from assistant.model.knowledge import KnowledgeBase, MemoryStore
 from assistant.text import key, singular
 
@@ -22,7 +21,7 @@ def _base() -> KnowledgeBase:
     ontology = shipped_ontology()
     for pattern in ("taxa/**/*.ttl", "hybrids/*.ttl", "places/*.ttl", "vocabulary/groups.ttl"):
         for path in sorted(ontology.glob(pattern)):
-            add_nodes(rows, read_file(path))
+            add_told(rows, read_told(path.read_bytes(), path))
     finish(rows, "test")
     return KnowledgeBase(MemoryStore(rows.shared, rows.grouped, rows.version))
 

@@ -13,8 +13,7 @@ from pathlib import Path
 from typing import Any
 
 from assistant.graph.locate import shipped_ontology
-from assistant.graph.read import read_file
-from assistant.model.build import Rows, add_nodes, finish
+from assistant.model.build import Rows, add_told, finish, read_told
 from assistant.model.knowledge import KnowledgeBase, MemoryStore
 from assistant.model.regulations import LengthLimit, Placement, Rule, Rulebook, SeasonWindow
 from assistant.model.rulebook import rulebook
@@ -99,9 +98,9 @@ def demo_book(*more: Path) -> Rulebook:
     ontology = shipped_ontology()
     for pattern in ("taxa/**/*.ttl", "hybrids/*.ttl", "regulations/*.ttl", "vocabulary/regulations.ttl"):
         for path in sorted(ontology.glob(pattern)):
-            add_nodes(rows, read_file(path))
+            add_told(rows, read_told(path.read_bytes(), path))
     for path in more:
-        add_nodes(rows, read_file(path))
+        add_told(rows, read_told(path.read_bytes(), path))
     finish(rows, "test")
     return rulebook(KnowledgeBase(MemoryStore(rows.shared, rows.grouped, rows.version)))
 

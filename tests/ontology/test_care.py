@@ -7,11 +7,11 @@ import pytest
 from assistant.dialogue.answer import Answer
 from assistant.dialogue.handlers import habitat, handling, tackle, weight
 from assistant.graph.locate import shipped_ontology
-from assistant.graph.read import read_folder
 from assistant.iris import local
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Caution, Practice
 from assistant.text import key
+from tests.helpers.bases import files_of
 from tests.helpers.turns import fish, group, length, turn_of
 
 BASES = ("read", "memory", "common-practice")
@@ -22,7 +22,7 @@ AMOUNTS = ("girth", "condition", "measuring")
 def _ids(folder: str, prefix: str) -> list[str]:
     return sorted(
         node.id.removeprefix(f"{prefix}:")
-        for _, nodes in read_folder(shipped_ontology() / folder)
+        for _, nodes in files_of(shipped_ontology() / folder)
         for node in nodes.values()
     )
 

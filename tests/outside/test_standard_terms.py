@@ -13,9 +13,9 @@ import pytest
 from rdflib import namespace as ns
 
 from assistant.graph.locate import shipped_ontology
-from assistant.graph.read import read_folder
 from assistant.graph.values import Literal
 from assistant.iris import OWN, PREFIXES, expand
+from tests.helpers.bases import files_of
 
 HERE = Path(__file__).parent
 CLOSED = {"rdf": ns.RDF, "rdfs": ns.RDFS, "owl": ns.OWL, "skos": ns.SKOS, "dcterms": ns.DCTERMS, "prov": ns.PROV,
@@ -33,7 +33,7 @@ def listed() -> set[str]:
 def used() -> set[str]:
     """Short forms of every foreign IRI that the shipped base uses."""
     out: set[str] = set()
-    for _, nodes in read_folder(shipped_ontology()):
+    for _, nodes in files_of(shipped_ontology()):
         for node in nodes.values():
             for predicate, values in node.props.items():
                 out.add(predicate)

@@ -25,7 +25,7 @@ from assistant.reasoning.place_prior import (
     listed_ranges,
     unlisted,
 )
-from assistant.reasoning.size import size_fit, word_fit
+from assistant.reasoning.size import size_range, word_fit
 from assistant.reasoning.tables import Table, character_block, compile_table, read_table, table_parts
 
 
@@ -185,6 +185,21 @@ def test_place_weighs_as_the_plain_rule_says(kb: KnowledgeBase, table: Table, pl
     wanted = expand_places(kb, places)
     expected = [plain_prior(kb, t, wanted) for t in table.taxa]
     assert np.allclose(prior(kb, table, Evidence(places=places)), np.maximum(expected, 1e-9), rtol=1e-9)
+
+
+def size_fit(kb: KnowledgeBase, taxon: str, length: float) -> float:
+    """How well a length (mm) fits a taxon, 0 to 1: full within the usual, falling to near nothing past the largest."""
+    sizes = size_range(kb, taxon)
+    top = sizes.largest or (sizes.usual_high * 1.6 if sizes.usual_high else None)
+    if top is None:
+        return 0.6
+    usual = min(sizes.usual_high or 0.6 * top, top)
+    if length <= usual:
+        low = sizes.usual_low or 0.3 * usual
+        return 1.0 if length >= low else 0.55 + 0.45 * length / low
+    if length <= top:
+        return 1.0 - 0.8 * (length - usual) / max(top - usual, 1.0)
+    return max(0.003, 0.2 * math.exp(-12.0 * (length / top - 1.0)))
 
 
 def test_size_weighs_as_the_plain_rule_says(kb: KnowledgeBase, table: Table) -> None:

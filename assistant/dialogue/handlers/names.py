@@ -8,7 +8,7 @@ from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import carried_on, told_taxa
 from assistant.dialogue.aspects import aspects
 from assistant.dialogue.beside.sameness import bearing_too, kind_only, sameness
-from assistant.dialogue.called_so import last_meanings, meant, names_like
+from assistant.dialogue.called_so import LOCAL_KINDS, last_meanings, meant, names_like
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers.contrast import points
 from assistant.dialogue.kinship import accepted_of, kin, together
@@ -53,7 +53,6 @@ from assistant.text import join, key, singular, unique
 SHOWN = 8
 AT_ONCE = 6
 NOTES = ("nomenclature-note", "taxonomy-note")
-LOCAL = ("vernacular", "ambiguous")
 
 
 def handle(turn: Turn) -> tuple[Answer, Held]:
@@ -402,11 +401,11 @@ def _local_names(turn: Turn, record: Taxon, skip: str = "") -> list[Block]:
     pool = [
         n
         for n in kb.names(record.id)
-        if n.kind in LOCAL and n.language.startswith("en") and key(n.text) not in (skip, key(record.label))
+        if n.kind in LOCAL_KINDS and n.language.startswith("en") and key(n.text) not in (skip, key(record.label))
     ]
     wanted = expand_places(kb, turn.held.places)
     near = [n for n in pool if wanted and wanted & expand_places(kb, n.regions)]
-    shown = distinct(sorted(near or pool, key=lambda n: (n.kind != "vernacular", -len(n.regions))))[:SHOWN]
+    shown = distinct(sorted(near or pool, key=lambda n: (LOCAL_KINDS.index(n.kind), -len(n.regions))))[:SHOWN]
     if not shown:
         return []
     names = join([n.text for n in shown])

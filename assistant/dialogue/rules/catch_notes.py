@@ -64,9 +64,7 @@ def read_notes(text: str, resolve_place: ResolvePlace) -> tuple[Circumstances, s
     about = Circumstances()
     times, text = read_times(text)
     about, text = _age(replace(about, moments=times), text)
-    unknown = _SIDE_UNKNOWN.search(text)
-    if unknown:
-        about, text = replace(about, side_words="unknown"), _SIDE_UNKNOWN.sub(" ", text)
+    text, unknown = _SIDE_UNKNOWN.subn(" ", text)
     for pattern, values in _FLAGS:
         if re.search(pattern, text, re.IGNORECASE):
             about = replace(about, **values)  # type: ignore[arg-type]
@@ -109,9 +107,9 @@ def _side(about: Circumstances, text: str, resolve_place: ResolvePlace) -> tuple
             if len(found) == 1:
                 start = match.end() - len(match[0]) + match[0].lower().index(said.lower())
                 cut = match.start() if said == match["side"] else start
-                return replace(about, side=found[0], side_words=said), text[:cut] + " " + text[match.end():]
+                return replace(about, side=found[0]), text[:cut] + " " + text[match.end():]
     for match in re.finditer(r"\(([^()]*)\)", text):
         found = resolve_place(match[1].strip())
         if len(found) == 1:
-            return replace(about, side=found[0], side_words=match[1]), text[:match.start()] + text[match.end():]
+            return replace(about, side=found[0]), text[:match.start()] + text[match.end():]
     return about, text

@@ -58,7 +58,6 @@ class Circumstances:
 
     moments: tuple[time, ...] = ()
     side: str = ""
-    side_words: str = ""
     age: int | None = None
     on_ice: bool | None = None
     away: bool = False

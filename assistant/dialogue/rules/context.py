@@ -359,7 +359,7 @@ def _filled(
     about = query.about
     if before is not None and not alone:
         moved = bool(turn.reading.water or turn.reading.places)
-        earlier = replace(before.about, side="", side_words="", away=False, private=False) if moved else before.about
+        earlier = replace(before.about, side="", away=False, private=False) if moved else before.about
         about = _with_earlier(about, earlier)
     return replace(query, steps=tuple(steps), about=about)
 

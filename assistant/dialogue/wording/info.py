@@ -48,11 +48,6 @@ def ids_or_none(names: str, topic: str) -> str:
     return f"{topic[:1].upper()}{topic[1:]} of the {names} is not held in this base."
 
 
-def instead(what: str) -> str:
-    """What can be asked in place of something not held."""
-    return f"You can ask instead: {what}."
-
-
 def more(count: int) -> str:
     """Further points not shown."""
     return f'{count} more held; say "more" to see them.'

@@ -325,8 +325,6 @@ ASSUMED = {
     "stricter-part": "the stricter part of the river",
     "group-members": "every fish of the group that the rules here name",
     "total-length": "total length, mouth shut, tail pressed together",
-    "kept-same-kind": "the fish kept are of the same kind",
-    "open-water": "open water",
 }
 
 
