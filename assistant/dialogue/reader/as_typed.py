@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
 
 def literal(hit: Hit, line: Line) -> int:
-    """1 where the very words typed are a phrase of the state, 2 with a word before or among them that is otherwise passed
+    """1 where the very words typed are a phrase of the state, 2 with a word before or among them that is else passed
     over ("very small scales", "tail a bit forked").
     """
     first, last = line.content[hit.first].first, line.content[hit.last].last

@@ -49,11 +49,12 @@ MOST_HELD, MOST_AT_ONCE = 8, 2
 def with_company(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexicon) -> list[Named]:
     """The names found, with those that are cut short beside them."""
     out = _told_apart(tokens, [n for n in found if not _names_people(n, tokens, lexicon)], lexicon)
+    before = out
     out = _two_of_group(tokens, out, lexicon)
     whole = [n for n in out if not tells_of_part(n, tokens, lexicon)]
     waiting = sorted((n for n in whole if n.entries and (heads_two(n, tokens) or not _is_look(n, tokens, lexicon))),
                      key=lambda n: _is_part(n, tokens, lexicon))
-    completed: set[tuple[int, int]] = set()
+    completed = {n.span for n in out if n not in before}
     while waiting:
         named = waiting.pop(0)
         if named not in out:
@@ -213,7 +214,7 @@ def _two_of_group(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexi
     for at in range(1, len(tokens) - 1):
         if tokens[at].word not in _TWO_WAYS or not _ends(tokens, at + 2, lexicon) or (
                 tokens[at].word != "from" and tokens[at - 2 : at - 1] and tokens[at - 2].word not in _ASKED_WHICH
-                and not _headed(tokens, at - 1, groups)):
+                and not _headed(tokens, at - 1, groups) and not _asked_last(tokens, at, groups)):
             continue
         nouns = unique(w for n in groups if n.after < at for w in _last_words(n, tokens, lexicon, wide=False))
         made = [m for m in (_made(tokens, at - 1, nouns, lexicon), _made(tokens, at + 1, nouns, lexicon))
@@ -228,6 +229,12 @@ def _two_of_group(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexi
 def _headed(tokens: Sequence[Token], at: int, groups: Sequence[Named]) -> bool:
     """True for words behind a group's name that heads a question ("bullhead question: brown or black")."""
     return any(g.first == 0 and all(t.word in _HEADING for t in tokens[g.after : at]) and g.after < at for g in groups)
+
+
+def _asked_last(tokens: Sequence[Token], at: int, groups: Sequence[Named]) -> bool:
+    """True for two kinds that end a line begun with their group ("bullhead, dark whiskers, black or brown")."""
+    alone = tokens[at - 2].clause != tokens[at - 1].clause
+    return alone and at + 2 == len(tokens) and any(g.first <= 1 for g in groups)
 
 
 _HEADING = word_set("question questions quick help id here so time again")
