@@ -197,7 +197,7 @@ FURTHER_ROWS: tuple[Row, ...] = (
         ("go online, fetch the newest redhorse papers and add their counts",)),
     Row("out-of-scope", 96, ("both-eyes", "!quiz|key|hurt"), ("flat fish, both eyes on one side",)),
     # In a curator's words.
-    Row("range", 95, ("native-extent", "fish|held-fish", "!seen|quiz|key|two-fish|rules"),
+    Row("range", 95, ("native-extent", "fish|held-fish", "!seen|part|quiz|key|two-fish|rules"),
         ("Archoplites interruptus: what native extent is on file",)),
     Row("contrast", 95, ("ranges-cross", "two-fish", "!seen|quiz|key|rules|place"),
         ("list characters on which the scored ranges of spotted bass and Alabama bass cross",)),
@@ -207,7 +207,7 @@ FURTHER_ROWS: tuple[Row, ...] = (
     Row("sources", 96, ("in-print", "who-gives|whos-word|sources", "held-last", "!seen|quiz|key|fish"),
         ("how do I tell pike from muskie / and who says so, in print",)),
     Row("describe", 94, ("what-colour", "held-fish", "part", "after-contrast|after-describe|after-names",
-                         "!fish|quiz|key|rules|story|own-evidence"),
+                         "!fish|quiz|key|rules|story|own-evidence|why"),
         ("yellow bullhead or brown bullhead / that yellow one, what shade should the chin barbels be",)),
     Row("tackle", 94, ("after-tackle", "bigger-than|smaller-than|leans-size", "short10",
                        "!fish|seen|len|wt|quiz|key|asks-how|weight|size|question-mark"),
