@@ -16,8 +16,8 @@ from tests.dialogue.conftest import Talk
      "small downturned mouth", "gymnocephalus-cernua"),
     ("pike with bars on light ground, cheek mostly scaled, gill cover scaled on the upper half, 6 pores per side, tail "
      "lobes rounded", "esox-lucius-x-esox-masquinongy"),
-    ("looks like a walleye with blotchy sides, spots in the dorsal fin membranes and a black spot at the back of the "
-     "spiny dorsal, white on the lower tail", "sander-canadensis-x-sander-vitreus"),
+    ("looks like a walleye with dark saddles, streaks between the dorsal spines, a black spot at the back of the spiny "
+     "dorsal and scaly cheeks", "sander-canadensis-x-sander-vitreus"),
     ("Montana: trout, no black on the dorsal fin, yellow spots, slightly forked tail", "salvelinus-confluentus"),
     ("Florida: bass with turquoise cheeks and a turquoise belly, jaw not past the eye", "micropterus-notius"),
     ("Missouri: redhorse with bright red tail, straight dorsal edge, molar throat teeth", "moxostoma-carinatum"),
