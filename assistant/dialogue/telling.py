@@ -16,6 +16,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Place, Range, Statement
 from assistant.reasoning.advice import Record
 from assistant.reasoning.living import remembered
+from assistant.reasoning.place_prior import REGIONS
 from assistant.text import key as folded
 from assistant.units import GRAMS, METRIC, METRIC_UNITS, MM, show_length, show_weight
 
@@ -58,7 +59,7 @@ def shown_note(note: str, most: int = LONGEST_NOTE) -> str:
 
 def named_for_waters(kb: KnowledgeBase, place: Place) -> bool:
     """True for a lake or drainage, or a region named for its waters, of which the base tells by the states on it."""
-    words = folded(place.label).split() if place.kind == "region" else ()
+    words = folded(place.label).split() if place.kind in REGIONS else ()
     return place.kind in WATERS or any(kind == "cue" and thing == PLAIN_WATER
                                        for w in words for kind, thing, _ in kb.spoken(w))
 
@@ -99,7 +100,7 @@ def place_name(place: Place) -> str:
     """A place as it is said in a sentence: "the Ozarks", "the Midwest", "Ohio"."""
     name = place.label
     takes = place.kind == "drainage" or name.startswith("United") or (
-        place.kind == "region" and re.search(r"(s|west|east|south|north)$", name, re.I)
+        place.kind in REGIONS and re.search(r"(s|west|east|south|north)$", name, re.I)
     )
     return f"the {name}" if takes and not name.lower().startswith("the ") else name
 

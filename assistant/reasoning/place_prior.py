@@ -27,6 +27,8 @@ STATUS: dict[str, float] = {
     "native": PRESENT, "introduced": PRESENT, "reintroduced": PRESENT, "stocked": 0.8, "vagrant": 0.2,
     "uncertain": DOUBTFUL, "extirpated": 0.06, "absent": ABSENT,
 }
+REGIONS = ("region", "landscape")
+"""Regions of whole states, and landscapes that take in parts of states."""
 LISTED = ("state", "province", "territory", "district")
 """The kinds of places for which ranges are listed."""
 PART = 0.5
@@ -54,7 +56,7 @@ def expand_places(kb: KnowledgeBase, places: Sequence[str]) -> frozenset[str]:
             continue
         out.add(key)
         out.update(covered(kb, place))
-        if place.kind not in ("state", "province", "country", "region"):
+        if place.kind not in ("state", "province", "country", *REGIONS):
             out.update(place.within)
     return frozenset(out)
 
@@ -74,7 +76,7 @@ def around(kb: KnowledgeBase, places: Iterable[str]) -> frozenset[str]:
     """The states and provinces of the regions that the places lie in; of the country where they lie in no region."""
     found = [p for x in places if (p := kb.place(x)) is not None and p.kind in LISTED]
     wider = [w for p in found for x in p.within if (w := kb.place(x)) is not None]
-    regions = [w for w in wider if w.kind == "region"] or wider
+    regions = [w for w in wider if w.kind in REGIONS] or wider
     return frozenset(c for w in regions for c in (w.id, *w.covers))
 
 

@@ -57,7 +57,7 @@ from tests.dialogue.conftest import last, text
     ("which trouts have them worm tracks on the back, crosses too", "list", "tiger trout, brook trout, splake"),
     ("is any sunfish native west of the rockies?", "list", "sacramento perch"),
     ("bass, tongue has a rough patch / fine. i'll apologise to the man", "small-talk", "next fish"),
-    ("start a three-question catfish quiz for grade 5 / the flathead", "quiz", "2 of 3"),
+    ("start a three-question catfish quiz for grade 5 / the stonecat", "quiz", "2 of 3"),
     ("channel cat, two foot even, what's it go / blue the same length?", "weight", "a blue catfish of 24 in"),
     ("how heavy is a 12 inch white crappie / black the same?", "weight", "a black crappie of 12 in"),
     ("rainbow trout 16 inches, how heavy / brown the same length?", "weight", "a brown trout of 16 in"),

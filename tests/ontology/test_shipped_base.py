@@ -11,6 +11,7 @@ from assistant.graph.locate import shipped_ontology
 from assistant.graph.read import turtle_files
 from assistant.graph.write import format_text
 from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Range
 from assistant.reasoning.contrast import LOOKS, contrast
 from assistant.reasoning.evidence import ANY, below
 from assistant.reasoning.size import size_range
@@ -82,6 +83,18 @@ def test_every_species_has_names_a_genus_a_size_and_a_range(kb: KnowledgeBase) -
         sizes = size_range(kb, taxon)
         assert sizes.largest or sizes.usual_high, taxon
         assert any(kb.ranges(k) for k in kb.lineage(taxon)[:2]), taxon
+
+
+def test_a_fish_is_not_both_native_and_brought_to_the_whole_of_a_place(kb: KnowledgeBase) -> None:
+    """Where records of a place differ so, one of them is of a part of it, or one is preferred."""
+    for taxon in species(kb):
+        by_place: dict[str, list[Range]] = {}
+        for row in kb.ranges(taxon):
+            by_place.setdefault(row.place, []).append(row)
+        for place, rows in by_place.items():
+            whole = {r.status for r in rows if not r.area}
+            settled = any(r.preferred for r in rows) or any("not preferred" in r.note for r in rows)
+            assert settled or not ("native" in whole and whole & {"introduced", "stocked"}), (taxon, place)
 
 
 def test_every_species_shows_eight_characters(kb: KnowledgeBase) -> None:

@@ -116,7 +116,8 @@ def test_a_weight_counts_as_a_length_does(kb: KnowledgeBase, table: Table) -> No
 @pytest.mark.parametrize("size", [{"length": (431.8, 431.8)}, {"grams": 2268.0}])
 def test_what_outgrows_its_kind_is_not_said_for_sure(kb: KnowledgeBase, table: Table, size: dict[str, Any]) -> None:
     """All marks of a bluegill on a fish of 17 in or 5 lb, past the largest known: likely at most."""
-    marks = seen("opercular-flap-edge=none-all-dark; body-form=deep-compressed; soft-dorsal-blotch=present")
+    marks = seen("opercular-flap-edge=none-all-dark; body-form=deep-compressed; soft-dorsal-blotch=present; "
+                 "pectoral-fin-form=long-pointed")
     assert identify(kb, table, Evidence(marks, length=(190.0, 190.0), volunteered=True)).verdict == "sure"
     found = identify(kb, table, Evidence(marks, volunteered=True, **size))
     assert found.candidates[0].taxon == "lepomis-macrochirus" and found.verdict == "likely"

@@ -332,6 +332,8 @@ def _size(turn: Turn, taxon: str) -> list[Block]:
 def _range(turn: Turn, taxon: str, simple: bool = False) -> list[Block]:
     kb = turn.kb
     rows = [r for key in kb.lineage(taxon) if kb.taxon(key).is_species for r in kb.ranges(key)]
+    home = {r.place for r in rows if r.status == "native"}
+    rows = [r for r in rows if r.status == "native" or r.place not in home]
     native, brought = _places(kb, rows, ("native",)), _places(kb, rows, ("introduced", "stocked"))
     brought = "" if simple and native else brought
     if not native and not brought:

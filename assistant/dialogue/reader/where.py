@@ -18,7 +18,7 @@ _BEFORE = word_set(
 _NEVER_PLACES = word_set("it him")
 """Codes that in small letters are pronouns ("would they live in it")."""
 _LEAD = word_set("lake river creek pond reservoir bayou canal slough flowage marsh bay")
-_AREAS = word_set("state province country region territory district drainage")
+_AREAS = word_set("state province country region landscape territory district drainage")
 _DIRECTIONS = word_set("north south east west northeast northwest southeast southwest")
 _STATES = word_set("state province territory")
 Span = tuple[int, int]

@@ -12,11 +12,12 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.regulations import LengthLimit, OverCount, Rulebook
 from assistant.reasoning import catch as c
 from assistant.reasoning.counting import UNITS
+from assistant.reasoning.place_prior import REGIONS
 from assistant.reasoning.verdict import Season, Tally
 from assistant.text import join, unique
 from assistant.units import MM
 
-AREAS = frozenset({"demo-jurisdiction", "demo-zone", "state", "province", "territory", "district", "country", "region"})
+AREAS = frozenset({"demo-jurisdiction", "demo-zone", "state", "province", "territory", "district", "country", *REGIONS})
 MONTHS = (
     "January",
     "February",

@@ -89,3 +89,12 @@ def test_a_w_is_with(size: str, talk: Talk) -> None:
     """The size of the fish is not that of the part it has, however "with" is typed."""
     (short, _), (full, _) = talk(f"a {size} sunfish w a black ear"), talk(f"a {size} sunfish with a black ear")
     assert short.intent == full.intent == "identify" and short.taxa == full.taxa
+
+
+def test_a_place_is_told_once(talk: Talk, kb: KnowledgeBase) -> None:
+    """A state where the fish is native is not also told among those where it was introduced."""
+    answer, _ = talk("tell me about largemouth bass")
+    where = next(b.text for b in answer.blocks if b.text.startswith("Where"))
+    home = {p.label for r in kb.ranges("micropterus-nigricans") if r.status == "native" and (p := kb.place(r.place))}
+    _, _, brought = where.partition("introduced in")
+    assert brought and not any(label in brought for label in home)

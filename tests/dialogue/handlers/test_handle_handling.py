@@ -196,6 +196,9 @@ def test_a_wound_stays_the_topic(talk: Talk) -> None:
     ("are sunfish spines poisonous", "spines-no-venom"),
     ("is a bluegill sting dangerous", "spines-no-venom"),
     ("is a madtom sting dangerous", "madtom-venom"),
+    ("is a bullhead venomous", "bullhead-venom"),
+    ("are channel catfish venomous", "bullhead-venom"),
+    ("is a flathead catfish venomous", "flathead-venom"),
     ("do bass bite people", "bites-little"),
     ("do pike bite people", "touch-toothy"),
 ])

@@ -162,3 +162,9 @@ def test_one_that_is_caught(talk: Talk, line: str) -> None:
     answer, _ = talk("have snakeheads made it to maryland yet", line)
     assert answer.intent == "handling" and "channa-argus" in answer.taxa
     assert "kill it" in answer.blocks[0].text and "report it" in answer.blocks[0].text
+
+
+def test_a_landscape_is_no_sum_of_states(talk: Talk) -> None:
+    """A fish of all the states that share the Driftless Area is said to live in the states, not in those hills."""
+    answer, _ = talk("paddlefish range")
+    assert "Iowa" in answer.blocks[0].text and not any("Driftless" in b.text for b in answer.blocks)
