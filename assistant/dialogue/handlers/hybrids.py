@@ -82,7 +82,8 @@ def _of_a_catch(turn: Turn) -> tuple[Answer, Held] | None:
     if len(told) < MARKS_TOLD or not own_evidence(turn.reading) or aspects(turn.kb, turn.reading) & OF_CROSSES:
         return None
     answer, held = handler_of("identify")(turn)
-    return answer._replace(intent="hybrids"), held
+    named = species_of(turn.kb, subjects(turn, carried=False))
+    return answer._replace(intent="hybrids", taxa=unique((*answer.taxa, *named))), held
 
 
 MARKS_TOLD = 2

@@ -21,6 +21,7 @@ _NO_LESS = re.compile(r"\b(?:no|not) (?P<word>less|fewer|more) than(?= (?:\d|[a-
 _NOT_A = re.compile(
     r"\b(?:not|nary) (?:a|one|any)(?: single)? (?P<mark>scale|spot|speck|stripe|bar|whisker|mark|line|freckle|dot)s?\b",
     re.IGNORECASE)
+_A_BIT = re.compile(r"\b(?:just )?a (?:little |wee )?(?:bit|tad|touch) (?=[a-z]{4,}ed\b)", re.IGNORECASE)
 _RUFF = re.compile(r"\b(?P<what>tongue|scales|skin|feels) ruff\b", re.IGNORECASE)
 _OF_IT = re.compile(r"\b(?P<place>base|edge|tip|tips|end|middle|rim|margin|corner|corners) of it\b", re.IGNORECASE)
 NAMES = ("taxon", "hybrid")
@@ -34,6 +35,7 @@ def in_full(line: str, lexicon: Lexicon) -> str:
     black or white"), an "it" is the part it stands for, "no less than" is a bound, and a question on the fish named
     before it is one ("pirate perch, is it a perch?").
     """
+    line = _A_BIT.sub("slightly ", line)
     line = _RUFF.sub(r"\g<what> rough", line)
     line = _NO_LESS.sub(lambda m: "at most" if m["word"].lower() == "more" else "at least", line)
     line = _NOT_A.sub(r"no \g<mark>s", line)
