@@ -126,7 +126,7 @@ def contrast_row(kb: KnowledgeBase, character: Character, taxa: Sequence[str]) -
     trust = sum(_TRUST.get(t.basis, 0.8) for t in told if t) / sum(t is not None for t in told)
     trust *= 1.0 if len(narrowed) == 1 else UNLIKE
     trust *= WITHIN if _one_within_other(kb, told) else 1.0
-    separation *= WITHIN if _denied_of_all_kin(told) else 1.0
+    separation *= WITHIN if character.colouring and _denied_of_all_kin(told) else 1.0
     certain = sum(t is not None for t in told) / len(told)
     worth = separation * EASE.get(character.look, 0.7) * trust * certain**0.5
     return ContrastRow(character.id, separation, worth, told)
@@ -141,7 +141,9 @@ def _one_within_other(kb: KnowledgeBase, told: Sequence[Told | None]) -> bool:
 
 
 def _denied_of_all_kin(told: Sequence[Told | None]) -> bool:
-    """True for two fishes of which one is told only by what its whole family lacks ("no ringed eyespot")."""
+    """True for two fishes of which one is told only by what its whole family lacks ("no ringed eyespot"); barbels or a
+    saw-edged spine that it lacks are news all the same.
+    """
     sides = [t for t in told if t is not None]
     if len(told) != 2 or len(sides) != 2 or bool(sides[0].inherited_from) == bool(sides[1].inherited_from):
         return False

@@ -17,6 +17,7 @@ from assistant.dialogue.turn import Turn
 from assistant.dialogue.whose import JUVENILE, NOTES, whose
 from assistant.dialogue.wording import contrast as say
 from assistant.dialogue.wording import core, speak
+from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Character
 from assistant.reasoning.contrast import (
     ADULT,
@@ -383,3 +384,12 @@ def further(turn: Turn, found: Contrast, rows: Sequence[ContrastRow]) -> list[Co
         return []
     told = {s for b in last.blocks for s in b.statements}
     return [r for r in rows if not set(row_ids(r)) <= told]
+
+
+def meets(kb: KnowledgeBase, row: ContrastRow) -> bool:
+    """True for a count of which the fishes show mostly the same numbers ("16 to 19; usually 17 or 18")."""
+    return kb.character(row.character).kind == "count" and row.separation < COUNTS_APART
+
+
+ENOUGH, COUNTS_APART = 5, 0.5
+"""So many better differences leave out counts that are less far apart than this."""

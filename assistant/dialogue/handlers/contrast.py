@@ -406,6 +406,10 @@ def points(
     short = bool(turn.cues & SHORTER)
     most = len(rows) if "more" in turn.cues else SHOWN_SHORT if short else SHOWN
     most = len(rows) if not short and len(rows) <= most + FEW_LEFT else most
+    firm = [r for r in rows if r.character in asked or not wants.meets(kb, r)]
+    if "more" not in turn.cues and len(firm) >= wants.ENOUGH:
+        rows = (*firm, *(r for r in rows if r not in firm))
+        most = min(most, len(firm))
     out: list[Block] = []
     for row in rows[:most]:
         if not out and row.character not in asked:
