@@ -291,7 +291,7 @@ def _last(turn: Turn) -> Answer:
         return Answer("why", (Block("lead", wording.why_nothing(name), claim=False),), about)
     rows: dict[str, Block] = {}
     for block in last.blocks:
-        for short in block.statements[:2]:
+        for short in _of_each(turn, block):
             record = kb.record_at(short)
             if isinstance(record, Statement):
                 rows.setdefault(short, Block("point", row_words(turn, record), statements=(short,)))
@@ -315,6 +315,21 @@ def _last(turn: Turn) -> Answer:
         (Block("lead", lead, claim=False), *list(rows.values())[:MOST], *(p for p in proof if p.statements)),
         last.taxa,
     )
+
+
+def _of_each(turn: Turn, block: Block) -> tuple[str, ...]:
+    """The statements of a block that are cited: the first two, of a comparison the first on each of its fishes."""
+    kb, last = turn.kb, turn.held.last
+    if last is None or last.intent != "contrast" or len(last.taxa) < 2:
+        return block.statements[:2]
+    told = [(s, r.taxon) for s in block.statements if isinstance(r := kb.record_at(s), Statement)]
+    fishes = species_of(kb, last.taxa)[:MOST_BESIDE]
+    first = (next((s for s, whose in told if whose in kb.lineage(t)), "") for t in fishes)
+    return tuple(s for s in first if s) or block.statements[:2]
+
+
+MOST_BESIDE = 3
+"""Fishes of a comparison of which a statement each is cited."""
 
 
 def _record_words(turn: Turn, record: object) -> str:

@@ -89,11 +89,16 @@ def _applies(kb: KnowledgeBase, table: Table, weights: Vector, character: Charac
     return not columns or float(table.report[columns].sum(axis=0) @ weights) > 0.6
 
 
+DENIAL = "no-"
+"""How the id of a state begins that only denies some of the others ("no red spots"), no answer beside these."""
+
+
 def choices(kb: KnowledgeBase, table: Table, weights: Vector, character: str, most: int = 5) -> tuple[str, ...]:
     """The states a fish still in play may show, two at the least, in the order of the character."""
     if not kb.character(character).is_stated:
         return ()
     a, b = table.spans[character]
     chance = table.report[a:b] @ weights
-    keep = sorted(range(b - a), key=lambda i: -chance[i])[:most]
+    able = [i for i in range(b - a) if not table.columns[a + i].partition(".")[2].startswith(DENIAL)]
+    keep = sorted(able, key=lambda i: -chance[i])[:most]
     return tuple(table.columns[a + i] for i in sorted(keep) if chance[i] > 0.03 or i in keep[:2])
