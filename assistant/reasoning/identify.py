@@ -357,6 +357,8 @@ def identify(kb: KnowledgeBase, table: Table, evidence: Evidence, most: int = 6)
     if verdict == "sure" and (lead_cross or outgrown(kb, table, evidence, order[0])):
         verdict = "likely"
     together = not clash or goes_together(weighed)
+    if verdict in ("sure", "likely") and not together:
+        verdict = "between"
     return Identification(candidates, verdict, typical, clash, group, held, shares, small, together)
 
 
