@@ -58,3 +58,13 @@ def test_umbrella_states_stand_for_what_lies_below_them(kb: KnowledgeBase) -> No
     assert len(below(kb, "head-lines.blue-lines")) >= 2
     assert set(below(kb, "head-lines.blue-lines")) <= set(leaves(kb, "head-lines"))
     assert below(kb, "head-lines.wavy-blue") == ("head-lines.wavy-blue",)
+
+
+def test_a_rare_form_has_little_of_what_only_its_umbrella_is_told_by(kb: KnowledgeBase) -> None:
+    """A bluegill told of "bars" shows plain ones far oftener than W-marks; a fish with scales hardly wears plates."""
+    bars = distribution(kb, "lepomis-macrochirus", "body-bars")
+    skin = distribution(kb, "lepomis-macrochirus", "body-covering")
+    assert bars is not None and skin is not None
+    assert bars.share(["body-bars.bold-bars"]) > 5 * bars.share(["body-bars.w-marks"])
+    assert skin.share(["body-covering.ordinary-scales"]) > 0.8
+    assert skin.share(["body-covering.ganoid-diamond-scales"]) < 0.05

@@ -210,3 +210,27 @@ def test_nothing_disputes_the_only_fish_of_a_base(kb: KnowledgeBase, table: Tabl
     """Where there is no next fish the first stands undisputed."""
     weighed = weigh(kb, table, Evidence())
     assert not disputed(weighed, (0,))
+
+
+def test_a_likeness_with_a_but_is_mostly_of_another_fish(kb: KnowledgeBase, table: Table) -> None:
+    """ "Like a walleye but ..." speaks for the fishes it is taken for more than for the walleye itself."""
+    plain, but = (
+        identify(kb, table, Evidence(hints=(Hint("like", frozenset({"sander-vitreus"}), loose=loose),))).posterior
+        for loose in (False, True))
+    assert plain["sander-vitreus"] > plain["sander-canadensis"]
+    assert but["sander-vitreus"] < but["sander-canadensis"]
+
+
+def test_plates_like_armour_are_those_of_gars(kb: KnowledgeBase, table: Table) -> None:
+    """A mark that a single family has outweighs every fish that is only told to be scaled."""
+    found = identify(kb, table, Evidence(seen("body-covering=ganoid-diamond-scales"), volunteered=True))
+    assert all(c.taxon.startswith(("lepisosteus", "atractosteus")) for c in found.candidates[:4])
+    assert sum(p for t, p in found.posterior.items() if kb.lineage(t)[-1] == "lepisosteidae") > 0.5
+
+
+def test_what_goes_together_in_no_fish_is_not_said_as_likely(kb: KnowledgeBase, table: Table) -> None:
+    """A square tail on a pumpkinseed's ear and cheek leaves the name open, however far it leads."""
+    told = seen("opercular-flap-edge=red-or-orange-spot; head-lines=wavy-blue; breast-colour=orange; "
+                "caudal-fin-shape=truncate")
+    found = identify(kb, table, Evidence(told, places=("us-oh",), volunteered=True))
+    assert found.candidates[0].taxon == "lepomis-gibbosus" and not found.together and found.verdict == "between"

@@ -27,7 +27,6 @@ UNNAMED = frozenset({"hybrid", "hybrid-word", "key-word", "versus"})
 """Cues that count even where the word is also a name ."""
 ASIDE = frozenset(
     {
-        "a-sentence",
         "air-gear",
         "air-time",
         "all-mine",

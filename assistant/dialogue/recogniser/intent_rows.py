@@ -317,7 +317,7 @@ ROWS: tuple[Row, ...] = (
         ("one-fish", "part", "either-or",
          "!story|held-seen|asks-name|rules|handling|tackle|size|range|len|names|confirm|hybrid|contrast|life-part|vs"),
         ("green sunfish mouth, small or big",)),
-    Row("describe", 92, ("each-line", "fish|held-fish|held-two|held-seen", "!seen|contrast|sources"),
+    Row("describe", 93, ("each-line", "fish|held-fish|held-two|held-seen", "!seen|contrast|sources"),
         ("Which trouts and chars have white front edges on the lower fins? / A sentence about each",)),
     Row("list", 69, ("list", "group|seen|place|fish|part|count|water"), ("name the bullheads",)),
     Row("list", 82, ("list", "seen", "!story|confirm|contrast"), ("list fish with an adipose fin",)),

@@ -201,9 +201,7 @@ FURTHER_ROWS: tuple[Row, ...] = (
         ("Archoplites interruptus: what native extent is on file",)),
     Row("contrast", 95, ("ranges-cross", "two-fish", "!seen|quiz|key|rules|place"),
         ("list characters on which the scored ranges of spotted bass and Alabama bass cross",)),
-    # Each told of in a sentence, who says so in print, the colour of a part of one of two.
-    Row("describe", 95, ("a-sentence", "held-fish", "short10", "!fish|seen|quiz|key|rules"),
-        ("which pikes have only the upper half of the gill cover scaled / a sentence for either",)),
+    # Who says so in print, the colour of a part of one of two.
     Row("sources", 96, ("in-print", "who-gives|whos-word|sources", "held-last", "!seen|quiz|key|fish"),
         ("how do I tell pike from muskie / and who says so, in print",)),
     Row("describe", 94, ("what-colour", "held-fish", "part", "after-contrast|after-describe|after-names",
