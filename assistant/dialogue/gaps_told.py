@@ -43,6 +43,8 @@ COUNTS = frozenset({"count", "counts", "number", "numbers"})
 OF_LENGTH = frozenset({"length", "lengths", "size", "sizes", "long"})
 RANKED = frozenset({"held-most", "held-least"})
 """Cues of a line that asks of which fishes the most or the least is stated."""
+COLOUR_ONLY = "colour-only"
+"""The side of a line that narrows what is missing to colour and marks."""
 SHORT = 8
 """Words in the longest line that only names another fish."""
 
@@ -57,7 +59,7 @@ def asks_gaps(turn: Turn, sides: frozenset[str]) -> bool:
         return True
     if _unheld(turn, sides) and (_named(turn) or "unit" in sides or ("unheld" in turn.cues and named(turn))):
         return True
-    return "numeric" in sides and turn.held.intent == "list"
+    return bool(sides & {"numeric", COLOUR_ONLY}) and turn.held.intent == "list"
 
 
 def _of_another(turn: Turn) -> str:
@@ -113,7 +115,7 @@ def gaps(turn: Turn, sides: frozenset[str]) -> Answer:
         return _without(turn, found[:FEW])
     if BY_CHARACTER in sides and not named(turn):
         return _by_character(turn)
-    return _coverage(turn, "numeric" in sides)
+    return _coverage(turn, "numeric" if "numeric" in sides else COLOUR_ONLY if COLOUR_ONLY in sides else "")
 
 
 def _unheld(turn: Turn, sides: frozenset[str]) -> bool:
@@ -152,23 +154,21 @@ def _relevant(kb: KnowledgeBase, taxon: str, wanted: Sequence[Character]) -> tup
     return tuple(c for c in wanted if c.id in stated)
 
 
-def _observable(kb: KnowledgeBase, numeric: bool) -> tuple[Character, ...]:
-    return tuple(
-        c
-        for c in kb.characters
-        if c.use in ("identify", "size") and (c.kind in NUMBERS if numeric else c.use == "identify")
-    )
+def _observable(kb: KnowledgeBase, only: str = "") -> tuple[Character, ...]:
+    """The characters that can be seen on a fish, of some kind of them only where one is asked for."""
+    if only == "numeric":
+        return tuple(c for c in kb.characters if c.use in ("identify", "size") and c.kind in NUMBERS)
+    return tuple(c for c in kb.characters if c.use == "identify" and (c.colouring or not only))
 
 
-def _coverage(turn: Turn, numeric: bool) -> Answer:
+def _coverage(turn: Turn, only: str) -> Answer:
     """For each taxon how many of the characters are stated, and which are not."""
     kb = turn.kb
     asked = subjects(turn)
     taxa = species_of(kb, asked)[:MOST_TAXA]
     if not taxa:
         return plain("list", lists.LIST_NEEDS)
-    every = _observable(kb, numeric)
-    what = lists.NUMBER_CHARACTERS if numeric else lists.ALL_CHARACTERS
+    every, what = _observable(kb, only), lists.KINDS_OF_CHARACTERS[only]
     blocks: list[Block] = []
     for t in taxa:
         wanted = _relevant(kb, t, every)
@@ -236,7 +236,7 @@ def _by_character(turn: Turn) -> Answer:
     """The characters with the most gaps among some kinds or all."""
     kb = turn.kb
     pool, where = _kinds(turn)
-    rows = gaps_by_character(kb, pool, _observable(kb, numeric=False))
+    rows = gaps_by_character(kb, pool, _observable(kb))
     if not rows:
         return plain("list", lists.by_character_none(where))
     shown = rows if "more" in turn.cues else rows[:SHOWN]

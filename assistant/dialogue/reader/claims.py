@@ -79,7 +79,7 @@ STOLEN = 1.2
 """What it costs a reading to take a describing word from the noun behind it."""
 OVER = 1.2
 """What it costs a reading to skip over a word for another part."""
-TINT = 0.5
+TINT = 0.8
 """What it costs a reading to skip over each word for a colour ("rows of brick red dots" are no dark ones)."""
 WALL = 1.2
 """What it costs a value that a name or "fish" stands between it and its part ("short sunfish with a long ear")."""

@@ -166,6 +166,7 @@ ASIDE = frozenset(
         "now-what",
         "odds",
         "of-old",
+        "officer-looks",
         "on-my-count",
         "on-my-fish",
         "on-what",

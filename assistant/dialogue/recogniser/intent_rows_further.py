@@ -188,6 +188,8 @@ FURTHER_ROWS: tuple[Row, ...] = (
         ("chain pickerel / mouth is all needles, hows a guy hold it",)),
     Row("handling", 94, ("snipped", "after-handling", "short10", "!fish|seen|quiz|key|rules"),
         ("bluegill swallowed the hook / ok snipped. how should he go back",)),
+    Row("next-question", 95, ("officer-looks", "after-contrast|held-two", "!seen|fish|quiz|key|place|water"),
+        ("white bass vs wiper vs striper, keep it quick / whats the game warden gonna look at",)),
     # A rule by its number.
     Row("rules", 95, ("rule-number", "asks-what|what-is|explain|rules|term|after-rules",
                       "!seen|quiz|key|sources|why|contrast"),

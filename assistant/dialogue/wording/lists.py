@@ -242,7 +242,9 @@ def gaps(names: str) -> str:
     return f"{GAPS}{names}."
 
 
-ALL_CHARACTERS, NUMBER_CHARACTERS = "observable characters", "counts, ratios and lengths"
+KINDS_OF_CHARACTERS = {"": "observable characters", "numeric": "counts, ratios and lengths",
+                       "colour-only": "characters of colour and pattern"}
+"""What is said of the characters looked through, by the kind of them that is asked for."""
 LIST_NEEDS = (
     "Tell me a group, a place or a feature, for instance: which sunfishes live in Ohio, or which catfishes have a "
     "forked tail?"
