@@ -118,7 +118,8 @@ def is_subject(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
         sized -= 1
         before = tokens[sized].word if sized >= 0 else ""
     if not word.endswith("s"):
-        return (article and following in _DOING and before in _ASKED_OF) or (
+        asked = article or (named.split and before in _ASKS)
+        return (asked and following in _DOING and before in _ASKED_OF) or (
             named.split and not named.first and following in _WEIGHED)
     if following in _BEING and lexicon.is_part(word) and not _busy(tokens[named.after + 1 :]):
         return False
@@ -133,6 +134,8 @@ def is_subject(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
 _SIZED = word_set("big good nice bigger biggest small little fat")
 """Words that size the fishes of which something is said ("where do the good gills go")."""
 _BEING = word_set("are were")
+_ASKS = word_set("do does did will")
+"""Words right before the fish of a question ("when do small mouth spawn")."""
 
 
 def _busy(rest: Sequence[Token]) -> bool:

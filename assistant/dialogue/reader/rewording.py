@@ -22,6 +22,11 @@ _NOT_A = re.compile(
     r"\b(?:not|nary) (?:a|one|any)(?: single)? (?P<mark>scale|spot|speck|stripe|bar|whisker|mark|line|freckle|dot)s?\b",
     re.IGNORECASE)
 _A_BIT = re.compile(r"\b(?:just )?a (?:little |wee )?(?:bit|tad|touch) (?=[a-z]{4,}ed\b)", re.IGNORECASE)
+_DOZEN = re.compile(
+    r"\b(?P<half>half )?a dozen (?=(?:\w+ ){0,2}(?:spines?|rays?|bars?|stripes?|scales?|whiskers?|pores?|spots?)\b)",
+    re.IGNORECASE)
+_PRICKLES = re.compile(r"\b(?:prick(?:le|ler|er)s|pokeys|pokies|stickers)(?= (?:in|on|up)\b)", re.IGNORECASE)
+_MORE_BELOW = re.compile(r"\b(?P<count>\w+) more (?:in|on) the one (?:underneath|below|beneath)\b", re.IGNORECASE)
 _RUFF = re.compile(r"\b(?P<what>tongue|scales|skin|feels) ruff\b", re.IGNORECASE)
 _OF_IT = re.compile(r"\b(?P<place>base|edge|tip|tips|end|middle|rim|margin|corner|corners) of it\b", re.IGNORECASE)
 NAMES = ("taxon", "hybrid")
@@ -31,10 +36,13 @@ KINDS = (*NAMES, "group")
 def in_full(line: str, lexicon: Lexicon) -> str:
     """The line with what it leaves out or puts crookedly in full words.
 
-    What is counted is said again ("how many spines on top n how many below"), two kinds have their names ("crappie
-    black or white"), an "it" is the part it stands for, "no less than" is a bound, and a question on the fish named
-    before it is one ("pirate perch, is it a perch?").
+    Dozens are numbers and prickles spines, what is counted is said again ("how many spines on top n how many below"),
+    two kinds have their names ("crappie black or white"), an "it" is the part it stands for, "no less than" is a bound,
+    and a question on the fish named before it is one ("pirate perch, is it a perch?").
     """
+    line = _PRICKLES.sub("spines", line)
+    line = _DOZEN.sub(lambda m: "6 " if m["half"] else "12 ", line)
+    line = _MORE_BELOW.sub(r"\g<count> spines in the anal fin", line) if "spines" in line else line
     line = _A_BIT.sub("slightly ", line)
     line = _RUFF.sub(r"\g<what> rough", line)
     line = _NO_LESS.sub(lambda m: "at most" if m["word"].lower() == "more" else "at least", line)

@@ -150,7 +150,7 @@ def _place_ids(
     if size <= 2 and len(tokens[at].word) > 4 and not lexicon.known(tokens[at].word):
         for mended in lexicon.mend(tokens[at].word):
             fixed = " ".join([mended, *(t.word for t in tokens[at + 1 : at + size])])
-            ids = unique(e[1] for e in lexicon.spoken(fixed) if e[0] == "place")
+            ids = unique(e[1] for e in lexicon.spoken(fixed) if e[0] == "place" and e[2] != "hidden")
             if ids:
                 return ids, False
     return (), True

@@ -27,6 +27,7 @@ UNNAMED = frozenset({"hybrid", "hybrid-word", "key-word", "versus"})
 """Cues that count even where the word is also a name ."""
 ASIDE = frozenset(
     {
+        "against-usual",
         "air-gear",
         "air-time",
         "all-mine",
@@ -65,6 +66,7 @@ ASIDE = frozenset(
         "crosses-too",
         "denying",
         "describe-it",
+        "diagnostic-of",
         "dies-anyway",
         "disputed",
         "dog-or-cat",

@@ -223,4 +223,14 @@ FURTHER_ROWS: tuple[Row, ...] = (
     Row("describe", 94, ("breeding", "colour-asked", "fish|held-fish", "short6",
                          "!seen-many|quiz|key|why|rules|asks-when|sources|two-fish"),
         ("breeding brook trout colour", "spawning colours of a sockeye")),
+    # A length against the usual one, what sets two apart in a curator's words.
+    Row("size", 95, ("against-usual", "len", "fish|held-fish", "!seen|quiz|key|rules|water|two-fish"),
+        ("Walleye, TL 615 mm, my own catch. Where does that sit against the usual range?",)),
+    Row("contrast", 95, ("diagnostic-of", "two-fish", "!seen|quiz|key|rules|place"),
+        ("Noturus miurus and N. stigmosus: diagnostic states held for each?",)),
+    Row("contrast", 95, ("contrast", "two-fish", "elsewhere", "asks-can|have-verb",
+                         "!seen|quiz|key|rules|live|pet|place"),
+        ("May I have the spotted sunfish and the redspotted sunfish in two columns? It is for an aquarium label.",)),
+    Row("out-of-scope", 95, ("stocking-when", "fish", "asks-what|asks-many|question|asks-how", "!seen|quiz|key|hurt"),
+        ("what number of muskies did the state put in our river last fall",)),
 )
