@@ -13,6 +13,7 @@ from assistant.dialogue.beside.left_out import left_out
 from assistant.dialogue.beside.loosely_called import AGAINST, called, kin_called, listed, taken_for, too_loose
 from assistant.dialogue.beside.sameness import of_group
 from assistant.dialogue.beside.set_changed import moved, put_in_last, puts_in, takes_out
+from assistant.dialogue.beside.where_apart import where_apart
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import compare, out_of_scope
 from assistant.dialogue.handlers.out_of_scope import safe_echo
@@ -102,8 +103,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         rows = (*inside, *(others[:BESIDE] if inside else others))
         alike = marks_in_common(turn, _kept(turn, sides, found.shared))
         asked = asked | {r.character for r in inside}
-        blocks = [*points(turn, found, rows, asked), *_sizes(turn, taxa), *alike, *_caveats(turn, found)]
-        blocks = _hedged(turn, found, sides, blocks)
+        beside = (*_sizes(turn, taxa), *where_apart(turn, taxa), *alike, *_caveats(turn, found))
+        blocks = _hedged(turn, found, sides, [*points(turn, found, rows, asked), *beside])
         if not inside and (gap := wants.of_some_only(turn, found)):
             blocks = [*gap, blocks[0]._replace(kind="point"), *blocks[1:]]
         if seen_told := own_told or wants.by_seen(turn, found):

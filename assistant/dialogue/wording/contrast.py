@@ -120,6 +120,11 @@ def by_seen(first: str, second: str, marks: list[str]) -> str:
     return sentence(f"by what you saw ({join(marks)}) the {first} rather than the {second}")
 
 
+def native_each(told: str, memory: str) -> str:
+    """Where each of two fishes is native that mostly live apart."""
+    return sentence(f"where they are native: {told}{f' [{memory}]' if memory else ''}")
+
+
 def third(fish: str) -> str:
     """A fish that was not named and that the marks told fit better than those set side by side."""
     return sentence(f"yet what you saw fits a third fish better, the {fish}")
