@@ -45,7 +45,8 @@ def _more_and_less(text: str, told: Sequence[Mention]) -> bool:
 
 _IN_BETWEEN = re.compile(
     r"\b(?:half ?way|mid ?way|some ?where|something|smack|right|sort of|kinda|is|looks) (?:in )?between\b"
-    r"|\bin[ -]between (?:the two|them|both)\b|\bpattern got (?:mixed|confused)\b")
+    r"|\bin[ -]between (?:the two|them|both)\b|\bpattern got (?:mixed|confused)\b|\b(?:looks|is) like both\b"
+    r"|\b(?:a bit|some|features|marks|traits) of both\b|\bhalf (?:one|the one)(?: thing)?,? half the other\b")
 """Words by which a catch is seen to stand between the two fishes named."""
 _MORE = word_set("bigger larger longer deeper wider thicker higher more")
 _THAN = re.compile(r"\b(bigger|larger|longer|deeper|wider|thicker|higher|more|smaller|shorter|shallower|narrower|less)"
@@ -65,4 +66,5 @@ def cross_thought(reading: Reading) -> bool:
     return _MIXED.search(reading.text.lower()) is not None
 
 
-_MIXED = re.compile(r"\b(?:hybrids?|cross(?:es|breed|breeds)?|mixed (?:blood|breed)|mutts?|pure or (?:mixed|not))\b")
+_MIXED = re.compile(r"\b(?:half one thing,? half the other|"
+                    r"hybrids?|cross(?:es|breed|breeds)?|mixed (?:blood|breed)|mutts?|pure or (?:mixed|not))\b")

@@ -53,6 +53,8 @@ REACH = 12
 """Words of one clause over which a part supports a value; it keeps a paste without punctuation quick."""
 REACH_BEHIND = 2
 """Words between "on" and the part that a value is said to be on ("on the very first dorsal")."""
+ANEW = 0.3
+"""What a part word of the sentence before is worth as a share of one of the same sentence."""
 BACK = 2
 """Clauses over which a part is carried on."""
 UNLIKE = 0.3
@@ -350,13 +352,22 @@ def _worth(hit: Hit, part: Hit, back: int, line: Line) -> float:
             return ON_IT
         listed = listed_on(line.clause(hit), line.tokens, line.part_clauses)
         carried = CARRIED * (1 + listed) / back - FAR * 0.5 * min(hit.first - part.last - 1, 8)
+        carried *= ANEW if _another_sentence(hit, part, line) else 1.0
         lacking = bool(line.scopes.denied & own)
         apart = lacking or _of_another_part(hit, line) or all(p in line.nouns for p in hit.at)
         return 0.0 if apart else carried
     if likewise(part.at, line.content, line.tokens):
         return LIKEWISE
+    if _another_sentence(hit, part, line):
+        return 0.0
     fragment = len(hit.at) > 1 and line.clause(hit) not in line.part_clauses
     return AHEAD if fragment or (len(hit.at) > 1 and _only_within(hit, line)) else 0.0
+
+
+def _another_sentence(hit: Hit, part: Hit, line: Line) -> bool:
+    """True where a full stop parts a value from a part ("... of the spiny fin. Clear nick between")."""
+    tokens, content = line.tokens, line.content
+    return tokens[content[hit.first].first].sentence != tokens[content[part.first].first].sentence
 
 
 def _foreign(hit: Hit, part: Hit, line: Line) -> float:

@@ -109,8 +109,17 @@ def _means_none_of(claim: Claim, counted: set[str], line: Line) -> bool:
 
 
 def _outdone(claim: Claim, others: Sequence[Claim]) -> bool:
-    """True for a denial beside a plain statement of the same feature ("not forked, just dented", "specks, no bars")."""
-    return claim.explicit and any(not o.explicit and not o.denied for o in others)
+    """True for a denial beside a plain statement of the same feature ("not forked, just dented"), and for what says
+    that the thing is lacking beside a word for it ("dark ear, thin light rim": not dark all over).
+    """
+    lacking = claim.number is None and claim.state.partition(".")[2].startswith(LACKING)
+    plain = [o for o in others if not o.explicit and not o.denied and o is not claim]
+    return (claim.explicit and bool(plain)) or (lacking and any(
+        o.number is None and not o.state.partition(".")[2].startswith(LACKING) for o in plain))
+
+
+LACKING = ("none", "absent")
+"""How the ids of states begin that mean that nothing is there."""
 
 
 def _names_part(claim: Claim, other: Claim) -> bool:

@@ -27,6 +27,7 @@ _DOZEN = re.compile(
     re.IGNORECASE)
 _PRICKLES = re.compile(r"\b(?:prick(?:le|ler|er)s|pokeys|pokies|stickers)(?= (?:in|on|up)\b)", re.IGNORECASE)
 _MORE_BELOW = re.compile(r"\b(?P<count>\w+) more (?:in|on) the one (?:underneath|below|beneath)\b", re.IGNORECASE)
+_GAPE = re.compile(r"\bgape\b", re.IGNORECASE)
 _RUFF = re.compile(r"\b(?P<what>tongue|scales|skin|feels) ruff\b", re.IGNORECASE)
 _OF_IT = re.compile(r"\b(?P<place>base|edge|tip|tips|end|middle|rim|margin|corner|corners) of it\b", re.IGNORECASE)
 NAMES = ("taxon", "hybrid")
@@ -40,6 +41,7 @@ def in_full(line: str, lexicon: Lexicon) -> str:
     two kinds have their names ("crappie black or white"), an "it" is the part it stands for, "no less than" is a bound,
     and a question on the fish named before it is one ("pirate perch, is it a perch?").
     """
+    line = _GAPE.sub("jaws", line)
     line = _PRICKLES.sub("spines", line)
     line = _DOZEN.sub(lambda m: "6 " if m["half"] else "12 ", line)
     line = _MORE_BELOW.sub(r"\g<count> spines in the anal fin", line) if "spines" in line else line

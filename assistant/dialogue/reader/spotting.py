@@ -84,7 +84,7 @@ def _says_nothing(tokens: Sequence[Token], i: int, lexicon: Lexicon) -> bool:
         case "spinner" | "spinners":
             return True
         case "snake":
-            return i > 0 and tokens[i].typed[:1].isupper() and tokens[i - 1].typed[:1].isupper()
+            return i > 0 and tokens[i].typed[:1].isupper() and (tokens[i - 1].typed[:1].isupper() or before == "the")
         case "scale":
             own = {t.word for t in tokens[max(0, i - 3) : i]}
             return ("on" in own and bool(own & _OWNERS)) or (follows is not None and follows.word in _READS)
