@@ -13,6 +13,12 @@ _BUT = re.compile(r"['’]?s?,? (?:\w+ )?(?:but|except|only|cept|tho|though|yet)
 """How a likeness goes on that tells right after it what is otherwise ("like a walleye but no white tip")."""
 
 
+_TAKEN_FOR = re.compile(
+    r"\b(?:took|mistook|pegged|figured|had (?:it|him|her|this|that) down)(?: it| him| her| this)? "
+    r"(?:for|as)(?: an?)?(?: \w+)? $")
+"""Words before a fish for which a catch was taken first ("what I took for a huge brookie")."""
+
+
 def hints_of(decided: Decided, lexicon: Lexicon, text: str) -> tuple[Hint, ...]:
     """Group words, open names and likenesses as evidence."""
     out = []
@@ -20,7 +26,7 @@ def hints_of(decided: Decided, lexicon: Lexicon, text: str) -> tuple[Hint, ...]:
         taxa = frozenset(s for i in m.ids for s in _species(i, lexicon))
         if m.kind == "likeness":
             negated = m.start in decided.denied
-            but = _BUT.match(text[m.end :].lower()) is not None
+            but = bool(_BUT.match(text[m.end :].lower()) or _TAKEN_FOR.search(text[: m.start].lower()))
             out.append(Hint("group" if negated else "like", taxa, seen=not negated, word=m.words, loose=but))
         elif m.kind == "group" or len(m.ids) > 1:
             taxa |= _kinds_so_called(m, lexicon)

@@ -8,7 +8,7 @@ from typing import NamedTuple
 from assistant.dialogue.reader.lexicon import Lexicon
 from assistant.dialogue.reader.reading import Mention
 from assistant.dialogue.reader.tokens import Token
-from assistant.text import unique, word_set
+from assistant.text import key, unique, word_set
 
 LONGEST = 5
 _BEFORE = word_set(
@@ -150,10 +150,16 @@ def _place_ids(
     if size <= 2 and len(tokens[at].word) > 4 and not lexicon.known(tokens[at].word):
         for mended in lexicon.mend(tokens[at].word):
             fixed = " ".join([mended, *(t.word for t in tokens[at + 1 : at + size])])
-            ids = unique(e[1] for e in lexicon.spoken(fixed) if e[0] == "place" and e[2] != "hidden")
+            ids = unique(e[1] for e in lexicon.spoken(fixed) if e[0] == "place" and not _town(e, fixed, lexicon))
             if ids:
                 return ids, False
     return (), True
+
+
+def _town(entry: tuple[str, str, str], words: str, lexicon: Lexicon) -> bool:
+    """True for a town, or another word that only leads to a place: no slip in writing is taken for it."""
+    place = lexicon.kb.place(entry[1])
+    return entry[2] == "hidden" and place is not None and key(place.label)[:3] != words[:3]
 
 
 def _states_first(ids: Sequence[str], lexicon: Lexicon) -> tuple[str, ...]:
