@@ -230,10 +230,10 @@ def _areas_of(water: str, lexicon: Lexicon) -> tuple[str, ...]:
     """The states, provinces or jurisdictions that a water lies in."""
     out: list[str] = []
     found = lexicon.kb.place(water)
-    for key in found.within if found else ():
-        place = lexicon.kb.place(key)
+    for wider in found.within if found else ():
+        place = lexicon.kb.place(wider)
         if place is not None and place.kind in ("state", "province", "territory", "district", "demo-jurisdiction"):
-            out.append(key)
+            out.append(wider)
     return unique(out)
 
 
