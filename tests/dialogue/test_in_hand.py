@@ -70,7 +70,7 @@ def test_a_bowfin_called_a_snakehead_is_not_to_be_killed(talk: Talk) -> None:
 
 def test_an_unwanted_fish_not_settled_is_warned_of_as_one_of_two(talk: Talk) -> None:
     """Between a bowfin and a snakehead, the order to kill is said of the snakehead alone."""
-    answer, _ = talk("dogfish or snakhead, maryland canal. fin is pretty stubby")
+    answer, _ = talk("this a bowfin or a snakehead, maryland canal, brown blotches")
     assert any(b.text.startswith("If it is the northern snakehead: do not release") for b in answer.blocks)
 
 

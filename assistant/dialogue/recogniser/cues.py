@@ -27,6 +27,7 @@ UNNAMED = frozenset({"hybrid", "hybrid-word", "key-word", "versus"})
 """Cues that count even where the word is also a name ."""
 ASIDE = frozenset(
     {
+        "accepted-names",
         "against-usual",
         "air-gear",
         "air-time",
@@ -48,6 +49,7 @@ ASIDE = frozenset(
         "both-eyes",
         "bright-season",
         "by-colour",
+        "by-sight",
         "call-it",
         "cant-name",
         "catch-way",
@@ -203,6 +205,7 @@ ASIDE = frozenset(
         "same-one",
         "sameness",
         "sat-warm",
+        "scale-doubted",
         "sea-run-word",
         "secret-spot",
         "self-angler",

@@ -233,4 +233,11 @@ FURTHER_ROWS: tuple[Row, ...] = (
         ("May I have the spotted sunfish and the redspotted sunfish in two columns? It is for an aquarium label.",)),
     Row("out-of-scope", 95, ("stocking-when", "fish", "asks-what|asks-many|question|asks-how", "!seen|quiz|key|hurt"),
         ("what number of muskies did the state put in our river last fall",)),
+    # Two told by looking, the names that are accepted, a scale that is not believed.
+    Row("contrast", 94, ("by-sight", "two-fish", "!seen|quiz|key|rules|hybrid-word|names"),
+        ("can florida bass and largemouth be told by sight",)),
+    Row("names", 95, ("accepted-names", "fish", "!seen|quiz|key|rules|asks-how|contrast|list|in-base"),
+        ("Accepted names please: Lepomis cyanella; Stizostedion canadense.",)),
+    Row("weight", 95, ("scale-doubted", "len", "wt", "!quiz|key|rules|water|place|asks-name"),
+        ("19 1/2 in walleye pulled the scale to 3 lb 4 oz, scale lying or what",)),
 )
