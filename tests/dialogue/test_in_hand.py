@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from assistant.model.knowledge import KnowledgeBase
 from tests.dialogue.conftest import Talk
 
 
@@ -43,20 +44,17 @@ def test_what_is_asked_beside_a_fish(lines: tuple[str, ...], intent: str, must: 
     assert must in " ".join(b.text for b in answer.blocks).lower()
 
 
-@pytest.mark.parametrize(("caught", "mark", "family"), [
+@pytest.mark.parametrize(("caught", "mark", "group"), [
     ("I caught a bass in Vennimoor Lake", "the jaw goes past the eye", "micropterus"),
     ("caught a pike in Vennimoor Lake", "it has dark spots on a light body", "esox"),
     ("caught a catfish in Vennimoor Lake", "white chin whiskers", "ictaluridae"),
 ])
-def test_a_fish_judged_by_the_rules_keeps_its_name(caught: str, mark: str, family: str, talk: Talk) -> None:
+def test_a_fish_judged_by_the_rules_keeps_its_name(
+    caught: str, mark: str, group: str, talk: Talk, kb: KnowledgeBase
+) -> None:
     """A mark told after a verdict is one of the fish that was caught, not of any fish."""
     answer, _ = talk(caught, mark)
-    assert all(family in (c.taxon.split("-")[0], *_above(c.taxon)) for c in answer.candidates[:2])
-
-
-def _above(taxon: str) -> tuple[str, ...]:
-    return {"ameiurus": ("ictaluridae",), "ictalurus": ("ictaluridae",), "pylodictis": ("ictaluridae",),
-            "noturus": ("ictaluridae",)}.get(taxon.split("-")[0], ())
+    assert all(group in kb.lineage(c.taxon) for c in answer.candidates[:2])
 
 
 def test_a_bowfin_called_a_snakehead_is_not_to_be_killed(talk: Talk) -> None:

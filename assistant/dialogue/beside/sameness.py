@@ -127,7 +127,8 @@ def of_group(turn: Turn) -> list[Block]:
 
 def kind_only(turn: Turn, same: Sequence[Block]) -> bool:
     """True for "is a walleye a pike", which one line on its family answers."""
-    return len(same) == 1 and "asks-do" in turn.cues and any(s.endswith("idae") for s in same[0].statements)
+    taxa = [turn.kb.taxon(s.removeprefix("taxon:")) for b in same for s in b.statements if s.startswith("taxon:")]
+    return len(same) == 1 and "asks-do" in turn.cues and any(t.rank == "family" for t in taxa)
 
 
 def bearing_too(kb: KnowledgeBase, fish: str, mentions: Sequence[Mention], meanings: Sequence[Sequence[str]]) -> str:

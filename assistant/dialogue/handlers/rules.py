@@ -135,7 +135,7 @@ def _answer(turn: Turn) -> tuple[Answer, Held]:
         return all_waters(turn.kb), turn.held
     if (place := _place_alone(turn)) is not None:
         return told_of(turn.kb, place, turn.clock, "rules"), turn.held
-    if rules := numbered(turn.kb, turn.reading):
+    if (rules := numbered(turn.kb, turn.reading)) and "rule-keep" not in _sides(turn):
         return told_by_number(turn, book_of(turn.kb), rules, turn.clock), turn.held
     asked = _sides(turn)
     found = context_of(turn)
