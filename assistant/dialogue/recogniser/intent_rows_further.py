@@ -240,4 +240,6 @@ FURTHER_ROWS: tuple[Row, ...] = (
         ("Accepted names please: Lepomis cyanella; Stizostedion canadense.",)),
     Row("weight", 95, ("scale-doubted", "len", "wt", "!quiz|key|rules|water|place|asks-name"),
         ("19 1/2 in walleye pulled the scale to 3 lb 4 oz, scale lying or what",)),
+    # A family by the trade's word for its fishes, alone.
+    Row("term", 93, ("one-word", "group-term", "group-nickname", "!seen|asked|quiz|key|held-fish"), ("centrarchid",)),
 )
