@@ -231,12 +231,12 @@ def place_doubts(kb: KnowledgeBase, held: Held, taxon: str) -> list[Block]:
 
 def not_expected(kb: KnowledgeBase, taxon: str, places: Sequence[str]) -> tuple[str, ...] | None:
     """The range records that make a fish unexpected at a place (empty: merely unlisted); None where it may be."""
-    from assistant.reasoning.place_prior import WELL_LISTED, expand_places
+    from assistant.reasoning.place_prior import WELL_LISTED, expand_places, narrowest
 
     real = [p for p in places if (x := kb.place(p)) is not None and not x.invented]
     if not real or kb.taxon(taxon).is_hybrid:
         return None
-    wanted = expand_places(kb, real)
+    wanted = expand_places(kb, narrowest(kb, real))
     rows = [r for key in kb.lineage(taxon) if kb.taxon(key).is_species for r in kb.ranges(key)]
     here = [r for r in rows if r.place in wanted]
     if here:
