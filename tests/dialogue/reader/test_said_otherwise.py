@@ -159,3 +159,16 @@ def test_a_fish_not_held_is_set_beside_none_before(talk: Talk) -> None:
     """A bare name that the base lacks is said to be lacking, whatever was spoken of before."""
     answer, _ = talk("half green half gill right?", "fathead minnow")
     assert answer.intent == "out-of-scope" and "does not hold" in text(answer) and len(answer.blocks) <= 2
+
+
+def test_a_likeness_may_be_one_word(talk: Talk) -> None:
+    """ "Carplike" is like a carp, and "alike" is like nothing."""
+    told, _ = talk("carplike fish, big scales")
+    assert told.taxa == talk("carp-like fish, big scales")[0].taxa and told.taxa[0] == "cyprinus-carpio"
+    assert talk("are they alike")[0].intent == "out-of-scope"
+
+
+def test_several_spots_are_no_blotch(talk: Talk) -> None:
+    """Spots on the first dorsal are those of a sauger, one spot is the walleye's blotch (the base's own phrases)."""
+    assert talk("a sauger or a walleye, spots on the first dorsal")[0].taxa[0] == "sander-canadensis"
+    assert talk("a sauger or a walleye, black spot on the first dorsal")[0].taxa[0] == "sander-vitreus"
