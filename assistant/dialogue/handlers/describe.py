@@ -139,7 +139,7 @@ def _how_many(turn: Turn, fish: Sequence[str]) -> tuple[str, ...]:
     if not HOW_MANY & set(turn.reading.words):
         return ()
     words = {singular(w) for w in turn.reading.words} | ({"dorsal"} if ON_BACK & set(turn.reading.words) else set())
-    words -= DROPPED
+    words = (words | _term_before(turn)) - DROPPED
     counts = _counts_told(kb, fish)
     alone = unique(m.ids[0] for m in turn.reading.of("character") if len(m.ids) == 1 and m.ids[0] in counts)
     if len(alone) > 1:
@@ -153,7 +153,20 @@ def _uncounted(turn: Turn) -> str:
     """What "how many" asks the number of, where it is nothing that the base counts ("how many bones")."""
     words = turn.reading.words
     at = next((i for i in range(len(words) - 2) if words[i : i + 2] == ("how", "many")), -1)
-    return words[at + 2] if at >= 0 else ""
+    return words[at + 2] if at >= 0 and words[at + 2] not in BARE else ""
+
+
+def _term_before(turn: Turn) -> set[str]:
+    """The words of the term just explained, where "how many" names nothing itself ("how many does a cisco have")."""
+    words, lead = turn.reading.words, next(iter(turn.held.last.blocks), None) if turn.held.last is not None else None
+    bare = any(words[i : i + 2] == ("how", "many") and words[i + 2] in BARE for i in range(len(words) - 2))
+    if lead is None or not bare or turn.held.intent != "term":
+        return set()
+    return {singular(w) for w in key(lead.text.partition(":")[0]).split()}
+
+
+BARE = frozenset({"does", "do", "did", "has", "have", "should", "would", "are", "is", "of"})
+"""Words after "how many" that name nothing to be counted."""
 
 
 def _counted(turn: Turn, fish: Sequence[str]) -> tuple[str, ...]:

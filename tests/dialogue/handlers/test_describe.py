@@ -98,3 +98,10 @@ def test_a_place_is_told_once(talk: Talk, kb: KnowledgeBase) -> None:
     home = {p.label for r in kb.ranges("micropterus-nigricans") if r.status == "native" and (p := kb.place(r.place))}
     _, _, brought = where.partition("introduced in")
     assert brought and not any(label in brought for label in home)
+
+
+def test_a_bare_how_many_asks_of_the_term_before(talk: Talk) -> None:
+    """ "How many does a cisco have" after a gill raker was explained is about gill rakers."""
+    answer, _ = talk("what is a gill raker", "how many does a cisco have")
+    assert answer.intent == "describe" and "gill raker" in answer.blocks[0].text.lower()
+    assert "does" not in talk("how many does a cisco have")[0].blocks[0].text.lower().split()
