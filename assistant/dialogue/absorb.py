@@ -7,7 +7,7 @@ from typing import Any
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.reader.reading import Reading
 from assistant.model.knowledge import KnowledgeBase
-from assistant.units import METRIC_UNITS
+from assistant.units import METRIC_UNITS, system_named
 
 
 def absorb(kb: KnowledgeBase, held: Held, reading: Reading) -> Held:
@@ -42,18 +42,14 @@ def _within(kb: KnowledgeBase, water: str, places: tuple[str, ...]) -> bool:
     return found is not None and any(p in found.within or p == water for p in places)
 
 
-CENTIMETRES = frozenset({"cm", "centimeters", "centimetres", "centimeter", "centimetre"})
-MILLIMETRES = frozenset({"mm", "millimeters", "millimetres", "millimeter", "millimetre"})
-
-
 def _units_wished(reading: Reading) -> str:
     if reading.measures:
         return ""
     if "units-us" in reading.cues:
         return "us"
     if "units-metric" in reading.cues:
-        words = set(reading.words)
-        return "mm" if MILLIMETRES & words else "cm" if CENTIMETRES & words else "metric"
+        asked = {system_named(w) for w in reading.words}
+        return next((system for system in ("mm", "cm") if system in asked), "metric")
     return ""
 
 

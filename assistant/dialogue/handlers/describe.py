@@ -21,7 +21,7 @@ from assistant.dialogue.whose import who_told, whose
 from assistant.dialogue.wording import core as say
 from assistant.dialogue.wording import speak
 from assistant.model.knowledge import KnowledgeBase
-from assistant.model.records import Character, Range
+from assistant.model.records import Character, Range, Term
 from assistant.model.stems import DROPPED
 from assistant.reasoning.contrast import Told, tell, told_of
 from assistant.reasoning.evidence import ANY
@@ -151,18 +151,22 @@ def _how_many(turn: Turn, fish: Sequence[str]) -> tuple[str, ...]:
 
 def _uncounted(turn: Turn) -> str:
     """What "how many" asks the number of, where it is nothing that the base counts ("how many bones")."""
-    words = turn.reading.words
-    at = next((i for i in range(len(words) - 2) if words[i : i + 2] == ("how", "many")), -1)
-    return words[at + 2] if at >= 0 and words[at + 2] not in BARE else ""
+    word = _after_how_many(turn)
+    return "" if word in BARE else word
 
 
 def _term_before(turn: Turn) -> set[str]:
     """The words of the term just explained, where "how many" names nothing itself ("how many does a cisco have")."""
-    words, lead = turn.reading.words, next(iter(turn.held.last.blocks), None) if turn.held.last is not None else None
-    bare = any(words[i : i + 2] == ("how", "many") and words[i + 2] in BARE for i in range(len(words) - 2))
-    if lead is None or not bare or turn.held.intent != "term":
+    last = turn.held.last
+    if last is None or last.intent != "term" or _after_how_many(turn) not in BARE:
         return set()
-    return {singular(w) for w in key(lead.text.partition(":")[0]).split()}
+    told = turn.kb.record_at(next(iter(last.blocks[0].statements), ""))
+    return {singular(w) for w in key(told.label).split()} if isinstance(told, Term) else set()
+
+
+def _after_how_many(turn: Turn) -> str:
+    words = turn.reading.words
+    return next((words[i + 2] for i in range(len(words) - 2) if words[i : i + 2] == ("how", "many")), "")
 
 
 BARE = frozenset({"does", "do", "did", "has", "have", "should", "would", "are", "is", "of"})

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import kinds_name
@@ -35,16 +35,18 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         return answer, observe(turn.kb, held, turn.reading) if groups(turn.reading) else held
     if "what-held" in turn.cues:
         return _so_far(turn)
+    weights = posterior(turn.kb, turn.table, evidence_of(held))
+    shares = {t: float(w) for t, w in zip(turn.table.taxa, weights, strict=True)}
     compared = held.taxa if held.intent == "contrast" and len(held.taxa) > 1 and not held.seen else ()
-    apart_of = compared or (_nearest(turn) if NOW_WHAT in turn.cues and held.seen else ())
-    if apart_of and (told := _apart(turn, apart_of)) is not None:
+    apart_of = compared or (_nearest(turn, shares) if NOW_WHAT in turn.cues and held.seen else ())
+    if apart_of and (told := _apart(turn, apart_of, shares)) is not None:
         return told, held.after(asked=told.asked)
     lead: list[Block] = []
     left = held.asked.character if held.asked is not None else ""
     if left:
         held = held.after(skipped=held.skipped | {left})
         lead = [Block("lead", wording.passed_over(turn.kb.character(left).label), claim=False)]
-    asked = next_asked(turn, held, _shares(turn))
+    asked = next_asked(turn, held, shares)
     if asked is None:
         return Answer("next-question", (*lead, Block("next", wording.NOTHING_TO_ASK, claim=False)), held.taxa), held
     if not lead and not held.seen:
@@ -52,20 +54,14 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     return Answer("next-question", (*lead, ask_block(turn, asked)), held.taxa, asked=asked), held
 
 
-def _shares(turn: Turn) -> dict[str, float]:
-    """How likely each fish is after what was seen."""
-    weights = posterior(turn.kb, turn.table, evidence_of(turn.held))
-    return {t: float(w) for t, w in zip(turn.table.taxa, weights, strict=True)}
-
-
-def _nearest(turn: Turn) -> tuple[str, ...]:
+def _nearest(turn: Turn, shares: Mapping[str, float]) -> tuple[str, ...]:
     """The fishes nearest to what was seen."""
-    shares = {t: share for t, share in _shares(turn).items() if not turn.kb.taxon(t).is_hybrid}
-    ranked = sorted(shares, key=lambda t: (-shares[t], t))[:NEAREST]
+    able = [t for t in shares if not turn.kb.taxon(t).is_hybrid]
+    ranked = sorted(able, key=lambda t: (-shares[t], t))[:NEAREST]
     return tuple(t for i, t in enumerate(ranked) if i < NEAREST - 1 or shares[t] >= LEAST_SHARE)
 
 
-def _apart(turn: Turn, kinds: tuple[str, ...]) -> Answer | None:
+def _apart(turn: Turn, kinds: tuple[str, ...], shares: Mapping[str, float]) -> Answer | None:
     """What tells these fishes apart, what was seen left out; None where nothing held does."""
     kb, held = turn.kb, turn.held
     done = {s.observation.character for s in held.seen}
@@ -75,7 +71,7 @@ def _apart(turn: Turn, kinds: tuple[str, ...]) -> Answer | None:
         return None
     names = join([speak.fish(kb, t) for t in kinds])
     lead = Block("lead", apart.nearest_apart(names), statements=tuple(f"taxon:{t}" for t in kinds))
-    asked = held.asked or (next_asked(turn, held, _shares(turn)) if held.seen else None)
+    asked = held.asked or (next_asked(turn, held, shares) if held.seen else None)
     blocks = [lead, *_told_apart(turn, rows), *([ask_block(turn, asked)] if asked is not None else [])]
     return Answer("next-question", tuple(blocks), kinds, asked=asked)
 

@@ -50,6 +50,7 @@ from assistant.dialogue.rules.year import in_year_held
 from assistant.dialogue.subjects import MOST, species_of, subjects
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.unwelcome import unwelcome
+from assistant.dialogue.wording import care
 from assistant.dialogue.wording import rules as say
 from assistant.dialogue.wording import surveys as tell
 from assistant.dialogue.wording.speak import fish as label
@@ -100,7 +101,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 def _not_back(turn: Turn, species: Sequence[str]) -> list[Block]:
     """What holds of those fishes spoken of that are not wanted in many waters, each named; of the others, to ask."""
     told = {t: unwelcome(turn.kb, (t,)) for t in species}
-    blocks = [b._replace(text=tell.of_kind(label(turn.kb, t), b.text)) for t, found in told.items() for b in found]
+    blocks = [b._replace(text=care.on_fish(label(turn.kb, t), b.text)) for t, found in told.items() for b in found]
     rest = [label(turn.kb, t) for t, found in told.items() if not found]
     return [*blocks, Block("doubt", tell.not_unwanted(rest), claim=False)] if blocks and rest else blocks
 

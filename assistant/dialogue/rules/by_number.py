@@ -23,17 +23,17 @@ def told_by_number(turn: Turn, book: Rulebook, named: Sequence[str], day: date) 
     blocks: list[Block] = []
     for rule in rules:
         head = tell.rule_named(rule.notation, rule.label)
-        blocks.append(Block("point" if blocks else "lead", head, statements=telling.statements((rule.id,))))
+        own = telling.statements((rule.id,))
+        blocks.append(Block("point" if blocks else "lead", head, statements=own))
         place = rule.places[0] if rule.places else book.rule_sets[rule.rule_set[0]].jurisdiction
         fishes = [Named("", (g,)) for g in (*rule.groups, *rule.taxa)]
-        own = telling.statements((rule.id,))
         found = survey(turn.kb, book, place, day, fishes).blocks if fishes else ()
         blocks += [b._replace(kind="point") for b in found if set(own) <= set(b.statements)][:1]
         duties = [r.text for o in rule.obligations if (r := turn.kb.find("obligation", o)) is not None]
         if duties:
             blocks.append(Block("point", " ".join(t.rstrip(".") + "." for t in duties), statements=own))
         if rule.note:
-            blocks.append(Block("point", rule.note, statements=telling.statements((rule.id,))))
+            blocks.append(Block("point", rule.note, statements=own))
     first = book.rule_sets[rules[0].rule_set[0]]
     ids = tuple(r.id for r in rules)
     years = (first.valid_from, first.valid_through)

@@ -34,10 +34,7 @@ ASKED = (
 )
 LOST = 'Sorry. Ask for the word or the part that is not plain and I will explain it; "shorter" gives less.'
 NO_FISH = "That animal is no fish; I only know fishes of fresh water."
-FLATFISH = (
-    "Both eyes on one side is a flatfish (a flounder, sole or halibut), a kind of the sea and of river mouths; the "
-    "base holds fishes of fresh water and none of these."
-)
+FLATFISH = "By that it is a flatfish, and the base holds none of these: I only know fishes of fresh water."
 NO_NET = (
     "I do not go online: I know only what this base holds. A curator adds a value with its source by hand (tellfin "
     "add) or from a sheet (tellfin import)."

@@ -444,11 +444,6 @@ def rule_named(tag: str, label: str) -> str:
     return f"Rule {tag} (invented): {label}."
 
 
-def of_kind(fish: str, text: str) -> str:
-    """A caution with the fish it is for before it."""
-    return f"{sentence(fish).rstrip('.')}: {text[:1].lower()}{text[1:]}"
-
-
 def not_unwanted(names: Sequence[str]) -> str:
     """Of fishes on which nothing unwanted is held."""
     return sentence(f"of the {join(names)} no such caution is held here; the local rule says what goes back")
