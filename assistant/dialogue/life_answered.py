@@ -20,6 +20,8 @@ BEFORE = 4
 """A yes or no is asked where one of the first words opens such a question."""
 DENYING = word_set("not less seldom rarely never avoids avoid without no hardly")
 WARM, COLD = word_set("warm warmer hot bathwater"), "cold"
+SHORT = 3
+"""Words up to this length begin no longer one of the same meaning."""
 FED, SOUGHT, FISH_FOOD = "diet", "habitat", "fish"
 
 
@@ -56,6 +58,8 @@ def whether(turn: Turn, character: str, found: Sequence[Statement], told: str) -
         return _one_of(asked, stated)
     if not asked:
         return ""
+    if character == FED and not any(states or _said(w, told) for w, states in asked.items()):
+        return care.NOT_SPOKEN_OF
     asked = {w: states for w, states in asked.items() if states or _said(w, told)}
     if not asked:
         return ""
@@ -107,10 +111,12 @@ def _one_of(asked: dict[str, frozenset[str]], stated: set[str]) -> str:
 
 
 def _said(words: str, told: str) -> bool:
-    """True where the words stand in what is told, not denied in the same clause ("bears mud less well")."""
+    """True where the words stand in what is told, or begin a word of it ("ducks": "duckling"), and are not denied in
+    the same clause ("bears mud less well")."""
     wanted = {singular(w) for w in key(words).split()}
     for clause in told.replace(";", ",").replace("(", ",").split(","):
         found = {singular(w) for w in key(clause).split()}
-        if wanted <= found and not DENYING & found:
+        if all(any(f == w or (len(w) > SHORT and f.startswith(w)) for f in found) for w in wanted) \
+                and not DENYING & found:
             return True
     return False

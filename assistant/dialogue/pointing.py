@@ -49,6 +49,10 @@ def pointed(kb: KnowledgeBase, reading: Reading, facts: Facts, held: Held) -> tu
         return another
     if not offered and "fish" not in facts.all and _BOTH.search(reading.text.lower()):
         return one_by_one(kb, held)
+    if not reading.taxa() and facts.all & {"what-about", "asks-what"} and (kin := _kin_of_colour(kb, reading, held)):
+        return kin
+    if not reading.taxa() and offered and _ONE_WITH.match(reading.text):
+        return _by_look(kb, [s.observation for s in reading.seen], offered)
     if reading.taxa() or not offered:
         return ()
     if "both" in facts.all and len(offered) > 1 and not _EACH_SIDE.search(reading.text.lower()):
@@ -75,6 +79,11 @@ def one_by_one(kb: KnowledgeBase, held: Held) -> tuple[str, ...]:
 
 
 PAIR = 2
+_ONE_WITH = re.compile(r"^\W*(?:(?:and|so|ok|then|but)\W+)*(?:the|that) one with(?:out)?\b", re.IGNORECASE)
+_A_COLOUR = re.compile(r"^\W*(?:and|n|what about|how about|hows?) (?:for |on )?(?:an?|the|my) (\w+)"
+                       r"(?=\W*$| (?:that|then|too|as|of|like|this)\b)")
+_A_KIND = re.compile(r"\ban? (\w+) one\b")
+"""A fish told by a word of its name alone ("n a blue that long", "what is a tiger one")."""
 
 
 def _cross_meant(kb: KnowledgeBase, reading: Reading, held: Held) -> tuple[str, ...]:
@@ -99,15 +108,33 @@ def _by_own_name(kb: KnowledgeBase, reading: Reading, facts: Facts, held: Held) 
     return tuple(named) if len(named) == 1 and not named & set(held.taxa) else ()
 
 
+def _kin_of_colour(kb: KnowledgeBase, reading: Reading, held: Held) -> tuple[str, ...]:
+    """The look-alikes, crosses or nearest kin whose name begins with the word of "and the red one" ("redear")."""
+    said = reading.text.lower()
+    found = THE_ONE.search(said) or _A_COLOUR.search(said) or _A_KIND.search(said)
+    fish = tuple(t for t in held.taxa if kb.find("taxon", t) is not None and kb.taxon(t).is_species)
+    if found is None or " " in found[1] or not fish:
+        return ()
+    near = {x.other for t in fish for x in kb.look_alikes(t)} | {c for t in fish for c in kb.crosses_of(t)}
+    genus, family = ({t for t in kb.species if set(kb.lineage(t)[n:]) & {x for f in fish for x in kb.lineage(f)[n:]}}
+                     for n in (1, 2))
+    for pool in (set(fish), near, genus, family):
+        named = sorted(t for t in pool if (name := key(kb.taxon(t).label)).startswith(found[1]) and " x " not in name)
+        if named:
+            return tuple(named) if len(named) <= PAIR else ()
+    return ()
+
+
 def with_fish(reading: Reading, taxa: Sequence[str], wide: Collection[str] = ()) -> Reading:
     """The reading with the fishes pointed to as if they had been named; ``wide`` are those that are groups."""
-    found = THE_ONE.search(reading.text.lower())
+    found = THE_ONE.search(reading.text.lower()) or _ONE_WITH.match(reading.text)
     at = found.start() if found else 0
     added = tuple(Mention("group" if t in wide else "taxon", (t,), "", at, at) for t in taxa)
     end = found.end() if found else 0
     mentions = tuple(m for m in reading.mentions if m.kind not in ("taxon", "hybrid")
                      and (m.kind not in OF_MARKS or not at <= m.start < end))
-    seen = tuple(s for s in reading.seen if not at <= s.start < end)
+    aside = _ONE_WITH.match(reading.text) is not None
+    seen = () if aside else tuple(s for s in reading.seen if not at <= s.start < end)
     return reading._replace(mentions=mentions + added, seen=seen)
 
 

@@ -6,17 +6,19 @@ import re
 
 from assistant.dialogue.reader.reading import Mention, Reading
 
-_VERB = r"(?:eat|eats|eating|eatin|prey on|preys on|feed on|feeds on|hunt|hunts|swallow|swallows)"
+_VERB = (r"(?:eat|eats|eating|eatin|prey on|preys on|feed on|feeds on|hunt|hunts|swallow|swallows|"
+         r"suck|sucks|drink|drinks)")
 _HOW = r"(?:\s+(?:usually|mostly|mainly|really|also|ever|often|even|just|only|still|likes? to|love to))*"
 _EATS = re.compile(rf"^{_HOW}\s+{_VERB}\b(?P<food>.*)$")
 _PRONOUN = re.compile(rf"\b(?:they|it|he|she|these|those|them)\b{_HOW}\s+{_VERB}\b(?P<food>.*)$")
 _WHO = re.compile(rf"\b(?:what|which|wich|any|name|list)\b[\w\s]{{0,12}}\bfish(?:es)?{_HOW}\s+{_VERB}\b(?P<food>.*)$")
 _NOTHING = re.compile(
-    r"^[\s?.!]*(?:(?:most|mostly|usually|a lot|much|anything|the most|best|well)?[\s?.!]*$"
+    r"^[\s\w]*\b(?:people|persons?|humans?|man|men|swimmers?|kids?|children|me|us|you)\b"
+    r"|^[\s?.!]*(?:(?:most|mostly|usually|a lot|much|anything|the most|best|well)?[\s?.!]*$"
     r"|(?:it|them|this|that|these|those|one)\s*(?:$|[?.!,;]|(?:raw|fried|cooked|or|and|anyway|anyhow|now|too)\b)"
     r"|(?:(?:just|about|as|pretty|real|really|so)\s+)*(?:good|great|fine|well|better|nice|nicely|poorly|bad)\b)"
 )
-"""What stands behind the verb where no food is told: nothing, the fish itself on the table, or how it tastes."""
+"""What stands behind the verb where no food is told: people, nothing, the fish itself on the table, or its taste."""
 FISH = ("taxon", "hybrid", "group")
 _EATERS = re.compile(
     r"^\W*(?:(?:and|so|ok|but|hey|also|then)\W+)*(?:what|which|wich|whatever)(?: (?:other|all|kinds?|sorts?|of|else|"

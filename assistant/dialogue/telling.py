@@ -16,7 +16,7 @@ from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Place, Range, Statement
 from assistant.reasoning.advice import Record
 from assistant.reasoning.living import remembered
-from assistant.reasoning.place_prior import REGIONS
+from assistant.reasoning.place_prior import REGIONS, WATERS
 from assistant.text import key as folded
 from assistant.units import GRAMS, METRIC, METRIC_UNITS, MM, show_length, show_weight
 
@@ -24,7 +24,7 @@ MEMORY, READ = "memory", "read"
 SHOWN = 5
 """Points shown until somebody asks for more."""
 MOST_TAXA = 12
-WATERS, PLAIN_WATER = ("lake", "drainage"), "cue-waters"
+PLAIN_WATER = "cue-waters"
 LONGEST_NOTE = 110
 PRIVATE = ("not opened", "look in", "read as", "quoted there", "see ")
 """How notes begin that speak to curators about sources."""

@@ -19,7 +19,7 @@ from assistant.reasoning.evidence import ANY, Scope, below, numbers
 from assistant.reasoning.gather import gather
 from assistant.reasoning.observed import NAMING, Candidate, Evidence, Hint, Identification, Observation, statements_for
 from assistant.reasoning.observer import taxon_distribution
-from assistant.reasoning.place_prior import around, expand_places, is_real, narrowest
+from assistant.reasoning.place_prior import around, expand_places, is_real, narrowest, waters_of
 from assistant.reasoning.size import stoutness
 from assistant.reasoning.standing import Standing
 from assistant.reasoning.tables import Table, character_block
@@ -145,7 +145,8 @@ def posterior(kb: KnowledgeBase, table: Table, evidence: Evidence) -> Vector:
 def prior(kb: KnowledgeBase, table: Table, evidence: Evidence) -> Vector:
     """How likely each taxon is before looking: where it lives, how wide-spread it is, how big or heavy it grows."""
     places = expand_places(kb, narrowest(kb, evidence.places))
-    weights: Vector = table.standing.place_weights(places, is_real(kb, places), around(kb, places))
+    waters = waters_of(kb, places)
+    weights: Vector = table.standing.place_weights(places, is_real(kb, places), around(kb, places), waters)
     fit = size_fits(kb, table, evidence)
     if fit is not None:
         weights = weights * fit

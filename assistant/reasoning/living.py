@@ -5,11 +5,11 @@ Whoever asks whether a fish lives somewhere (a list, a key, a sheet, a name sett
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Range
-from assistant.reasoning.place_prior import expand_places, narrowest
+from assistant.reasoning.place_prior import expand_places, narrowest, waters_of
 
 MEMORY = "memory"
 LIVING = ("native", "reintroduced", "introduced", "stocked")
@@ -48,10 +48,16 @@ def remembered(found: Iterable[Range]) -> tuple[int, int]:
 
 
 def status_in(kb: KnowledgeBase, taxon: str, places: Iterable[str]) -> Range | None:
-    """The row of the most telling status of a fish in some places; None when nothing is listed."""
-    wanted = set(places)
+    """The row of the most telling status of a fish in some places; None when nothing is listed.
+
+    What is said of a water itself counts before what is said of the states and provinces on it.
+    """
+    wanted: Collection[str] = frozenset(places)
+    found = rows(kb, taxon)
+    waters = waters_of(kb, wanted)
+    wanted = waters if any(r.place in waters for r in found) else wanted
     best: dict[str, Range] = {}
-    for row in telling([r for r in rows(kb, taxon) if r.place in wanted]):
+    for row in telling([r for r in found if r.place in wanted]):
         best.setdefault(row.place, row)
     return min(best.values(), key=lambda r: ORDER.index(r.status) if r.status in ORDER else len(ORDER), default=None)
 

@@ -31,6 +31,8 @@ REGIONS = ("region", "landscape")
 """Regions of whole states, and landscapes that take in parts of states."""
 LISTED = ("state", "province", "territory", "district")
 """The kinds of places for which ranges are listed."""
+WATERS = ("lake", "drainage")
+"""The kinds of places that lie across states, of which ranges may be told of the waters themselves."""
 PART = 0.5
 """What presence in a part of a place counts for the whole of it (common practice, no source)."""
 WELL_LISTED = 5
@@ -64,6 +66,12 @@ def expand_places(kb: KnowledgeBase, places: Sequence[str]) -> frozenset[str]:
 def narrowest(kb: KnowledgeBase, places: Sequence[str]) -> tuple[str, ...]:
     """The places without those that take in another one told beside them ("the Colorado River, Utah")."""
     return tuple(x for x in places if (p := kb.place(x)) is None or not set(covered(kb, p)) & set(places))
+
+
+def waters_of(kb: KnowledgeBase, places: Iterable[str]) -> frozenset[str]:
+    """The lakes and drainages among some places, without those that another one of them lies within."""
+    found = [p for x in places if (p := kb.place(x)) is not None and p.kind in WATERS]
+    return frozenset(p.id for p in found) - {w for p in found for w in p.within}
 
 
 def covered(kb: KnowledgeBase, place: Place) -> tuple[str, ...]:

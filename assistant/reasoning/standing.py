@@ -63,10 +63,13 @@ class Standing:
         both = (self.first[:n] >= 0) & (self.first[:n] < n) & (self.second[:n] < n)
         return np.asarray(np.flatnonzero(both), dtype=np.int32)
 
-    def place_weights(self, places: Collection[str], real: bool, around: Collection[str] = ()) -> Weights:
+    def place_weights(
+        self, places: Collection[str], real: bool, around: Collection[str] = (), waters: Collection[str] = ()
+    ) -> Weights:
         """The weight of each taxon of the table at any of some places; ``real`` when one of them is not invented.
 
         ``around`` are the places of the same regions: a taxon that is listed, but for none of them, is far away.
+        What is listed for ``waters`` themselves counts before what is listed for the states and provinces on them.
         """
         listed = self.breadth
         if places:
@@ -74,6 +77,9 @@ class Standing:
             for place in sorted(places):
                 where, weight = self.places.get(place)
                 best[where] = np.maximum(best[where], weight)
+            for water in sorted(waters):
+                where, weight = self.places.get(water)
+                best[where] = weight
             listed = np.where(best >= 0, best, self._unlisted(around) if real else 1.0)
         out = listed * np.sqrt(self.breadth) if places else self.breadth.copy()
         for depth in range(1, int(self.depth.max(initial=0)) + 1):

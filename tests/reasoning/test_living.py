@@ -27,3 +27,12 @@ def test_the_most_telling_row_decides(kb: KnowledgeBase) -> None:
     for taxon, place in mixed:
         row = status_in(kb, taxon, expand_places(kb, (place,)))
         assert row is not None and (taxon in living_in(kb, (taxon,), (place,))) == (row.status in LIVING)
+
+
+def test_what_is_said_of_a_water_counts_before_its_states(kb: KnowledgeBase) -> None:
+    """The walleye is introduced and the sauger absent in the Potomac basin, though native in states on it."""
+    for taxon, status in (("sander-vitreus", "introduced"), ("sander-canadensis", "absent")):
+        places = expand_places(kb, ("potomac-basin",))
+        row = status_in(kb, taxon, places)
+        assert row is not None and (row.status, row.place) == (status, "potomac-basin")
+        assert any(r.status == "native" and r.place in places for r in rows(kb, taxon))

@@ -121,6 +121,7 @@ def _special(turn: Turn, asked: Sequence[str], sides: frozenset[str]) -> list[Bl
     if "term" in cues and (told := latin_word(turn)):
         return told
     of_place = bool(turn.reading.places) and ("names-of" in cues or people_call(turn))
+    of_place = of_place and not ("called-next" in cues and any(_is_local(turn.kb, m) for m in turn.reading.of("taxon")))
     if of_place and not sides & {"latin", "current-name", "lang-fr", "lang-es"} and not settled_names(turn):
         return in_place(turn, asked)
     if "latin" in sides and (told := group_latin(turn, asked)):

@@ -82,6 +82,10 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if run is not None and asked and (left := _changed(turn, run)):
         wanted = request_of(turn, "picture")
         return _begin(turn, replace(wanted, taxa=left, named=left, items=wanted.items or len(run.questions)))
+    if run is not None and asked and not asks and _other_fishes(turn, run):
+        wanted, before = request_of(turn, "picture", carried=False), species_of(turn.kb, run.taxa)
+        taxa, named = (tuple(t for t in told if t not in (*run.taxa, *before)) for told in (wanted.taxa, wanted.named))
+        return _begin(turn, replace(wanted, taxa=taxa, named=named, items=wanted.items or len(run.questions)))
     if run is not None and asked and (INTENT not in turn.cues or (asks and not turn.reading.of(*NAMED))):
         return _aside(turn, run, asks) or _judge(turn, run, asks)
     return _begin(turn, request_of(turn, "picture"))
@@ -177,6 +181,16 @@ def _changed(turn: Turn, run: QuizRun) -> tuple[str, ...]:
     out, into = moved(turn, named)
     before = species_of(turn.kb, run.taxa)
     return unique((*(t for t in before if t not in out), *into)) if out & set(before) else ()
+
+
+def _other_fishes(turn: Turn, run: QuizRun) -> bool:
+    """True for a line that says more than the name of a group of which the quiz holds nothing ("now do catfish")."""
+    named = turn.reading.of(*NAMED)
+    if len(turn.reading.words) <= sum(len(m.words.split()) for m in named):
+        return False
+    kinds = set(species_of(turn.kb, tuple(t for m in named for t in m.ids)))
+    return len(kinds) > 1 and not kinds & set(species_of(turn.kb, run.taxa)) \
+        and judge(run.questions[run.at], turn.reading.text) is None
 
 
 def _begin(turn: Turn, wanted: Request) -> tuple[Answer, Held]:

@@ -245,13 +245,17 @@ def _speaks(area: str) -> bool:
 
 def _parts(kb: KnowledgeBase, name: str, place: Place, found: list[Range], where: bool = False,
            arrived: bool = False) -> list[Block]:
-    """The status in the states and provinces that a place covers; of waters it is no answer where few have the fish."""
+    """The status in the states and provinces that a place covers.
+
+    Of waters it is no answer where few of them have the fish, or where they do not agree.
+    """
     living = {r.place for r in found if r.status in LIVING}
     found = [r for r in found if r.status in LIVING or r.place not in living]
     waters = named_for_waters(kb, place)
     inside = [x for x in covered(kb, place) if (p := kb.place(x)) is not None and p.kind in PLACES]
-    few = waters and 0 < len(living) < LIKELY * len(inside)
-    out = [Block("point", lists.only_of_states(name, place_name(place)), claim=False)] if few else []
+    split = len({r.status for r in found if not r.area}) > 1
+    only = waters and bool(living) and (split or len(living) < LIKELY * len(inside))
+    out = [Block("point", lists.only_of_states(name, place_name(place)), claim=False)] if only else []
     count = {s: sum(r.status == s for r in found) for s in ORDER}
     for status in sorted(ORDER, key=lambda s: (s not in LIVING, -count[s])):
         same = [r for r in found if r.status == status]
@@ -263,7 +267,7 @@ def _parts(kb: KnowledgeBase, name: str, place: Place, found: list[Range], where
                 else say.range_line(status, names)
             )
             out.append(Block("point", with_memory(text, same), statements=tuple(f"range:{r.id}" for r in same)))
-    told = waters and not few
+    told = waters and not only
     return [*out, *([Block("doubt", lists.states_not_waters(place_name(place)), claim=False)] if told else [])]
 
 

@@ -43,7 +43,8 @@ def corrected(
         back = _taken_back(content, hits, seen, held, lexicon)
         if back:
             after = _next_clause(tokens, "retract", lexicon)
-            anew = [s for s in seen if not s.retract and (s.start >= after or any(_replaces(s, b) for b in back))]
+            anew = [s for s in seen if not s.retract and (
+                s.start >= after or (s.observation.seen and any(_replaces(s, b) for b in back)))]
             return Change((*back, *anew), unique(s.observation.character for s in back))
     correcting = _cue(tokens, "correct", lexicon) or _cue(tokens, "retract", lexicon)
     denied_number = _not_number(tokens)

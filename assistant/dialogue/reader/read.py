@@ -9,6 +9,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from assistant.dialogue.conversation import Held
+from assistant.dialogue.reader.alternatives import either, parts_in_full
 from assistant.dialogue.reader.answers import Answered, read_answer
 from assistant.dialogue.reader.claims import Line, Talk, nouns_of, ready
 from assistant.dialogue.reader.company import held_company, with_company
@@ -69,7 +70,8 @@ class _Plain(NamedTuple):
 def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     """What one line says, given what the conversation holds and the day. Never raises, whatever is typed."""
     lexicon = lexicon_of(kb)
-    typed = in_full(_with_g(_OF_AGE.sub("kids", _ASIDE.sub("", typed_out(clean(text)))), lexicon), lexicon)
+    typed = _with_g(_OF_AGE.sub("kids", _ASIDE.sub("", typed_out(clean(text)))), lexicon)
+    typed = parts_in_full(in_full(typed, lexicon), lexicon)
     line = _called_in_full(_fin_meant(_answered_by_itself(typed, lexicon), held, lexicon), held, lexicon)
     tokens = tokenize(line)[:MOST_TOKENS]
     if gibberish(tokens, lexicon.known) or mashed(line, tokens, lexicon.known):
@@ -80,7 +82,7 @@ def read_line(kb: KnowledgeBase, text: str, held: Held, clock: date) -> Reading:
     answered = read_answer(tokens, held, features, lexicon)
     mentions = _mentions(decided, plain.where.mentions, tokens, lexicon)
     told = () if answered.whole or (answered.seen and len(tokens) <= SHORT) else _unnamed(features, mentions, line, kb)
-    seen = _in_order((*plain.formula, *told, *answered.seen))
+    seen = either(_in_order((*plain.formula, *told, *answered.seen)), line)
     change = corrected(tokens, made.content, made.hits, seen, held, lexicon)
     qualities = read_qualities(tokens, decided, lexicon)
     return Reading(

@@ -31,6 +31,11 @@ _GAPE = re.compile(r"\bgape\b", re.IGNORECASE)
 _RUFF = re.compile(r"\b(?P<what>tongue|scales|skin|feels) ruff\b", re.IGNORECASE)
 _OF_IT = re.compile(r"\b(?P<place>base|edge|tip|tips|end|middle|rim|margin|corner|corners) of it\b", re.IGNORECASE)
 _RUN_ON_LIKE = re.compile(r"\b(?P<fish>[a-z]{3,12})like\b", re.IGNORECASE)
+_IN_LINES = re.compile(
+    r"\bin (?:an?|one|two|three|four|a few|a couple(?: of)?)(?: or (?:one|two|three|four|so))? "
+    r"(?:(?:plain|short|simple|quick|easy) )*(?:sentences?|lines?)(?: or (?:two|three|so))?(?=\s*(?:[,.?!:]|$))",
+    re.IGNORECASE)
+_TELLING = re.compile(r"\b(?:what|whats|describe|tell|explain|say|give)\b", re.IGNORECASE)
 NAMES = ("taxon", "hybrid")
 KINDS = (*NAMES, "group")
 
@@ -38,12 +43,13 @@ KINDS = (*NAMES, "group")
 def in_full(line: str, lexicon: Lexicon) -> str:
     """The line with what it leaves out or puts crookedly in full words.
 
-    Dozens are numbers and prickles spines, what is counted is said again ("how many spines on top n how many below"),
-    two kinds have their names ("crappie black or white"), a likeness in one word is two ("perchlike"), an "it" is the
-    part it stands for, "no less than" is a bound, and a question on the fish named before it is one ("pirate perch, is
-    it a perch?").
+    Lines and sentences to be answered in are brief ones, dozens are numbers and prickles spines, what is counted is
+    said again ("how many spines on top n how many below"), two kinds have their names ("crappie black or white"), a
+    likeness in one word is two ("perchlike"), an "it" is the part it stands for, "no less than" is a bound, and a
+    question on the fish named before it is one ("pirate perch, is it a perch?").
     """
     line = _GAPE.sub("jaws", line)
+    line = _IN_LINES.sub("briefly", line) if _TELLING.search(line) else line
     line = _RUN_ON_LIKE.sub(lambda m: f"{m['fish']}-like" if _names(m["fish"], KINDS, lexicon) else m.group(), line)
     line = _PRICKLES.sub("spines", line)
     line = _DOZEN.sub(lambda m: "6 " if m["half"] else "12 ", line)

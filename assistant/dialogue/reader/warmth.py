@@ -9,8 +9,8 @@ from typing import NamedTuple
 from assistant.dialogue.reader.amounts import UNITS, Amount, Piece, amount_at
 from assistant.text import word_set
 
-_TEMPERATURES = word_set("temp temps temperature thermometer")
-_WATERS = word_set("water stream creek river crick brook lake pond surface")
+_TEMPERATURES = word_set("temp temps temperature thermometer gauge")
+_WATERS = word_set("water waters stream streams creek creeks river rivers crick brook lake lakes pond surface flow")
 _IS = word_set("is at was hit hits reads read of about around temp temperature says")
 COOLEST_F = 31
 """Below this a bare water temperature is in degrees Celsius (water freezes at 32 F)."""

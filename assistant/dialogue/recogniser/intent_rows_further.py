@@ -25,6 +25,50 @@ FURTHER_ROWS: tuple[Row, ...] = (
         ("does livewell need a pump", "should i run the aerator in the livewell all day")),
     Row("handling", 94, ("dies-anyway", "!seen|quiz|key|pet|place|water|held-place|sources|held-water|after-rules"),
         ("what if it dies anyway", "what if a short fish dies on me")),
+    # Whether a fish is a male or a female.
+    Row("describe", 94, ("sex-asked", "fish|held-fish|strict-name",
+                         "!held-cross|asks-name|rules|hurt|quiz|key|hybrid|names|tackle|sources|why|term"),
+        ("24 inch walleye in october. hen or no", "is a 30 inch pike likely a female")),
+    # Warm water, and whether what is caught may go back into it.
+    Row("handling", 95, ("temp|too-warm", "letting-go|handling", "fish|held-fish",
+                         "!seen|len|hurt|bite|how-deep|habitat|quiz|key|outside"),
+        ("creek at 70 and i keep catching browns, am i ok releasing them",)),
+    # The same for another fish, after a word that drops the first.
+    Row("@same", 95, ("sameness", "fish", "self-drop|leave-walk", "held-last", "!seen|asks-name|contrast|versus"),
+        ("what bait for shell cracker / nvm wife wants trout now, same thing but for stocked rainbows",)),
+    # What one of two fishes set against each other takes, told by its mark.
+    Row("tackle", 95, ("which-lure|tackle", "one-with|the-one", "after-contrast|after-describe", "short10",
+                       "!fish|hurt|rules|size|weight|quiz|key"),
+        ("mountain whitefish vs grayling / the one with the sail, what fly",)),
+    # A fish of a length seen at a distance, with a guess.
+    Row("identify", 94, ("fish-word", "guess|hint", "name-last", "question-mark", "len",
+                         "!rules|seen|asks-name|contrast|size-word|size|weight|taxon"),
+        ("4 ft fish rolling on top of the backwater, gar?",)),
+    # A number of a record put right.
+    Row("undo", 95, ("after-why|after-sources|after-help", "count", "denying", "not-name", "short6",
+                     "!fish|seen|len|quiz"),
+        ("Why was row 14 thrown out on import? Lepomis peltastes, lateral line 63 / My slip, 36 not 63",)),
+    # A fish named with the mark by which it is known, to be said yes to.
+    Row("describe", 94, ("one-fish", "one-with", "seen", "question-mark", "no-ask",
+                         "!held-seen|asks-name|story|contrast|rules|place|size|guess|hint"),
+        ("gizard shad, the one with the long string off the back fin, right?",)),
+    # What is held from memory alone.
+    Row("sources", 94, ("pageless", "fish|held-fish", "self-record|leans-sources", "!seen|rules|quiz|key"),
+        ("Moxostoma: statements entered from memory, no page",)),
+    # A name that folks have for what they hook.
+    Row("names", 95, ("not-name", "local-name|unclear", "denying", "like", "hint", "!seen|quiz|key|rules|hurt|story"),
+        ("old boys up here holler mullet when they hook em. aint no mullet is it",)),
+    # How the assistant is spoken to, and a name with no more than "what is that".
+    Row("help", 95, ("much-help|at-you", "help", "asking-form", "!fish|seen|hurt|rules|quiz|key|len|wt|place"),
+        ("got gloves on n one bar of signal, how do i talk to you short",)),
+    Row("names", 95, ("what-then", "group-nickname|local-name", "short6", "!held-fish|seen|rules|quiz|key|hurt"),
+        ("grinnel. thats what now",)),
+    Row("names", 95, ("much-weak-name", "folks-say", "asks-what", "!fish|seen-many|rules|quiz|key|hurt|size|place"),
+        ("man on the radio keeps sayin the specks are bitin. specks of what",)),
+    # Those of a list that grow past a length.
+    Row("list", 95, ("after-list|after-range", "asks-any", "len", "short10",
+                     "!seen|fish|rules|contrast|weight|quiz|key"),
+        ("what cats got a round tail / any of them go over two foot",)),
     # Spots wanted to the yard, which nobody's base holds.
     Row("out-of-scope", 95, ("pinned", "asks-where", "waters|on-my-fish", "fish",
                              "!seen|quiz|key|hurt|life-part|nests|term|rules"),

@@ -254,6 +254,7 @@ def the_reverse(words: list[str]) -> str:
 
 
 IN_PART, BOTH, NOT_TOLD_SO, HARDLY = "In part", "Both", "Not that the base tells", "Hardly"
+NOT_SPOKEN_OF = "I can't say: nothing here speaks of just that food"
 
 
 def hardly(names: str) -> str:

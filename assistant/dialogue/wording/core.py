@@ -181,6 +181,11 @@ def sexes_lead(taxon: str) -> str:
     return f"What the base holds of one sex of the {taxon}, or of breeding fish:"
 
 
+def sex_unsettled(lead: str) -> str:
+    """That the sex of the one fish asked about is not settled by what follows."""
+    return f"Of one fish I can't tell it for sure. {lead}"
+
+
 def who_words(name: str, sex: str, stage: str, breeding: str) -> str:
     """The fish of one sex or age, or breeding ones: "breeding male bluegill"."""
     return " ".join(YOUNG_WORD if x == "juvenile" else x for x in (breeding, stage, sex, name) if x)
@@ -198,7 +203,7 @@ def sex_point(heading: str, who: str, values: str) -> str:
 
 def no_sexes(taxon: str) -> str:
     """Nothing is held on the sexes."""
-    return sentence(f"the base holds nothing on how males and females of the {taxon} differ")
+    return sentence(f"I can't tell: the base holds nothing on how males and females of the {taxon} differ")
 
 
 SEXES_DOUBT = "Where a feature is not listed, nothing is held that sets males and females apart."

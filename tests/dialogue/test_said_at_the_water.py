@@ -1,0 +1,61 @@
+"""Wants half said, as they are typed on the phone at the water: what is answered, and what must stand in it."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.dialogue.engine import Base
+from tests.dialogue.conftest import last, text
+
+
+@pytest.mark.parametrize(("talk", "intent", "must"), [
+    ("24 inch walleye in october, nothin runnin out of it. hen or no", "describe", "i can't tell it for sure"),
+    ("is a 30 inch pike likely a female", "describe", "females larger"),
+    ("creek at 70 and i keep catching browns, am i ok releasing them", "handling", "warm water"),
+    ("gill ate it clean to his gut. yank it or", "handling", "do not pull"),
+    ("do lampreys suck blood", "habitat", "yes, some of them"),
+    ("do sea lampreys suck blood from people", "handling", "hardly ever fastens on people"),
+    ("do gar eat people", "handling", "it does not hunt people"),
+    ("do pike eat ducks", "habitat", "yes"),
+    ("do largemouth bass eat frogs", "habitat", "nothing here speaks of just that food"),
+    ("give me a quiz on sunfish / now do catfish", "quiz", "1 of 5"),
+    ("whiskers, forked tail, black dots on the side / them dots was mud", "undo", "taken back: dark spots"),
+    ("what cats got a squared off or round tail, no fork / any of them go over two foot", "list", "flathead catfish"),
+    ("how big do flatheads get / what would a 38 incher go / n a blue that long", "weight", "blue catfish of 38 in"),
+    ("how big do bluegill get / and the red one", "size", "redear sunfish usually reaches"),
+    ("how do i hold a muskey for a pic / oh and whats a tiger one anyway", "hybrids", "northern pike"),
+    ("what bait for shell cracker / nvm wife wants trout now, same thing but for stocked rainbows", "tackle", "worm"),
+    ("mountain whitefish vs grayling / the one with the sail, what fly", "tackle", "arctic grayling"),
+    ("4 ft fish rolling on top of the backwater, gar?", "identify", "longnose gar"),
+    ("in two or three plain lines, what does a ruffe look like?", "describe", "perch family"),
+    ("gizard shad, the one with the long string off the back fin, right?", "describe", "yes: the gizzard shad"),
+    ("old boys up here in western new york holler mullet when they hook em. aint no mullet is it", "names",
+     "usually means the white sucker"),
+    ("they call them mullet in western new york, what are they", "names", "white sucker"),
+    ("is the sauger native to the Potomac", "range", "not native"),
+    ("are northern pike native to the Susquehanna", "range", "i can't say for the susquehanna"),
+    ("phones at 4 percent. what all you good for", "help", "just type"),
+])
+def test_a_want_half_said_is_met(open_base: Base, talk: str, intent: str, must: str) -> None:
+    """The last line of a conversation is understood and its answer holds what was wanted."""
+    answer = last(open_base, talk)
+    assert answer.intent == intent
+    assert must in text(answer)
+
+
+def test_a_quiz_on_other_fishes_begins_anew(open_base: Base) -> None:
+    """A group that the quiz holds nothing of begins a quiz on it; a bare name is an answer, though no choice."""
+    anew = last(open_base, "give me a quiz on sunfish / actually make it about pike")
+    assert anew.taxa == ("esox",)
+    assert last(open_base, "give me a quiz on sunfish / walleye").taxa == ("lepomis",)
+
+
+def test_of_two_states_left_open_either_counts(open_base: Base) -> None:
+    """The line "rounded or maybe square" is one mark with two states, so that neither speaks against a fish."""
+    from assistant.dialogue.conversation import Held
+    from assistant.dialogue.reader.read import read_line
+    from tests.dialogue.conftest import CLOCK
+
+    for line in ("the tail was rounded or maybe squared off", "it had a squared off or round tail"):
+        seen = read_line(open_base.kb, line, Held(), CLOCK).seen
+        assert [set(s.observation.states) for s in seen] == [{"caudal-fin-shape.rounded", "caudal-fin-shape.truncate"}]
