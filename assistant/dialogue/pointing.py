@@ -51,7 +51,7 @@ def pointed(kb: KnowledgeBase, reading: Reading, facts: Facts, held: Held) -> tu
         return one_by_one(kb, held)
     if not reading.taxa() and facts.all & {"what-about", "asks-what"} and (kin := _kin_of_colour(kb, reading, held)):
         return kin
-    if not reading.taxa() and offered and _ONE_WITH.match(reading.text):
+    if not reading.taxa() and len(offered) == PAIR and _ONE_WITH.match(reading.text):
         return _by_look(kb, [s.observation for s in reading.seen], offered)
     if reading.taxa() or not offered:
         return ()

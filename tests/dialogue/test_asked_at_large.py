@@ -26,7 +26,7 @@ from tests.dialogue.conftest import Talk
     (("is it a hybrid or a pure walleye",), "contrast", "saugeye"),
     (("hybrid or pure bluegill",), "contrast", "green sunfish x bluegill hybrid"),
     (("wiper or striper? caught below the dam, 8 pounds",), "contrast", "look first"),
-    (("how do i show fifth graders that a crappie is not a bass",), "contrast", "white crappie and smallmouth bass"),
+    (("how do i show fifth graders that a crappie is not a bass",), "contrast", "black crappie and smallmouth bass"),
     (("show my class why a bluegill is not a crappie",), "contrast", "bluegill, white crappie and black crappie"),
     (("tell me abt pumpkinseeds", "n the red ear one"), "describe", "redear sunfish"),
     (("how big do bluegill get", "and the long ear kind"), "size", "longear sunfish"),

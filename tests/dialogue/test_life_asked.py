@@ -46,7 +46,7 @@ def test_the_sexes_are_set_beside_each_other(line: str, talk: Talk) -> None:
 
 def test_no_word_on_the_sexes_is_said_so(talk: Talk) -> None:
     """Where nothing is held, that is the answer."""
-    assert "holds nothing" in text(talk("how do i sex a largemouth bass")[0])
+    assert "holds nothing" in text(talk("how do i sex a yellow bullhead")[0])
 
 
 @pytest.mark.parametrize(

@@ -1,10 +1,11 @@
-"""In what manner a line asks of a thing that it names: of a part of the fish how large it is (layer 4)."""
+"""In what manner a line asks: of a part of the fish how large it is, of a fish which sex (layer 4)."""
 
 from __future__ import annotations
 
 import re
 
 from assistant.dialogue.reader.reading import Reading
+from assistant.dialogue.recogniser.sex_asked import sex_asked
 from assistant.model.knowledge import KnowledgeBase
 
 _HOW_LARGE = re.compile(
@@ -14,8 +15,9 @@ _HOW_LARGE = re.compile(
 
 
 def asked_how(kb: KnowledgeBase, reading: Reading) -> set[str]:
-    """ "part-sized" for a line that asks how large a part of the fish is ("how big of a mouth")."""
+    """ "part-sized" for a line that asks how large a part of the fish is ("how big of a mouth"), "sex-asked" for one
+    that asks the sex of a fish."""
     text = reading.text.lower()
     parts = (m for m in reading.of("character", "term") if _HOW_LARGE.search(text[: m.start]))
     on_fish = any(m.kind == "term" or any(kb.character(i).use == "identify" for i in m.ids) for m in parts)
-    return {"part-sized"} if on_fish else set()
+    return ({"part-sized"} if on_fish else set()) | ({"sex-asked"} if sex_asked(reading) else set())

@@ -19,7 +19,6 @@ from assistant.dialogue.reader.terms_named import two_terms
 from assistant.dialogue.recogniser.asked_how import asked_how
 from assistant.dialogue.recogniser.cues import Cue
 from assistant.dialogue.recogniser.named_how import named_how, nickname, own_evidence
-from assistant.dialogue.recogniser.sex_asked import sex_asked
 from assistant.dialogue.rule_numbers import numbered
 from assistant.dialogue.rules.context import spoken
 from assistant.dialogue.rules.unlawful import unlawful_means
@@ -268,7 +267,6 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "eaten-by": eaten_by(reading),
         "who-eats": who_eats(reading),
         "neither-one": _NEITHER.search(reading.text.lower()) is not None,
-        "sex-asked": sex_asked(reading),
         "own-evidence": own_evidence(reading),
         "seen-many": seen > 1,
         "seen-3": features > 2,
