@@ -66,5 +66,13 @@ def cross_thought(reading: Reading) -> bool:
     return _MIXED.search(reading.text.lower()) is not None
 
 
+def of_both(reading: Reading) -> bool:
+    """True where marks of two fishes are seen in one ("some of both", "not a pure one")."""
+    return _OF_BOTH.search(reading.text.lower()) is not None
+
+
+_OF_BOTH = re.compile(r"\b(?:(?:bits?|some|parts?|marks|traits) of (?:both|each)|not (?:an? |the )?pure(?:bred)?)\b")
 _MIXED = re.compile(r"\b(?:half one thing,? half the other|"
-                    r"hybrids?|cross(?:es|breed|breeds)?|mixed (?:blood|breed)|mutts?|pure or (?:mixed|not))\b")
+                    r"hybrids?|cross(?:es|breed|breeds)?|mixed (?:blood|breed)|mutts?|mongrels?|pure or (?:mixed|not)|"
+                    r"(?:bits?|some|parts?|marks|traits) of (?:both|each)|not (?:an? |the )?pure(?:bred)?|"
+                    r"\w+ blood in (?:it|him|her|them|these|this one|there))\b")

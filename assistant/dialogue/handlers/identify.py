@@ -11,7 +11,7 @@ from assistant.dialogue.beside.contrast_wants import row_ids, row_text
 from assistant.dialogue.colour_told import told_by_colour
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.counted_beside import with_second
-from assistant.dialogue.half_named import cross_thought, half_named, seen_between, two_crossed
+from assistant.dialogue.half_named import cross_thought, half_named, of_both, seen_between, two_crossed
 from assistant.dialogue.observing import evidence_of, observe
 from assistant.dialogue.reader.reading import Mention, Reading
 from assistant.dialogue.recogniser.facts import guess_last
@@ -50,16 +50,24 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         if two_crossed(turn.reading) and seen_between(turn.reading):
             told = tuple(h._replace(kind="either", strict=False) if h.kind == "named" else h for h in told)
         held = held.after(hints=held.hints + tuple(h for h in told if h not in held.hints))
-        if not guesses and cross_thought(turn.reading):
-            held = held.after(hints=held.hints + tuple(h for h in _any_cross(turn.kb) if h not in held.hints))
+        if cross_thought(turn.reading):
+            held = held.after(hints=_with_crosses(turn, held.hints, guesses))
     answer, held = name_it(turn, held if guesses else between_these(turn, held), guesses)
     return with_second(turn, held, answer), held
 
 
-def _any_cross(kb: KnowledgeBase) -> tuple[Hint, ...]:
-    """What it is worth that somebody wonders whether a catch is a cross: people do so oftener than it is one."""
+def _with_crosses(turn: Turn, hints: tuple[Hint, ...], guesses: tuple[str, ...]) -> tuple[Hint, ...]:
+    """The hints with what it is worth that somebody wonders whether a catch is a cross: people do so oftener than it is
+    one. Of fishes that are guessed it may be a cross of these."""
+    kb = turn.kb
     crosses = frozenset(t.id for t in kb.all("taxon") if t.is_hybrid and not t.deprecated)
-    return (Hint("either", crosses, hedged=True),)
+    if not guesses:
+        any_cross = Hint("either", crosses, hedged=not of_both(turn.reading))
+        return hints if any_cross in hints else (*hints, any_cross)
+    near = frozenset(c for c in crosses if set(kb.taxon(c).parents) & set(guesses))
+    own = (Hint("either", near),) if near and of_both(turn.reading) else ()
+    return own + tuple(h._replace(taxa=h.taxa | near) if h.kind in ("either", "named") and h.taxa <= set(guesses) else h
+                 for h in hints)
 
 
 def _hearsay(turn: Turn) -> Reading:

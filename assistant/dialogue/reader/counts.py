@@ -28,10 +28,12 @@ REACH = 2
 _ROMAN = {"i": 1, "v": 5, "x": 10}
 _FORMULA = re.compile(
     r"(?<![\w.])(?P<fin>[DAP]|(?i:dorsal|anal|pectoral)(?: fin)?)[.:]?\s*(?P<a>[IVX]+|[ivx]{2,})"
-    r"(?:\s?[-–]\s?(?P<b>[IVXivx]+))?"
+    r"(?:\s?[-–+,]\s?(?P<second>I{1,2})(?![\w.])(?=\s?[,+\s]\s?\d)|\s?[-–]\s?(?P<b>[IVXivx]+))?"
     r"(?:(?:\s?[,+]\s?|\s)(?P<c>\d{1,3})(?:\s?[-–]\s?(?P<d>\d{1,3}))?(?!\w)"
     r"(?!\s?(?:mm|cm|in|inch|inches|g|kg|lb|lbs|oz)\b|\s?[\"”]))?(?!\w)"
 )
+MOST_ANAL = 3
+"""A fin of more spines has them in front of one or two of a second dorsal fin ("IX-I,12"), not a range ("I-II")."""
 _FORMULA_BEHIND = re.compile(r"(?<![\w.])(?P<a>[IVX]+|[ivx]{2,})\s+(?P<fin>(?i:dorsal|anal|pectoral))(?: spines)?\b")
 """The figure before its fin ("XII dorsal, VII anal")."""
 _ROMAN_SPINES = re.compile(r"(?<![\w.])(?P<a>[IVX]+)(?:\s?(?:[-–]|or|to)\s?(?P<b>[IVX]+))?"
@@ -60,7 +62,8 @@ def read_formula(text: str, lexicon: Lexicon) -> tuple[tuple[Seen, ...], tuple[t
     spans: list[tuple[int, int]] = []
     for m in _FORMULA.finditer(text):
         low = roman(m["a"])
-        high = roman(m["b"]) if m["b"] else low
+        last = m["b"] or (m["second"] if low <= MOST_ANAL else "")
+        high = roman(last) if last else low
         spines = _named_count(f"{_FINS[m['fin'][0].upper()]} spines", lexicon)
         if not spines or not 0 < low <= high:
             continue

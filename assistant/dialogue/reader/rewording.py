@@ -31,6 +31,8 @@ _GAPE = re.compile(r"\bgape\b", re.IGNORECASE)
 _RUFF = re.compile(r"\b(?P<what>tongue|scales|skin|feels) ruff\b", re.IGNORECASE)
 _OF_IT = re.compile(r"\b(?P<place>base|edge|tip|tips|end|middle|rim|margin|corner|corners) of it\b", re.IGNORECASE)
 _RUN_ON_LIKE = re.compile(r"\b(?P<fish>[a-z]{3,12})like\b", re.IGNORECASE)
+_ROUND = re.compile(r"\bround(?= (?:the|its?|his|her|their|them|em|each|every|that|my)\b)"
+                    r"|(?<=\bway )round\b|(?<=\bgoes )round\b|(?<=\bgo )round\b|(?<=\bruns )round\b", re.IGNORECASE)
 _IN_LINES = re.compile(
     r"\bin (?:an?|one|two|three|four|a few|a couple(?: of)?)(?: or (?:one|two|three|four|so))? "
     r"(?:(?:plain|short|simple|quick|easy) )*(?:sentences?|lines?)(?: or (?:two|three|so))?(?=\s*(?:[,.?!:]|$))",
@@ -48,7 +50,7 @@ def in_full(line: str, lexicon: Lexicon) -> str:
     likeness in one word is two ("perchlike"), an "it" is the part it stands for, "no less than" is a bound, and a
     question on the fish named before it is one ("pirate perch, is it a perch?").
     """
-    line = _GAPE.sub("jaws", line)
+    line = _ROUND.sub("around", _GAPE.sub("jaws", line))
     line = _IN_LINES.sub("briefly", line) if _TELLING.search(line) else line
     line = _RUN_ON_LIKE.sub(lambda m: f"{m['fish']}-like" if _names(m["fish"], KINDS, lexicon) else m.group(), line)
     line = _PRICKLES.sub("spines", line)

@@ -65,6 +65,10 @@ FURTHER_ROWS: tuple[Row, ...] = (
         ("grinnel. thats what now",)),
     Row("names", 95, ("much-weak-name", "folks-say", "asks-what", "!fish|seen-many|rules|quiz|key|hurt|size|place"),
         ("man on the radio keeps sayin the specks are bitin. specks of what",)),
+    # Marks of a catch that may be a cross, and marks so many that nothing else can be meant.
+    Row("identify", 94, ("cross-thought", "seen-3", "!held-seen|quiz|key|undo|hurt|rules|names|two-fish|which-group"),
+        ("not the pure state fish, I think: lines low on the side broken up, vague spots with no order, one tooth "
+         "patch on the tongue",)),
     # Those of a list that grow past a length.
     Row("list", 95, ("after-list|after-range", "asks-any", "len", "short10",
                      "!seen|fish|rules|contrast|weight|quiz|key"),
