@@ -50,10 +50,21 @@ _JOINED = re.compile(
 """What a line holds that asks two things; a second intent in any other is only another reading of the same wish."""
 
 
+_LEAVING = re.compile(
+    r"^\W*(?:(?:k|ok|okay|so|well|now|alright|please)\W+)*(?:stop|end|quit|leave|drop|forget|enough of) "
+    r"(?:the |this |that )?(?:quiz|key|game)\b(?: please| now| for now| there)?\s*[.,;:!-]+\s*(?=\w)", re.I)
+"""Words that end a quiz or a key before something else is said in the same line."""
+
+
 def respond(base: Base, text: str, held: Held, clock: date) -> tuple[Answer, Held]:
     """The answer to a typed line and the conversation after it; pure but for the score table compiled on demand."""
     from assistant.dialogue.reader.read import read_line
 
+    left = _LEAVING.match(text) if held.walk is not None else None
+    if left is not None:
+        over, held = respond(base, left.group(), held, clock)
+        answer, after = respond(base, text[left.end() :], held, clock)
+        return answer._replace(blocks=(*over.blocks[:1], *answer.blocks)), after
     return respond_to(base, read_line(base.kb, text, held, clock), held, clock)
 
 

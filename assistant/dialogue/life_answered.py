@@ -58,12 +58,12 @@ def whether(turn: Turn, character: str, found: Sequence[Statement], told: str) -
         return _one_of(asked, stated)
     if not asked:
         return ""
-    if character == FED and not any(states or _said(w, told) for w, states in asked.items()):
+    if character == FED and not any(states or said_in(w, told) for w, states in asked.items()):
         return care.NOT_SPOKEN_OF
-    asked = {w: states for w, states in asked.items() if states or _said(w, told)}
+    asked = {w: states for w, states in asked.items() if states or said_in(w, told)}
     if not asked:
         return ""
-    met = [bool(states & stated) or _said(words, told) for words, states in asked.items()]
+    met = [bool(states & stated) or said_in(words, told) for words, states in asked.items()]
     if all(met):
         return core.YES
     return care.IN_PART if any(met) else care.NOT_TOLD_SO
@@ -110,7 +110,7 @@ def _one_of(asked: dict[str, frozenset[str]], stated: set[str]) -> str:
     return care.BOTH if len(met) > 1 else ""
 
 
-def _said(words: str, told: str) -> bool:
+def said_in(words: str, told: str) -> bool:
     """True where the words stand in what is told, or begin a word of it ("ducks": "duckling"), and are not denied in
     the same clause ("bears mud less well")."""
     wanted = {singular(w) for w in key(words).split()}

@@ -33,7 +33,7 @@ def living(turn: Turn) -> tuple[Seen, ...]:
     """What the line says of the life of the fishes it asks for, as observations.
 
     States spelt out stand; without any, a side of life that is only named ("which build nests") means all its states
-    but the one that denies it.
+    but the one that denies it; food does not, for every fish eats.
     """
     kb = turn.kb
     sides = [c.id for c in kb.characters if c.use in LIFE]
@@ -43,7 +43,7 @@ def living(turn: Turn) -> tuple[Seen, ...]:
     if FED in spelt:
         spelt = {FED: spelt[FED]}
     if not spelt:
-        named = [c for c in known if kb.character(c).is_stated]
+        named = [c for c in known if kb.character(c).is_stated and c != FED]
         named = sorted(named, key=lambda c: -sum(c in kb.told_of(t) for t in kb.species))[:1]
         spelt = {c: tuple(s.id for s in kb.states(c) if not s.id.endswith(WITHOUT)) for c in named}
     return tuple(Seen(Observation(c, told), "", 0, 0) for c, told in spelt.items())

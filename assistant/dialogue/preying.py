@@ -12,6 +12,7 @@ _HOW = r"(?:\s+(?:usually|mostly|mainly|really|also|ever|often|even|just|only|st
 _EATS = re.compile(rf"^{_HOW}\s+{_VERB}\b(?P<food>.*)$")
 _PRONOUN = re.compile(rf"\b(?:they|it|he|she|these|those|them)\b{_HOW}\s+{_VERB}\b(?P<food>.*)$")
 _WHO = re.compile(rf"\b(?:what|which|wich|any|name|list)\b[\w\s]{{0,12}}\bfish(?:es)?{_HOW}\s+{_VERB}\b(?P<food>.*)$")
+_WHERE = re.compile(r"\s+(?:in|at|from|around|near|when|during|and|or|with)\b")
 _NOTHING = re.compile(
     r"^[\s\w]*\b(?:people|persons?|humans?|man|men|swimmers?|kids?|children|me|us|you)\b"
     r"|^[\s?.!]*(?:(?:most|mostly|usually|a lot|much|anything|the most|best|well)?[\s?.!]*$"
@@ -43,10 +44,12 @@ def food_told(reading: Reading) -> str:
     return ""
 
 
-def who_eats(reading: Reading) -> bool:
-    """True for "what fish eat crayfish": the eaters are asked for, of no fish named."""
+def who_eats(reading: Reading) -> str:
+    """The food of "what fish eat crayfish in Ohio", where the eaters are asked for; empty where they are not."""
     found = _WHO.search(reading.text.lower())
-    return found is not None and not _NOTHING.match(found["food"])
+    if found is None or _NOTHING.match(found["food"]):
+        return ""
+    return _WHERE.split(found["food"], maxsplit=1)[0].strip(" ?.!")
 
 
 def eaten_by(reading: Reading) -> bool:

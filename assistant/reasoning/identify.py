@@ -145,7 +145,7 @@ def posterior(kb: KnowledgeBase, table: Table, evidence: Evidence) -> Vector:
 def prior(kb: KnowledgeBase, table: Table, evidence: Evidence) -> Vector:
     """How likely each taxon is before looking: where it lives, how wide-spread it is, how big or heavy it grows."""
     places = expand_places(kb, narrowest(kb, evidence.places))
-    waters = waters_of(kb, places)
+    waters = waters_of(kb, (*places, *evidence.places))
     weights: Vector = table.standing.place_weights(places, is_real(kb, places), around(kb, places), waters)
     fit = size_fits(kb, table, evidence)
     if fit is not None:

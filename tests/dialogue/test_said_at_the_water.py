@@ -34,6 +34,16 @@ from tests.dialogue.conftest import last, text
     ("they call them mullet in western new york, what are they", "names", "white sucker"),
     ("is the sauger native to the Potomac", "range", "not native"),
     ("are northern pike native to the Susquehanna", "range", "i can't say for the susquehanna"),
+    ("can pike and musky breed together?", "hybrids", "yes, they cross"),
+    ("got a sheephead, where are the lucky stones in it", "describe", "ear stones"),
+    ("smallmouth buffalo, will they take corn off the bottom", "tackle", "yes, for smallmouth buffalo"),
+    ("which fish eat frogs", "list", "northern pike"),
+    ("what do the yellow ones eat", "habitat", "which fish"),
+    ("quiz me on trout / k stop the quiz. what do brookies eat", "habitat", "water insects"),
+    ("quiz me on trout / hang on whats vermiculation", "term", "1 of 5"),
+    ("upright bars but faint, seven spines on top, speckles over the bars, papermouth. a bit of both?", "identify",
+     "hybrid"),
+    ("will the walleye be running friday", "out-of-scope", "no report of catches"),
     ("phones at 4 percent. what all you good for", "help", "just type"),
 ])
 def test_a_want_half_said_is_met(open_base: Base, talk: str, intent: str, must: str) -> None:

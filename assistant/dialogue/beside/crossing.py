@@ -81,6 +81,18 @@ def of_pair(kb: KnowledgeBase, kinds: tuple[str, ...]) -> tuple[str, ...]:
     return crosses_between(kb, species_of(kb, kinds[:1]), species_of(kb, kinds[1:2])) if len(kinds) > 1 else ()
 
 
+def with_loose_other(turn: Turn, kinds: tuple[str, ...]) -> tuple[str, ...]:
+    """The one kind named with that which a looser name beside it means, where the two cross ("pike and musky")."""
+    kb = turn.kb
+    if len(kinds) != 1 or (found := kb.find("taxon", kinds[0])) is None or not found.is_species:
+        return kinds
+    loose = [m for m in turn.reading.of("taxon", "group") if kinds[0] not in m.ids[:1] and m.words]
+    others = [t for m in loose for t in species_of(kb, m.ids) if t != kinds[0] and of_pair(kb, (kinds[0], t))]
+    words = {singular(key(m.words)) for m in loose}
+    plainly = [t for t in others if singular(key(kb.taxon(t).label).split()[-1]) in words]
+    return (*kinds, *(plainly or others)[:1])
+
+
 def kinds_crossed(turn: Turn, crosses: Sequence[str], sides: Sequence[tuple[str, tuple[str, ...]]]) -> Block:
     """That two kinds cross, with the crosses held of them."""
     names = _list_of(turn.kb, crosses)

@@ -102,7 +102,7 @@ def _answered(turn: Turn) -> tuple[Answer, Held]:
     if turn.reading.places and held.intent == "hybrids" and not subjects(turn, carried=False):
         asked = (*(t for t in held.taxa if not turn.kb.taxon(t).is_species), *asked)[:1]
     crosses = tuple(t for t in asked if (x := kb.find("taxon", t)) is not None and x.is_hybrid)
-    plain_kinds = tuple(t for t in asked if t not in crosses)
+    plain_kinds = crossing.with_loose_other(turn, tuple(t for t in asked if t not in crosses))
     of_held = tuple(t for t in held.taxa if (x := kb.find("taxon", t)) is not None and x.is_hybrid)[:1]
     if not crosses and of_held and ITSELF & set(turn.reading.words) and crossing.GROWING in sides:
         crosses = of_held

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from assistant.dialogue.answer import Answer, Asked, Block
 from assistant.dialogue.asked_about import kinds_name
 from assistant.dialogue.aspects import aspects
+from assistant.dialogue.beside.eaters_of import eaters_told
 from assistant.dialogue.beside.left_out import set_aside
 from assistant.dialogue.conversation import Held, Order
 from assistant.dialogue.fitting import Fitting, Found, by_size, fitting, whole_families, with_places
@@ -102,6 +103,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if named(turn) and len(pool) == 1 and plain_list and HOLDING & set(turn.reading.words):
         answer, held = describe(turn)
         return answer._replace(intent="list"), held
+    if (eaters := eaters_told(turn, pool)) is not None:
+        return eaters, held
     told = seen_so_far(turn) or tuple(of_last_term(turn))
     hints = held.hints if all(s in told for s in held.seen) else ()
     return _listed(turn, sides, order, pool, name), held.after(seen=told, hints=hints, order=order)

@@ -302,8 +302,9 @@ def _aside(turn: Turn, run: QuizRun, asks: str) -> tuple[Answer, Held] | None:
         terms = [t for m in turn.reading.of("term") for i in m.ids if (t := turn.kb.find("term", i)) is not None]
         if {key(t.label) for t in terms} & {key(c) for c in question.choices}:
             return _ask(turn, run, [Block("lead", wording.GIVES_AWAY, claim=False)])
-        return _ask(turn, run, [Block("lead", say.word_means(t.label, t.plain), statements=(f"term:{t.id}",))
-                                for t in terms])
+        means = [Block("lead", say.word_means(t.label, t.plain), statements=(f"term:{t.id}",)) for t in terms]
+        answer, held = _ask(turn, run, means)
+        return answer._replace(intent="term"), held
     return _ask(turn, run, []) if asks == AGAIN else None
 
 

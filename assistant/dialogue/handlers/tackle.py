@@ -169,7 +169,8 @@ def _yes_no(turn: Turn, blocks: list[Block], asked: Sequence[str], taxa: Sequenc
         return [none, *blocks]
     best = min(found, key=lambda f: (-f.fit, not _positive(f), f.record.topic != "bait", -f.met, f.record.id))
     told = _worded(turn, best)
-    first = advice(PREFIX, best.record, "point", care.taken(told) if _positive(best) else told)
+    told = care.taken(kinds_name(kb, asked[0], 2), told) if _positive(best) else told
+    first = advice(PREFIX, best.record, "point", told)
     return [first, *(b for b in blocks if b.statements != first.statements)]
 
 

@@ -62,7 +62,7 @@ def with_company(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexic
         for step in (-1, 1):
             beside = _beside(tokens, named, step, out, lexicon)
             made = _made(tokens, beside, _last_words(named, tokens, lexicon, _against(tokens, named, step)), lexicon)
-            if made is not None and made.span not in completed:
+            if made is not None and made.span not in completed and not _is_coloured(made, tokens, lexicon):
                 completed.add(made.span)
                 full = any(n.span == made.span and {e[1] for e in n.entries} == {e[1] for e in made.entries}
                             for n in out if not n.cut and not _is_part(n, tokens, lexicon))
@@ -74,6 +74,16 @@ def with_company(tokens: Sequence[Token], found: Sequence[Named], lexicon: Lexic
     kinds = unique(singular(tokens[n.after - 1].word) for n in found if _of_group(n))
     row = {n.span: n for n in (*_in_row(tokens, out, kinds, lexicon), *_row_heads(tokens, out))}
     return sorted([*(n for n in out if n.span not in row), *row.values()], key=lambda n: n.first)
+
+
+def _is_coloured(made: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
+    """True for a colour behind a fish's name of which it is told where it lies ("sunfish, green on top")."""
+    behind = tokens[made.after : made.after + 1]
+    return (lexicon.head(tokens[made.first].word) in lexicon.tints and bool(behind)
+            and behind[0].clause == tokens[made.first].clause and behind[0].word in _LYING)
+
+
+_LYING = word_set("on above below under underneath over all along down through toward towards with")
 
 
 def _in_row(

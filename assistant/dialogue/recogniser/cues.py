@@ -73,6 +73,7 @@ ASIDE = frozenset(
         "disputed",
         "dog-or-cat",
         "doubted",
+        "ear-stones",
         "eats-what",
         "enough-alone",
         "fades",

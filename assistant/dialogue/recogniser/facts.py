@@ -265,7 +265,7 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "guess-last": guess_last(reading),
         "fish-eats": bool(food_told(reading)),
         "eaten-by": eaten_by(reading),
-        "who-eats": who_eats(reading),
+        "who-eats": bool(who_eats(reading)),
         "neither-one": _NEITHER.search(reading.text.lower()) is not None,
         "own-evidence": own_evidence(reading),
         "seen-many": seen > 1,

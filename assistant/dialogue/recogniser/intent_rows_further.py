@@ -69,6 +69,9 @@ FURTHER_ROWS: tuple[Row, ...] = (
     Row("identify", 94, ("cross-thought", "seen-3", "!held-seen|quiz|key|undo|hurt|rules|names|two-fish|which-group"),
         ("not the pure state fish, I think: lines low on the side broken up, vague spots with no order, one tooth "
          "patch on the tongue",)),
+    # The stones of the ear.
+    Row("describe", 95, ("ear-stones", "fish|held-fish", "!quiz|key|hurt|seen|rules|sources|contrast"),
+        ("got a sheephead, where are the lucky stones in it",)),
     # Those of a list that grow past a length.
     Row("list", 95, ("after-list|after-range", "asks-any", "len", "short10",
                      "!seen|fish|rules|contrast|weight|quiz|key"),

@@ -41,9 +41,9 @@ NONE_EATS_BETTER = "All of them are eaten, and which is better is a matter of ta
 NO_FIGHT = "Which of them fights harder is a matter of taste and is not held here; this is how they are caught."
 
 
-def taken(text: str) -> str:
+def taken(fishes: str, text: str) -> str:
     """Advice that names the bait asked about."""
-    return f"Yes. {text}"
+    return f"Yes, for {fishes}: {lower_first(text)}"
 
 
 def bait_not_told(fishes: str, thing: str) -> str:

@@ -245,6 +245,17 @@ def gaps(names: str) -> str:
 KINDS_OF_CHARACTERS = {"": "observable characters", "numeric": "counts, ratios and lengths",
                        "colour-only": "characters of colour and pattern"}
 """What is said of the characters looked through, by the kind of them that is asked for."""
+def eaten_by(food: str, fishes: str, more: int) -> str:
+    """The fishes of whose food a thing is told."""
+    rest = f" and {more} more" if more > 0 else ""
+    return sentence(f"by what is told of their food, {food}: {fishes}{rest}")
+
+
+def eaten_by_none(food: str) -> str:
+    """A thing is told of the food of no fish."""
+    return f"I can't say: of no fish here is it told that it eats {food}; only the main kinds of food are held."
+
+
 LIST_NEEDS = (
     "Tell me a group, a place or a feature, for instance: which sunfishes live in Ohio, or which catfishes have a "
     "forked tail?"

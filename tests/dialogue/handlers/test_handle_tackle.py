@@ -126,8 +126,8 @@ def test_where_a_fish_is_in_a_season_begins_with_its_depth_then(talk: Talk) -> N
     ("do bluegill like corn", "Nothing on corn is told"),
     ("can you catch sunfish on bread", "Nothing on bread is told"),
     ("can I use worms for bass", "Nothing on worms is told"),
-    ("will a crappie bite on a worm", "Yes. Live minnows beat worms"),
-    ("do carp like corn", "Yes. "),
+    ("will a crappie bite on a worm", "Yes, for crappies: live minnows beat worms"),
+    ("do carp like corn", "Yes, for carps: "),
     ("do redears take crickets", "Fish the bottom"),
 ])
 def test_whether_a_fish_takes_a_bait_is_answered(line: str, begins: str, talk: Talk) -> None:
