@@ -41,8 +41,11 @@ _FINS = {"D": "dorsal", "A": "anal", "P": "pectoral"}
 _FIGURES = re.compile(r"(?<![\w.])(?P<what>LL|GR|P|(?i:pelvic|pectoral))[.:]?\s?(?:I\s?,\s?)?"
                       r"(?P<a>\d{1,3})(?:\s?[-–]\s?(?P<b>\d{1,3}))?(?![\w.%]|\s?(?:mm|cm|in|m|g|kg|lb|oz)\b)")
 """Counts written short beside a formula ("LL 56", "P 12", "pelvic I,3")."""
-_FIGURED = {"ll": "lateral line scales", "gr": "gill rakers", "p": "pectoral rays", "pelvic": "pelvic rays",
-            "pectoral": "pectoral rays"}
+_RAY_FIGURES = re.compile(
+    r"(?<![\w.])(?P<what>D|A)[.:]?\s?(?P<a>\d{1,2})(?:\s?[-–]\s?(?P<b>\d{1,2}))?(?=\s*(?:[,;.)]|$|(?:D|A|P|GR|LL)\b))")
+"""Soft rays written short ("D 12, A 29")."""
+_FIGURED = {"d": "dorsal soft rays", "a": "anal soft rays", "ll": "lateral line scales", "gr": "gill rakers",
+            "p": "pectoral rays", "pelvic": "pelvic rays", "pectoral": "pectoral rays"}
 
 
 class _Number(NamedTuple):
@@ -80,7 +83,8 @@ def read_formula(text: str, lexicon: Lexicon) -> tuple[tuple[Seen, ...], tuple[t
         if spines and roman(m["a"]) and not any(a < m.end() and m.start() < b for a, b in spans):
             seen.append(_made(spines, roman(m["a"]), roman(m["a"]), m.group(), m.start(), m.end()))
             spans.append(m.span())
-    for m in _FIGURES.finditer(text):
+    rays = [m for m in _RAY_FIGURES.finditer(text) if m["what"] == "D" or _RAY_FIGURES.search(text[: m.start()])]
+    for m in (*_FIGURES.finditer(text), *rays):
         counted = _named_count(_FIGURED[m["what"].lower()], lexicon)
         low, high = int(m["a"]), int(m["b"] or m["a"])
         apart = not any(a < m.end() and m.start() < b for a, b in spans)
@@ -345,7 +349,8 @@ def _counted_by(
     scored = []
     after = number.last + 1
     counted = _of_noun(number, counted, content, lexicon)
-    behind = [h for h in counted if after in h.at and h.last - h.first + 1 - len(set(h.at)) <= (h.first < number.at)]
+    behind = [h for h in counted if after in h.at and content[after].clause == content[number.at].clause
+              and h.last - h.first + 1 - len(set(h.at)) <= (h.first < number.at)]
     for hit in behind or counted:
         value = _nearness(number, hit, content)
         if value is not None and plausible(hit.phrase.id, number.low, number.high, lexicon):
@@ -423,7 +428,9 @@ def _nearness(number: _Number, hit: Hit, content: Sequence[Content]) -> float | 
     gap = _gap(number, hit)
     if back == 0 and gap <= 4:
         return 1.1 * len(hit.at) - 0.25 * gap - 0.2 * (hit.first < number.at)
-    if back == 1 and gap <= 2:
+    behind = content[min(hit.last + 1, number.at)]
+    own_number = behind.stem.isdigit() and behind.clause == content[hit.first].clause
+    if back == 1 and gap <= 2 and not own_number:
         return 1.1 * len(hit.at) - 0.8 - 0.25 * gap
     return None
 

@@ -39,6 +39,8 @@ def read_features(line: Line, counts: Sequence[Claim] = ()) -> tuple[Seen, ...]:
 def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
     """The best readings such that no describing word is used twice."""
     nouns = line.nouns
+    denied = [c for c in claims if _denied_in_full(c, claims, line)]
+    claims = [c for c in claims if not any(c.state == d.state and set(c.at) <= set(d.at) for d in denied)]
     taken: dict[int, str] = {}
     whole: dict[int, list[frozenset[int]]] = {}
     chosen: dict[str, list[Claim]] = {}
@@ -66,6 +68,16 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
     numbered = [c for c in told if c.number is not None and c.number[0] > 0 and not c.denied]
     counted = {line.lexicon.counted(c.character) for c in numbered}
     return [c for c in told if not _means_none_of(c, counted, line) and not _wide_only(c, told, line)]
+
+
+def _denied_in_full(claim: Claim, claims: Sequence[Claim], line: Line) -> bool:
+    """True for a state denied by words that are, as they stand, a phrase for another state of the same feature ("no
+    spot on the shoulder", "two fins not joined").
+    """
+    own = set(claim.at) & line.scopes.denied
+    return claim.denied and bool(claim.state) and any(
+        c.explicit and c.character == claim.character and own <= set(c.at) and c.support and c.score >= LEAST
+        for c in claims)
 
 
 def _shared(claim: Claim, taker: str, chosen: Collection[str], line: Line) -> bool:

@@ -21,6 +21,11 @@ _NO_LESS = re.compile(r"\b(?:no|not) (?P<word>less|fewer|more) than(?= (?:\d|[a-
 _NOT_A = re.compile(
     r"\b(?:not|nary) (?:a|one|any)(?: single)? (?P<mark>scale|spot|speck|stripe|bar|whisker|mark|line|freckle|dot)s?\b",
     re.IGNORECASE)
+_AT_ALL = re.compile(r"(?<=[a-z]) at all(?= (?:and|or|on|in|but|just|with)\b)", re.IGNORECASE)
+_NOBODY_SAW = re.compile(
+    r"\b(?:nobody|no one|none of (?:us|them|the \w+)|not one (?:\w+|of (?:us|them|the \w+))|neither of us) "
+    r"(?:(?:could|can|ever) )?(?:saw|see|seen|found|find|noticed|notice|made out|make out) (?:an?|any|one|the)(?: single)? "
+    r"(?=[a-z])", re.IGNORECASE)
 _A_BIT = re.compile(r"\b(?:just )?a (?:little |wee )?(?:bit|tad|touch) (?=[a-z]{4,}ed\b)", re.IGNORECASE)
 _DOZEN = re.compile(
     r"\b(?P<half>half )?a dozen (?=(?:\w+ ){0,2}(?:spines?|rays?|bars?|stripes?|scales?|whiskers?|pores?|spots?)\b)",
@@ -51,6 +56,7 @@ def in_full(line: str, lexicon: Lexicon) -> str:
     line = _A_BIT.sub("slightly ", line)
     line = _RUFF.sub(r"\g<what> rough", line)
     line = _NO_LESS.sub(lambda m: "at most" if m["word"].lower() == "more" else "at least", line)
+    line = _NOBODY_SAW.sub("no ", _AT_ALL.sub("", line))
     line = _NOT_A.sub(r"no \g<mark>s", line)
     line = _OF_IT.sub(lambda found: _part_meant(found, lexicon), line)
     line = _KIND_BEHIND.sub(lambda found: _kinds_in_full(found, lexicon), line)
