@@ -83,8 +83,8 @@ def read_formula(text: str, lexicon: Lexicon) -> tuple[tuple[Seen, ...], tuple[t
         if spines and roman(m["a"]) and not any(a < m.end() and m.start() < b for a, b in spans):
             seen.append(_made(spines, roman(m["a"]), roman(m["a"]), m.group(), m.start(), m.end()))
             spans.append(m.span())
-    rays = [m for m in _RAY_FIGURES.finditer(text) if m["what"] == "D" or _RAY_FIGURES.search(text[: m.start()])]
-    for m in (*_FIGURES.finditer(text), *rays):
+    short = [m for m in _RAY_FIGURES.finditer(text) if m["what"] == "D" or _RAY_FIGURES.search(text[: m.start()])]
+    for m in (*_FIGURES.finditer(text), *short):
         counted = _named_count(_FIGURED[m["what"].lower()], lexicon)
         low, high = int(m["a"]), int(m["b"] or m["a"])
         apart = not any(a < m.end() and m.start() < b for a, b in spans)

@@ -21,6 +21,8 @@ FEW = 2
 """A clause of so few words that names a thing says that it is there."""
 LISTED = 7
 """Words over which a "with" or "has" reaches to a thing that "and" adds ("with a forked tail and spots")."""
+NEEDED = 0.6
+"""What it is worth that a feature needs another that the line tells ("a sucking disc full of big sharp teeth")."""
 LEAST = 1.0
 """A reading worth less is none."""
 _HAS = word_set("has had have with w got showing shows saw there no")
@@ -44,7 +46,9 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
     taken: dict[int, str] = {}
     whole: dict[int, list[frozenset[int]]] = {}
     chosen: dict[str, list[Claim]] = {}
-    for worth, claim in sorted(((_worth(c, line), c) for c in claims), key=lambda p: (-p[0], p[1].state, p[1].at)):
+    states = {c.state for c in claims if not c.denied and c.score >= LEAST}
+    worths = ((_worth(c, line) + NEEDED * _needs(c, states, line), c) for c in claims)
+    for worth, claim in sorted(worths, key=lambda p: (-p[0], p[1].state, p[1].at)):
         own = set() if frozenset(claim.at) in line.spans and claim.number is None else set(claim.at) - nouns
         if worth < LEAST or any(not _shared(claim, taken[p], chosen, line) for p in own & taken.keys()):
             continue
@@ -68,6 +72,11 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
     numbered = [c for c in told if c.number is not None and c.number[0] > 0 and not c.denied]
     counted = {line.lexicon.counted(c.character) for c in numbered}
     return [c for c in told if not _means_none_of(c, counted, line) and not _wide_only(c, told, line)]
+
+
+def _needs(claim: Claim, told: Collection[str], line: Line) -> bool:
+    """True for a feature that only fishes have of which the line tells another one."""
+    return any(s in told for s in line.lexicon.kb.character(claim.character).needs)
 
 
 def _denied_in_full(claim: Claim, claims: Sequence[Claim], line: Line) -> bool:

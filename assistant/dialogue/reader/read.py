@@ -148,7 +148,7 @@ def _fin_meant(line: str, held: Held, lexicon: Lexicon) -> str:
     if found is None or not held.seen or any(w == FIN or lexicon.is_part(w) for w in before):
         return line
     parts = (lexicon.kb.character(s.observation.character).part for s in reversed(held.seen))
-    name = next((p.replace("-", " ") for p in parts if p.endswith(f"-{FIN}")), "")
+    name = next((" ".join(p.split("-")[-2:]) for p in parts if p.endswith(f"-{FIN}")), "")
     return f"{line[: found.start()]}the {name}{line[found.end() :]}" if name else line
 
 

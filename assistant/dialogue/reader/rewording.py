@@ -24,8 +24,8 @@ _NOT_A = re.compile(
 _AT_ALL = re.compile(r"(?<=[a-z]) at all(?= (?:and|or|on|in|but|just|with)\b)", re.IGNORECASE)
 _NOBODY_SAW = re.compile(
     r"\b(?:nobody|no one|none of (?:us|them|the \w+)|not one (?:\w+|of (?:us|them|the \w+))|neither of us) "
-    r"(?:(?:could|can|ever) )?(?:saw|see|seen|found|find|noticed|notice|made out|make out) (?:an?|any|one|the)(?: single)? "
-    r"(?=[a-z])", re.IGNORECASE)
+    r"(?:(?:could|can|ever) )?(?:saw|see|seen|found|find|noticed|notice|made out|make out) "
+    r"(?:an?|any|one|the)(?: single)? (?=[a-z])", re.IGNORECASE)
 _A_BIT = re.compile(r"\b(?:just )?a (?:little |wee )?(?:bit|tad|touch) (?=[a-z]{4,}ed\b)", re.IGNORECASE)
 _DOZEN = re.compile(
     r"\b(?P<half>half )?a dozen (?=(?:\w+ ){0,2}(?:spines?|rays?|bars?|stripes?|scales?|whiskers?|pores?|spots?)\b)",
