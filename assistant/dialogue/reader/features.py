@@ -11,6 +11,7 @@ from collections.abc import Collection, Sequence
 from assistant.dialogue.reader.claims import SIDE, WHOLE, Claim, Line, claims_of
 from assistant.dialogue.reader.reading import Seen
 from assistant.dialogue.reader.said_of import likewise
+from assistant.model.stems import ORDERED
 from assistant.reasoning.evidence import below
 from assistant.reasoning.observed import Observation
 from assistant.text import word_set
@@ -54,6 +55,8 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
             continue
         if not own and any(set(claim.at) <= w for w in whole.get(claim.at[0], ())):
             continue
+        if any(_only_placed(claim, c, line) for found in chosen.values() for c in found):
+            continue
         if claim.number is None and any(_within_count(claim, c, nouns) for found in chosen.values() for c in found):
             continue
         if any(_names_part(claim, c) for found in chosen.values() for c in found):
@@ -72,6 +75,18 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
     numbered = [c for c in told if c.number is not None and c.number[0] > 0 and not c.denied]
     counted = {line.lexicon.counted(c.character) for c in numbered}
     return [c for c in told if not _means_none_of(c, counted, line) and not _wide_only(c, told, line)]
+
+
+def _only_placed(claim: Claim, other: Claim, line: Line) -> bool:
+    """True for a thing and its place, where another reading has told more of that thing ("red spots along the side")."""
+    words = set(claim.at) - line.nouns
+    things = set(claim.at) & line.nouns & set(other.at)
+    placed = bool(words) and all(line.content[p].stem in _PLACED for p in words)
+    return placed and claim.character != other.character and bool(things) and bool(set(other.at) - line.nouns)
+
+
+_PLACED = ORDERED | word_set("along down across all in near")
+"""Words that only tell where something is."""
 
 
 def _needs(claim: Claim, told: Collection[str], line: Line) -> bool:

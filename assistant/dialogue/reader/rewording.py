@@ -26,6 +26,9 @@ _NOBODY_SAW = re.compile(
     r"\b(?:nobody|no one|none of (?:us|them|the \w+)|not one (?:\w+|of (?:us|them|the \w+))|neither of us) "
     r"(?:(?:could|can|ever) )?(?:saw|see|seen|found|find|noticed|notice|made out|make out) "
     r"(?:an?|any|one|the)(?: single)? (?=[a-z])", re.IGNORECASE)
+_RED_AS = re.compile(
+    r"\b(?P<colour>[a-z]+) as (?:an? |the )?(?P<like>[a-z]+(?: [a-z]+)?)(?=\s*(?:[,.;:?!]|$|and\b|with\b))", re.IGNORECASE)
+_OTHER_FIN = re.compile(r"(?<=\bfin )(?P<between>[^.;!?]{0,60}?\b(?:top|bottom|upper|lower|back|front|hind)) one\b", re.IGNORECASE)
 _A_BIT = re.compile(r"\b(?:just )?a (?:little |wee )?(?:bit|tad|touch) (?=[a-z]{4,}ed\b)", re.IGNORECASE)
 _DOZEN = re.compile(
     r"\b(?P<half>half )?a dozen (?=(?:\w+ ){0,2}(?:spines?|rays?|bars?|stripes?|scales?|whiskers?|pores?|spots?)\b)",
@@ -57,6 +60,8 @@ def in_full(line: str, lexicon: Lexicon) -> str:
     line = _RUFF.sub(r"\g<what> rough", line)
     line = _NO_LESS.sub(lambda m: "at most" if m["word"].lower() == "more" else "at least", line)
     line = _NOBODY_SAW.sub("no ", _AT_ALL.sub("", line))
+    line = _OTHER_FIN.sub(r"\g<between> fin", line)
+    line = _RED_AS.sub(lambda found: _colour_alone(found, lexicon), line)
     line = _NOT_A.sub(r"no \g<mark>s", line)
     line = _OF_IT.sub(lambda found: _part_meant(found, lexicon), line)
     line = _KIND_BEHIND.sub(lambda found: _kinds_in_full(found, lexicon), line)
@@ -66,6 +71,12 @@ def in_full(line: str, lexicon: Lexicon) -> str:
         return line
     name = found["fish"].strip()
     return f"is {'an' if name[0] in 'aeiou' else 'a'} {name} {found['kind'].strip()}?"
+
+
+def _colour_alone(found: re.Match[str], lexicon: Lexicon) -> str:
+    """A colour without what it is likened to ("eyes red as a stop light")."""
+    likened = any(lexicon.names_part(w) for w in found["like"].lower().split())
+    return found["colour"] if lexicon.head(found["colour"].lower()) in lexicon.tints and not likened else found.group()
 
 
 def _part_meant(found: re.Match[str], lexicon: Lexicon) -> str:

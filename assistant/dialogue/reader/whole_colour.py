@@ -48,13 +48,13 @@ def _before_fish(hit: Hit, line: Line) -> bool:
     """True right before a word for the fish, or with one other describing word between."""
     tokens, last = line.tokens, line.content[hit.last].last
     behind = [t for t in tokens[last + 1 : last + 3] if t.clause == tokens[last].clause]
+    if behind and compound(last + 2, line):
+        return True
     if not behind or line.lexicon.names_part(behind[0].word) or behind[0].word in ONE:
         return False
     if _is_fish(last + 1, hit.last + 1, line):
         return True
     plain = behind[0].word not in _ALSO | _WITH | _ARTICLES
-    if plain and len(behind) > 1 and compound(last + 2, line):
-        return True
     return plain and len(behind) > 1 and len(set(hit.at)) == 1 and _is_fish(last + 2, hit.last + 2, line)
 
 
