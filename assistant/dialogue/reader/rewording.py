@@ -27,8 +27,13 @@ _NOBODY_SAW = re.compile(
     r"(?:(?:could|can|ever) )?(?:saw|see|seen|found|find|noticed|notice|made out|make out) "
     r"(?:an?|any|one|the)(?: single)? (?=[a-z])", re.IGNORECASE)
 _RED_AS = re.compile(
-    r"\b(?P<colour>[a-z]+) as (?:an? |the )?(?P<like>[a-z]+(?: [a-z]+)?)(?=\s*(?:[,.;:?!]|$|and\b|with\b))", re.IGNORECASE)
-_OTHER_FIN = re.compile(r"(?<=\bfin )(?P<between>[^.;!?]{0,60}?\b(?:top|bottom|upper|lower|back|front|hind)) one\b", re.IGNORECASE)
+    r"\b(?P<colour>[a-z]+) as (?:an? |the )?(?P<like>[a-z]+(?: [a-z]+)?)(?=\s*(?:[,.;:?!]|$|and\b|with\b))",
+    re.IGNORECASE)
+_OTHER_FIN = re.compile(
+    r"(?<=\bfin )(?P<between>[^.;!?]{0,60}?\b(?:top|bottom|upper|lower|back|front|hind)) one\b", re.IGNORECASE)
+_FORKED_BUT = re.compile(
+    r"\b(?P<what>forked|joined|notched|scaled|spotted),? but (?=(?:only|just|barely|hardly|not (?:deep|much))\b)",
+    re.IGNORECASE)
 _A_BIT = re.compile(r"\b(?:just )?a (?:little |wee )?(?:bit|tad|touch) (?=[a-z]{4,}ed\b)", re.IGNORECASE)
 _DOZEN = re.compile(
     r"\b(?P<half>half )?a dozen (?=(?:\w+ ){0,2}(?:spines?|rays?|bars?|stripes?|scales?|whiskers?|pores?|spots?)\b)",
@@ -46,7 +51,8 @@ KINDS = (*NAMES, "group")
 def in_full(line: str, lexicon: Lexicon) -> str:
     """The line with what it leaves out or puts crookedly in full words.
 
-    Dozens are numbers and prickles spines, what is counted is said again ("how many spines on top n how many below"),
+    Dozens are numbers and prickles spines, what nobody saw is not there, a colour likened to a thing is that colour,
+    "the bottom one" behind a fin is a fin, what is counted is said again ("how many spines on top n how many below"),
     two kinds have their names ("crappie black or white"), a likeness in one word is two ("perchlike"), an "it" is the
     part it stands for, "no less than" is a bound, and a question on the fish named before it is one ("pirate perch, is
     it a perch?").
@@ -61,6 +67,7 @@ def in_full(line: str, lexicon: Lexicon) -> str:
     line = _NO_LESS.sub(lambda m: "at most" if m["word"].lower() == "more" else "at least", line)
     line = _NOBODY_SAW.sub("no ", _AT_ALL.sub("", line))
     line = _OTHER_FIN.sub(r"\g<between> fin", line)
+    line = _FORKED_BUT.sub(r"\g<what> ", line)
     line = _RED_AS.sub(lambda found: _colour_alone(found, lexicon), line)
     line = _NOT_A.sub(r"no \g<mark>s", line)
     line = _OF_IT.sub(lambda found: _part_meant(found, lexicon), line)

@@ -301,10 +301,13 @@ _BODY = word_set("body fish shape build sides back")
 def _said_anew(
     a: int, b: int, tokens: Sequence[Token], content: Sequence[Content], lexicon: Lexicon
 ) -> bool:
-    """True for two parts that "and the" holds apart ("no bars and the tail is forked" tells of no bars on the tail)."""
+    """True for a part, or a colour, that "and the" holds apart from a part ("no bars and the tail is forked" tells of
+    no bars on the tail, "chin blue and the breast ..." of no blue breast).
+    """
     gap = [t.word for t in tokens[content[a].last + 1 : content[b].first]]
-    ends = (tokens[content[a].last].word, tokens[content[b].first].word)
-    return gap[:1] == ["and"] and bool({"the", "its"} & set(gap[1:])) and all(map(lexicon.is_part, ends))
+    first, second = tokens[content[a].last].word, tokens[content[b].first].word
+    anew = gap[:1] == ["and"] and bool({"the", "its"} & set(gap[1:])) and lexicon.is_part(second)
+    return anew and (lexicon.is_part(first) or lexicon.head(first) in lexicon.tints)
 
 
 def _told_already(

@@ -1,4 +1,4 @@
-"""Where a colour in a line is that of the whole fish, though no word for a part stands by it (layer 4)."""
+"""Where a colour or a build in a line is that of the whole fish, though no word for a part stands by it (layer 4)."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from assistant.text import key, word_set
 if TYPE_CHECKING:
     from assistant.dialogue.reader.claims import Line
 
-WHOLE, COLOUR = "whole-fish", "colour"
+WHOLE, COLOUR, BUILD = "whole-fish", "colour", "body shape"
 MOST = 2
 """Words of a colour ("slate blue")."""
 _ALSO = word_set("and with n plus but")
@@ -34,6 +34,8 @@ def of_whole_fish(hit: Hit, line: Line) -> bool:
     its clause after none that speaks of a part ("catfish, slate blue").
     """
     character = line.lexicon.kb.character(hit.phrase.character)
+    if character.part == WHOLE and key(character.label) == BUILD and not hit.phrase.denies:
+        return _before_tinted(hit, line)
     colour = COLOUR in key(character.label).split() and character.part == WHOLE
     if not colour or not _joined(hit) or hit.phrase.denies:
         return False
@@ -66,6 +68,16 @@ def compound(token: int, line: Line) -> bool:
     word, behind = tokens[token].word, tokens[token + 1].word
     had = word.endswith("ed") and any(line.lexicon.names_part(w) for w in (word[:-2], word[:-1]))
     return had and not line.lexicon.names_part(behind) and line.lexicon.head(behind) is None
+
+
+def _before_tinted(hit: Hit, line: Line) -> bool:
+    """True for a build before the colour of a fish and the word for it ("a long slate-blue fish")."""
+    tokens, at, tints = line.tokens, line.content[hit.last].last + 1, 0
+    while at < len(tokens) and tints < MOST and line.lexicon.head(tokens[at].word) in line.lexicon.tints:
+        at, tints = at + 1, tints + 1
+    same = at < len(tokens) and tokens[at].clause == tokens[at - 1].clause
+    position = next((p for p, c in enumerate(line.content) if c.first == at), -1)
+    return bool(tints) and same and position >= 0 and _is_fish(at, position, line)
 
 
 def _is_fish(token: int, position: int, line: Line) -> bool:
