@@ -348,7 +348,9 @@ def _counted_by(
 ) -> _Counted | None:
     scored = []
     after = number.last + 1
-    counted = _of_noun(number, counted, content, lexicon)
+    before = [h for h in counted if h.last == number.at - 1 and content[h.first].clause == content[number.at].clause]
+    listed = before and any(h.first == after and _numbered(h, content) for h in counted)
+    counted = before if listed else _of_noun(number, counted, content, lexicon)
     behind = [h for h in counted if after in h.at and content[after].clause == content[number.at].clause
               and h.last - h.first + 1 - len(set(h.at)) <= (h.first < number.at)]
     for hit in behind or counted:
@@ -372,6 +374,12 @@ def _counted_by(
         if character and (not nouns or lexicon.counted(character) in nouns):
             return _Counted(character, hit.at, 0.4)
     return _of_fin_before(number, parts, content, lexicon)
+
+
+def _numbered(hit: Hit, content: Sequence[Content]) -> bool:
+    """True for what is counted with its number right behind it ("rakers 15 caeca 60")."""
+    at = hit.last + 1
+    return at < len(content) and content[at].stem.isdigit() and content[at].clause == content[hit.first].clause
 
 
 def _of_fin_before(

@@ -6,7 +6,7 @@ reading that explains most words, nearest to the part it is said of, wins them.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
 from assistant.dialogue.reader.claims import SIDE, WHOLE, Claim, Line, claims_of
 from assistant.dialogue.reader.reading import Seen
@@ -78,7 +78,7 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
 
 
 def _only_placed(claim: Claim, other: Claim, line: Line) -> bool:
-    """True for a thing and its place, where another reading has told more of that thing ("red spots along the side")."""
+    """True for a thing and its place, where another reading tells more of the thing ("red spots along the side")."""
     words = set(claim.at) - line.nouns
     things = set(claim.at) & line.nouns & set(other.at)
     placed = bool(words) and all(line.content[p].stem in _PLACED for p in words)
@@ -104,16 +104,19 @@ def _denied_in_full(claim: Claim, claims: Sequence[Claim], line: Line) -> bool:
         for c in claims)
 
 
-def _shared(claim: Claim, taker: str, chosen: Collection[str], line: Line) -> bool:
-    """True for words that tell two features: of which one needs the other ("deeply forked"), or of two parts ("cheek
-    and gill cover scaled", "cheek scaled all over and the gill cover too").
+def _shared(claim: Claim, taker: str, chosen: Mapping[str, Sequence[Claim]], line: Line) -> bool:
+    """True for words that tell two features: of which one needs the other ("deeply forked"), of two parts ("cheek and
+    gill cover scaled", "cheek scaled all over and the gill cover too"), or of the fish and its marks ("mottled brown").
     """
     kb = line.lexicon.kb
     needed = {s.partition(".")[0] for c in (taker, claim.character) for s in kb.character(c).needs}
     if needed & {taker, claim.character}:
         return True
     if claim.character in chosen or not claim.support:
-        return False
+        marks = [c for c in chosen.get(taker, ()) if set(c.at) & set(claim.at)]
+        parts = [kb.character(c).part for c in (claim.character, taker)]
+        return claim.character not in chosen and parts == [WHOLE, SIDE] and all(
+            min(claim.at) == max(c.at) and len(set(c.at)) > 1 for c in marks)
     return _both(claim, line) or likewise(claim.support, line.content, line.tokens)
 
 

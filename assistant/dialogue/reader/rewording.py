@@ -34,6 +34,8 @@ _OTHER_FIN = re.compile(
 _FORKED_BUT = re.compile(
     r"\b(?P<what>forked|joined|notched|scaled|spotted),? but (?=(?:only|just|barely|hardly|not (?:deep|much))\b)",
     re.IGNORECASE)
+_DEVOID = re.compile(r"\b(?:devoid|destitute|bereft|void|bare|innocent) of (?:any |all )?(?=[a-z])", re.IGNORECASE)
+_WANTING = re.compile(r"(?<=[a-z]) (?:wanting|obsolete)(?=\s*(?:[,.;:]|$))", re.IGNORECASE)
 _A_BIT = re.compile(r"\b(?:just )?a (?:little |wee )?(?:bit|tad|touch) (?=[a-z]{4,}ed\b)", re.IGNORECASE)
 _DOZEN = re.compile(
     r"\b(?P<half>half )?a dozen (?=(?:\w+ ){0,2}(?:spines?|rays?|bars?|stripes?|scales?|whiskers?|pores?|spots?)\b)",
@@ -68,6 +70,7 @@ def in_full(line: str, lexicon: Lexicon) -> str:
     line = _NOBODY_SAW.sub("no ", _AT_ALL.sub("", line))
     line = _OTHER_FIN.sub(r"\g<between> fin", line)
     line = _FORKED_BUT.sub(r"\g<what> ", line)
+    line = _WANTING.sub(" absent", _DEVOID.sub("without ", line))
     line = _RED_AS.sub(lambda found: _colour_alone(found, lexicon), line)
     line = _NOT_A.sub(r"no \g<mark>s", line)
     line = _OF_IT.sub(lambda found: _part_meant(found, lexicon), line)

@@ -101,7 +101,7 @@ _POINTING = word_set(
 )
 _SEEN_BY = word_set("bad poor low dim good fading porch lantern lamp dock")
 """Words before a "light" by which a fish was seen."""
-_HERE = word_set("here there these my our them")
+_HERE = word_set("here there these my our them its his her any each every")
 """Words after a "round" that means around."""
 _OWNERS = word_set("my the our his her a dads buddys brothers boat")
 _READS = word_set("says said reads read showed shows went stopped")
