@@ -27,7 +27,8 @@ REACH = 2
 """Content words between the two numbers of a range that is told with doubt ("5, maybe 6")."""
 _ROMAN = {"i": 1, "v": 5, "x": 10}
 _FORMULA = re.compile(
-    r"(?<![\w.])(?P<fin>[DAP]|(?i:dorsal|anal|pectoral)(?: fin)?)[.:]?\s*(?P<a>[IVX]+|[ivx]{2,})"
+    r"(?<![\w.])(?P<fin>[DAP]|(?i:dorsal|anal|pectoral)(?: fin)?|(?i:top|back|bottom) fin)[.:]?\s*"
+    r"(?P<a>[IVX]+|[ivx]{2,})"
     r"(?:\s?[-–]\s?(?P<b>[IVXivx]+))?"
     r"(?:(?:\s?[,+]\s?|\s)(?P<c>\d{1,3})(?:\s?[-–]\s?(?P<d>\d{1,3}))?(?!\w)"
     r"(?!\s?(?:mm|cm|in|inch|inches|g|kg|lb|lbs|oz)\b|\s?[\"”]))?(?!\w)"
@@ -64,11 +65,12 @@ def read_formula(text: str, lexicon: Lexicon) -> tuple[tuple[Seen, ...], tuple[t
     for m in _FORMULA.finditer(text):
         low = roman(m["a"])
         high = roman(m["b"]) if m["b"] else low
-        spines = _named_count(f"{_FINS[m['fin'][0].upper()]} spines", lexicon)
+        fin = lexicon.head(m["fin"].lower()) or _FINS[m["fin"][0].upper()]
+        spines = _named_count(f"{fin} spines", lexicon)
         if not spines or not 0 < low <= high:
             continue
         seen.append(_made(spines, low, high, m.group(), m.start(), m.end()))
-        rays = _named_count(f"{_FINS[m['fin'][0].upper()]} soft rays", lexicon)
+        rays = _named_count(f"{fin} soft rays", lexicon)
         if m["c"] and rays:
             seen.append(_made(rays, int(m["c"]), int(m["d"] or m["c"]), m.group(), m.start(), m.end()))
         spans.append(m.span())

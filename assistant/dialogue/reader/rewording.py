@@ -31,8 +31,8 @@ _RED_AS = re.compile(
     re.IGNORECASE)
 _OTHER_FIN = re.compile(
     r"(?<=\bfin )(?P<between>[^.;!?]{0,60}?\b(?:top|bottom|upper|lower|back|front|hind)) one\b", re.IGNORECASE)
-_FORKED_BUT = re.compile(
-    r"\b(?P<what>forked|joined|notched|scaled|spotted),? but (?=(?:only|just|barely|hardly|not (?:deep|much))\b)",
+_JOINED_BUT = re.compile(
+    r"\b(?P<what>joined|notched|scaled|spotted),? but (?=(?:only|just|barely|hardly|not (?:deep|much))\b)",
     re.IGNORECASE)
 _DEVOID = re.compile(r"\b(?:devoid|destitute|bereft|void|bare|innocent) of (?:any |all )?(?=[a-z])", re.IGNORECASE)
 _WANTING = re.compile(r"(?<=[a-z]) (?:wanting|obsolete)(?=\s*(?:[,.;:]|$))", re.IGNORECASE)
@@ -69,7 +69,7 @@ def in_full(line: str, lexicon: Lexicon) -> str:
     line = _NO_LESS.sub(lambda m: "at most" if m["word"].lower() == "more" else "at least", line)
     line = _NOBODY_SAW.sub("no ", _AT_ALL.sub("", line))
     line = _OTHER_FIN.sub(r"\g<between> fin", line)
-    line = _FORKED_BUT.sub(r"\g<what> ", line)
+    line = _JOINED_BUT.sub(r"\g<what> ", line)
     line = _WANTING.sub(" absent", _DEVOID.sub("without ", line))
     line = _RED_AS.sub(lambda found: _colour_alone(found, lexicon), line)
     line = _NOT_A.sub(r"no \g<mark>s", line)

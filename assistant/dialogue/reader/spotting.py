@@ -146,7 +146,8 @@ MOST_OF_ONES, MOST_BEHIND = 2, 4
 
 def _mark_before(tokens: Sequence[Token], i: int) -> str:
     """The mark for which "another" stands before a place ("a blotch on the dorsal, another at the tail base")."""
-    behind = tokens[i + 1 + (tokens[i + 1].word == "one") :][:1] if i + 1 < len(tokens) else []
+    after = " ".join(t.word for t in tokens[i + 1 : i + 3])
+    behind = tokens[i + 1 + (2 if after == "like it" else after.startswith("one")) :][:1] if after else []
     if not behind or behind[0].clause != tokens[i].clause or behind[0].word not in _PLACES:
         return ""
     return next((t.word for t in reversed(tokens[:i]) if t.word in _MARKS and t.sentence == tokens[i].sentence), "")

@@ -38,6 +38,7 @@ def test_a_statement_behind_an_and(kb: KnowledgeBase) -> None:
 @pytest.mark.parametrize(("line", "marks"), [
     ("D 12, A 29", {"dorsal-soft-rays=12.0", "anal-soft-rays=29.0"}),
     ("gill rakers 25, caeca 42", {"gill-rakers=25.0", "pyloric-caeca=42.0"}),
+    ("back fin XII, bottom fin VIII", {"dorsal-spines=12.0", "anal-spines=8.0"}),
     ("rakers 15 caeca 60", {"gill-rakers=15.0", "pyloric-caeca=60.0"}),
 ])
 def test_counts_in_a_row(kb: KnowledgeBase, line: str, marks: set[str]) -> None:
@@ -84,6 +85,13 @@ def test_homely_names_of_fins(kb: KnowledgeBase, fin: str) -> None:
 def test_the_fin_told_of_as_one(kb: KnowledgeBase) -> None:
     """ "The bottom one" behind a fin is a fin."""
     assert told(kb, "top fin starts in front of the bottom one") == {"dorsal-vs-anal-origin.ahead-of-anal"}
+
+
+def test_another_like_it(kb: KnowledgeBase) -> None:
+    """ "Another like it" is the mark told before, at its own place."""
+    line = "dark smudge at the hind end of the top fin, another like it at the hind end of the bottom fin"
+    assert told(kb, line) == {
+        "soft-dorsal-blotch.present", "anal-fin-blotch.present"}
 
 
 def test_a_thing_and_its_place_is_no_second_mark(kb: KnowledgeBase) -> None:
