@@ -40,10 +40,12 @@ def _of_kind(turn: Turn) -> Turn:
     if len(named) != 1 or len(marks) < MARKS_TOLD or len(named[0].ids) != 1 or turn.cues & ASKED:
         return turn
     words = key(named[0].words).split()
+    if len(words) != 2:
+        return turn
     colours = [(WHOLE, t) for k, t, _ in kb.spoken(words[0]) if k == "state" and t.partition(".")[0] == WHOLE]
     kind = next((t for k, t, _ in kb.spoken(words[-1]) if k == "group"), "")
     accepted = any(k == "taxon" and how == "accepted" for k, _, how in kb.spoken(" ".join(words)))
-    if len(words) != 2 or not colours or not kind or accepted:
+    if not colours or not kind or accepted:
         return turn
     told = tuple(Seen(Observation(c, (s,)), named[0].words, named[0].start, named[0].end) for c, s in colours[:1])
     hint = Hint("group", frozenset(kb.members(kind)), word=words[-1])

@@ -175,7 +175,7 @@ def _denied_after(i: int, tokens: Sequence[Token], by_token: dict[int, int], nou
             break
         if token.word in NEGATORS and between:
             break
-        if between and token.word in ("and", "n") and _begins_thing(tokens, j + 1):
+        if between and token.word in ("and", "n") and (_begins_thing(tokens, j + 1) or _told_behind(tokens, j + 1)):
             break
         if token.word in _ALSO:
             carried = carried or token.word in ("or", "nor", "neither")
@@ -212,6 +212,19 @@ def _or_follows(tokens: Sequence[Token], j: int) -> bool:
 def _begins_thing(tokens: Sequence[Token], j: int) -> bool:
     """True where a word that opens a new statement stands ("no spines and a thread on the back fin")."""
     return j < len(tokens) and tokens[j].word in ("a", "an", "the", "its", "it", "one", "two", "three")
+
+
+def _told_behind(tokens: Sequence[Token], j: int) -> bool:
+    """True where a statement of its own stands behind an "and" ("no spots and the fin runs far back")."""
+    words = [t.word for t in tokens[j + 1 : j + 1 + REACH_OF_VERB] if t.clause == tokens[j - 1].clause]
+    cut = next((n for n, w in enumerate(words) if w in ("or", "nor", "and")), len(words))
+    return bool(_VERBS & set(words[:cut]))
+
+
+REACH_OF_VERB = 4
+"""Words behind the first one after an "and" among which a verb makes a statement of its own."""
+_VERBS = word_set("is are was were has have had runs run goes go comes come reaches reach stops ends starts sits looks "
+                  "extends extend stands bends")
 
 
 def _of_predicate(tokens: Sequence[Token], i: int, by_token: dict[int, int]) -> bool:

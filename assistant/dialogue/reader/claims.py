@@ -402,8 +402,16 @@ def _parted(hit: Hit, part: Hit, line: Line) -> float:
     named = hit.phrase.denies or any(p in line.nouns for p in hit.at)
     cost += AND * bool(named and words & _AND)
     cost += ELSEWHERE * _said_of_behind(hit, set(part.at), line)
+    anew = hit.last < part.first and words >= {"and", "the"} and _is_next(hit, line)
+    cost += OTHER * (anew and not likewise(part.at, line.content, line.tokens))
     cost += DENIED_ANEW * bool(hit.last < part.first and words & NEGATORS)
     return cost + OTHER * (len(hit.at) == 1 and _describes_other(hit, part, line))
+
+
+def _is_next(hit: Hit, line: Line) -> bool:
+    """True where "and" stands right behind a value ("webs black and the belly fins ...")."""
+    after = line.content[hit.last].last + 1
+    return after < len(line.tokens) and line.tokens[after].word in _AND
 
 
 def _said_of_behind(hit: Hit, own: set[int], line: Line) -> bool:

@@ -305,7 +305,7 @@ def _beside(
     edge = named.first if step < 0 else named.after - 1
     if step < 0 and at and tokens[at - 1].word in _BEING and tokens[at - 1].clause != tokens[edge].clause:
         return None
-    if not joined and tokens[at].clause == tokens[edge].clause:
+    if not joined and (tokens[at].clause == tokens[edge].clause or tokens[at].sentence != tokens[edge].sentence):
         return None
     if any(n.first <= at < n.after and (n.after - n.first > 1 or _of_group(n)) for n in out):
         return None

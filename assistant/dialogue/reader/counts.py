@@ -27,7 +27,8 @@ REACH = 2
 """Content words between the two numbers of a range that is told with doubt ("5, maybe 6")."""
 _ROMAN = {"i": 1, "v": 5, "x": 10}
 _FORMULA = re.compile(
-    r"(?<![\w.])(?P<fin>[DAP]|(?i:dorsal|anal|pectoral)(?: fin)?)[.:]?\s*(?P<a>[IVX]+|[ivx]{2,})"
+    r"(?<![\w.])(?P<fin>[DAP]|(?i:dorsal|anal|pectoral)(?: fin)?|(?i:top|back|bottom) fin)[.:]?\s*"
+    r"(?P<a>[IVX]+|[ivx]{2,})"
     r"(?:\s?[-–+,]\s?(?P<second>I{1,2})(?![\w.])(?=\s?[,+\s]\s?\d)|\s?[-–]\s?(?P<b>[IVXivx]+))?"
     r"(?:(?:\s?[,+]\s?|\s)(?P<c>\d{1,3})(?:\s?[-–]\s?(?P<d>\d{1,3}))?(?!\w)"
     r"(?!\s?(?:mm|cm|in|inch|inches|g|kg|lb|lbs|oz)\b|\s?[\"”]))?(?!\w)"
@@ -43,8 +44,11 @@ _FINS = {"D": "dorsal", "A": "anal", "P": "pectoral"}
 _FIGURES = re.compile(r"(?<![\w.])(?P<what>LL|GR|P|(?i:pelvic|pectoral))[.:]?\s?(?:I\s?,\s?)?"
                       r"(?P<a>\d{1,3})(?:\s?[-–]\s?(?P<b>\d{1,3}))?(?![\w.%]|\s?(?:mm|cm|in|m|g|kg|lb|oz)\b)")
 """Counts written short beside a formula ("LL 56", "P 12", "pelvic I,3")."""
-_FIGURED = {"ll": "lateral line scales", "gr": "gill rakers", "p": "pectoral rays", "pelvic": "pelvic rays",
-            "pectoral": "pectoral rays"}
+_RAY_FIGURES = re.compile(
+    r"(?<![\w.])(?P<what>D|A)[.:]?\s?(?P<a>\d{1,2})(?:\s?[-–]\s?(?P<b>\d{1,2}))?(?=\s*(?:[,;.)]|$|(?:D|A|P|GR|LL)\b))")
+"""Soft rays written short ("D 12, A 29")."""
+_FIGURED = {"d": "dorsal soft rays", "a": "anal soft rays", "ll": "lateral line scales", "gr": "gill rakers",
+            "p": "pectoral rays", "pelvic": "pelvic rays", "pectoral": "pectoral rays"}
 
 
 class _Number(NamedTuple):
@@ -64,11 +68,12 @@ def read_formula(text: str, lexicon: Lexicon) -> tuple[tuple[Seen, ...], tuple[t
         low = roman(m["a"])
         last = m["b"] or (m["second"] if low <= MOST_ANAL else "")
         high = roman(last) if last else low
-        spines = _named_count(f"{_FINS[m['fin'][0].upper()]} spines", lexicon)
+        fin = lexicon.head(m["fin"].lower()) or _FINS[m["fin"][0].upper()]
+        spines = _named_count(f"{fin} spines", lexicon)
         if not spines or not 0 < low <= high:
             continue
         seen.append(_made(spines, low, high, m.group(), m.start(), m.end()))
-        rays = _named_count(f"{_FINS[m['fin'][0].upper()]} soft rays", lexicon)
+        rays = _named_count(f"{fin} soft rays", lexicon)
         if m["c"] and rays:
             seen.append(_made(rays, int(m["c"]), int(m["d"] or m["c"]), m.group(), m.start(), m.end()))
         spans.append(m.span())
@@ -83,7 +88,8 @@ def read_formula(text: str, lexicon: Lexicon) -> tuple[tuple[Seen, ...], tuple[t
         if spines and roman(m["a"]) and not any(a < m.end() and m.start() < b for a, b in spans):
             seen.append(_made(spines, roman(m["a"]), roman(m["a"]), m.group(), m.start(), m.end()))
             spans.append(m.span())
-    for m in _FIGURES.finditer(text):
+    short = [m for m in _RAY_FIGURES.finditer(text) if m["what"] == "D" or _RAY_FIGURES.search(text[: m.start()])]
+    for m in (*_FIGURES.finditer(text), *short):
         counted = _named_count(_FIGURED[m["what"].lower()], lexicon)
         low, high = int(m["a"]), int(m["b"] or m["a"])
         apart = not any(a < m.end() and m.start() < b for a, b in spans)
@@ -347,8 +353,11 @@ def _counted_by(
 ) -> _Counted | None:
     scored = []
     after = number.last + 1
-    counted = _of_noun(number, counted, content, lexicon)
-    behind = [h for h in counted if after in h.at and h.last - h.first + 1 - len(set(h.at)) <= (h.first < number.at)]
+    before = [h for h in counted if h.last == number.at - 1 and content[h.first].clause == content[number.at].clause]
+    listed = before and any(h.first == after and _numbered(h, content) for h in counted)
+    counted = before if listed else _of_noun(number, counted, content, lexicon)
+    behind = [h for h in counted if after in h.at and content[after].clause == content[number.at].clause
+              and h.last - h.first + 1 - len(set(h.at)) <= (h.first < number.at)]
     for hit in behind or counted:
         value = _nearness(number, hit, content)
         if value is not None and plausible(hit.phrase.id, number.low, number.high, lexicon):
@@ -370,6 +379,12 @@ def _counted_by(
         if character and (not nouns or lexicon.counted(character) in nouns):
             return _Counted(character, hit.at, 0.4)
     return _of_fin_before(number, parts, content, lexicon)
+
+
+def _numbered(hit: Hit, content: Sequence[Content]) -> bool:
+    """True for what is counted with its number right behind it ("rakers 15 caeca 60")."""
+    at = hit.last + 1
+    return at < len(content) and content[at].stem.isdigit() and content[at].clause == content[hit.first].clause
 
 
 def _of_fin_before(
@@ -426,7 +441,9 @@ def _nearness(number: _Number, hit: Hit, content: Sequence[Content]) -> float | 
     gap = _gap(number, hit)
     if back == 0 and gap <= 4:
         return 1.1 * len(hit.at) - 0.25 * gap - 0.2 * (hit.first < number.at)
-    if back == 1 and gap <= 2:
+    behind = content[min(hit.last + 1, number.at)]
+    own_number = behind.stem.isdigit() and behind.clause == content[hit.first].clause
+    if back == 1 and gap <= 2 and not own_number:
         return 1.1 * len(hit.at) - 0.8 - 0.25 * gap
     return None
 

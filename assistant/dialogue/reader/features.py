@@ -6,11 +6,12 @@ reading that explains most words, nearest to the part it is said of, wins them.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
 from assistant.dialogue.reader.claims import SIDE, WHOLE, Claim, Line, claims_of
 from assistant.dialogue.reader.reading import Seen
 from assistant.dialogue.reader.said_of import likewise
+from assistant.model.stems import ORDERED
 from assistant.reasoning.evidence import below
 from assistant.reasoning.observed import Observation
 from assistant.text import word_set
@@ -21,6 +22,8 @@ FEW = 2
 """A clause of so few words that names a thing says that it is there."""
 LISTED = 7
 """Words over which a "with" or "has" reaches to a thing that "and" adds ("with a forked tail and spots")."""
+NEEDED = 0.6
+"""What it is worth that a feature needs another that the line tells ("a sucking disc full of big sharp teeth")."""
 LEAST = 1.0
 """A reading worth less is none."""
 _HAS = word_set("has had have with w got showing shows saw there no")
@@ -39,14 +42,20 @@ def read_features(line: Line, counts: Sequence[Claim] = ()) -> tuple[Seen, ...]:
 def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
     """The best readings such that no describing word is used twice."""
     nouns = line.nouns
+    denied = [c for c in claims if _denied_in_full(c, claims, line)]
+    claims = [c for c in claims if not any(c.state == d.state and set(c.at) <= set(d.at) for d in denied)]
     taken: dict[int, str] = {}
     whole: dict[int, list[frozenset[int]]] = {}
     chosen: dict[str, list[Claim]] = {}
-    for worth, claim in sorted(((_worth(c, line), c) for c in claims), key=lambda p: (-p[0], p[1].state, p[1].at)):
+    states = {c.state for c in claims if not c.denied and c.score >= LEAST}
+    worths = ((_worth(c, line) + NEEDED * _needs(c, states, line), c) for c in claims)
+    for worth, claim in sorted(worths, key=lambda p: (-p[0], p[1].state, p[1].at)):
         own = set() if frozenset(claim.at) in line.spans and claim.number is None else set(claim.at) - nouns
         if worth < LEAST or any(not _shared(claim, taken[p], chosen, line) for p in own & taken.keys()):
             continue
         if not own and any(set(claim.at) <= w for w in whole.get(claim.at[0], ())):
+            continue
+        if any(_only_placed(claim, c, line) for found in chosen.values() for c in found):
             continue
         if claim.number is None and any(_within_count(claim, c, nouns) for found in chosen.values() for c in found):
             continue
@@ -68,16 +77,46 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
     return [c for c in told if not _means_none_of(c, counted, line) and not _wide_only(c, told, line)]
 
 
-def _shared(claim: Claim, taker: str, chosen: Collection[str], line: Line) -> bool:
-    """True for words that tell two features: of which one needs the other ("deeply forked"), or of two parts ("cheek
-    and gill cover scaled", "cheek scaled all over and the gill cover too").
+def _only_placed(claim: Claim, other: Claim, line: Line) -> bool:
+    """True for a thing and its place, where another reading tells more of the thing ("red spots along the side")."""
+    words = set(claim.at) - line.nouns
+    things = set(claim.at) & line.nouns & set(other.at)
+    placed = bool(words) and all(line.content[p].stem in _PLACED for p in words)
+    return placed and claim.character != other.character and bool(things) and bool(set(other.at) - line.nouns)
+
+
+_PLACED = ORDERED | word_set("along down across all in near")
+"""Words that only tell where something is."""
+
+
+def _needs(claim: Claim, told: Collection[str], line: Line) -> bool:
+    """True for a feature that only fishes have of which the line tells another one."""
+    return any(s in told for s in line.lexicon.kb.character(claim.character).needs)
+
+
+def _denied_in_full(claim: Claim, claims: Sequence[Claim], line: Line) -> bool:
+    """True for a state denied by words that are, as they stand, a phrase for another state of the same feature ("no
+    spot on the shoulder", "two fins not joined").
+    """
+    own = set(claim.at) & line.scopes.denied
+    return claim.denied and bool(claim.state) and any(
+        c.explicit and c.character == claim.character and own <= set(c.at) and c.support and c.score >= LEAST
+        for c in claims)
+
+
+def _shared(claim: Claim, taker: str, chosen: Mapping[str, Sequence[Claim]], line: Line) -> bool:
+    """True for words that tell two features: of which one needs the other ("deeply forked"), of two parts ("cheek and
+    gill cover scaled", "cheek scaled all over and the gill cover too"), or of the fish and its marks ("mottled brown").
     """
     kb = line.lexicon.kb
     needed = {s.partition(".")[0] for c in (taker, claim.character) for s in kb.character(c).needs}
     if needed & {taker, claim.character}:
         return True
     if claim.character in chosen or not claim.support:
-        return False
+        marks = [c for c in chosen.get(taker, ()) if set(c.at) & set(claim.at)]
+        parts = [kb.character(c).part for c in (claim.character, taker)]
+        return claim.character not in chosen and parts == [WHOLE, SIDE] and all(
+            min(claim.at) == max(c.at) and len(set(c.at)) > 1 for c in marks)
     return _both(claim, line) or likewise(claim.support, line.content, line.tokens)
 
 

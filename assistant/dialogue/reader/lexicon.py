@@ -10,6 +10,7 @@ from functools import cached_property
 from typing import Any, NamedTuple, TypeVar
 
 from assistant.model.knowledge import KnowledgeBase
+from assistant.model.records import Character
 from assistant.model.spelling import allowed, distance, near_keys, sound
 from assistant.model.stems import Stem, stems_of
 from assistant.text import key, singular
@@ -123,6 +124,11 @@ class Lexicon:
         return frozenset(
             self.counted(c.id) for c in self.kb.characters if c.kind == "count" and c.use == "identify"
         )
+
+    @cached_property
+    def ratios(self) -> tuple[Character, ...]:
+        """The characters that are one measure over another."""
+        return tuple(c for c in self.kb.characters if c.kind == "ratio" and c.use == "identify")
 
     @cached_property
     def tints(self) -> frozenset[str | None]:

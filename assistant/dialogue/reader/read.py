@@ -23,6 +23,7 @@ from assistant.dialogue.reader.measures import Setting, read_measures
 from assistant.dialogue.reader.mentions import Decided, decide
 from assistant.dialogue.reader.names_found import Named, find_names, names_place, names_water
 from assistant.dialogue.reader.qualities import read_qualities
+from assistant.dialogue.reader.ratios import read_ratios
 from assistant.dialogue.reader.reading import LENGTH_DENIED, Measure, Mention, Reading, Seen
 from assistant.dialogue.reader.rewording import in_full
 from assistant.dialogue.reader.set_apart import set_apart
@@ -149,7 +150,7 @@ def _fin_meant(line: str, held: Held, lexicon: Lexicon) -> str:
     if found is None or not held.seen or any(w == FIN or lexicon.is_part(w) for w in before):
         return line
     parts = (lexicon.kb.character(s.observation.character).part for s in reversed(held.seen))
-    name = next((p.replace("-", " ") for p in parts if p.endswith(f"-{FIN}")), "")
+    name = next((" ".join(p.split("-")[-2:]) for p in parts if p.endswith(f"-{FIN}")), "")
     return f"{line[: found.start()]}the {name}{line[found.end() :]}" if name else line
 
 
@@ -183,7 +184,8 @@ def _plain(line: str, tokens: Sequence[Token], held: Held, lexicon: Lexicon, clo
     names = tuple(n for n in found if (not names_place(tokens, n, lexicon) or _set_against(tokens, n, ends, starts))
                   and not names_water(tokens, n, lexicon))
     where = read_where(tokens, lexicon, tuple(n.span for n in names))
-    formula, formula_spans = read_formula(line, lexicon)
+    (formula, formula_spans), (ratios, ratio_spans) = read_formula(line, lexicon), read_ratios(line, lexicon)
+    formula, formula_spans = (*formula, *ratios), (*formula_spans, *ratio_spans)
     measures = read_measures(_mask(line, (*when.spans, *formula_spans)), _setting(tokens, held, lexicon))
     used = [(m.start, m.end) for m in measures if not m.bare or m.own] + [(m.start, m.end) for m in where.mentions]
     return _Plain(when, formula, measures, names, where, (*when.spans, *formula_spans, *used))

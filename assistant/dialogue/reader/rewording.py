@@ -21,6 +21,21 @@ _NO_LESS = re.compile(r"\b(?:no|not) (?P<word>less|fewer|more) than(?= (?:\d|[a-
 _NOT_A = re.compile(
     r"\b(?:not|nary) (?:a|one|any)(?: single)? (?P<mark>scale|spot|speck|stripe|bar|whisker|mark|line|freckle|dot)s?\b",
     re.IGNORECASE)
+_AT_ALL = re.compile(r"(?<=[a-z]) at all(?= (?:and|or|on|in|but|just|with)\b)", re.IGNORECASE)
+_NOBODY_SAW = re.compile(
+    r"\b(?:nobody|no one|none of (?:us|them|the \w+)|not one (?:\w+|of (?:us|them|the \w+))|neither of us) "
+    r"(?:(?:could|can|ever) )?(?:saw|see|seen|found|find|noticed|notice|made out|make out) "
+    r"(?:an?|any|one|the)(?: single)? (?=[a-z])", re.IGNORECASE)
+_RED_AS = re.compile(
+    r"\b(?P<colour>[a-z]+) as (?:an? |the )?(?P<like>[a-z]+(?: [a-z]+)?)(?=\s*(?:[,.;:?!]|$|and\b|with\b))",
+    re.IGNORECASE)
+_OTHER_FIN = re.compile(
+    r"(?<=\bfin )(?P<between>[^.;!?]{0,60}?\b(?:top|bottom|upper|lower|back|front|hind)) one\b", re.IGNORECASE)
+_JOINED_BUT = re.compile(
+    r"\b(?P<what>joined|notched|scaled|spotted),? but (?=(?:only|just|barely|hardly|not (?:deep|much))\b)",
+    re.IGNORECASE)
+_DEVOID = re.compile(r"\b(?:devoid|destitute|bereft|void|bare|innocent) of (?:any |all )?(?=[a-z])", re.IGNORECASE)
+_WANTING = re.compile(r"(?<=[a-z]) (?:wanting|obsolete)(?=\s*(?:[,.;:]|$))", re.IGNORECASE)
 _A_BIT = re.compile(r"\b(?:just )?a (?:little |wee )?(?:bit|tad|touch) (?=[a-z]{4,}ed\b)", re.IGNORECASE)
 _DOZEN = re.compile(
     r"\b(?P<half>half )?a dozen (?=(?:\w+ ){0,2}(?:spines?|rays?|bars?|stripes?|scales?|whiskers?|pores?|spots?)\b)",
@@ -45,10 +60,11 @@ KINDS = (*NAMES, "group")
 def in_full(line: str, lexicon: Lexicon) -> str:
     """The line with what it leaves out or puts crookedly in full words.
 
-    Lines and sentences to be answered in are brief ones, dozens are numbers and prickles spines, what is counted is
-    said again ("how many spines on top n how many below"), two kinds have their names ("crappie black or white"), a
-    likeness in one word is two ("perchlike"), an "it" is the part it stands for, "no less than" is a bound, and a
-    question on the fish named before it is one ("pirate perch, is it a perch?").
+    Lines and sentences to be answered in are brief ones, dozens are numbers and prickles spines, what nobody saw is
+    not there, a colour likened to a thing is that colour, "the bottom one" behind a fin is a fin, what is counted
+    is said again ("how many spines on top n how many below"), two kinds have their names ("crappie black or
+    white"), a likeness in one word is two ("perchlike"), an "it" is the part it stands for, "no less than" is a
+    bound, and a question on the fish named before it is one ("pirate perch, is it a perch?").
     """
     line = _ROUND.sub("around", _GAPE.sub("jaws", line))
     line = _IN_LINES.sub("briefly", line) if _TELLING.search(line) else line
@@ -59,6 +75,11 @@ def in_full(line: str, lexicon: Lexicon) -> str:
     line = _A_BIT.sub("slightly ", line)
     line = _RUFF.sub(r"\g<what> rough", line)
     line = _NO_LESS.sub(lambda m: "at most" if m["word"].lower() == "more" else "at least", line)
+    line = _NOBODY_SAW.sub("no ", _AT_ALL.sub("", line))
+    line = _OTHER_FIN.sub(r"\g<between> fin", line)
+    line = _JOINED_BUT.sub(r"\g<what> ", line)
+    line = _WANTING.sub(" absent", _DEVOID.sub("without ", line))
+    line = _RED_AS.sub(lambda found: _colour_alone(found, lexicon), line)
     line = _NOT_A.sub(r"no \g<mark>s", line)
     line = _OF_IT.sub(lambda found: _part_meant(found, lexicon), line)
     line = _KIND_BEHIND.sub(lambda found: _kinds_in_full(found, lexicon), line)
@@ -68,6 +89,12 @@ def in_full(line: str, lexicon: Lexicon) -> str:
         return line
     name = found["fish"].strip()
     return f"is {'an' if name[0] in 'aeiou' else 'a'} {name} {found['kind'].strip()}?"
+
+
+def _colour_alone(found: re.Match[str], lexicon: Lexicon) -> str:
+    """A colour without what it is likened to ("eyes red as a stop light")."""
+    likened = any(lexicon.names_part(w) for w in found["like"].lower().split())
+    return found["colour"] if lexicon.head(found["colour"].lower()) in lexicon.tints and not likened else found.group()
 
 
 def _part_meant(found: re.Match[str], lexicon: Lexicon) -> str:

@@ -101,7 +101,7 @@ _POINTING = word_set(
 )
 _SEEN_BY = word_set("bad poor low dim good fading porch lantern lamp dock")
 """Words before a "light" by which a fish was seen."""
-_HERE = word_set("here there these my our them")
+_HERE = word_set("here there these my our them its his her any each every")
 """Words after a "round" that means around."""
 _OWNERS = word_set("my the our his her a dads buddys brothers boat")
 _READS = word_set("says said reads read showed shows went stopped")
@@ -146,7 +146,8 @@ MOST_OF_ONES, MOST_BEHIND = 2, 4
 
 def _mark_before(tokens: Sequence[Token], i: int) -> str:
     """The mark for which "another" stands before a place ("a blotch on the dorsal, another at the tail base")."""
-    behind = tokens[i + 1 + (tokens[i + 1].word == "one") :][:1] if i + 1 < len(tokens) else []
+    after = " ".join(t.word for t in tokens[i + 1 : i + 3])
+    behind = tokens[i + 1 + (2 if after == "like it" else after.startswith("one")) :][:1] if after else []
     if not behind or behind[0].clause != tokens[i].clause or behind[0].word not in _PLACES:
         return ""
     return next((t.word for t in reversed(tokens[:i]) if t.word in _MARKS and t.sentence == tokens[i].sentence), "")
@@ -301,10 +302,13 @@ _BODY = word_set("body fish shape build sides back")
 def _said_anew(
     a: int, b: int, tokens: Sequence[Token], content: Sequence[Content], lexicon: Lexicon
 ) -> bool:
-    """True for two parts that "and the" holds apart ("no bars and the tail is forked" tells of no bars on the tail)."""
+    """True for a part, or a colour, that "and the" holds apart from a part ("no bars and the tail is forked" tells of
+    no bars on the tail, "chin blue and the breast ..." of no blue breast).
+    """
     gap = [t.word for t in tokens[content[a].last + 1 : content[b].first]]
-    ends = (tokens[content[a].last].word, tokens[content[b].first].word)
-    return gap[:1] == ["and"] and bool({"the", "its"} & set(gap[1:])) and all(map(lexicon.is_part, ends))
+    first, second = tokens[content[a].last].word, tokens[content[b].first].word
+    anew = gap[:1] == ["and"] and bool({"the", "its"} & set(gap[1:])) and lexicon.is_part(second)
+    return anew and (lexicon.is_part(first) or lexicon.head(first) in lexicon.tints)
 
 
 def _told_already(

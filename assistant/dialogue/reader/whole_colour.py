@@ -1,4 +1,4 @@
-"""Where a colour in a line is that of the whole fish, though no word for a part stands by it (layer 4)."""
+"""Where a colour or a build in a line is that of the whole fish, though no word for a part stands by it (layer 4)."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from assistant.text import key, word_set
 if TYPE_CHECKING:
     from assistant.dialogue.reader.claims import Line
 
-WHOLE, COLOUR = "whole-fish", "colour"
+WHOLE, COLOUR, BUILD = "whole-fish", "colour", "body shape"
 MOST = 2
 """Words of a colour ("slate blue")."""
 _ALSO = word_set("and with n plus but")
@@ -22,6 +22,10 @@ _WHOLLY = word_set("all mostly kinda")
 _BEING = word_set("its is was be looked looks mostly all kinda")
 """Words before what the whole fish is said to be."""
 _ARTICLES = word_set("a an the this that my")
+_PATTERNED = word_set("mottled speckled spotted marbled blotchy blotched barred striped")
+"""Words before a colour that tell of the whole fish with it ("mottled brown")."""
+_THINGS = word_set("thing thang critter creature beast brute scrapper monster specimen bruiser feller fella slab")
+"""What a fish not named is called."""
 
 
 def of_whole_fish(hit: Hit, line: Line) -> bool:
@@ -30,6 +34,8 @@ def of_whole_fish(hit: Hit, line: Line) -> bool:
     its clause after none that speaks of a part ("catfish, slate blue").
     """
     character = line.lexicon.kb.character(hit.phrase.character)
+    if character.part == WHOLE and key(character.label) == BUILD and not hit.phrase.denies:
+        return _before_tinted(hit, line)
     colour = COLOUR in key(character.label).split() and character.part == WHOLE
     if not colour or not _joined(hit) or hit.phrase.denies:
         return False
@@ -44,6 +50,8 @@ def _before_fish(hit: Hit, line: Line) -> bool:
     """True right before a word for the fish, or with one other describing word between."""
     tokens, last = line.tokens, line.content[hit.last].last
     behind = [t for t in tokens[last + 1 : last + 3] if t.clause == tokens[last].clause]
+    if behind and compound(last + 2, line):
+        return True
     if not behind or line.lexicon.names_part(behind[0].word) or behind[0].word in ONE:
         return False
     if _is_fish(last + 1, hit.last + 1, line):
@@ -52,10 +60,31 @@ def _before_fish(hit: Hit, line: Line) -> bool:
     return plain and len(behind) > 1 and len(set(hit.at)) == 1 and _is_fish(last + 2, hit.last + 2, line)
 
 
+def compound(token: int, line: Line) -> bool:
+    """True for the second word of one that tells what a fish has ("hump-backed", "big scaled"), a thing behind it."""
+    tokens = line.tokens
+    if not 0 < token < len(tokens) - 1 or tokens[token + 1].clause != tokens[token].clause:
+        return False
+    word, behind = tokens[token].word, tokens[token + 1].word
+    had = word.endswith("ed") and any(line.lexicon.names_part(w) for w in (word[:-2], word[:-1]))
+    return had and not line.lexicon.names_part(behind) and line.lexicon.head(behind) is None
+
+
+def _before_tinted(hit: Hit, line: Line) -> bool:
+    """True for a build before the colour of a fish and the word for it ("a long slate-blue fish")."""
+    tokens, at, tints = line.tokens, line.content[hit.last].last + 1, 0
+    while at < len(tokens) and tints < MOST and line.lexicon.head(tokens[at].word) in line.lexicon.tints:
+        at, tints = at + 1, tints + 1
+    same = at < len(tokens) and tokens[at].clause == tokens[at - 1].clause
+    position = next((p for p, c in enumerate(line.content) if c.first == at), -1)
+    return bool(tints) and same and position >= 0 and _is_fish(at, position, line)
+
+
 def _is_fish(token: int, position: int, line: Line) -> bool:
     """True where a name, or a word for fishes, stands."""
     named = position in line.talk.walls and line.content[position].first == token
-    return named or "fish-word" in line.lexicon.cues(line.tokens[token].word)
+    word = line.tokens[token].word
+    return named or word in _THINGS or "fish-word" in line.lexicon.cues(word)
 
 
 def _coloured(hit: Hit, line: Line) -> bool:
@@ -85,8 +114,13 @@ def _opening(hit: Hit, line: Line) -> bool:
         return not first and behind[0].word in _WITH
     if not first:
         return True
+    clause = line.clause(hit)
     alone = tokens[first - 1].clause != tokens[first].clause
-    return alone and len(set(hit.at)) == MOST and line.clause(hit) - 1 not in line.part_clauses
+    if not alone:
+        patterned = tokens[first - 1].word in _PATTERNED and tokens[first - 2 : first - 1]
+        return bool(patterned) and tokens[first - 2].clause != tokens[first].clause
+    told_of_fish = clause - 1 not in line.part_clauses
+    return told_of_fish and (len(set(hit.at)) == MOST or clause + 1 in line.part_clauses)
 
 
 def _names_colour(word: str, lexicon: Lexicon) -> bool:

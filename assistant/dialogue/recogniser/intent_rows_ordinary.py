@@ -326,7 +326,7 @@ ORDINARY_ROWS: tuple[Row, ...] = (
                         "!seen|two-fish|rules|why|why-not|question-mark"),
         ("bluegill. black ear, dark smudge on the back fin / why / how bout the meanmouth my brother talks about",)),
     Row("term", 93, ("asks-what", "call-it", "part", "names", "called-next", "asking-form",
-                     "!taxon|one-fish|two-fish|rules|quiz|key|list|held-seen|contrast|place|len|wt"),
+                     "!taxon|one-fish|two-fish|rules|quiz|key|list|held-seen|seen-3|contrast|place|len|wt"),
         ("catfish smell with their whiskers?? what you call them things",)),
     Row("why", 94, ("bright-season", "fish|held-fish|group", "why|makes", "!seen|rules|which-of|which-group"),
         ("why do sunnies get so gaudy come june", "what makes bluegills color up in may")),
