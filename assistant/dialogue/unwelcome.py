@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from assistant.dialogue.answer import Block
 from assistant.dialogue.telling import advice
+from assistant.dialogue.wording import care, speak
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.records import Caution
 from assistant.reasoning.advice import GENERAL, weigh
@@ -13,6 +14,20 @@ from assistant.reasoning.advice import GENERAL, weigh
 TOPICS = frozenset({"invasive", "unwanted"})
 """Topics of cautions on kinds that are not wanted."""
 PREFIX = "caution"
+
+
+MOST_ALIKE = 2
+"""Look-alikes named to be ruled out before an unwanted fish is killed."""
+
+
+def sure_first(kb: KnowledgeBase, taxon: str) -> list[Block]:
+    """With what an unwanted fish is mixed up and what settles it, for whoever is told to kill one not surely named."""
+    alike = [x for x in kb.look_alikes(taxon) if x.settles][:MOST_ALIKE]
+    if not alike:
+        return []
+    told = [(speak.fish(kb, x.other), x.settles) for x in alike]
+    text = care.sure_first(speak.fish(kb, taxon), told)
+    return [Block("caution", text, statements=tuple(f"alike:{x.id}" for x in alike))]
 
 
 def unwelcome(kb: KnowledgeBase, taxa: Sequence[str]) -> list[Block]:

@@ -69,3 +69,9 @@ def test_of_two_states_left_open_either_counts(open_base: Base) -> None:
     for line in ("the tail was rounded or maybe squared off", "it had a squared off or round tail"):
         seen = read_line(open_base.kb, line, Held(), CLOCK).seen
         assert [set(s.observation.states) for s in seen] == [{"caudal-fin-shape.rounded", "caudal-fin-shape.truncate"}]
+
+
+def test_who_is_told_to_kill_a_fish_is_told_what_it_is_mixed_up_with(open_base: Base) -> None:
+    """The order to kill a snakehead that is not sure comes with the bowfin and what tells the two apart."""
+    said = text(last(open_base, "think i got a snakhead in a ditch in virginia. long fin down the back"))
+    assert "kill it" in said and "be sure of the northern snakehead" in said and "bowfin" in said

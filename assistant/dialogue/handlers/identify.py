@@ -18,7 +18,7 @@ from assistant.dialogue.recogniser.facts import guess_last
 from assistant.dialogue.subjects import groups, named, species_of, subjects, unclear
 from assistant.dialogue.turn import Turn
 from assistant.dialogue.unlike import unlike
-from assistant.dialogue.unwelcome import unwelcome
+from assistant.dialogue.unwelcome import sure_first, unwelcome
 from assistant.dialogue.wording import care, speak
 from assistant.dialogue.wording import naming as wording
 from assistant.model.knowledge import KnowledgeBase
@@ -276,7 +276,8 @@ def name_it(turn: Turn, held: Held, guesses: tuple[str, ...] = ()) -> tuple[Answ
     if settled or set(first) & {*guesses, *called}:
         warned = [b for b in unwelcome(turn.kb, first) if b.text not in turn.held.noted]
         name = "" if settled or len({*guesses, *called}) == 1 else speak.fish(turn.kb, first[0])
-        blocks[1:1] = [b._replace(text=care.if_it_is(name, b.text)) if name else b for b in warned]
+        warned = [b._replace(text=care.if_it_is(name, b.text)) if name else b for b in warned]
+        blocks[1:1] = [*warned, *(sure_first(turn.kb, first[0]) if warned and found.verdict != "sure" else [])]
     blocks += [b for b in naming.grip_caution(turn.kb, first) if b.text not in turn.held.noted]
     if asked is not None:
         blocks.append(ask_block(turn, asked))

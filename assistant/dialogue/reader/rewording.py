@@ -46,8 +46,10 @@ _GAPE = re.compile(r"\bgape\b", re.IGNORECASE)
 _RUFF = re.compile(r"\b(?P<what>tongue|scales|skin|feels) ruff\b", re.IGNORECASE)
 _OF_IT = re.compile(r"\b(?P<place>base|edge|tip|tips|end|middle|rim|margin|corner|corners) of it\b", re.IGNORECASE)
 _RUN_ON_LIKE = re.compile(r"\b(?P<fish>[a-z]{3,12})like\b", re.IGNORECASE)
-_ROUND = re.compile(r"\bround(?= (?:the|its?|his|her|their|them|em|each|every|that|my)\b)"
-                    r"|(?<=\bway )round\b|(?<=\bgoes )round\b|(?<=\bgo )round\b|(?<=\bruns )round\b", re.IGNORECASE)
+_ROUND = re.compile(
+    r"(?<!ring )(?<!rings )(?<!halo )(?<!halos )(?<!circle )(?<!circles )"
+    r"\bround(?= (?:the|its?|his|her|their|them|em|each|every|that|my)\b)"
+    r"|(?<=\bway )round\b(?! is\b)|(?<=\bgoes )round\b|(?<=\bgo )round\b|(?<=\bruns )round\b", re.IGNORECASE)
 _IN_LINES = re.compile(
     r"\bin (?:an?|one|two|three|four|a few|a couple(?: of)?)(?: or (?:one|two|three|four|so))? "
     r"(?:(?:plain|short|simple|quick|easy) )*(?:sentences?|lines?)(?: or (?:two|three|so))?(?=\s*(?:[,.?!:]|$))",

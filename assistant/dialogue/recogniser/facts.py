@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from assistant.dialogue.called_so import LOCAL_KINDS, MOST_SLIPS
 from assistant.dialogue.conversation import Held, Wanted
-from assistant.dialogue.half_named import cross_thought, half_named, seen_between, two_crossed
+from assistant.dialogue.half_named import half_named, seen_between, two_crossed
 from assistant.dialogue.kinship import clipped, overlapping
 from assistant.dialogue.name_forms import old_genus
 from assistant.dialogue.observing import other_state
@@ -308,7 +308,6 @@ def _line(reading: Reading, cues: Sequence[Cue]) -> set[str]:
         "size-word": bool(reading.size_word),
         "telling": _telling(reading),
         "half-named": len(set(half_named(reading))) == 1,
-        "cross-thought": cross_thought(reading),
         "two-crossed": bool(two_crossed(reading)) and not seen_between(reading),
         "order": any(c.id == "self-order" and _leads(reading, c) for c in cues),
     }

@@ -5,6 +5,8 @@ Functions take values already put into words; facts about fishes come from the b
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from assistant.text import lower_first, sentence
 
 # --- handling -------------------------------------------------------------------------------------------------
@@ -339,6 +341,12 @@ def live_too(label: str, how: str) -> str:
 
 ON_LIVE_FISH = ("On live fish keep to what shows from outside, with wet hands and the fish in the water: colours, "
                 "marks, the form of the fins and of the mouth.")
+
+
+def sure_first(fish: str, alike: Sequence[tuple[str, str]]) -> str:
+    """Look-alikes to be ruled out before a fish is killed, each with what settles it."""
+    others = "; ".join(f"{name} ({lower_first(settles)})" for name, settles in alike)
+    return f"Be sure of the {fish} before you kill it. It is mixed up with: {others}."
 
 
 def if_it_is(fish: str, text: str) -> str:
