@@ -57,6 +57,13 @@ def test_fishes_told_by_a_part_of_their_names(talk: Talk) -> None:
     assert set(answer.taxa) >= {"ictalurus-punctatus", "ictalurus-furcatus", "pylodictis-olivaris"}
 
 
+def test_two_scientific_names_are_two_fishes(talk: Talk) -> None:
+    """The genus of a scientific name brings no kin into the comparison; names run together still do."""
+    answer, _ = talk("how do I tell Moxostoma anisurum from Moxostoma erythrurum?")
+    assert answer.taxa == ("moxostoma-anisurum", "moxostoma-erythrurum")
+    assert "esox-lucius" in talk("pike muskie or tiger muskie, how do I tell")[0].taxa
+
+
 def test_a_loose_name_just_explained(talk: Talk) -> None:
     """All that a loose name means is set beside the fish named next, even where that one bears the name, too."""
     answer, _ = talk("what in the world is a stumpknocker", "how do i split that from a warmouth")
