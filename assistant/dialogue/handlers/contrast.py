@@ -85,7 +85,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     found = contrast(kb, taxa, _looks(turn, sides))
     against = AGAINST & turn.cues and not _lacked(turn)
     own_told, told_of = wants.by_own_mark(turn, found) if against else ([], frozenset())
-    rows = told_first(kb, tuple(r for r in _kept(turn, sides, found.separating) if r.character not in told_of))
+    rows = wants.told_first(kb, [r for r in _kept(turn, sides, found.separating) if r.character not in told_of])
     asked = frozenset() if own_told else asked
     if _dead(turn):
         rows = wants.lasting(turn, rows)
@@ -309,13 +309,6 @@ def _asked(turn: Turn) -> frozenset[str]:
     named_so = characters_asked(kb, reading) if on_fish else ()
     found = (*(s.observation.character for s in reading.seen), *of_parts, *named_so)
     return frozenset(c for c in found if kb.character(c).use == "identify")
-
-
-def told_first(kb: KnowledgeBase, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
-    """The rows told of every fish, the one to look at first in front, then those that are not recorded of some."""
-    full = tuple(r for r in rows if None not in r.told)
-    gaps = sorted((r for r in rows if None in r.told), key=lambda r: r.told.count(None))
-    return (*firm_first(kb, full), *gaps) if full else firm_first(kb, tuple(gaps))
 
 
 def _sizes(turn: Turn, taxa: tuple[str, ...]) -> list[Block]:
