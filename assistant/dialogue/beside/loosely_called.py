@@ -96,7 +96,7 @@ def run_together(turn: Turn, own: list[str]) -> list[str]:
         before = [e[1] for e in kb.spoken(first) if e[0] in ("taxon", "group")]
         if any(key(x.scientific) == first for i in before if (x := kb.find("taxon", i)) is not None):
             continue
-        if len(m.ids) == 1 and m.ids[0] in same and before:
+        if len(m.ids) == 1 and m.ids[0] in same and len(same) <= PAIR and before:
             others = called(kb, first, tuple(t for t in species_of(kb, tuple(before)) if t not in own))
             near = {x.other for x in kb.look_alikes(m.ids[0])}
             kin = [t for t in others if t in near or any(x.other == m.ids[0] for x in kb.look_alikes(t))]

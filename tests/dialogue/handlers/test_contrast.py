@@ -62,6 +62,19 @@ def test_two_scientific_names_are_two_fishes(talk: Talk) -> None:
     answer, _ = talk("how do I tell Moxostoma anisurum from Moxostoma erythrurum?")
     assert answer.taxa == ("moxostoma-anisurum", "moxostoma-erythrurum")
     assert "esox-lucius" in talk("pike muskie or tiger muskie, how do I tell")[0].taxa
+    assert talk("cahaba bass vs redeye bass")[0].taxa == ("micropterus-cahabae", "micropterus-coosae")
+
+
+def test_what_a_genus_lacks_is_told_against_a_mark_of_another(talk: Talk) -> None:
+    """The pale spot behind a stonecat's dorsal is told beside a bullhead, whose genus lacks it."""
+    text = " ".join(b.text for b in talk("stonecat or yellow bullhead, how do I tell")[0].blocks)
+    assert "Pale spot at the end of the dorsal base: stonecat - usually present; yellow bullhead - absent" in text
+
+
+def test_a_single_difference_is_not_held_back(talk: Talk) -> None:
+    """Where one row would be left for "more", it is told."""
+    text = " ".join(b.text for b in talk("banded sunfish vs blackbanded sunfish")[0].blocks)
+    assert "Number of dark bars on the side" in text and "more difference" not in text
 
 
 def test_a_loose_name_just_explained(talk: Talk) -> None:
