@@ -81,3 +81,8 @@ def test_a_loose_name_just_explained(talk: Talk) -> None:
     """All that a loose name means is set beside the fish named next, even where that one bears the name, too."""
     answer, _ = talk("what in the world is a stumpknocker", "how do i split that from a warmouth")
     assert set(answer.taxa) >= {"lepomis-gulosus", "lepomis-punctatus", "lepomis-miniatus", "lepomis-microlophus"}
+
+
+def test_a_feature_asked_with_where_has_no_article(talk: Talk) -> None:
+    """"Look first at where the dorsal fin begins", not "at the where"."""
+    assert talk("lake whitefish vs mooneye")[0].blocks[0].text.startswith("Look first at where the dorsal fin begins")
