@@ -34,7 +34,7 @@ MEASURED = "ratio"
 NEARLY = 0.7
 """A row that needs no counting leads when it is this firm beside the firmest."""
 _BOUNDS = frozenset({"least", "most", "about"})
-_DENIAL = ("no-", "none", "absent")
+DENIALS = ("no-", "none", "absent")
 SEPARATES = 0.3
 """Total variation distance from which a character counts as separating two taxa."""
 SHARED = 0.2
@@ -126,7 +126,7 @@ def contrast_row(kb: KnowledgeBase, character: Character, taxa: Sequence[str]) -
     trust = sum(_TRUST.get(t.basis, 0.8) for t in told if t) / sum(t is not None for t in told)
     trust *= 1.0 if len(narrowed) == 1 else UNLIKE
     trust *= WITHIN if _one_within_other(kb, told) else 1.0
-    separation *= WITHIN if character.colouring and _denied_of_all_kin(told) else 1.0
+    separation *= WITHIN if character.colouring and _denied_of_all_kin(kb, told) else 1.0
     certain = sum(t is not None for t in told) / len(told)
     worth = separation * EASE.get(character.look, 0.7) * trust * certain**0.5
     return ContrastRow(character.id, separation, worth, told)
@@ -140,7 +140,7 @@ def _one_within_other(kb: KnowledgeBase, told: Sequence[Told | None]) -> bool:
     return first != second and (first <= second or second <= first)
 
 
-def _denied_of_all_kin(told: Sequence[Told | None]) -> bool:
+def _denied_of_all_kin(kb: KnowledgeBase, told: Sequence[Told | None]) -> bool:
     """True for two fishes of which one is told only by what its whole family lacks ("no ringed eyespot"); barbels or a
     saw-edged spine that it lacks are news all the same.
     """
@@ -148,7 +148,9 @@ def _denied_of_all_kin(told: Sequence[Told | None]) -> bool:
     if len(told) != 2 or len(sides) != 2 or bool(sides[0].inherited_from) == bool(sides[1].inherited_from):
         return False
     kin = next(t for t in sides if t.inherited_from)
-    return bool(kin.states) and kin.states[0][0].partition(".")[2].startswith(_DENIAL)
+    if kin.inherited_from is None or kb.taxon(kin.inherited_from).rank != "family":
+        return False
+    return bool(kin.states) and kin.states[0][0].partition(".")[2].startswith(DENIALS)
 
 
 def firm_first(kb: KnowledgeBase, rows: Sequence[ContrastRow]) -> tuple[ContrastRow, ...]:

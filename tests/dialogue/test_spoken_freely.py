@@ -72,7 +72,7 @@ from tests.dialogue.conftest import CLOCK, Talk, last, text
     ("them longears get up north any / ontario tho?", "range", "the fish called longear sunfish there"),
     ("redear or pumpkinseed / which eats better", "handling", "matter of taste"),
     ("round goby on the hook, let it go? / wrong fish, its a sculpin", "undo", "taken as a sculpin"),
-    ("five quiz questions on black basses for my scouts / smallmouth", "quiz", "keep no score"),
+    ("five quiz questions on black basses for my scouts / largemouth", "quiz", "keep no score"),
     ("wifes uncle calls em specks, he's in florida", "names", "black crappie"),
     ("that fried 'pickerel' they fed us in Kenora wasn't no pickerel", "names", "the walleye"),
     ("what would you chuck at a grinnel in the pads", "tackle", "bowfins"),

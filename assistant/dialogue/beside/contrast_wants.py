@@ -393,3 +393,17 @@ def meets(kb: KnowledgeBase, row: ContrastRow) -> bool:
 
 ENOUGH, COUNTS_APART = 5, 0.5
 """So many better differences leave out counts that are less far apart than this."""
+
+
+def told_first(kb: KnowledgeBase, rows: Sequence[ContrastRow]) -> tuple[ContrastRow, ...]:
+    """The rows told of every fish, the one to look at first in front and counts beyond the best few behind what is
+    seen without counting, then those that are not recorded of some."""
+    full = [r for r in rows if None not in r.told]
+    late = [r for r in full if kb.character(r.character).kind == "count"][COUNTS_FIRST:]
+    gaps = sorted((r for r in rows if None in r.told), key=lambda r: r.told.count(None))
+    full = [*(r for r in full if r not in late), *late]
+    return (*firm_first(kb, full), *gaps) if full else firm_first(kb, gaps)
+
+
+COUNTS_FIRST = 3
+"""Counts told in their places."""

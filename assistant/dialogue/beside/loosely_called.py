@@ -84,7 +84,8 @@ def clipped_in_list(turn: Turn, own: list[str]) -> list[str]:
 
 def run_together(turn: Turn, own: list[str]) -> list[str]:
     """Fishes whose names stand before another's without a comma ("pike muskie or tiger muskie"), which read together
-    are a name of the second; only in a list or where fishes are set against each other."""
+    are a name of the second; only in a list or where fishes are set against each other. The genus of a scientific name
+    is no name of its own."""
     kb, out = turn.kb, []
     kinds = turn.reading.of("taxon", "hybrid", "group")
     if len(kinds) < 2:
@@ -93,7 +94,9 @@ def run_together(turn: Turn, own: list[str]) -> list[str]:
         first, _, rest = key(m.words).partition(" ")
         same = {e[1] for e in kb.spoken(rest) if e[0] == "taxon"} if rest else set()
         before = [e[1] for e in kb.spoken(first) if e[0] in ("taxon", "group")]
-        if len(m.ids) == 1 and m.ids[0] in same and before:
+        if any(key(x.scientific) == first for i in before if (x := kb.find("taxon", i)) is not None):
+            continue
+        if len(m.ids) == 1 and m.ids[0] in same and len(same) <= PAIR and before:
             others = called(kb, first, tuple(t for t in species_of(kb, tuple(before)) if t not in own))
             near = {x.other for x in kb.look_alikes(m.ids[0])}
             kin = [t for t in others if t in near or any(x.other == m.ids[0] for x in kb.look_alikes(t))]

@@ -13,6 +13,7 @@ from assistant.dialogue.beside.left_out import left_out
 from assistant.dialogue.beside.loosely_called import AGAINST, called, kin_called, listed, taken_for, too_loose
 from assistant.dialogue.beside.sameness import of_group
 from assistant.dialogue.beside.set_changed import moved, put_in_last, puts_in, takes_out
+from assistant.dialogue.beside.told_of_one import told_of_one
 from assistant.dialogue.beside.where_apart import where_apart
 from assistant.dialogue.conversation import Held
 from assistant.dialogue.handlers import compare, out_of_scope
@@ -85,7 +86,7 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     found = contrast(kb, taxa, _looks(turn, sides))
     against = AGAINST & turn.cues and not _lacked(turn)
     own_told, told_of = wants.by_own_mark(turn, found) if against else ([], frozenset())
-    rows = told_first(kb, tuple(r for r in _kept(turn, sides, found.separating) if r.character not in told_of))
+    rows = wants.told_first(kb, [r for r in _kept(turn, sides, found.separating) if r.character not in told_of])
     asked = frozenset() if own_told else asked
     if _dead(turn):
         rows = wants.lasting(turn, rows)
@@ -103,7 +104,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
         rows = (*inside, *(others[:BESIDE] if inside else others))
         alike = marks_in_common(turn, _kept(turn, sides, found.shared))
         asked = asked | {r.character for r in inside}
-        beside = (*_sizes(turn, taxa), *where_apart(turn, taxa), *alike, *_caveats(turn, found))
+        one = [] if asked or NUMERIC in sides or _dead(turn) else told_of_one(turn, taxa, len(rows))
+        beside = (*one, *_sizes(turn, taxa), *where_apart(turn, taxa), *alike, *_caveats(turn, found))
         blocks = _hedged(turn, found, sides, [*points(turn, found, rows, asked), *beside])
         if not inside and (gap := wants.of_some_only(turn, found)):
             blocks = [*gap, blocks[0]._replace(kind="point"), *blocks[1:]]
@@ -311,13 +313,6 @@ def _asked(turn: Turn) -> frozenset[str]:
     return frozenset(c for c in found if kb.character(c).use == "identify")
 
 
-def told_first(kb: KnowledgeBase, rows: tuple[ContrastRow, ...]) -> tuple[ContrastRow, ...]:
-    """The rows told of every fish, the one to look at first in front, then those that are not recorded of some."""
-    full = tuple(r for r in rows if None not in r.told)
-    gaps = sorted((r for r in rows if None in r.told), key=lambda r: r.told.count(None))
-    return (*firm_first(kb, full), *gaps) if full else firm_first(kb, tuple(gaps))
-
-
 def _sizes(turn: Turn, taxa: tuple[str, ...]) -> list[Block]:
     """A line on length where the fishes differ much in what they grow to."""
     kb = turn.kb
@@ -410,7 +405,7 @@ def points(
     firm = [r for r in rows if r.character in asked or not wants.meets(kb, r)]
     if "more" not in turn.cues and len(firm) >= wants.ENOUGH:
         rows = (*firm, *(r for r in rows if r not in firm))
-        most = min(most, len(firm))
+        most = most if len(rows) == len(firm) + 1 <= most else min(most, len(firm))
     out: list[Block] = []
     for row in rows[:most]:
         if not out and row.character not in asked:

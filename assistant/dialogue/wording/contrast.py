@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from assistant.dialogue.wording.core import has
 from assistant.text import join, lower_first, sentence
 
 COLOUR_CHANGES = "colour changes with water, light and season and fades in a dead fish"
@@ -163,3 +164,9 @@ def nearest_apart(names: str) -> str:
 def two_kinds(one: str, other: str) -> str:
     """Two fishes that are asked about as if they were one."""
     return sentence(f"no: the {one} and the {other} are kinds of their own")
+
+
+def told_of_one(marks: list[tuple[str, str]]) -> str:
+    """Marks of each fish of which nothing is held for the other."""
+    told = "; ".join(f"the {fish} {has(text)}" for fish, text in marks)
+    return sentence(f"told of one only, nothing held of the other: {told}")

@@ -96,8 +96,8 @@ def page(text: str) -> str:
 
 
 def _the(label: str) -> str:
-    """A feature with its article; what is asked with "how" has none ("how far back the side fin reaches")."""
-    return label if label.startswith("how ") else f"the {label}"
+    """A feature with its article; what is asked with "how" or "where" has none ("where the dorsal fin begins")."""
+    return label if label.startswith(("how ", "where ")) else f"the {label}"
 
 
 def contrast_lead(first: str, second: str, label: str, a: str, b: str) -> str:

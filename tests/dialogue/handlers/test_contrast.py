@@ -57,7 +57,32 @@ def test_fishes_told_by_a_part_of_their_names(talk: Talk) -> None:
     assert set(answer.taxa) >= {"ictalurus-punctatus", "ictalurus-furcatus", "pylodictis-olivaris"}
 
 
+def test_two_scientific_names_are_two_fishes(talk: Talk) -> None:
+    """The genus of a scientific name brings no kin into the comparison; names run together still do."""
+    answer, _ = talk("how do I tell Moxostoma anisurum from Moxostoma erythrurum?")
+    assert answer.taxa == ("moxostoma-anisurum", "moxostoma-erythrurum")
+    assert "esox-lucius" in talk("pike muskie or tiger muskie, how do I tell")[0].taxa
+    assert talk("cahaba bass vs redeye bass")[0].taxa == ("micropterus-cahabae", "micropterus-coosae")
+
+
+def test_what_a_genus_lacks_is_told_against_a_mark_of_another(talk: Talk) -> None:
+    """The pale spot behind a stonecat's dorsal is told beside a bullhead, whose genus lacks it."""
+    text = " ".join(b.text for b in talk("stonecat or yellow bullhead, how do I tell")[0].blocks)
+    assert "Pale spot at the end of the dorsal base: stonecat - usually present; yellow bullhead - absent" in text
+
+
+def test_a_single_difference_is_not_held_back(talk: Talk) -> None:
+    """Where one row would be left for "more", it is told."""
+    text = " ".join(b.text for b in talk("banded sunfish vs blackbanded sunfish")[0].blocks)
+    assert "Number of dark bars on the side" in text and "more difference" not in text
+
+
 def test_a_loose_name_just_explained(talk: Talk) -> None:
     """All that a loose name means is set beside the fish named next, even where that one bears the name, too."""
     answer, _ = talk("what in the world is a stumpknocker", "how do i split that from a warmouth")
     assert set(answer.taxa) >= {"lepomis-gulosus", "lepomis-punctatus", "lepomis-miniatus", "lepomis-microlophus"}
+
+
+def test_a_feature_asked_with_where_has_no_article(talk: Talk) -> None:
+    """"Look first at where the dorsal fin begins", not "at the where"."""
+    assert talk("lake whitefish vs mooneye")[0].blocks[0].text.startswith("Look first at where the dorsal fin begins")

@@ -108,3 +108,11 @@ def test_the_part_that_can_be_felt_leads(talk: Talk) -> None:
     """A "side spine" is no side: what is told of that spine comes first, before marks of the side."""
     answer, _ = talk("black bullhead or brown when all i can do is feel the side spine")
     assert "pectoral spine" in answer.blocks[0].text and "blotches" not in answer.blocks[0].text
+
+
+def test_no_more_than_a_few_counts_before_what_is_seen(talk: Talk, kb: KnowledgeBase) -> None:
+    """Of two basses that differ in many counts, marks and colours are told before the fourth count."""
+    blocks = talk("how do I tell a smallmouth bass from a spotted bass?")[0].blocks
+    told = [kb.character(kb.record_at(b.statements[0]).character).kind for b in blocks
+            if b.kind in ("lead", "point") and b.statements and b.statements[0].startswith("st:")][:9]
+    assert told.count("count") == 3
