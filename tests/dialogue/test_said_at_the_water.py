@@ -44,6 +44,15 @@ from tests.dialogue.conftest import last, text
     ("upright bars but faint, seven spines on top, speckles over the bars, papermouth. a bit of both?", "identify",
      "hybrid"),
     ("will the walleye be running friday", "out-of-scope", "no report of catches"),
+    ("pond gills quit growin at 4 in. hows come", "why", "stunted"),
+    ("why do ponds end up with a million dinky ones", "why", "stunted"),
+    ("how ya tell a buck crappie from a hen come may", "contrast", "breeding males"),
+    ("them big eels up the st lawrence all girls or what", "describe", "females larger"),
+    ("bull trout / fair enough back it goes. any special way", "handling", "two hands"),
+    ("quiz me on bullheads / what is a barbel / huh ok. back to the quiz", "quiz", "1 of 5"),
+    ("quiz me on bullheads / how big do brown bullheads get", "size", "brown bullhead usually reaches"),
+    ("striper or hybrid, two patches on the tongue, broken lines, silver / felt again, its just one patch in the "
+     "middle", "undo", "corrected: one patch"),
     ("phones at 4 percent. what all you good for", "help", "just type"),
 ])
 def test_a_want_half_said_is_met(open_base: Base, talk: str, intent: str, must: str) -> None:

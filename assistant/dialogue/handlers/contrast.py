@@ -25,6 +25,7 @@ from assistant.dialogue.sexes import asks_sexes, sexes_told
 from assistant.dialogue.subjects import MOST, chief, groups, named, species_of, unclear
 from assistant.dialogue.telling import place_names
 from assistant.dialogue.turn import SHORTER, Turn
+from assistant.dialogue.wider import common_taxon
 from assistant.dialogue.wording import contrast as wording
 from assistant.dialogue.wording import core as say
 from assistant.dialogue.wording import order as orders
@@ -69,6 +70,9 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     if turn.reading.outside and turn.cues & AGAINST and len(turn.reading.of("taxon", "hybrid", "group")) == 1 and (
             echo := safe_echo(turn.reading.outside[0])):
         return _beside_unheld(turn, _taxa(turn)[0], echo), held
+    if asks_sexes(turn) and len(turn.reading.of("taxon", "group")) == 1 and len(kinds := _taxa(turn)) > 1:
+        of_one = common_taxon(kb, *kinds) or kinds[0]
+        return Answer("contrast", sexes_told(turn, of_one), taxa=(of_one,)), held
     meant = loosely.meant_at_last(turn)
     if "vs" in turn.cues and not meant and any(too_loose(turn, m) for m in unclear(turn)) and not _taken_so(turn):
         return _loose(turn)

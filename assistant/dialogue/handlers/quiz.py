@@ -63,6 +63,8 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
     over = "start-over" in turn.cues or (asked and _other_number(turn, run, asks))
     if over and (again := _anew(turn, run)) is not None:
         return again
+    if run is not None and "resume-quiz" in turn.cues:
+        return _ask(turn, run, [])
     if (fewer := _with_fewer(turn, run)) is not None:
         return fewer
     if run is None and (told := _on_printed(turn, asks)) is not None:

@@ -83,12 +83,15 @@ def handle(turn: Turn) -> tuple[Answer, Held]:
 
 
 def _told_by_advice(turn: Turn, topic: str, word: str) -> Answer | None:
-    """The reason as the advice of a topic tells it ("why are they all so small"), where it speaks of these kinds."""
+    """The reason as the advice of a topic tells it ("why are they all so small"), where it speaks of these kinds.
+
+    Where none is named it is told of any.
+    """
     asked = subjects(turn)
     taxa = species_of(turn.kb, asked)
     found = [f for f in weigh(turn.kb, PRACTICE, turn.reading.words, taxa) if f.record.topic == topic
-             and f.fit >= ABOUT_KIN and word in f.record.words]
-    if not taxa or not found:
+             and (f.fit >= ABOUT_KIN or not taxa) and word in f.record.words]
+    if not found:
         return None
     return Answer("why", (advice(PRACTICE, found[0].record, "lead"),), taxa=asked)
 

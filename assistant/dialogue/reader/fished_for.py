@@ -34,8 +34,10 @@ _BAGGED = word_set("keep kept keeping bag limit bucket pail sack stringer cooler
 _HOLDING = word_set(
     "bucket buckets cooler livewell stringer basket sack pail cage boat freezer mess limit school pondful")
 """What holds fishes, or is so many of them ("livewell full of gills", "a mess of gills")."""
-_ORDINARY = word_set("regular normal plain ordinary straight")
-"""Words that set fishes against their crosses ("do they outgrow regular gills")."""
+_ORDINARY = word_set(
+    "regular normal plain ordinary straight pond runt runty stunted dink dinky bull slab monster giant tiny puny")
+"""Words that set fishes against their crosses ("do they outgrow regular gills"), or tell how they grow
+("runt gills")."""
 _PLACED = word_set("on in along near under over below above all behind at by")
 _MAY = word_set("can could may should am are u i we")
 _HAUNTS = word_set(

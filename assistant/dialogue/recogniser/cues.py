@@ -200,6 +200,7 @@ ASIDE = frozenset(
         "range-only",
         "ranges-cross",
         "rates-as",
+        "resume-quiz",
         "right-one",
         "risky-food",
         "same-kind",

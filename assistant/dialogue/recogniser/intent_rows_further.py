@@ -72,6 +72,13 @@ FURTHER_ROWS: tuple[Row, ...] = (
     # The stones of the ear.
     Row("describe", 95, ("ear-stones", "fish|held-fish", "!quiz|key|hurt|seen|rules|sources|contrast"),
         ("got a sheephead, where are the lucky stones in it",)),
+    # What goes back, and whether anything must be seen to.
+    Row("handling", 95, ("letting-go", "asks-any|asks-how|asks-what", "held-fish", "short10",
+                         "!seen|rules|len|hurt|quiz|key|asked-quiz|asked-key"),
+        ("bull trout, spots on the side, none on the dorsal / fair enough back it goes. any special way",)),
+    # Back to a quiz after something else was asked.
+    Row("quiz", 96, ("resume-quiz", "!seen|hurt|rules|key"),
+        ("quiz me on bullheads / how big do bullheads get / huh ok. back to the quiz",)),
     # Those of a list that grow past a length.
     Row("list", 95, ("after-list|after-range", "asks-any", "len", "short10",
                      "!seen|fish|rules|contrast|weight|quiz|key"),

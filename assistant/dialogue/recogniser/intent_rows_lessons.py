@@ -14,6 +14,10 @@ LESSON_ROWS: tuple[Row, ...] = (
     # Asked in the midst of a quiz.
     Row("describe", 95, ("asked-quiz", "describe", "one-fish", "short10", "!seen|rules|hurt|contrast|key|quiz"),
         ("quiz on basses / skip it, just describe shoal bass",)),
+    Row("size", 96, ("asked-quiz", "size", "one-fish", "question", "!seen|quiz|key|hurt|contrast"),
+        ("quiz me on bullheads / how big do brown bullheads get",)),
+    Row("habitat", 96, ("asked-quiz", "eat|life-part", "one-fish", "question", "!seen|quiz|key|hurt|contrast|rules"),
+        ("quiz me on bullheads / what do brown bullheads eat",)),
     Row("rules", 95, ("asked-quiz", "rules|rules-open", "fish|water", "asking-form", "!seen|hurt|key|quiz"),
         ("quiz about walleye / real question, sauger closed when",)),
     Row("list", 95, ("asked-quiz", "which-group", "group", "asking-form",

@@ -15,6 +15,7 @@ _SEX_ASKED = re.compile(
     rf"|\b(?:thats|that's|its|it's|gotta be|has to be|must be|figure its|is that) an? {_SEX}\b,?\s*"
     rf"(?:\?|(?:right|huh|yeah|yes|correct|no|aint it|ain't it|isnt it|then)\W*$)"
     rf"|\b{_SEX},? (?:right|you think|do you think|you reckon|i guess|yes or no|correct|yeah|huh)\W*$"
+    rf"|\ball (?:the )?{_SEX}s?\b,? (?:or what|right|huh|then)?\W*$"
     rf"|\b(?:what|which|tell the|tell its) (?:sex|gender)\b"
 )
 """A line that asks whether a fish is a male or a female, though it may name one sex only ("hen or no")."""
