@@ -53,6 +53,9 @@ from tests.dialogue.conftest import last, text
     ("quiz me on bullheads / how big do brown bullheads get", "size", "brown bullhead usually reaches"),
     ("striper or hybrid, two patches on the tongue, broken lines, silver / felt again, its just one patch in the "
      "middle", "undo", "corrected: one patch"),
+    ("can i keep a 50 cm walleye on skarrowin / 42 not 50 sorry / thatd be my 3rd today", "rules",
+     "bag is full: 2 of 2"),
+    ("can i keep a 42 cm walleye on skarrowin / that would be my second today", "rules", "1 of 2 walleye"),
     ("phones at 4 percent. what all you good for", "help", "just type"),
 ])
 def test_a_want_half_said_is_met(open_base: Base, talk: str, intent: str, must: str) -> None:

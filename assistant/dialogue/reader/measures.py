@@ -202,13 +202,15 @@ def _bare(pieces: Sequence[Piece], amount: Amount, setting: Setting) -> _Found |
         or (setting.bare and not amount.words)
         or (setting.bare and amount.value > 4)
     ):
-        if _counted(pieces, amount.end, setting):
+        if _counted(pieces, amount.end, setting) or {_text(pieces, amount.end), _text(pieces, amount.start)} & _ORDINAL:
             return None
         found = _made(amount.value, amount.value, setting.unit, amount.start, amount.end)
         return found._replace(bare=True, mixed=amount.mixed)
     return None
 
 
+_ORDINAL = word_set("st nd rd th third eighth")
+"""What makes a number or a fraction word one of an order ("my 3rd today", "that would be my third")."""
 _EXACTLY = word_set("even flat")
 _STOPS = frozenset({"", ",", ".", ";", "?", "!"})
 """What may stand behind "eleven even" for it to be a length."""

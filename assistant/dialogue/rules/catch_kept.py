@@ -60,7 +60,8 @@ _NOISE = re.compile(
 
 _ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
 _ORDINAL = re.compile(
-    rf"\b(?:(?:it |this |that )?(?:would be|will be|is|makes|was) )?(?:my|our|the) "
+    r"\b(?:(?:(?:it|this|that)(?:'?s|'?d be|'?ll be| would be| will be| is| makes| was)?|would be|will be|is|makes|was) "
+    r")?(?:my|our|the) "
     rf"(?:(?P<word>{'|'.join(_ORDINALS)})|(?P<figure>\d+)(?:st|nd|rd|th))\b(?! (?:of|saturday|sunday))"
     rf"(?: (?:one|fish)\b)?(?: (?:of the day|today|so far))?", re.IGNORECASE)
 _OTHERS = re.compile(
