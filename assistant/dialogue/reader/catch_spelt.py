@@ -149,7 +149,8 @@ def _answered(turn: Turn, text: str, places_of: Resolve, kept: int) -> str:
     asked, reading = turn.held.asked, turn.reading
     if turn.held.intent != "rules" or asked is None or len(reading.words) > 6:
         return ""
-    bare = _COUNT_ONLY.fullmatch(text.lower())
+    length = any(m.bare and m.kind == "length" for m in reading.measures)
+    bare = None if length else _COUNT_ONLY.fullmatch(text.lower())
     if asked.kind == "count":
         if bare:
             return f"{count_of(bare[1])} kept"

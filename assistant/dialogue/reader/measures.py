@@ -9,6 +9,7 @@ from itertools import takewhile
 from typing import NamedTuple
 
 from assistant.dialogue.reader.amounts import UNITS, Amount, Piece, amount_at, fraction_at, pieces_of
+from assistant.dialogue.reader.own_lengths import own
 from assistant.dialogue.reader.reading import Measure
 from assistant.dialogue.reader.warmth import glued_scale, warmth_at
 from assistant.text import word_set
@@ -45,10 +46,7 @@ class Setting(NamedTuple):
     bare: bool = False
     is_place: IsWord = _no
     is_part: IsWord = _no
-
-
-LONGEST_FISH = 6000
-"""Millimetres; no fish of fresh water is longer, a greater length is a depth or a distance (common practice)."""
+    is_fish: IsWord = _no
 
 
 class _Found(NamedTuple):
@@ -220,10 +218,15 @@ def _counted(pieces: Sequence[Piece], at: int, setting: Setting) -> bool:
     """True when what follows makes the number a count, a date or an age."""
     piece = pieces[at] if at < len(pieces) else None
     return piece is not None and (
-        piece.text in ("/", ":", "%", "x", "years", "year", "yr", "grade", "items", "questions", "of")
+        piece.text in ("/", ":", "%", "x", "grade", "items", "questions", "of")
+        or piece.text in _TIMES
         or (piece.kind == "mark" and piece.text in ("-", "–") and at + 1 < len(pieces) and pieces[at + 1].kind == "num")
-        or (piece.kind == "word" and setting.is_part(piece.text))
+        or (piece.kind == "word" and (setting.is_part(piece.text) or setting.is_fish(piece.text)))
     )
+
+
+_TIMES = word_set("years year yr days day weeks week months month hours hour minutes min later ago times")
+"""What makes a number before it one of time ("2 days later")."""
 
 
 def _compound(pieces: Sequence[Piece], first: Amount, unit: str, after: int) -> _Found | None:
@@ -387,7 +390,7 @@ def _finish(text: str, pieces: Sequence[Piece], found: _Found, setting: Setting)
         end=pieces[after - 1].end,
         about=_about(pieces, found),
         method=_method(pieces, found),
-        own=_own(pieces, found, setting),
+        own=own(pieces, found.kind, found.unit, found.low, (found.first, found.after), setting.is_part),
         bare=found.bare,
     )
 
@@ -447,53 +450,6 @@ def _method(pieces: Sequence[Piece], found: _Found) -> str:
     if "sl" in near or "standard" in near:
         return "standard"
     return "total" if "tl" in near or "total" in near else ""
-
-
-_RULE_BEFORE = word_set(
-    "limit minimum min max maximum says board sign rule slot law legal must least than over above exceed"
-)
-_MEASURING = word_set("tape ruler stick measure scale")
-"""What may say a length or a weight of the fish itself ("tape says 18")."""
-_DEEP_AFTER = word_set(
-    "deep down water depth test line leader mono braid hook hooks worm worms lure lures jig bait spoon "
-    "plug rod minimum limit min mesh away net weights sinker brush brushpile timber stumps weeds weedline pads boat "
-    "kayak canoe dock pier pole cliff dropoff ledge hump hole holes visibility clarity vis ice waves tippet rope "
-    "stringer seine fence current chop column"
-)
-_WATERY = _DEEP_AFTER | word_set("water cover structure")
-"""What a length may be "of" that is none of a fish ("12 foot of brush")."""
-
-
-_LONG_UNITS = ("ft", "m")
-"""Units in which depths are told ("came up from 18 feet")."""
-
-
-def _own(pieces: Sequence[Piece], found: _Found, setting: Setting) -> bool:
-    """False for a rule's figure, a depth, a line's strength, a lure's size, or the length of a part of the fish."""
-    if found.kind == "length" and found.low * MM.get(found.unit, Decimal(1)) > LONGEST_FISH:
-        return False
-    before = [p.text for p in pieces[max(0, found.first - 3) : found.first]]
-    if found.kind == "length" and found.unit in _LONG_UNITS and "from" in before[-2:]:
-        return False
-    about_over = before[-2:] == ["just", "over"] or before[-2:] == ["bit", "over"] or before[-3:-1] == ["just", "over"]
-    told = before[-1:] in (["says"], ["say"]) and bool(_MEASURING & set(before))
-    if not about_over and not told and _RULE_BEFORE & set(before):
-        return False
-    following = [p.text for p in pieces[found.after : found.after + 2]]
-    if _DEEP_AFTER & set(following[:1]) or (following[:1] == ["of"] and _WATERY & set(following[1:])):
-        return False
-    for piece in reversed(pieces[max(0, found.first - 6) : found.first]):
-        if piece.kind == "other" or piece.text in _WHOLE_FISH:
-            break
-        if piece.kind == "word" and piece.text not in _OF_WHOLE and setting.is_part(piece.text):
-            return False
-    return True
-
-
-_WHOLE_FISH = word_set("fish it they they're theyre these girth and n")
-"""Words that end the search for a part that a length is of."""
-_OF_WHOLE = word_set("length long size total body fish measures measured")
-"""Words before a figure that speak of the whole fish."""
 
 
 def _text(pieces: Sequence[Piece], at: int) -> str:

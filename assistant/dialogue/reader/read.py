@@ -35,6 +35,7 @@ from assistant.dialogue.scope import left_open, scopes_of
 from assistant.model.knowledge import KnowledgeBase
 from assistant.model.stems import NUMBERS, typed_out
 from assistant.text import key, unique, word_set
+from assistant.units import MM
 
 MOST_TOKENS = 300
 SHORT = 3
@@ -296,7 +297,7 @@ def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
     unit = unit or {"metric": "cm", "cm": "cm", "mm": "mm"}.get(held.units, "in")
     words = {t.word for t in tokens}
     another = bool(held.lengths) and (tokens[0].word in _OTHERWISE or "instead" in words)
-    put_right = bool(held.lengths) and bool(_PUT_RIGHT & words)
+    put_right = bool(held.lengths) and (bool(_PUT_RIGHT & words) or _like_last(tokens, held))
     told = (asked in NUMBERED and not another and not put_right) or bool(_KEPT & words)
     talk = asked == "length" or (asked != "character" and not told and bool(held.lengths) and len(tokens) <= 7)
     owned = held.intent in ("rules", "size") and bool(_OWNED & words) and len(tokens) <= SHORT_LINE
@@ -308,7 +309,17 @@ def _setting(tokens: Sequence[Token], held: Held, lexicon: Lexicon) -> Setting:
     def is_place(word: str) -> bool:
         return any(e[0] == "place" for e in lexicon.spoken(word)) and len(word) > 2
 
-    return Setting("in" if unit == "ft" else unit, talk, is_place, lexicon.is_part)
+    def is_fish(word: str) -> bool:
+        return any(e[0] in ("taxon", "group") for e in lexicon.spoken(word))
+
+    return Setting("in" if unit == "ft" else unit, talk, is_place, lexicon.is_part, is_fish)
+
+
+def _like_last(tokens: Sequence[Token], held: Held) -> bool:
+    """True for one number near the length last told, which no day's bag would hold ("make that 47" after 42 cm)."""
+    numbers = [int(t.word) for t in tokens if t.word.isdigit()]
+    last = held.lengths[-1].low / MM[held.lengths[-1].unit] if held.lengths else 0
+    return len(numbers) == 1 and numbers[0] > MOST_KEPT and last / 2 < numbers[0] < 2 * last
 
 
 def _denies_length(tokens: Sequence[Token], held: Held) -> bool:
@@ -336,6 +347,8 @@ _LIKENED = (["as", "a"], ["like", "a"])
 _OWNED = word_set("mine mines ours")
 SHORT_LINE = 5
 """Words of a line that tells the length of one's own fish by a bare number ("mine is 17")."""
+MOST_KEPT = 12
+"""A bare number above this is hardly one of fish kept where it may be a length (common practice)."""
 _PUT_RIGHT = word_set("wait actually oops sorry hang")
 """Words of a short line that puts right the length told before ("no wait its 18")."""
 FEWEST_INCHES, MOST_INCHES = 5, 100

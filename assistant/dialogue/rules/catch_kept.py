@@ -60,10 +60,15 @@ _NOISE = re.compile(
 
 _ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
 _ORDINAL = re.compile(
-    r"\b(?:(?:(?:it|this|that)(?:'?s|'?d be|'?ll be| would be| will be| is| makes| was)?|would be|will be|is|makes|was) "
-    r")?(?:my|our|the) "
+    r"\b(?:(?:(?:it|this|that)(?:'?s|'?d be|'?ll be| would be| will be| is| makes| was)?|"
+    r"would be|will be|is|makes|was) )?(?:my|our|the) "
     rf"(?:(?P<word>{'|'.join(_ORDINALS)})|(?P<figure>\d+)(?:st|nd|rd|th))\b(?! (?:of|saturday|sunday))"
     rf"(?: (?:one|fish)\b)?(?: (?:of the day|today|so far))?", re.IGNORECASE)
+_PARTY = re.compile(
+    r"\b(?:we(?: a|')?re|we were|there(?: a|')?re|there were|with) (?:\d+|two|three|four|five|six)(?: of us)?"
+    r"(?: (?:people|anglers|guys|friends|kids|adults))? (?:in|on) (?:the|a|my|our) (?:boat|canoe|kayak|dock|bank)\b"
+    r"|\b(?:\d+|two|three|four|five|six) of us\b", re.IGNORECASE)
+"""How many people fish together, who are no fish kept ("we are 4 in the boat")."""
 _OTHERS = re.compile(
     r"\b(?:my|our|his|her) (?:partner|friend|buddy|mate|wife|husband|brother|sister|dad|father|mum|mom|mother|son|"
     r"daughter|kids?|cousin|uncle|guide)s?\b.*\b(?:kept|has|have|took|taken|bagged)\b", re.IGNORECASE)
@@ -77,6 +82,7 @@ def read_kept(text: str, resolve: Resolve) -> tuple[tuple[KeptSaid, ...] | None,
     """
     found: list[KeptSaid] | None = None
     left: list[str] = []
+    text = _PARTY.sub(" ", text)
     ordinal = _ORDINAL.search(text)
     if ordinal:
         nth = int(ordinal["figure"] or _ORDINALS.index(ordinal["word"].lower()) + 1)

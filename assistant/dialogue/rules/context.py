@@ -17,6 +17,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.reader.catch_spelt import completed
 from assistant.dialogue.reader.catch_text import parse_catch
 from assistant.dialogue.reader.lexicon import lexicon_of
+from assistant.dialogue.reader.own_lengths import OF_OTHERS
 from assistant.dialogue.reader.reading import Measure, Reading
 from assistant.dialogue.reader.when import DAYS, MONTHS, dated, in_some_year, tells_past
 from assistant.dialogue.rules.catch_kept import read_kept
@@ -41,6 +42,7 @@ from assistant.model.rulebook import rulebook
 from assistant.reasoning import catch as c
 from assistant.reasoning.precedence import stands_at
 from assistant.text import key
+from assistant.units import MM
 
 STILL_OPEN = 0.05
 """A candidate of an identification that is at least so likely cannot be excluded."""
@@ -129,6 +131,7 @@ def context_of(turn: Turn) -> Context:
     taxa_of, places_of = resolvers(turn.kb, turn.reading, book)
     held = turn.held
     text = without_bait(completed(turn, places_of, _kept_before(turn.held)), taxa_of, places_of)
+    text = _of_the_fish(text, turn.reading, held)
     day, said = _day(turn)
     before = _before(turn, day or turn.clock)
     query = _parsed(text, taxa_of, places_of, turn, day or turn.clock, before)
@@ -160,6 +163,22 @@ def context_of(turn: Turn) -> Context:
         fresh,
         about,
     )
+
+
+def _of_the_fish(text: str, reading: Reading, held: Held) -> str:
+    """The text without lengths that are none of a fish ("caught it 20 feet down", "a 3 inch lure"); how much longer or
+    shorter it is makes another length of the one told before ("2 inches longer")."""
+    for m in reading.measures:
+        thing = re.search(rf"{re.escape(m.words)} (?:of )?([a-z]+)", text, re.IGNORECASE)
+        if m.kind != "length" or m.own or thing is None or thing[1].lower() not in OF_OTHERS:
+            continue
+        more = re.search(rf"{re.escape(m.words)} (longer|bigger|shorter|smaller)\b(?! than)", text)
+        if more is not None and held.lengths:
+            last, unit = held.lengths[-1], held.lengths[-1].unit
+            length = last.low + m.low * (1 if more[1] in ("longer", "bigger") else -1)
+            text = text.replace(more.group(), f"{round(length / MM[unit], 2).normalize():f} {unit}", 1)
+        text = text.replace(m.words, " ", 1)
+    return text
 
 
 # reading the line -------------------------------------------------------------------------------------------

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from assistant.dialogue.answer import Answer, Block
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.reader.measures import LONGEST_FISH
+from assistant.dialogue.reader.own_lengths import LONGEST_FISH
 from assistant.dialogue.reader.reading import Measure
 from assistant.dialogue.rules import words
 from assistant.dialogue.rules.catch_measures import NUMBER_WORDS, count_of, number, plain_numbers
