@@ -200,7 +200,8 @@ def _bare(pieces: Sequence[Piece], amount: Amount, setting: Setting) -> _Found |
         or (setting.bare and not amount.words)
         or (setting.bare and amount.value > 4)
     ):
-        if _counted(pieces, amount.end, setting) or {_text(pieces, amount.end), _text(pieces, amount.start)} & _ORDINAL:
+        ordinal = {_text(pieces, amount.end), _text(pieces, amount.start)} & _ORDINAL
+        if ordinal or (_counted(pieces, amount.end, setting) and not amount.mixed):
             return None
         found = _made(amount.value, amount.value, setting.unit, amount.start, amount.end)
         return found._replace(bare=True, mixed=amount.mixed)

@@ -17,10 +17,12 @@ _RULE_BEFORE = word_set(
 _MEASURING = word_set("tape ruler stick measure scale")
 """What may say a length or a weight of the fish itself ("tape says 18")."""
 OF_OTHERS = word_set(
-    "deep down water depth test line leader mono braid hook hooks worm worms lure lures jig bait spoon "
-    "plug rod mesh away net weights sinker brush brushpile timber stumps weeds weedline pads boat "
-    "kayak canoe dock pier pole cliff dropoff ledge hump hole holes visibility clarity vis ice waves tippet rope "
-    "stringer seine fence current chop column longer shorter bigger smaller short"
+    "deep down water depth test line leader mono braid hook hooks worm worms lure lures jig bait spoon plug rod "
+    "mesh away net weights sinker brush brushpile timber stumps weeds weedline pads boat kayak canoe dock pier "
+    "pole cliff dropoff ledge hump hole holes visibility clarity vis ice waves tippet rope stringer seine fence "
+    "current chop column grub grubs swimbait crankbait fluke tube craw crawdad spinnerbait topwater popper bobber "
+    "float fly streamer frog crawler minnow shiner chub chubs shad treble cast casts swivel longer shorter bigger "
+    "smaller short"
 )
 """Words behind a length that is none of a fish: a depth, a thing so long, what one fish is longer than another."""
 _LIMITS = word_set("minimum limit min")

@@ -41,7 +41,9 @@ _LENGTH = re.compile(
     rf"(?:or so|ish|give or take|{_EXACT}|(?:to the |at the )?fork(?: length)?|fl\b))?",
     re.IGNORECASE)
 _FEET = re.compile(
-    rf"(?P<feet>\d+)\s*(?:ft|feet|foot|')\.?(?:\s*(?P<inches>{_NUM})\s*(?:{_IN}|\"|”|″))?", re.IGNORECASE)
+    rf"(?P<feet>\d+)\s*(?:ft|feet|foot|')\.?"
+    rf"(?:\s*(?P<inches>{_NUM})(?:\s*(?:{_IN}|\"|”|″)|(?=\s*(?:$|[,.;?!]|keep|legal|ok)))(?!\s*(?:kept|fish|of)))?",
+    re.IGNORECASE)
 _ABOUT = ("about", "around", "roughly", "approx", "maybe", "perhaps", "some", "circa", "ca", "~", "close to", "or so",
           "ish", "give or take")
 _OVER = ("over", "above", "longer than", "bigger than", "more than", "larger than")

@@ -14,7 +14,7 @@ from datetime import date
 from decimal import Decimal
 
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.reader.catch_spelt import completed
+from assistant.dialogue.reader.catch_spelt import completed, stored_before
 from assistant.dialogue.reader.catch_text import parse_catch
 from assistant.dialogue.reader.lexicon import lexicon_of
 from assistant.dialogue.reader.own_lengths import OF_OTHERS
@@ -132,7 +132,7 @@ def context_of(turn: Turn) -> Context:
     held = turn.held
     text = without_bait(completed(turn, places_of, _kept_before(turn.held)), taxa_of, places_of)
     text = _of_the_fish(text, turn.reading, held)
-    day, said = _day(turn)
+    day, said = (turn.clock, False) if stored_before(turn.reading.text) else _day(turn)
     before = _before(turn, day or turn.clock)
     query = _parsed(text, taxa_of, places_of, turn, day or turn.clock, before)
     fresh = query is not None

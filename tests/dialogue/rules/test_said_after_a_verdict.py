@@ -43,3 +43,17 @@ def test_a_count_of_another_fish_is_no_length(open_base: Base) -> None:
     """In "and 5 bluegill" nothing is told of how long they are."""
     said = text(last(open_base, f"{FIRST} / and 5 bluegill"))
     assert "5 bluegill" in said and "5 cm" not in said
+
+
+@pytest.mark.parametrize(("line", "verdict", "must"), [
+    ("40 cm walleye skarrowin, kept 2 yesterday. keep?", "release", "2 stored from before"),
+    ("40 cm walleye skarrowin, kept 2 yesterday. keep?", "release", "today, 4 july 2026"),
+    ("drennick largemouth 1 foot 6, keep it?", "keep", "at 18 in"),
+    ("15 3/4 largemouth from drennick, keep", "release", "15 3/4 in"),
+    ("caught a 15 inch largemouth 20 feet down on a 3 inch grub, drennick, keep it?", "release", "15 in (38.1 cm)"),
+    ("vennimoor lake bluegill 7 1/2, my third one today, keep it?", "keep", "2 of 8 sunfish before this one"),
+])
+def test_what_stands_beside_the_length_is_no_fish(open_base: Base, line: str, verdict: str, must: str) -> None:
+    """Depth and lure are no fish, those of other days not of today's bag; the third today has two before it."""
+    answer = last(open_base, line)
+    assert answer.verdict == verdict and must in text(answer)
