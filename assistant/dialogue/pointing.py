@@ -45,6 +45,8 @@ def pointed(kb: KnowledgeBase, reading: Reading, facts: Facts, held: Held) -> tu
     if crossed := _cross_meant(kb, reading, held):
         return crossed
     offered = _offered(held)
+    if not reading.taxa() and _FIRST_TWO.search(reading.text) and (pair := _first_pair(held)):
+        return pair
     if another := _by_own_name(kb, reading, facts, held):
         return another
     if not offered and "fish" not in facts.all and _BOTH.search(reading.text.lower()):
@@ -76,6 +78,19 @@ def one_by_one(kb: KnowledgeBase, held: Held) -> tuple[str, ...]:
     pair = (*(before.taxa if before is not None else ()), *last)
     single = len(last) == 1 and len(pair) == len(set(pair)) == PAIR
     return pair if single and all((x := kb.find("taxon", t)) is not None and x.is_species for t in pair) else ()
+
+
+_FIRST_TWO = re.compile(r"\b(?:the |those |your )?first (?:two|pair)\b", re.IGNORECASE)
+
+
+def _first_pair(held: Held) -> tuple[str, ...]:
+    """The two fishes that were first set side by side in the conversation; empty where none were."""
+    found: tuple[str, ...] = ()
+    step: Held | None = held
+    while step is not None:
+        found = step.taxa if len(step.taxa) == PAIR and step.intent == "contrast" else found
+        step = step.before
+    return found
 
 
 PAIR = 2

@@ -429,12 +429,21 @@ def names_place(tokens: Sequence[Token], named: Named, lexicon: Lexicon) -> bool
         return False
     if tokens[named.first].word in _PARTS and _place_follows(tokens, named, lexicon):
         return True
+    if _one_of_a_name(tokens, named):
+        return False
     before = " ".join(t.word for t in tokens[max(0, named.first - 2) : named.after])
     if "river-name" in lexicon.cues(before):
         return True
     return len(tokens[named.first].word) > 3 and any(
         e[0] == "place" and e[2] in ("label", "nicknames") for e in lexicon.spoken(tokens[named.first].word)
     )
+
+
+def _one_of_a_name(tokens: Sequence[Token], named: Named) -> bool:
+    """True for one fish called by a place's name at the end of what is said ("turns out it's a kentucky")."""
+    behind = tokens[named.after : named.after + 1]
+    ends = not behind or behind[0].clause != tokens[named.first].clause or behind[0].word in ("on", "in", "off", "from")
+    return ends and named.first > 0 and tokens[named.first - 1].word in ("a", "an")
 
 
 def opens_term(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:

@@ -79,6 +79,10 @@ FURTHER_ROWS: tuple[Row, ...] = (
     # Back to a quiz after something else was asked.
     Row("quiz", 96, ("resume-quiz", "!seen|hurt|rules|key"),
         ("quiz me on bullheads / how big do bullheads get / huh ok. back to the quiz",)),
+    # How a length was taken, told after it was judged.
+    Row("rules", 95, ("rules-measure", "after-size|after-weight|after-rules", "short10|pointing",
+                      "!fish|len|hurt|quiz|key|contrast"),
+        ("34in flathead, decent? / i taped it to the middle of the tail not the tip btw",)),
     # Those of a list that grow past a length.
     Row("list", 95, ("after-list|after-range", "asks-any", "len", "short10",
                      "!seen|fish|rules|contrast|weight|quiz|key"),
