@@ -23,11 +23,12 @@ MOST_KINDS = 2
 
 
 def asks_sexes(turn: Turn) -> bool:
-    """True for a line that sets males and females against each other, or asks the sex of one fish."""
+    """True for a line that sets males and females against each other, asks the sex of one fish, or whether its colours
+    change."""
     told = SEX_WORDS & {singular(w) for w in turn.reading.words}
     other = len(told) > 1 or (bool(turn.cues & BOTH) and bool(told) and "contrast" in turn.cues)
     pair = _HE_OR_SHE.search(turn.reading.text.lower()) is not None
-    return turn.cues >= BOTH or "sexes" in turn.cues or other or pair or sex_asked(turn.reading)
+    return turn.cues >= BOTH or bool(turn.cues & {"sexes", "colour-change"}) or other or pair or sex_asked(turn.reading)
 
 
 def sexes_told(turn: Turn, taxon: str) -> tuple[Block, ...]:

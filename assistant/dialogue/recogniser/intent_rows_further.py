@@ -83,6 +83,13 @@ FURTHER_ROWS: tuple[Row, ...] = (
     Row("rules", 95, ("rules-measure", "after-size|after-weight|after-rules", "short10|pointing",
                       "!fish|len|hurt|quiz|key|contrast"),
         ("34in flathead, decent? / i taped it to the middle of the tail not the tip btw",)),
+    # How a fish is photographed for others to name.
+    Row("handling", 95, ("photo-how", "!seen|hurt|rules|quiz|key"),
+        ("how do i take a good picture so somebody can tell me what it is", "what should I photograph before I let it go")),
+    # Whether a fish changes its colours.
+    Row("describe", 94, ("colour-change", "fish|held-fish", "asking-form|question",
+                         "!asks-name|seen-many|rules|hurt|quiz|key|why|contrast|dead|after-death|story"),
+        ("does the bluegill change colour when spawning",)),
     # Those of a list that grow past a length.
     Row("list", 95, ("after-list|after-range", "asks-any", "len", "short10",
                      "!seen|fish|rules|contrast|weight|quiz|key"),
