@@ -87,3 +87,11 @@ def test_who_is_told_to_kill_a_fish_is_told_what_it_is_mixed_up_with(open_base: 
     """The order to kill a snakehead that is not sure comes with the bowfin and what tells the two apart."""
     said = text(last(open_base, "think i got a snakhead in a ditch in virginia. long fin down the back"))
     assert "kill it" in said and "be sure of the northern snakehead" in said and "bowfin" in said
+
+
+def test_a_count_takes_back_that_there_were_none(open_base: Base) -> None:
+    """After "no stripes", six stripes put right leave no word of there being none."""
+    talk = "silver fish, no stripes, hump behind the head / hang on i wiped the slime off. theres 6 stripes"
+    answer = last(open_base, talk)
+    assert "no lengthwise stripes" not in text(answer)
+    assert "6 dark lengthwise stripes" in text(answer)

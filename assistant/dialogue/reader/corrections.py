@@ -62,7 +62,7 @@ def corrected(
     changed = [s for s in out if not s.retract]
     for new in changed:
         for old in held.seen:
-            if _replaces(new, old) and not any(o.retract and o.observation == old.observation for o in out):
+            if (_replaces(new, old) or _counts_denied(new, old, lexicon)) and not any(o.retract and o.observation == old.observation for o in out):
                 out.append(old._replace(retract=True))
     out.sort(key=lambda s: not s.retract)
     return Change(tuple(out), unique(s.observation.character for s in out if s.retract))
@@ -194,6 +194,13 @@ def _replaces(new: Seen, old: Seen) -> bool:
         b.value_high,
         b.seen,
     )
+
+
+def _counts_denied(new: Seen, old: Seen, lexicon: Lexicon) -> bool:
+    """True for a count of what was said to be missing ("no stripes ... hang on, there's 6 stripes")."""
+    counted, denied = new.observation, old.observation
+    noun = lexicon.counted(counted.character) if counted.value and counted.seen else ""
+    return bool(noun) and any(p.id in denied.states and p.denies for p in lexicon.phrases(noun))
 
 
 def _figures(tokens: Sequence[Token]) -> list[tuple[int, int]]:
