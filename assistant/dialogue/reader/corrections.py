@@ -62,7 +62,8 @@ def corrected(
     changed = [s for s in out if not s.retract]
     for new in changed:
         for old in held.seen:
-            if (_replaces(new, old) or _counts_denied(new, old, lexicon)) and not any(o.retract and o.observation == old.observation for o in out):
+            gone = _replaces(new, old) or _counts_denied(new, old, lexicon)
+            if gone and not any(o.retract and o.observation == old.observation for o in out):
                 out.append(old._replace(retract=True))
     out.sort(key=lambda s: not s.retract)
     return Change(tuple(out), unique(s.observation.character for s in out if s.retract))

@@ -85,7 +85,8 @@ FURTHER_ROWS: tuple[Row, ...] = (
         ("34in flathead, decent? / i taped it to the middle of the tail not the tip btw",)),
     # How a fish is photographed for others to name.
     Row("handling", 95, ("photo-how", "!seen|hurt|rules|quiz|key"),
-        ("how do i take a good picture so somebody can tell me what it is", "what should I photograph before I let it go")),
+        ("how do i take a good picture so somebody can tell me what it is",
+         "what should I photograph before I let it go")),
     # Whether a fish changes its colours.
     Row("describe", 94, ("colour-change", "fish|held-fish", "asking-form|question",
                          "!asks-name|seen-many|rules|hurt|quiz|key|why|contrast|dead|after-death|story"),
