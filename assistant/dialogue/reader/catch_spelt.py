@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 
+from assistant.dialogue.reader.catch_plain import said_plainly
 from assistant.dialogue.reader.catch_text import ASKED_FIRST
 from assistant.dialogue.reader.when import MONTHS
 from assistant.dialogue.rules.catch_measures import NUMBER_WORDS, count_of
@@ -87,23 +88,12 @@ _SHORT_FORMS = (
 )
 
 
-_STORED = re.compile(r"\b(kept (?!from\b)(?:[\w'-]+ ){1,4}?)yesterday\b", re.IGNORECASE)
-"""Fish kept the day before, of which another is asked today ("kept 2 yesterday. keep this one?")."""
-_ASKS_TO_KEEP = re.compile(
-    r"\b(?:can|may|could|should) (?:i|we) keep\b|\bkeep(?: (?:it|this|one|another)\b[^.;]*)?\?", re.IGNORECASE)
-
-
-def stored_before(text: str) -> bool:
-    """True where another fish is asked about beside those kept the day before."""
-    return _STORED.search(text) is not None and _ASKS_TO_KEEP.search(text) is not None
-
-
 def completed(turn: Turn, places_of: Resolve, kept: int) -> str:
     """The line in the form that is read: short forms spelt out, a bare answer to our question made a whole phrase.
 
     ``kept`` is how many kept fish were told of before.
     """
-    text = turn.reading.text.replace("’", "'")
+    text = said_plainly(turn.reading.text.replace("’", "'"), kept, turn.held.intent == "rules")
     for pattern, full in _SHORT_FORMS:
         text = pattern.sub(full, text)
     if turn.reading.measures:
@@ -114,7 +104,6 @@ def completed(turn: Turn, places_of: Resolve, kept: int) -> str:
         text = _HAVE_ONE.sub("kept ", text) if ASKED_FIRST.match(text) else text
         text = _CAUGHT.sub("kept ", text) if caught_is_kept(text) else text
         text = _COUNT_FIRST.sub("kept ", text, count=1) if counts_first(text) else text
-    text = _STORED.sub(r"\1from earlier days", text) if stored_before(text) else text
     text = _OF_THEM.sub(", ", text)
     lengths = [m for m in turn.reading.measures if m.kind == "length"] or list(turn.held.lengths)
     text = _IN_PLACE.sub(lambda m: _inches(m, places_of), _LIMIT_WITH.sub(r"\1, kept ", text))

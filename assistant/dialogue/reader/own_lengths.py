@@ -14,7 +14,7 @@ LONGEST_FISH = 6000
 _RULE_BEFORE = word_set(
     "limit minimum min max maximum says board sign rule slot law legal must least than over above exceed"
 )
-_MEASURING = word_set("tape ruler stick measure scale")
+_MEASURING = word_set("tape ruler stick measure scale net mark bump")
 """What may say a length or a weight of the fish itself ("tape says 18")."""
 OF_OTHERS = word_set(
     "deep down water depth test line leader mono braid hook hooks worm worms lure lures jig bait spoon plug rod "

@@ -133,7 +133,7 @@ def _since() -> re.Pattern[str]:
     return re.compile(
         rf"(?<![\w.-])(?<!half )(?:(?P<n>{_NUMBER})\s+(?P<unit>day|week)s?\s+"
         r"(?P<way>later|earlier|after that|before that)"
-        r"|the (?:next|following) (?P<next>day|week)|the (?P<beside>day|week) (?P<side>after|before)"
+        r"|(?:the )?(?:next|following) (?P<next>day|week)|the (?P<beside>day|week) (?P<side>after|before)"
         r"|on the (?P<day>\d{1,2})(?:st|nd|rd|th))(?=\s*(?:[,.;?!]|$|at\b|in\b|up\b))", re.IGNORECASE)
 
 

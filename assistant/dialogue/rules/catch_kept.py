@@ -61,8 +61,10 @@ _NOISE = re.compile(
 _ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
 _ORDINAL = re.compile(
     r"\b(?:(?:(?:it|this|that)(?:'?s|'?d be|'?ll be| would be| will be| is| makes| was)?|"
-    r"would be|will be|is|makes|was) )?(?:my|our|the) "
-    rf"(?:(?P<word>{'|'.join(_ORDINALS)})|(?P<figure>\d+)(?:st|nd|rd|th))\b(?! (?:of|saturday|sunday))"
+    r"would be|will be|is|makes|was) )?(?<!\bon )(?<!\bby )(?<!\bsince )(?<!\buntil )"
+    r"(?:my|our|the) "
+    rf"(?:(?P<word>{'|'.join(_ORDINALS)})|(?P<figure>\d+)(?:st|nd|rd|th))\b"
+    r"(?! (?:of|saturday|sunday|day|time|trip|cast|week|month|year))"
     rf"(?: (?:one|fish)\b)?(?: (?:of the day|today|so far))?", re.IGNORECASE)
 _PARTY = re.compile(
     r"\b(?:we(?: a|')?re|we were|there(?: a|')?re|there were|with) (?:\d+|two|three|four|five|six)(?: of us)?"

@@ -178,7 +178,7 @@ def _forked(length: c.Length) -> c.Length:
 # days and hours ---------------------------------------------------------------------------------------------
 
 _MONTH = r"(?P<{0}>jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|" \
-         r"oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)\.?"
+         r"oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)\.?(?![a-z])"
 _DAY = r"(?P<{0}>\d{{1,2}})(?:st|nd|rd|th)?"
 _WEEKDAY = r"(?P<weekday>mon|tues?|wed(?:nes)?|thur?s?|fri|sat(?:ur)?|sun)(?:day)?s?"
 _HOLIDAYS = {

@@ -14,7 +14,8 @@ from datetime import date
 from decimal import Decimal
 
 from assistant.dialogue.conversation import Held
-from assistant.dialogue.reader.catch_spelt import completed, stored_before
+from assistant.dialogue.reader.catch_plain import tells_other_days
+from assistant.dialogue.reader.catch_spelt import completed
 from assistant.dialogue.reader.catch_text import parse_catch
 from assistant.dialogue.reader.lexicon import lexicon_of
 from assistant.dialogue.reader.own_lengths import OF_OTHERS
@@ -132,7 +133,7 @@ def context_of(turn: Turn) -> Context:
     held = turn.held
     text = without_bait(completed(turn, places_of, _kept_before(turn.held)), taxa_of, places_of)
     text = _of_the_fish(text, turn.reading, held)
-    day, said = (turn.clock, False) if stored_before(turn.reading.text) else _day(turn)
+    day, said = (turn.clock, False) if tells_other_days(turn.reading.text) else _day(turn)
     before = _before(turn, day or turn.clock)
     query = _parsed(text, taxa_of, places_of, turn, day or turn.clock, before)
     fresh = query is not None
@@ -173,10 +174,11 @@ def _of_the_fish(text: str, reading: Reading, held: Held) -> str:
         if m.kind != "length" or m.own or thing is None or thing[1].lower() not in OF_OTHERS:
             continue
         more = re.search(rf"{re.escape(m.words)} (longer|bigger|shorter|smaller)\b(?! than)", text)
-        if more is not None and held.lengths:
-            last, unit = held.lengths[-1], held.lengths[-1].unit
-            length = last.low + m.low * (1 if more[1] in ("longer", "bigger") else -1)
-            text = text.replace(more.group(), f"{round(length / MM[unit], 2).normalize():f} {unit}", 1)
+        before = spoken(held).query
+        last = before.steps[-1].length if before is not None and before.steps else c.UNSAID
+        if more is not None and last.value is not None:
+            length = last.value + m.low / MM[last.unit] * (1 if more[1] in ("longer", "bigger") else -1)
+            text = text.replace(more.group(), f"{round(length, 3).normalize():f} {last.unit}", 1)
         text = text.replace(m.words, " ", 1)
     return text
 
