@@ -85,6 +85,10 @@ def _by_the_way(tokens: Sequence[Token], i: int, lexicon: Lexicon) -> bool:
             return behind == "out"
         case "hair" | "shade" | "touch":
             return before in ("a", "one") and behind in _MEASURED
+        case "patch" | "patches":
+            return behind == "of" and "scales" in {t.word for t in tokens[i + 2 : i + 5]}
+        case "bump" | "bumps" | "lumps":
+            return before in ("breeding", "spawning", "little", "white") and tokens[i].word != "bump"
         case "forward" | "back":
             return before in ("further", "farther")
         case "same":

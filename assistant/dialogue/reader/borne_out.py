@@ -32,8 +32,19 @@ def borne_out(hit: Hit, line: Line) -> bool:
 
 
 def _names_a_place(hit: Hit, line: Line) -> bool:
-    """True for a bare part read as missing that is only where something is missing."""
-    return hit.phrase.denies and all(p in line.nouns for p in hit.at) and place_of_what_lacks(hit, line)
+    """True for a bare part read as missing that is only where something is missing, or is missing elsewhere."""
+    first = line.content[hit.first].first
+    how = line.tokens[first].word in _ARRAYS and [t.word for t in line.tokens[max(0, first - 2) : first]] == ["with", "no"]
+    return hit.phrase.denies and (how or (all(p in line.nouns for p in hit.at) and lacks_elsewhere(hit, line)))
+
+
+_ARRAYS = word_set("pattern order arrangement")
+"""What speckles may lack, which are there all the same ("speckles with no pattern")."""
+
+
+def lacks_elsewhere(hit: Hit, line: Line) -> bool:
+    """True where a bare denied part is a mere place, or is missing on another part ("no plates on the sides")."""
+    return place_of_what_lacks(hit, line) or _told_on(hit, line, line.lexicon.kb.character(hit.phrase.character).part)
 
 
 def another_sentence(hit: Hit, part: Hit, line: Line) -> bool:
@@ -46,7 +57,10 @@ def reaches_too_far(hit: Hit, part: Hit, line: Line) -> bool:
     """True for a value that is not said of a part some clauses before: it is a noun, stands right before or behind a
     noun of its own ("lips all wee bumps"), or in another sentence that says more.
     """
-    if all(p in line.nouns for p in hit.at):
+    if all(p in line.nouns for p in hit.at) or _next_word(line.content[hit.last].last, line) in _COLOUR:
+        return True
+    if _only_placed_on(part, line) and len(set(hit.at)) == 1 and "size" in "".join(
+            line.lexicon.cues(line.tokens[line.content[hit.first].first].word)):
         return True
     clause, single = line.clause(hit), len(set(hit.at)) == 1
     here = [p for p, c in enumerate(line.content) if c.clause == clause]
@@ -56,6 +70,18 @@ def reaches_too_far(hit: Hit, part: Hit, line: Line) -> bool:
         return True
     return single and another_sentence(hit, part, line) and (
         len(here) > FEW or any(p in line.talk.walls for p in here))
+
+
+def _only_placed_on(part: Hit, line: Line) -> bool:
+    """True for a part that is only where a mark is told to be ("black spot on the back part of the dorsal")."""
+    first = line.content[part.first].first
+    own = [t.word for t in line.tokens[:first] if t.clause == line.tokens[first].clause]
+    return bool(set(own) & _MARKS) and bool(set(own[-PLACED:]) & {"on", "of", "in", "at"})
+
+
+PLACED = 2
+"""Words before a part among which "on the" stands where something is told to be on it."""
+_COLOUR = word_set("colour color coloured colored colors colours")
 
 
 def describes_next(hit: Hit, line: Line) -> bool:
@@ -84,6 +110,8 @@ def only_a_part_of_it(hit: Hit, line: Line) -> bool:
     if set(before) & _SHARES and "as" in before and not any(s in _SHARES_STEMS for s in hit.phrase.stems):
         return True
     words = [tokens[content[p].first].word for p in sorted(hit.at)]
+    if hit.phrase.stems == ("way",):
+        return "all" not in before
     if hit.phrase.stems == ("between",):
         return before[-1:] != ["in"] or bool(after and after[0].clause == tokens[last].clause)
     label = line.lexicon.kb.state(hit.phrase.id).label.split()
@@ -113,6 +141,9 @@ def contrary(hit: Hit, line: Line) -> bool:
     told = set(" ".join((found.label, *found.values, *found.phrases, *words)).split())
     if told & _LARGE and own & _SMALL and not own & _LARGE and not _SMALL & told:
         return True
+    if any(plural and not line.content[p].plural and line.tokens[line.content[p].first].word == "fin"
+           for p, plural in zip(hit.at, hit.phrase.plurals, strict=True)) and len(hit.at) <= FEW:
+        return True
     first = line.content[hit.first].first
     if "dark" not in found.label.split() or line.tokens[first].word not in _SMALL | _LARGE | _MARKS:
         return False
@@ -139,7 +170,8 @@ def said_of_other(hit: Hit, line: Line) -> bool:
     if not parts or parts & {SIDE, WHOLE, "back"}:
         return False
     between = [t.word for t in tokens[line.content[before].last + 1 : line.content[hit.first].first]]
-    told = bool(_BEING & set(between)) or (hit.phrase.denies and not between and len(set(hit.at)) == 1)
+    lacks = hit.phrase.denies or hit.phrase.id.partition(".")[2].startswith("none")
+    told = bool(_BEING & set(between)) or (lacks and not between and len(set(hit.at)) == 1)
     return told or (between[:1] == ["with"] and between[1:] in (["a"], ["an"]))
 
 
@@ -226,7 +258,12 @@ def place_of_what_lacks(hit: Hit, line: Line) -> bool:
 def told_elsewhere(hit: Hit, line: Line) -> bool:
     """True when marks of the side are said to be on another part ("black spots on the tail")."""
     mine = line.lexicon.kb.character(hit.phrase.character).part
-    if (mine != SIDE and hit.phrase.character != COVERING) or hit.last + 1 >= len(line.content):
+    return (mine == SIDE or hit.phrase.character == COVERING) and _told_on(hit, line, mine)
+
+
+def _told_on(hit: Hit, line: Line, mine: str) -> bool:
+    """True when what is told is said to be on another part than its own."""
+    if hit.last + 1 >= len(line.content):
         return False
     following = line.content[hit.last + 1]
     place = following if following.stem not in ORDERED else None
@@ -242,7 +279,8 @@ def told_elsewhere(hit: Hit, line: Line) -> bool:
         for h in by.get(place.clause, ())
         if at in h.at
     }
-    return bool(words & _AT) and bool(parts) and mine not in parts and not parts & {"back", WHOLE, SIDE}
+    elsewhere = bool(parts) and mine not in parts and not parts & {"back", WHOLE}
+    return bool(words & _AT) and elsewhere and (mine not in (SIDE, WHOLE) or SIDE not in parts)
 
 
 def done_by_other(hit: Hit, part: Hit, line: Line) -> bool:
@@ -272,7 +310,7 @@ def describes_other(hit: Hit, part: Hit, line: Line) -> bool:
         if line.content[at].clause != clause or at in part.at:
             return False
         fin_end = at == hit.last + 1 and line.tokens[line.content[at].first].word in _ENDS and (
-            "fin" in line.lexicon.kb.character(hit.phrase.character).label.split())
+            bool({"fin", "fins"} & set(line.lexicon.kb.character(hit.phrase.character).label.split())))
         if at in line.nouns or fin_end:
             return True
     return False

@@ -16,9 +16,9 @@ from assistant.dialogue.reader.borne_out import (
     describes_other,
     done_by_other,
     holds_another,
+    lacks_elsewhere,
     of_front_fin,
     of_lateral_line,
-    place_of_what_lacks,
     reaches_too_far,
     told_elsewhere,
 )
@@ -87,6 +87,7 @@ OTHER = 2.0
 """What it costs a describing word that another noun follows it."""
 DENIED_ANEW = 1.0
 """What it costs a value that a denial of its own stands before the part behind it ("no teeth no spines")."""
+_SINGLE = word_set("was is")
 _BEYOND = word_set("under behind below above before past from beneath near against across")
 _AND = word_set("and n plus")
 SPREAD = 0.15
@@ -216,7 +217,7 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
     if shades(hit, line) or not borne_out(hit, line):
         return None
     best = _support(hit, line)
-    if not best and points(hit, line) and phrase.character not in line.talk.expected:
+    if points(hit, line) and (not best or _pointed(hit, best[1], line)) and phrase.character not in line.talk.expected:
         return None
     if best:
         worth = max(best[0], ALONE if phrase.alone else 0.0)
@@ -247,6 +248,12 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
     return Claim(
         phrase.id, phrase.character, hit.at, best[1] if best else (), score, denied and not phrase.denies, phrase.denies
     )
+
+
+def _pointed(hit: Hit, part: Sequence[int], line: Line) -> bool:
+    """True where "of the", or a row, parts a word for one of several from a part ("under the eye of the small one")."""
+    low = line.content[max(part)].last if part and max(part) < hit.first else len(line.tokens)
+    return bool({"of", "row", "rows"} & {t.word for t in line.tokens[low + 1 : line.content[hit.first].first]})
 
 
 def _usual(character: str, state: str, lexicon: Lexicon) -> float:
@@ -402,6 +409,8 @@ def _parted(hit: Hit, part: Hit, line: Line) -> float:
     cost += ELSEWHERE * _said_of_behind(hit, set(part.at), line)
     anew = hit.last < part.first and words >= {"and", "the"} and _is_next(hit, line)
     cost += OTHER * (anew and not likewise(part.at, line.content, line.tokens))
+    being = {"and", "the"} <= words and bool(words & _SINGLE) and part.last < hit.first
+    cost += OTHER * (being and bool(between & line.nouns - set(part.at)))
     cost += DENIED_ANEW * bool(hit.last < part.first and words & NEGATORS)
     return cost + OTHER * (len(hit.at) == 1 and describes_other(hit, part, line))
 
@@ -464,7 +473,7 @@ def _plain_denials(line: Line) -> Iterator[Claim]:
             for hit in hits:
                 if not about and set(hit.phrase.stems) <= part and not own <= set(hit.phrase.stems):
                     continue
-                if all(p in line.scopes.denied for p in hit.at) and not place_of_what_lacks(hit, line):
+                if all(p in line.scopes.denied for p in hit.at) and not lacks_elsewhere(hit, line):
                     yield Claim(states[character].id, character, hit.at, (), len(hit.at) + worth, False, True)
 
 

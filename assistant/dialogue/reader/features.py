@@ -61,6 +61,8 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
             continue
         if any(_names_part(claim, c, line) for found in chosen.values() for c in found):
             continue
+        if any(_rarer(c, claim, states, line) for found in chosen.values() for c in found):
+            continue
         if any(_lent(claim, c, line) for found in chosen.values() for c in found):
             continue
         if any(_reads_through(claim, c, line) or _told_of_part(claim, c, line) for x in chosen.values() for c in x):
@@ -170,6 +172,17 @@ def _names_part(claim: Claim, other: Claim, line: Line) -> bool:
     words = {p for p in (*claim.at, *claim.support) if line.content[p].stem not in _PLACED}
     inside = words <= set(other.support) or (bool(other.support) and words < {*other.at, *other.support})
     return claim.character != other.character and len(words) > 1 and inside
+
+
+def _rarer(other: Claim, claim: Claim, told: Collection[str], line: Line) -> bool:
+    """True for a feature of words that tell one which only fishes with another feature have ("a sucking disc full of
+    big sharp teeth" tells of no fangs).
+    """
+    kb = line.lexicon.kb
+    needed = kb.character(other.character).needs
+    same = claim.character != other.character and bool(set(claim.at) & set(other.at)) and claim.state not in needed
+    parts = {kb.character(c).part for c in (claim.character, other.character)}
+    return same and _needs(other, told, line) and not _needs(claim, told, line) and len(parts) == 1
 
 
 def _lent(claim: Claim, other: Claim, line: Line) -> bool:
