@@ -99,27 +99,55 @@ def left_open(tokens: Sequence[Token]) -> frozenset[int]:
             out.update(at)
         if (found := _NOT_LOOKED.search(" ".join(tokens[j].word for j in at))) is not None:
             out.update(at[found.string[: found.start()].count(" ") :])
+    out.update(_disputed(tokens))
     return frozenset(out)
+
+
+def _disputed(tokens: Sequence[Token]) -> Iterator[int]:
+    """The tokens of what one of those who saw the fish says and another denies."""
+    for sentence in sorted({t.sentence for t in tokens}):
+        at = [i for i, t in enumerate(tokens) if t.sentence == sentence]
+        said, ends = "", []
+        for i in at:
+            parted = said and tokens[i].clause != tokens[i - 1].clause
+            said += ("," if parted else "") + (" " if said else "") + tokens[i].word
+            ends.append(len(said))
+        if (found := _DISAGREED.search(said)) is not None:
+            yield from (i for i, end in zip(at, ends, strict=True) if found.start() < end <= found.end())
 
 
 MOST_ASKED = 4
 """Words of a part with a question mark that is answered with not having looked ("worm marks? forgot to look")."""
 _UNKNOWN = re.compile(
     r"(?:sorry |i |honestly |well )*(?:forgot to (?:look|check|count)|(?:didnt|never|couldnt|wouldnt|cant|dont) "
-    r"(?:look|looked|check|checked|count|tell|say|see|know|remember|notice)|no idea|dunno|not sure|no clue|who knows)"
-    r"(?: (?:at (?:it|that|them|those)|it|that|them|there|really|sorry|for sure|honestly))*")
+    r"(?:look|looked|check|checked|count|tell|say|see|know|remember|notice)|"
+    r"(?:did|could) not (?:look|check|count|see)|no idea|dunno|not sure|no clue|who knows)"
+    r"(?: (?:at (?:it|that|them|those)|it|that|them|there|really|sorry|for sure|honestly|(?:the|its) \w+))*")
 _LEFT = re.compile(
-    r"\b(?:(?:didnt|never|forgot to) (?:look|looked|check|checked|count)|not (?:looked at|checked|counted))$")
-"""What a clause ends with where its part was not looked at ("tongue didnt look", "gums not looked at")."""
+    r"\b(?:(?:didnt|never|forgot to) (?:look|looked|check|checked|count)|(?:not|never) (?:looked at|checked|counted|"
+    r"noted|recorded|measured|examined|scored|noticed|taken|visible on the \w+)(?: by (?:the )?\w+)?(?: \w+)?)$|"
+    r"^(?:whether|if) .*\b(?:(?:could|can|did|do)(?:nt| not)|cannot) (?:agree|say|tell|decide)\b|"
+    r"\b(?:not agreed|disagreed?|undecided|in dispute|in doubt|undetermined) ?(?:up)?(?:on|about)?$|"
+    r"^(?:(?:they|we|kids|crew|others|children) )?(?:(?:could|did)(?:nt| not)|cannot) agree (?:on|about|if|whether)\b|"
+    r"\b(?:not|nt) (?:as|so) \w+(?: \w+){0,5} as (?:the|those of the|that of the) (?:one|other|others|first|second)\b")
+"""A clause whose part was not looked at ("tongue didnt look", "barbels not noted"), on which those who saw it do not
+agree, or that only compares with another fish ("not as deep as the other")."""
+_SAYS = r"(?:says|said|saw|sees|thinks|thought|swears|claims|counted|counts|noted|found)"
+_DISAGREED = re.compile(
+    rf"\b(?:one|1)(?: \w+){{0,3}}? {_SAYS} [^.;!?]{{2,50}}?(?:,| and| but|;)+ (?:and |but )?(?:the |an|a )?"
+    rf"other(?: \w+)? (?:{_SAYS} |did |does |had |has )?(?:none|no|not|nothing|didnt|different|otherwise|\d+)\b"
+    r"[^,.;!?]*", re.IGNORECASE)
+"""Words by which two people have seen different things ("one child says whiskers, the other none")."""
+_UNABLE = (
+    r"never|did ?nt|did not|could ?nt|could not|cant|cannot|wasnt able to|not able to|unable to|"
+    r"too (?:dark|far|fast|quick|small|muddy|murky|slippery) to")
 _NOT_LOOKED = re.compile(
-    r"\b(?:(?:never|didnt|couldnt|cant|wasnt able to|not able to|unable to|forgot to|no time to|failed to|too"
-    r" (?:dark|far|fast|quick|small|muddy|murky|slippery) to)"
+    rf"\b(?:{_UNABLE}|forgot to|no time to|failed to)"
     r"(?: (?:really|even|properly|think to|thought to|bother to|stop to|"
     r"(?:get|got|have|had) (?:to|a chance to|time to)))*"
     r" (?:look(?:ed)? (?:at|for)|count|counted|check|checked|inspect|measure|examine|make out|"
-    r"(?:get|got) a (?:good |close |proper )?look)|"
-    r"(?:couldnt|cant|wasnt able to|not able to|unable to|too (?:dark|far|fast|quick|muddy|murky) to) see"
-    r" (?:the|its|his|her|how|what|which))\b")
+    r"(?:get|got) a (?:good |close |proper )?look)\b|"
+    rf"(?:{_UNABLE}) see (?:the|its|his|her|how|what|which)\b")
 """Words by which a part was not looked at, so that nothing is told of it ("never got to look at the spines")."""
 
 
@@ -146,6 +174,9 @@ _KNOWING = word_set("know think tell remember care want believe mind trust under
 def _says_no(tokens: Sequence[Token], i: int) -> bool:
     """True for a "no" that answers at the head of a line, or denies only knowing ("dont know which side")."""
     if i + 1 < len(tokens) and tokens[i + 1].word in _KNOWING:
+        return True
+    if [t.word for t in tokens[i + 1 : i + 2]] in (["further"], ["farther"]) and tokens[i + 2 : i + 3] and (
+            tokens[i + 2].word not in ("than", "then")):
         return True
     if i or tokens[0].word not in ("no", "nope", "nah", "naw"):
         return False

@@ -47,7 +47,7 @@ def shades(hit: Hit, line: Line) -> bool:
             and behind[0].clause == line.tokens[at].clause and line.lexicon.head(behind[0].word) in line.lexicon.tints)
 
 
-_SHADES = word_set("pale dark light bright dull deep dusky faint")
+_SHADES = word_set("pale dark light bright dull deep dusky faint plain")
 
 
 def unlike(hit: Hit, line: Line) -> int:

@@ -8,6 +8,20 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from assistant.dialogue.reader.as_typed import literal, points, shades, unlike
+from assistant.dialogue.reader.borne_out import (
+    FADING,
+    another_sentence,
+    borne_out,
+    describes_next,
+    describes_other,
+    done_by_other,
+    holds_another,
+    lacks_elsewhere,
+    of_front_fin,
+    of_lateral_line,
+    reaches_too_far,
+    told_elsewhere,
+)
 from assistant.dialogue.reader.lexicon import Lexicon
 from assistant.dialogue.reader.said_of import (
     LISTED_ON,
@@ -20,7 +34,7 @@ from assistant.dialogue.reader.said_of import (
 )
 from assistant.dialogue.reader.spotting import Content, Hit
 from assistant.dialogue.reader.tokens import Token
-from assistant.dialogue.reader.whole_colour import of_whole_fish
+from assistant.dialogue.reader.whole_colour import BUILD, of_whole_fish
 from assistant.dialogue.scope import Scopes
 from assistant.model.stems import NEGATORS, ORDERED
 from assistant.text import key, word_set
@@ -73,6 +87,7 @@ OTHER = 2.0
 """What it costs a describing word that another noun follows it."""
 DENIED_ANEW = 1.0
 """What it costs a value that a denial of its own stands before the part behind it ("no teeth no spines")."""
+_SINGLE = word_set("was is")
 _BEYOND = word_set("under behind below above before past from beneath near against across")
 _AND = word_set("and n plus")
 SPREAD = 0.15
@@ -96,7 +111,7 @@ LITERAL = 0.12
 USES = ("identify", "describe", "hybrid", "reserved")
 WHOLE = "whole-fish"
 SIDE = "side"
-_AT = word_set("on in at under below behind through near across beneath")
+_AT = word_set("on in at under below behind through near across beneath over")
 
 
 class Claim(NamedTuple):
@@ -161,7 +176,9 @@ def ready(
     clauses: set[int] = set()
     for hit in hits:
         of_it = hit.phrase.kind == "character" and lexicon.on_fish(hit.phrase.id)
-        if of_it and not measured_by(hit, content, tokens) and not end_of_span(hit, content, tokens):
+        if of_it and not measured_by(hit, content, tokens) and not end_of_span(hit, content, tokens) and not (
+                of_lateral_line(hit, content, tokens) or holds_another(hit, content, tokens, lexicon)
+                or of_front_fin(hit, content, tokens, lexicon)):
             clause = content[hit.first].clause
             parts.setdefault(hit.phrase.id, {}).setdefault(clause, []).append(hit)
             if lexicon.kb.character(hit.phrase.id).part != WHOLE:
@@ -197,16 +214,18 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
     denied = any(p in line.scopes.denied for p in hit.at)
     if phrase.denies != denied and (not denied or over_denial(hit, line.content, line.tokens, line.scopes.denied)):
         return None
-    if shades(hit, line):
+    if shades(hit, line) or not borne_out(hit, line):
         return None
     best = _support(hit, line)
-    if not best and points(hit, line) and phrase.character not in line.talk.expected:
+    if points(hit, line) and (not best or _pointed(hit, best[1], line)) and phrase.character not in line.talk.expected:
         return None
     if best:
         worth = max(best[0], ALONE if phrase.alone else 0.0)
     elif of_whole_fish(hit, line):
         worth = ALONE
     elif phrase.alone:
+        if describes_next(hit, line) or (phrase.denies and _stray(hit, line)):
+            return None
         worth = ALONE - LOOSE * _stray(hit, line)
     elif phrase.character in line.talk.expected and not (len(hit.at) < 2 and line.clause(hit) in line.part_clauses):
         worth = EXPECTED
@@ -219,7 +238,7 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
     )
     score += (
         _usual(phrase.character, phrase.id, line.lexicon)
-        - ELSEWHERE * (_elsewhere(hit, line) or _joined_over(hit, line))
+        - ELSEWHERE * (told_elsewhere(hit, line) or _joined_over(hit, line))
         + OFFERED * (phrase.id in line.talk.offered)
         + LITERAL * literal(hit, line)
         - UNLIKE * unlike(hit, line)
@@ -231,6 +250,12 @@ def _claim(hit: Hit, line: Line) -> Claim | None:
     )
 
 
+def _pointed(hit: Hit, part: Sequence[int], line: Line) -> bool:
+    """True where "of the", or a row, parts a word for one of several from a part ("under the eye of the small one")."""
+    low = line.content[max(part)].last if part and max(part) < hit.first else len(line.tokens)
+    return bool({"of", "row", "rows"} & {t.word for t in line.tokens[low + 1 : line.content[hit.first].first]})
+
+
 def _usual(character: str, state: str, lexicon: Lexicon) -> float:
     """A little for characters and states of which much is said."""
     return 0.05 * math.log1p(lexicon.gist(character)[0]) + (0.02 * math.log1p(lexicon.gist(state)[0]) if state else 0.0)
@@ -238,8 +263,9 @@ def _usual(character: str, state: str, lexicon: Lexicon) -> float:
 
 def _stray(hit: Hit, line: Line) -> bool:
     """True for a single word said of the whole fish in a clause that speaks of a part."""
-    whole = line.lexicon.kb.character(hit.phrase.character).part == WHOLE
-    return whole and len(set(hit.at)) == 1 and not hit.phrase.denies and line.clause(hit) in line.part_clauses
+    found = line.lexicon.kb.character(hit.phrase.character)
+    told = not hit.phrase.denies or key(found.label) == BUILD
+    return found.part == WHOLE and len(set(hit.at)) == 1 and told and line.clause(hit) in line.part_clauses
 
 
 def _across(hit: Hit, line: Line) -> bool:
@@ -265,7 +291,8 @@ def _skips(hit: Hit, line: Line) -> float:
     if any(p in line.nouns or _belongs(p, own, line) for p in skipped):
         return OVER + OVER * joined
     tints = sum(line.lexicon.head(line.tokens[line.content[p].first].word) in line.lexicon.tints for p in skipped)
-    return spread + TINT * tints + (OVER if skipped and joined else 0.0) + STOLEN * _steals(hit, own, line)
+    stolen = (STOLEN + OVER * joined) * _steals(hit, own, line)
+    return spread + TINT * tints + OVER * (bool(skipped) and joined) + stolen
 
 
 def _belongs(position: int, own: set[int], line: Line) -> bool:
@@ -283,28 +310,6 @@ def _steals(hit: Hit, own: set[int], line: Line) -> bool:
 
 def _parts_in_clause(hit: Hit, line: Line) -> Sequence[Hit]:
     return line.parts.get(hit.phrase.character, {}).get(line.clause(hit), ())
-
-
-def _elsewhere(hit: Hit, line: Line) -> bool:
-    """True when marks of the side are said to be on another part ("black spots on the tail")."""
-    mine = line.lexicon.kb.character(hit.phrase.character).part
-    if mine != SIDE or hit.last + 1 >= len(line.content):
-        return False
-    following = line.content[hit.last + 1]
-    place = following if following.stem not in ORDERED else None
-    if place is None and hit.last + 2 < len(line.content):
-        place = line.content[hit.last + 2]
-    if place is None or place.clause != line.clause(hit):
-        return False
-    words = {t.word for t in line.tokens[line.content[hit.last].last + 1 : place.first]}
-    at = hit.last + 1 + (place is not following)
-    parts = {
-        line.lexicon.kb.character(c).part
-        for c, by in line.parts.items()
-        for h in by.get(place.clause, ())
-        if at in h.at
-    }
-    return bool(words & _AT) and bool(parts) and mine not in parts and not parts & {"back", WHOLE}
 
 
 def _joined_over(hit: Hit, line: Line) -> bool:
@@ -352,22 +357,22 @@ def _worth(hit: Hit, part: Hit, back: int, line: Line) -> float:
             return ON_IT
         listed = listed_on(line.clause(hit), line.tokens, line.part_clauses)
         carried = CARRIED * (1 + listed) / back - FAR * 0.5 * min(hit.first - part.last - 1, 8)
-        carried *= ANEW if _another_sentence(hit, part, line) else 1.0
+        carried *= ANEW if another_sentence(hit, part, line) else 1.0
         lacking = bool(line.scopes.denied & own)
-        apart = lacking or _of_another_part(hit, line) or all(p in line.nouns for p in hit.at)
+        apart = lacking or _of_another_part(hit, line) or reaches_too_far(hit, part, line)
         return 0.0 if apart else carried
-    if likewise(part.at, line.content, line.tokens):
+    if likewise(part.at, line.content, line.tokens) and _hardly_else(part, line):
         return LIKEWISE
-    if _another_sentence(hit, part, line):
+    if another_sentence(hit, part, line):
         return 0.0
     fragment = len(hit.at) > 1 and line.clause(hit) not in line.part_clauses
     return AHEAD if fragment or (len(hit.at) > 1 and _only_within(hit, line)) else 0.0
 
 
-def _another_sentence(hit: Hit, part: Hit, line: Line) -> bool:
-    """True where a full stop parts a value from a part ("... of the spiny fin. Clear nick between")."""
-    tokens, content = line.tokens, line.content
-    return tokens[content[hit.first].first].sentence != tokens[content[part.first].first].sentence
+def _hardly_else(part: Hit, line: Line) -> bool:
+    """True for a part word in a clause that tells hardly anything else ("so is the cheek")."""
+    clause = line.clause(part)
+    return sum(c.clause == clause and p not in part.at for p, c in enumerate(line.content)) <= 1
 
 
 def _foreign(hit: Hit, part: Hit, line: Line) -> float:
@@ -398,14 +403,16 @@ def _parted(hit: Hit, part: Hit, line: Line) -> float:
     cost = WALL * bool(line.talk.walls & between)
     low, high = min(hit.last, part.last), max(hit.first, part.first)
     words = {line.tokens[i].word for i in range(line.content[low].last + 1, line.content[high].first)}
-    cost += BEYOND * bool(words & _BEYOND)
+    cost += BEYOND * bool(words & _BEYOND) + OTHER * (done_by_other(hit, part, line) or bool(words & FADING))
     named = hit.phrase.denies or any(p in line.nouns for p in hit.at)
     cost += AND * bool(named and words & _AND)
     cost += ELSEWHERE * _said_of_behind(hit, set(part.at), line)
     anew = hit.last < part.first and words >= {"and", "the"} and _is_next(hit, line)
     cost += OTHER * (anew and not likewise(part.at, line.content, line.tokens))
+    being = {"and", "the"} <= words and bool(words & _SINGLE) and part.last < hit.first
+    cost += OTHER * (being and bool(between & line.nouns - set(part.at)))
     cost += DENIED_ANEW * bool(hit.last < part.first and words & NEGATORS)
-    return cost + OTHER * (len(hit.at) == 1 and _describes_other(hit, part, line))
+    return cost + OTHER * (len(hit.at) == 1 and describes_other(hit, part, line))
 
 
 def _is_next(hit: Hit, line: Line) -> bool:
@@ -426,17 +433,6 @@ def _said_of_behind(hit: Hit, own: set[int], line: Line) -> bool:
     behind = range(last + 1, min(last + 2 + REACH_BEHIND, len(content)))
     place = next((p for p in behind if content[p].clause == line.clause(hit) and p in line.nouns), None)
     return bool(words & _AND) and place is not None and place not in own
-
-
-def _describes_other(hit: Hit, part: Hit, line: Line) -> bool:
-    """True when the noun that follows a single describing word is not the part ("a big red spot on the flap")."""
-    clause = line.clause(hit)
-    for at in range(hit.last + 1, min(hit.last + 3, len(line.content))):
-        if line.content[at].clause != clause or at in part.at:
-            return False
-        if at in line.nouns:
-            return True
-    return False
 
 
 def _of_another_part(hit: Hit, line: Line) -> bool:
@@ -477,7 +473,7 @@ def _plain_denials(line: Line) -> Iterator[Claim]:
             for hit in hits:
                 if not about and set(hit.phrase.stems) <= part and not own <= set(hit.phrase.stems):
                     continue
-                if all(p in line.scopes.denied for p in hit.at):
+                if all(p in line.scopes.denied for p in hit.at) and not lacks_elsewhere(hit, line):
                     yield Claim(states[character].id, character, hit.at, (), len(hit.at) + worth, False, True)
 
 

@@ -311,12 +311,12 @@ def _beside(
         return None
     if not joined and lexicon.is_part(tokens[at].word):
         return None
-    if step > 0 and tokens[at - 1].word in _HAVING and [t.word for t in tokens[at + 1 : at + 2]] in _LYING:
+    if step > 0 and tokens[at - 1].word in _HAVING and [t.word for t in tokens[at + 1 : at + 2]] in _PLACING:
         return None
     return at if step < 0 or _ends(tokens, at + 1, lexicon) else None
 
 
-_HAVING, _LYING = word_set("with w"), (["on"], ["along"], ["down"], ["round"], ["around"])
+_HAVING, _PLACING = word_set("with w"), (["on"], ["along"], ["down"], ["round"], ["around"])
 """Words between a fish and a colour of it, and behind that colour ("bass with white on the tail")."""
 _BEING = word_set("was were is are looked seemed")
 """Words before a look that is told of a part, not cut short of a name ("the spots were blue, sunfish ...")."""

@@ -7,6 +7,7 @@ import re
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from assistant.dialogue.reader.as_meant import counts_nothing
 from assistant.dialogue.reader.claims import Claim, Line
 from assistant.dialogue.reader.lexicon import Lexicon
 from assistant.dialogue.reader.reading import Seen
@@ -14,7 +15,7 @@ from assistant.dialogue.reader.spotting import Content, Hit
 from assistant.dialogue.reader.tokens import Token
 from assistant.model.stems import ORDERED, stem
 from assistant.reasoning.observed import Observation
-from assistant.text import key, word_set
+from assistant.text import key
 
 MARGIN = 0.25
 """How far outside the stated range, as a share of it, a count is still taken for a count of that feature."""
@@ -264,6 +265,15 @@ def _itself_counted(number: _Number, hit: Hit, content: Sequence[Content]) -> bo
     return hit.first == number.last + 1 and content[hit.last].plural
 
 
+def _counts_marks(number: _Number, content: Sequence[Content]) -> bool:
+    """True where marks stand behind a number, which are what is counted ("12 even blotches back to the tail")."""
+    behind = content[number.last + 1 : number.last + 2 + REACH]
+    return any(c.stem in _MARKS for c in behind if c.clause == content[number.at].clause)
+
+
+_MARKS = frozenset(map(stem, ("spot", "blotch", "saddle", "mark", "streak", "speck", "patch", "strip")))
+
+
 def _nouns_behind(
     number: _Number, parts: Sequence[Hit], content: Sequence[Content], lexicon: Lexicon
 ) -> frozenset[str]:
@@ -292,7 +302,8 @@ def _numbers(tokens: Sequence[Token], content: Sequence[Content], text: str) -> 
     out: list[_Number] = []
     at = 0
     while at < len(content):
-        if content[at].stem.isdigit() and len(content[at].stem) < 4 and not _in_pieces(tokens, content[at]):
+        if content[at].stem.isdigit() and len(content[at].stem) < 4 and not counts_nothing(
+                tokens, content[at].first, content[at].last, text):
             low = int(content[at].stem)
             if ones := _ones(tokens, content, at):
                 out.append(_Number(low + ones, low + ones, at, at + 1))
@@ -316,17 +327,6 @@ def _ones(tokens: Sequence[Token], content: Sequence[Content], at: int) -> int:
     ones = content[at + 1].stem
     beside = content[at + 1].first == content[at].last + 1 and content[at + 1].clause == content[at].clause
     return int(ones) if spelt and beside and len(ones) == 1 and ones.isdigit() else 0
-
-
-def _in_pieces(tokens: Sequence[Token], number: Content) -> bool:
-    """True for the number of "snapped in two", where no row or line follows."""
-    before = tokens[number.first - 1].word if number.first else ""
-    following = tokens[number.last + 1] if number.last + 1 < len(tokens) else None
-    ends = following is None or following.clause != number.clause or following.word in _THERE
-    return number.stem == "2" and before == "in" and ends
-
-
-_THERE = word_set("down up low near by at over under on in behind before above below")
 
 
 def _end_of_range(tokens: Sequence[Token], content: Sequence[Content], text: str, at: int) -> int:
@@ -373,7 +373,7 @@ def _counted_by(
     for hit in sorted(parts, key=lambda h: (-len(h.at), h.first, h.phrase.id)):
         if content[hit.first].clause != content[number.at].clause or _gap(number, hit) > 1:
             continue
-        if not nouns and _itself_counted(number, hit, content):
+        if not nouns and (_itself_counted(number, hit, content) or _counts_marks(number, content)):
             return None
         character = count_of_part(lexicon.kb.character(hit.phrase.id).part, number.low, number.high, lexicon)
         if character and (not nouns or lexicon.counted(character) in nouns):

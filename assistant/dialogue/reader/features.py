@@ -59,7 +59,11 @@ def choose(claims: Sequence[Claim], line: Line) -> list[Claim]:
             continue
         if claim.number is None and any(_within_count(claim, c, nouns) for found in chosen.values() for c in found):
             continue
-        if any(_names_part(claim, c) for found in chosen.values() for c in found):
+        if any(_names_part(claim, c, line) for found in chosen.values() for c in found):
+            continue
+        if any(_rarer(c, claim, states, line) for found in chosen.values() for c in found):
+            continue
+        if any(_lent(claim, c, line) for found in chosen.values() for c in found):
             continue
         if any(_reads_through(claim, c, line) or _told_of_part(claim, c, line) for x in chosen.values() for c in x):
             continue
@@ -161,13 +165,36 @@ LACKING = ("none", "absent")
 """How the ids of states begin that mean that nothing is there."""
 
 
-def _names_part(claim: Claim, other: Claim) -> bool:
+def _names_part(claim: Claim, other: Claim, line: Line) -> bool:
     """True for words that are only the name of the part another reading is said of ("a smudge on the soft dorsal"), or
     of it and its place ("a spot at the back of the soft dorsal").
     """
-    words = {*claim.at, *claim.support}
+    words = {p for p in (*claim.at, *claim.support) if line.content[p].stem not in _PLACED}
     inside = words <= set(other.support) or (bool(other.support) and words < {*other.at, *other.support})
     return claim.character != other.character and len(words) > 1 and inside
+
+
+def _rarer(other: Claim, claim: Claim, told: Collection[str], line: Line) -> bool:
+    """True for a feature of words that tell one which only fishes with another feature have ("a sucking disc full of
+    big sharp teeth" tells of no fangs).
+    """
+    kb = line.lexicon.kb
+    needed = kb.character(other.character).needs
+    same = claim.character != other.character and bool(set(claim.at) & set(other.at)) and claim.state not in needed
+    parts = {kb.character(c).part for c in (claim.character, other.character)}
+    return same and _needs(other, told, line) and not _needs(claim, told, line) and len(parts) == 1
+
+
+def _lent(claim: Claim, other: Claim, line: Line) -> bool:
+    """True for a mark read of a part of another clause where its noun is told of a part of its own ("red eyes, dark
+    bars up and down").
+    """
+    if claim.number is not None or other.number is not None or claim.character == other.character:
+        return False
+    clauses = [{line.content[p].clause for p in c.support} - {line.content[p].clause for p in c.at}
+               for c in (claim, other)]
+    nouns = set(claim.at) & set(other.at) & line.nouns
+    return bool(nouns) and bool(clauses[0]) and not clauses[1] and len(set(claim.at) - set(other.at)) < FEW
 
 
 def _reads_through(claim: Claim, other: Claim, line: Line) -> bool:

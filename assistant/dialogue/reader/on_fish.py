@@ -80,7 +80,8 @@ def _reached(named: Named, tokens: Sequence[Token]) -> bool:
     return False
 
 
-_IN = word_set("from in on out through by behind under outta inside at")
+_IN = word_set("from in on out through by behind under outta inside at to before past above below near")
+_PLACED = word_set("out inside back front end edge rear side top bottom corner rim tip base middle half part")
 _THE = word_set("the its it's his her their one a")
 
 
@@ -91,7 +92,7 @@ def _inside_it(named: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool:
     if named.after - at != 1 or at < 2 or tokens[at - 1].word not in _THE:
         return False
     before = tokens[at - 2]
-    inside = before.word in _IN or (before.word == "of" and at > 2 and tokens[at - 3].word in ("out", "inside"))
+    inside = before.word in _IN or (before.word == "of" and at > 2 and tokens[at - 3].word in _PLACED)
     if not inside or before.clause != tokens[at].clause:
         return False
     body = any(e[0] == "term" for e in lexicon.spoken(tokens[at].word))

@@ -54,6 +54,13 @@ _IN_LINES = re.compile(
     r"\bin (?:an?|one|two|three|four|a few|a couple(?: of)?)(?: or (?:one|two|three|four|so))? "
     r"(?:(?:plain|short|simple|quick|easy) )*(?:sentences?|lines?)(?: or (?:two|three|so))?(?=\s*(?:[,.?!:]|$))",
     re.IGNORECASE)
+_LATERAL = re.compile(
+    r"(?P<the>^|(?<=[,.;:] )|(?<=\band )|\b(?:the|no) )line "
+    r"(?:of pores(?! to\b)(?: (?:down|on|along) (?:its|the|his|each) (?:side|flank)s?)?|"
+    r"(?:down|on|along) (?:its|the|his|her) (?:side|flank)(?= (?:dips|sags|bends|curves|drops|bows|swoops|comes in|"
+    r"(?:is |was )?(?:broken|split|cut|in two|in pieces|straight|curved|complete|incomplete|whole|unbroken)|"
+    r"stops|ends|continues|runs out|in two)))\b", re.IGNORECASE)
+"""The line of pores, told by where it runs and how."""
 _TELLING = re.compile(r"\b(?:what|whats|describe|tell|explain|say|give)\b", re.IGNORECASE)
 NAMES = ("taxon", "hybrid")
 KINDS = (*NAMES, "group")
@@ -62,13 +69,14 @@ KINDS = (*NAMES, "group")
 def in_full(line: str, lexicon: Lexicon) -> str:
     """The line with what it leaves out or puts crookedly in full words.
 
-    Lines and sentences to be answered in are brief ones, dozens are numbers and prickles spines, what nobody saw is
+    The line along the side is the lateral one, lines and sentences to be answered in are brief ones, dozens are
+    numbers and prickles spines, what nobody saw is
     not there, a colour likened to a thing is that colour, "the bottom one" behind a fin is a fin, what is counted
     is said again ("how many spines on top n how many below"), two kinds have their names ("crappie black or
     white"), a likeness in one word is two ("perchlike"), an "it" is the part it stands for, "no less than" is a
     bound, and a question on the fish named before it is one ("pirate perch, is it a perch?").
     """
-    line = _ROUND.sub("around", _GAPE.sub("jaws", line))
+    line = _LATERAL.sub(r"\g<the>lateral line", _ROUND.sub("around", _GAPE.sub("jaws", line)))
     line = _IN_LINES.sub("briefly", line) if _TELLING.search(line) else line
     line = _RUN_ON_LIKE.sub(lambda m: f"{m['fish']}-like" if _names(m["fish"], KINDS, lexicon) else m.group(), line)
     line = _PRICKLES.sub("spines", line)

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence, Set
 from itertools import pairwise
 from typing import NamedTuple
 
+from assistant.dialogue.reader.as_meant import heard, says_nothing
 from assistant.dialogue.reader.lexicon import Lexicon, Phrase
 from assistant.dialogue.reader.tokens import Token
 from assistant.model.spelling import distance
@@ -48,138 +49,15 @@ def content_of(tokens: Sequence[Token], masked: frozenset[int], lexicon: Lexicon
         if i not in masked
         and t.word not in DROPPED
         and t.word not in NEGATORS
-        and not _says_nothing(tokens, i, lexicon)
+        and not says_nothing(tokens, i, lexicon)
     ]
-    words = [_mended(_heard(tokens, i, lexicon), lexicon) for i in kept]
+    words = [_mended(heard(tokens, i, lexicon), lexicon) for i in kept]
     out = []
     for run in _runs(kept, tokens):
         for s in lexicon.stems(words[a] for a in run):
             first, last = kept[run[s.first]], kept[run[s.last]]
             out.append(Content(s.text, first, last, tokens[first].clause, s.plural))
     return tuple(out)
-
-
-def _says_nothing(tokens: Sequence[Token], i: int, lexicon: Lexicon) -> bool:
-    """True for a word that could tell of a fish, and beside its neighbours does not ("the last one", "mud bottom")."""
-    word, before = tokens[i].word, tokens[i - 1].word if i else ""
-    follows = tokens[i + 1] if i + 1 < len(tokens) else None
-    at_water = follows is not None and follows.word in WATERS and follows.clause == tokens[i].clause
-    if at_water and lexicon.head(word) in lexicon.tints:
-        return True
-    match word:
-        case "one" | "ones":
-            behind = [t.word for t in tokens[i + 1 : i + 3] if t.clause == tokens[i].clause]
-            counts = word == "one" and any(stem(w) in lexicon.count_nouns for w in behind)
-            return _stands_for_fish(tokens, i) and not counts and not _ones_meant(tokens, i, lexicon)
-        case "round":
-            return follows is not None and follows.word in _HERE
-        case "light":
-            return before in _SEEN_BY
-        case "bottom":
-            return before in _BEDS
-        case "w":
-            return not _is_letter(tokens, i)
-        case "hooked":
-            return before in _HOOKERS or (follows is not None and follows.word in _HOOKED)
-        case "spinner" | "spinners":
-            return True
-        case "snake":
-            return i > 0 and tokens[i].typed[:1].isupper() and (tokens[i - 1].typed[:1].isupper() or before == "the")
-        case "scale":
-            own = {t.word for t in tokens[max(0, i - 3) : i]}
-            return ("on" in own and bool(own & _OWNERS)) or (follows is not None and follows.word in _READS)
-    return False
-
-
-_BEDS = word_set("mud muddy sand sandy rock rocky gravel gravelly weed weedy hard soft silt silty clay lake pond river")
-"""Words before a "bottom" that is that of a water."""
-WATERS = word_set("river creek lake pond reservoir bayou slough brook swamp")
-"""Words before which a colour is part of a name or tells of the water ("red river")."""
-_POINTING = word_set(
-    "this that the second first third other another which each every last next red big small little "
-    "bottom top back front lower upper"
-)
-_SEEN_BY = word_set("bad poor low dim good fading porch lantern lamp dock")
-"""Words before a "light" by which a fish was seen."""
-_HERE = word_set("here there these my our them its his her any each every")
-"""Words after a "round" that means around."""
-_OWNERS = word_set("my the our his her a dads buddys brothers boat")
-_READS = word_set("says said reads read showed shows went stopped")
-"""Words round a "scale" that weighs fish."""
-_HOOKERS, _HOOKED = word_set("i we he she they boy kid dad buddy"), word_set("it him her this that one em them into")
-"""Words before and after a "hooked" that says how the fish was caught."""
-_SHAPES = word_set("mark marks marking markings blotch blotches bar bars pattern patterns")
-"""What may be shaped like a letter ("w marks")."""
-_OF_LETTER = word_set("the like little small dark of has with")
-"""Words between which and a shape a "w" is the letter."""
-_VERBS = word_set("had has have is was with w looks looked got")
-
-
-def _heard(tokens: Sequence[Token], i: int, lexicon: Lexicon) -> str:
-    """The word at a place, or the one it sounds like where only that makes sense ("a read edge", "passed the eye")."""
-    word = tokens[i].word
-    if word == "passed":
-        return "past"
-    joined = word == "one" and i > 0 and tokens[i - 1].word in _AND
-    if (joined or word in _ANOTHER) and (mark := _mark_before(tokens, i)):
-        return mark
-    if word == "ones" and (noun := _ones_meant(tokens, i, lexicon)):
-        return noun
-    after = tokens[i + 1].word if i + 1 < len(tokens) and tokens[i + 1].clause == tokens[i].clause else ""
-    coloured = after in _EDGES or lexicon.is_part(after)
-    return "red" if word == "read" and after and coloured else word
-
-
-def _ones_meant(tokens: Sequence[Token], i: int, lexicon: Lexicon) -> str:
-    """The plural that ends the clause before, for which "ones" stands in the next ("whiskers, white ones")."""
-    own = [t for t in tokens[:i] if t.clause == tokens[i].clause]
-    before = [t for t in tokens[:i] if t.clause == tokens[i].clause - 1 and t.sentence == tokens[i].sentence]
-    if tokens[i].word != "ones" or not 0 < len(own) <= MOST_OF_ONES or not before:
-        return ""
-    noun = next((t.word for t in reversed(before) if t.word.endswith("s") and lexicon.names_part(t.word)), "")
-    return noun if noun and before.index(next(t for t in before if t.word == noun)) >= len(before) - MOST_BEHIND else ""
-
-
-MOST_OF_ONES, MOST_BEHIND = 2, 4
-"""Words before "ones" in its clause; how near to the end of the clause before the thing stands."""
-
-
-def _mark_before(tokens: Sequence[Token], i: int) -> str:
-    """The mark for which "another" stands before a place ("a blotch on the dorsal, another at the tail base")."""
-    after = " ".join(t.word for t in tokens[i + 1 : i + 3])
-    behind = tokens[i + 1 + (2 if after == "like it" else after.startswith("one")) :][:1] if after else []
-    if not behind or behind[0].clause != tokens[i].clause or behind[0].word not in _PLACES:
-        return ""
-    return next((t.word for t in reversed(tokens[:i]) if t.word in _MARKS and t.sentence == tokens[i].sentence), "")
-
-
-_ANOTHER, _PLACES = word_set("another nother anuther"), word_set("on at by in near below under behind above beside")
-_MARKS = word_set("spot blotch bar band stripe line dot smudge patch streak mark")
-_EDGES = word_set("edge edges rim rims border spot spots dot dots tip trim patch belly breast throat")
-
-
-def _stands_for_fish(tokens: Sequence[Token], i: int) -> bool:
-    """True for "one" where it is a pronoun ("the second one", "one had worm tracks", "any good for one")."""
-    before = tokens[i - 1].word if i else ""
-    after = tokens[i + 1].word if i + 1 < len(tokens) else ""
-    last = i + 1 == len(tokens) or tokens[i + 1].clause != tokens[i].clause
-    if last and i > 1 and tokens[i].word == "one" and tokens[i - 2].word in ("a", "an") and (
-            tokens[i - 2].clause == tokens[i].clause):
-        return True
-    return before in _POINTING or after in _VERBS or (last and before in _OF_ONE)
-
-
-def _is_letter(tokens: Sequence[Token], i: int) -> bool:
-    """True for a "w" that is a shape ("w shaped marks", "like a w"), not short for with."""
-    before = tokens[i - 1].word if i else ""
-    after = tokens[i + 1].word if i + 1 < len(tokens) else ""
-    if tokens[i].typed == "W" or (before in ("and", "or") and i > 1 and len(tokens[i - 2].word) == 1):
-        return True
-    return after.startswith("shape") or before in ("a", "letter") or (
-        after in _SHAPES and (not i or before in _OF_LETTER))
-
-
-_OF_ONE = word_set("for as like than of from")
 
 
 def _mended(word: str, lexicon: Lexicon) -> str:
@@ -246,10 +124,12 @@ def _placed(phrase: Phrase, anchor: str, places: dict[str, dict[int, list[int]]]
             at: list[int] = []
             for wanted in phrase.stems:
                 near = places[wanted][clause]
-                free = [p for p in near if p not in at] or near
+                free = [p for p in near if p not in at]
+                if not free:
+                    break
                 floor = at[-1] if phrase.ordered and at else -1
                 at.append(min(free, key=lambda p: (p <= floor, abs(p - start), p)))
-            if _close(phrase, at) and tuple(at) not in seen:
+            if len(at) == len(phrase.stems) and _close(phrase, at) and tuple(at) not in seen:
                 seen.add(tuple(at))
                 yield Hit(phrase, tuple(at))
 
@@ -362,12 +242,30 @@ def _divided(hit: Hit, content: Sequence[Content], tokens: Sequence[Token], lexi
         return True
     if any(_said_anew(a, b, tokens, content, lexicon) for a, b in pairwise(sorted(hit.at))):
         return True
+    if hit.phrase.id.split("-")[0] in _ON_BACK and _back_of(hit, content, tokens):
+        return True
     if any(_told_already(a, b, hit, tokens, content, lexicon) for a, b in pairwise(sorted(hit.at))):
         return True
     own = {size for p in hit.at for size in _sizes(content[p], tokens, lexicon)}
     between = (p for p in range(hit.first + 1, hit.last) if p not in hit.at)
     other = {size for p in between for size in _sizes(content[p], tokens, lexicon)}
     return bool(own and other and not own & other)
+
+
+_ON_BACK = word_set("back nape")
+
+
+def _back_of(hit: Hit, content: Sequence[Content], tokens: Sequence[Token]) -> bool:
+    """True for the "back" of something, or its back half, which is not the back of the fish."""
+    for p in hit.at:
+        at = content[p].first
+        after = tokens[at + 1].word if at + 1 < len(tokens) and tokens[at + 1].clause == tokens[at].clause else ""
+        if tokens[at].word == "back" and after in _OF_IT:
+            return True
+    return False
+
+
+_OF_IT = word_set("of half part end edge third corner to from toward towards")
 
 
 def _sizes(word: Content, tokens: Sequence[Token], lexicon: Lexicon) -> set[str]:
