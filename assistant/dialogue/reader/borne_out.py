@@ -34,7 +34,8 @@ def borne_out(hit: Hit, line: Line) -> bool:
 def _names_a_place(hit: Hit, line: Line) -> bool:
     """True for a bare part read as missing that is only where something is missing, or is missing elsewhere."""
     first = line.content[hit.first].first
-    how = line.tokens[first].word in _ARRAYS and [t.word for t in line.tokens[max(0, first - 2) : first]] == ["with", "no"]
+    before = [t.word for t in line.tokens[max(0, first - 2) : first]]
+    how = line.tokens[first].word in _ARRAYS and before == ["with", "no"]
     return hit.phrase.denies and (how or (all(p in line.nouns for p in hit.at) and lacks_elsewhere(hit, line)))
 
 
