@@ -136,7 +136,8 @@ _SAYS = r"(?:says|said|saw|sees|thinks|thought|swears|claims|counted|counts|note
 _DISAGREED = re.compile(
     rf"\b(?:one|1)(?: \w+){{0,3}}? {_SAYS} [^.;!?]{{2,50}}?(?:,| and| but|;)+ (?:and |but )?(?:the |an|a )?"
     rf"other(?: \w+)? (?:{_SAYS} |did |does |had |has )?(?:none|no|not|nothing|didnt|different|otherwise|\d+)\b"
-    r"[^,.;!?]*", re.IGNORECASE)
+    rf"[^,.;!?]*|\b(?:my|the|his|her) \w+ {_SAYS} [^.;!?]{{2,60}}?(?:,| and| but)+ (?:and |but )?"
+    r"i (?:say|said|saw|count|counted) (?:none|no|not|one|two|three|four|\d+)\b[^,.;!?]*", re.IGNORECASE)
 """Words by which two people have seen different things ("one child says whiskers, the other none")."""
 _UNABLE = (
     r"never|did ?nt|did not|could ?nt|could not|cant|cannot|wasnt able to|not able to|unable to|"

@@ -35,11 +35,11 @@ def _names_a_place(hit: Hit, line: Line) -> bool:
     """True for a bare part read as missing that is only where something is missing, or is missing elsewhere."""
     first = line.content[hit.first].first
     before = [t.word for t in line.tokens[max(0, first - 2) : first]]
-    how = line.tokens[first].word in _ARRAYS and before == ["with", "no"]
+    how = line.tokens[first].word in _ARRAYS and before in _WITH_NO
     return hit.phrase.denies and (how or (all(p in line.nouns for p in hit.at) and lacks_elsewhere(hit, line)))
 
 
-_ARRAYS = word_set("pattern order arrangement")
+_ARRAYS, _WITH_NO = word_set("pattern order arrangement"), (["with", "no"], ["in", "no"])
 """What speckles may lack, which are there all the same ("speckles with no pattern")."""
 
 
@@ -60,8 +60,7 @@ def reaches_too_far(hit: Hit, part: Hit, line: Line) -> bool:
     """
     if all(p in line.nouns for p in hit.at) or _next_word(line.content[hit.last].last, line) in _COLOUR:
         return True
-    if _only_placed_on(part, line) and len(set(hit.at)) == 1 and "size" in "".join(
-            line.lexicon.cues(line.tokens[line.content[hit.first].first].word)):
+    if _only_placed_on(part, line) and not any(p in line.nouns for p in hit.at):
         return True
     clause, single = line.clause(hit), len(set(hit.at)) == 1
     here = [p for p, c in enumerate(line.content) if c.clause == clause]
@@ -77,7 +76,8 @@ def _only_placed_on(part: Hit, line: Line) -> bool:
     """True for a part that is only where a mark is told to be ("black spot on the back part of the dorsal")."""
     first = line.content[part.first].first
     own = [t.word for t in line.tokens[:first] if t.clause == line.tokens[first].clause]
-    return bool(set(own) & _MARKS) and bool(set(own[-PLACED:]) & {"on", "of", "in", "at"})
+    mark = bool(set(own) & _MARKS) and bool(set(own[-PLACED:]) & {"on", "of", "in", "at"})
+    return mark or bool(set(own[-PLACED:]) & {"under", "behind", "below", "above", "near"})
 
 
 PLACED = 2
@@ -295,7 +295,8 @@ def done_by_other(hit: Hit, part: Hit, line: Line) -> bool:
         return True
     near = hit.first - 1
     subject = near >= 0 and near in line.nouns and line.content[near].clause == line.clause(hit)
-    return (subject and first in _VERBS) or (first in _AHEAD and part.first == hit.last + 1)
+    ahead = first in _AHEAD or (first == "front" and _next_word(line.content[hit.first].last, line) == "of")
+    return (subject and first in _VERBS) or (ahead and part.first == hit.last + 1 and len(set(hit.at)) == 1)
 
 
 _VERBS = word_set("sticks juts projects hangs extends protrudes overhangs pokes")

@@ -90,6 +90,8 @@ DENIED_ANEW = 1.0
 _SINGLE = word_set("was is")
 _BEYOND = word_set("under behind below above before past from beneath near against across")
 _AND = word_set("and n plus")
+LACKING = ("none", "absent")
+"""How the ids of states begin that mean that nothing is there."""
 SPREAD = 0.15
 """What each word inside a reading that it does not explain costs."""
 STOLEN = 1.2
@@ -486,7 +488,8 @@ def _plain_presence(line: Line) -> Iterator[Claim]:
         if not phrase.denies or len(hit.at) > 1 or not (phrase.plurals[0] and content.plural):
             continue
         own = line.tokens[content.first].word in line.lexicon.kb.character(phrase.character).words
-        if own and (phrase.character, hit.at) not in told and hit.first not in line.scopes.denied:
+        lacking = phrase.id.partition(".")[2].startswith(LACKING)
+        if own and lacking and (phrase.character, hit.at) not in told and hit.first not in line.scopes.denied:
             best = _support(hit, line) or (0.0, ())
             worth = PLAIN_PRESENCE + best[0] + _usual(phrase.character, "", line.lexicon)
             yield Claim(phrase.id, phrase.character, hit.at, best[1], 1 + worth, True, False)

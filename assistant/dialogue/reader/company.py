@@ -80,10 +80,10 @@ def _is_coloured(made: Named, tokens: Sequence[Token], lexicon: Lexicon) -> bool
     """True for a colour behind a fish's name of which it is told where it lies ("sunfish, green on top")."""
     behind = tokens[made.after : made.after + 1]
     return (lexicon.head(tokens[made.first].word) in lexicon.tints and bool(behind)
-            and behind[0].clause == tokens[made.first].clause and behind[0].word in _PLACING)
+            and behind[0].clause == tokens[made.first].clause and behind[0].word in _LYING_ON)
 
 
-_PLACING = word_set("on above below under underneath over all along down through toward towards with")
+_LYING_ON = word_set("on above below under underneath over all along down through toward towards with")
 
 
 def _in_row(

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
 
-from assistant.dialogue.reader.claims import SIDE, WHOLE, Claim, Line, claims_of
+from assistant.dialogue.reader.claims import LACKING, SIDE, WHOLE, Claim, Line, claims_of
 from assistant.dialogue.reader.reading import Seen
 from assistant.dialogue.reader.said_of import likewise
 from assistant.model.stems import ORDERED
@@ -159,10 +159,6 @@ def _outdone(claim: Claim, others: Sequence[Claim]) -> bool:
     plain = [o for o in others if not o.explicit and not o.denied and o is not claim]
     return (claim.explicit and bool(plain)) or (lacking and any(
         o.number is None and not o.state.partition(".")[2].startswith(LACKING) for o in plain))
-
-
-LACKING = ("none", "absent")
-"""How the ids of states begin that mean that nothing is there."""
 
 
 def _names_part(claim: Claim, other: Claim, line: Line) -> bool:

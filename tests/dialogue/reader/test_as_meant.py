@@ -27,6 +27,7 @@ def test_fins_that_stand_clean_apart(kb: KnowledgeBase) -> None:
     "barbels not noted by crew", "snout not measured", "i did not see the teeth",
     "one child says whiskers, the other says none, so count that as not seen",
     "whether the cheek had lines they could not agree", "one tooth patch? did not check the tongue",
+    "my dad says the tongue has two rows of teeth, i say one",
 ])
 def test_what_was_not_looked_at_or_agreed_on(kb: KnowledgeBase, line: str) -> None:
     """A part that nobody looked at, or of which two people say two things, is left open."""

@@ -71,6 +71,15 @@ def test_the_line_along_the_side_is_no_stripe(kb: KnowledgeBase) -> None:
     ("chin and floor of the mouth are peppered black", "body-spots"),
     ("two flaps between the holes of a nostril", "nostril-tubes"),
     ("nose does not stick out past the lip", "nostril-tubes"),
+    ("no plates on the sides", "gular-plate"),
+    ("black spot on the back part of the dorsal, tiny", "dorsal-base-length"),
+    ("vent up under the throat, purple brown", "throat-colour"),
+    ("speckles with no pattern", "body-mottling"),
+    ("patches of big scales", "body-spots"),
+    ("head spotless", "body-spots"),
+    ("a sucking disc full of big sharp teeth", "canine-teeth"),
+    ("breeding bumps on the head", "forehead-hump"),
+    ("light lips, two spots", "lips"),
 ])
 def test_words_for_something_else(kb: KnowledgeBase, line: str, never: str) -> None:
     """A likeness, a place or a word within another name is no mark."""
