@@ -20,6 +20,10 @@ _FOOT_AND_HALF = re.compile(rf"\b({_N}) (?:foot|feet|ft) and a half\b|\b(\d+|{_W
                             re.IGNORECASE)
 _FOOT_AND = re.compile(rf"\b({_N}) (?:foot|feet|ft) and (\d+|{_WORD})(?: ?(?:in|inch|inches))?\b", re.IGNORECASE)
 _AND_PART = re.compile(rf"\b(\d+) and (?:(?:an? |one )?({_PART})|(\d/\d{{1,2}}))\b", re.IGNORECASE)
+_NTH = re.compile(
+    r"(?<!my )(?<!our )(?<!the )(?<!his )(?<!her )"
+    r"\b(second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|\d+(?:nd|rd|th)) "
+    r"((?!day|time|trip|cast|week|of\b)[a-z]+(?: [a-z]+)?) (today|of the day|so far)\b", re.IGNORECASE)
 _ALL_BUT = re.compile(rf"\bcaught ({_N})\b[\w ,]*?\bkept all but ({_N})\b", re.IGNORECASE)
 _KEPT_IT = re.compile(
     r"\b(?:i |we |and )*kept (?:it|that too|(?:that|this|the last|the first)(?: one)?|him|her)(?: too)?\b"
@@ -49,6 +53,7 @@ def said_plainly(text: str, kept: int, judged: bool) -> str:
     ``kept`` fish were told of before a verdict (``judged``), so that "kept that one too" makes one more.
     """
     text = _in_figures(text)
+    text = _NTH.sub(r"my \1 \2 \3", text)
     text = _ALL_BUT.sub(lambda m: f"kept {max(0, _number(m[1]) - _number(m[2]))}", text)
     text = _KEPT_IT.sub(f"kept {kept + 1}", text) if judged else text
     text = _OTHER.sub(" ", text) if re.search(r"\bkept\b", text, re.IGNORECASE) else text

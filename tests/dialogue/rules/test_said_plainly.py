@@ -47,6 +47,8 @@ def test_fish_of_other_days_are_told_beside_one_of_today() -> None:
     ("smallmouth a foot and a half long at Drennick, kept one 18 incher already today. keep this one?", "release",
      "1 kept already"),
     ("walleye 37,5 cm Skarrowin, keep?", "keep", "37.5 cm"),
+    ("third walleye today on Ollimarsh, this one goes 15 1/2 in", "keep", "2 of 5"),
+    ("on the third day today I got a walleye of 16 in at Ollimarsh, keep it?", "keep", "fewer than 5"),
 ])
 def test_the_verdict_is_that_of_what_was_told(open_base: Base, talk: str, verdict: str, must: str) -> None:
     """One verdict, on the length, the fish and the counts that the line tells."""
