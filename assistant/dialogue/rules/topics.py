@@ -17,6 +17,7 @@ from assistant.dialogue.wording import surveys as tell
 from assistant.dialogue.wording.speak import fish, short_ids
 from assistant.reasoning.evidence import about
 from assistant.reasoning.outlook import duties_at
+from assistant.reasoning.precedence import closeness
 from assistant.text import join, unique
 
 TOPICS = (
@@ -125,16 +126,27 @@ def duties_told(turn: Turn, found: Context, topics: Sequence[str]) -> tuple[list
     name = topics[0]
     place = words.place_words(turn.kb, found.places[0]) if found.places else ""
     held = duties_at(found.places[0], found.day or turn.clock, found.book) if found.places else ()
+    spoken = () if {"bait", "gear"} & set(topics) else subjects(turn)
     texts, rules = [], []
     for duty, rule in held:
         record = turn.kb.find("obligation", duty)
-        if record is not None and record.topic in topics:
-            texts.append(say.obligation(record.text, say.rule(words.rule_tag(found.book, rule))))
+        if record is not None and record.topic in topics and _concerns(turn, found, rule, spoken):
+            text = say.obligation(record.text, say.rule(words.rule_tag(found.book, rule)))
+            own = () if spoken else found.book.rules[rule].taxa
+            texts.append(say.obligations_of(join([fish(turn.kb, t) for t in own], "or"), text) if own else text)
             rules.append(rule)
     if texts:
         return [Block("point", tell.duty_lead(name, list(unique(texts))), statements=statements(rules))], rules
     silent = name not in tell.NO_DUTY or (name == "transport" and not place)
     return ([] if silent else [Block("point", tell.no_duty(name, place), claim=False)]), []
+
+
+def _concerns(turn: Turn, found: Context, rule: str, spoken: Sequence[str]) -> bool:
+    """True where a rule is for every fish, where no fish is spoken of, and where one of those spoken of is its own."""
+    record = found.book.rules[rule]
+    if not spoken or not (record.taxa or record.groups):
+        return True
+    return any(closeness(record, k, found.book) for t in spoken for k in turn.kb.members(t) or (t,))
 
 
 def _advice(turn: Turn, found: Context, topic: str) -> list[Block]:

@@ -54,3 +54,11 @@ def test_the_verdict_is_that_of_what_was_told(open_base: Base, talk: str, verdic
     """One verdict, on the length, the fish and the counts that the line tells."""
     answer = last(open_base, talk)
     assert answer.verdict == verdict and must in text(answer)
+
+
+def test_a_duty_of_some_fishes_is_told_of_them_alone(open_base: Base) -> None:
+    """The rule against carrying listed fishes alive is not cited for a perch, and names them where none is asked of."""
+    perch = text(last(open_base, "Can I take my perch home alive from Threlwick"))
+    assert "h12" in perch and "h10" not in perch
+    assert "round goby: it must not be held" in text(last(open_base, "Can I take live fish home from Threlwick"))
+    assert "h10" in text(last(open_base, "Can I take a goldfish home alive from Threlwick"))
