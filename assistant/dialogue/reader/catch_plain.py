@@ -24,6 +24,12 @@ _NTH = re.compile(
     r"(?<!my )(?<!our )(?<!the )(?<!his )(?<!her )"
     r"\b(second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|\d+(?:nd|rd|th)) "
     r"((?!day|time|trip|cast|week|of\b)[a-z]+(?: [a-z]+)?) (today|of the day|so far)\b", re.IGNORECASE)
+_COUPLE = re.compile(
+    r"\b(?:a )?couple(?: of)?(?= (?!days?|weeks?|hours?|minutes?|times?|trips?|casts?)[a-z]|\s*(?:[,.;?!]|$))",
+    re.IGNORECASE)
+_DOZENS = re.compile(
+    rf"\b(?:(half|(?:a )?half a|a half) dozen|(?:({_N}) )?dozen( and a half)?)\b(?: of)?", re.IGNORECASE)
+_FEW = re.compile(r"\b(?:quite )?a (?:few|bunch|handful|mess)\b(?: of)?|\bdozens\b(?: of)?", re.IGNORECASE)
 _ALL_BUT = re.compile(rf"\bcaught ({_N})\b[\w ,]*?\bkept all but ({_N})\b", re.IGNORECASE)
 _KEPT_IT = re.compile(
     r"\b(?:i |we |and )*kept (?:it|that too|(?:that|this|the last|the first)(?: one)?|him|her)(?: too)?\b"
@@ -54,11 +60,18 @@ def said_plainly(text: str, kept: int, judged: bool) -> str:
     """
     text = _in_figures(text)
     text = _NTH.sub(r"my \1 \2 \3", text)
+    text = _DOZENS.sub(_dozens, _FEW.sub("several", _COUPLE.sub("2", text)))
     text = _ALL_BUT.sub(lambda m: f"kept {max(0, _number(m[1]) - _number(m[2]))}", text)
     text = _KEPT_IT.sub(f"kept {kept + 1}", text) if judged else text
     text = _OTHER.sub(" ", text) if re.search(r"\bkept\b", text, re.IGNORECASE) else text
     text = _THEIRS.sub(" ", text)
     return _of_other_days(text) if tells_other_days(text) else text
+
+
+def _dozens(found: re.Match[str]) -> str:
+    """Twelves in figures: half a dozen is 6, a dozen and a half 18."""
+    half, several, more = found[1], found[2], found[3]
+    return "6" if half else str(12 * (_number(several) if several else 1) + (6 if more else 0))
 
 
 def tells_other_days(text: str) -> bool:

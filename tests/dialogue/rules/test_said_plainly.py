@@ -47,6 +47,12 @@ def test_fish_of_other_days_are_told_beside_one_of_today() -> None:
     ("smallmouth a foot and a half long at Drennick, kept one 18 incher already today. keep this one?", "release",
      "1 kept already"),
     ("walleye 37,5 cm Skarrowin, keep?", "keep", "37.5 cm"),
+    ("walleye 16 in Ollimarsh, kept a couple, keep?", "keep", "2 of 5"),
+    ("walleye 16 in Ollimarsh, got a couple of walleye in the bucket, keep?", "keep", "2 of 5"),
+    ("crappie 10 in Ollimarsh, kept half a dozen, keep?", "keep", "6 of 15"),
+    ("crappie 10 in Ollimarsh, kept a dozen already, keep?", "keep", "12 of 15"),
+    ("bluegill 8 in Ollimarsh, two dozen gills kept, keep?", "release", "24 of 20"),
+    ("walleye 16 in Ollimarsh, kept a few, keep?", "keep", "fewer than 5"),
     ("third walleye today on Ollimarsh, this one goes 15 1/2 in", "keep", "2 of 5"),
     ("on the third day today I got a walleye of 16 in at Ollimarsh, keep it?", "keep", "fewer than 5"),
 ])
