@@ -296,7 +296,7 @@ def test_a_spot_wanted_to_the_yard_is_not_held(talk: Talk) -> None:
     (('yellow perch 12 1/4" ounces',), "16.4 oz"),
     (("what does a 15 inch fish weigh",), "which fish"),
     (("lake sturgeon in skarrowin can i lift it for a pic",), "do not lift it for a photograph"),
-    (("driving live perch home from threlwick in a bucket ok?",), "Kill or release every fish before you leave the shore"),
+    (("driving live perch home from threlwick in a bucket ok?",), "Kill or release every fish"),
     (("fly for brookies",), "dry fly"),
     (("Sort the sunfish in the base by maximum length",), "Redear sunfish: largest known"),
     (("how does a bowfin breathe when the water is stale",), "can breathe air"),

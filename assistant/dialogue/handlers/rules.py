@@ -17,6 +17,7 @@ from assistant.dialogue.conversation import Held
 from assistant.dialogue.eating import warnings
 from assistant.dialogue.handlers.out_of_scope import safe_echo
 from assistant.dialogue.mistaken import fits_better
+from assistant.dialogue.reader.catch_plain import short_of_limit
 from assistant.dialogue.reader.catch_spelt import caught_is_kept
 from assistant.dialogue.recogniser.cues import TAPE_ENDS
 from assistant.dialogue.recogniser.facts import ASKING
@@ -39,6 +40,7 @@ from assistant.dialogue.rules.context import (
     without_kept,
 )
 from assistant.dialogue.rules.elsewhere import elsewhere, quoted
+from assistant.dialogue.rules.full_bag import with_bag_told
 from assistant.dialogue.rules.invented_waters import all_waters, invented_place, told_of
 from assistant.dialogue.rules.months import alike, first_of_month, month_told, span_words
 from assistant.dialogue.rules.outlook import Wish, survey
@@ -238,7 +240,10 @@ def _in_hand(turn: Turn, found: Context) -> bool:
     """True when the line tells of a length or of kept fish, as of a fish in hand."""
     if any(m.kind == "length" and m.own for m in turn.reading.measures):
         return True
-    return found.fresh and found.query is not None and any(s.kept is not None for s in found.query.steps)
+    steps = found.query.steps if found.fresh and found.query is not None else ()
+    if short_of_limit(turn.reading.text) is not None and any(s.length != c.UNSAID for s in steps):
+        return True
+    return any(s.kept is not None for s in steps)
 
 
 def _shut_to_all(found: Context, turn: Turn) -> bool:
@@ -315,7 +320,7 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
     """The verdict on each step, told one after the other."""
     kb, book = turn.kb, found.book
     left_out = len(query.steps) > MOST_STEPS
-    query = replace(query, steps=query.steps[:MOST_STEPS])
+    query = with_bag_told(turn.reading.text, replace(query, steps=query.steps[:MOST_STEPS]), book)
     days = month_told(turn) if found.day is None and not query.day_said else []
     spans = _spans(turn, query, found, days)
     if spans:

@@ -31,6 +31,15 @@ _DOZENS = re.compile(
     rf"\b(?:(half|(?:a )?half a|a half) dozen|(?:({_N}) )?dozen( and a half)?)\b(?: of)?", re.IGNORECASE)
 _FEW = re.compile(r"\b(?:quite )?a (?:few|bunch|handful|mess)\b(?: of)?|\bdozens\b(?: of)?", re.IGNORECASE)
 _ALL_BUT = re.compile(rf"\bcaught ({_N})\b[\w ,]*?\bkept all but ({_N})\b", re.IGNORECASE)
+_LIMIT = r"(?:my|our) (?:daily |bag |full )*(?:limit|bag)\b(?! (?:of|is|was)\b)"
+_HOLD = r"(?:have|had|got|hit|reached|filled|caught|kept|took)"
+_FULL = re.compile(
+    rf"\b(?:(?:i|we)(?:'ve|'m|'re| have| am| are)? )?(?:already )?(?:{_HOLD} {_LIMIT}|limited out)"
+    r"(?: already| today| so far)*", re.IGNORECASE)
+_SHORT = re.compile(
+    rf"\b(?:(?:i|we)(?:'m|'re| am| are) )?({_N}) (?:fish )?(?:short of|shy of|away from|off|under) {_LIMIT}",
+    re.IGNORECASE)
+_LIMIT_OF = re.compile(rf"\b{_HOLD} (?:my|our|the|a) (?:daily |full )?limit of ({_N})\b", re.IGNORECASE)
 _KEPT_IT = re.compile(
     r"\b(?:i |we |and )*kept (?:it|that too|(?:that|this|the last|the first)(?: one)?|him|her)(?: too)?\b"
     r"|\bwhich (?:i|we) kept\b"
@@ -58,7 +67,8 @@ def said_plainly(text: str, kept: int, judged: bool) -> str:
 
     ``kept`` fish were told of before a verdict (``judged``), so that "kept that one too" makes one more.
     """
-    text = _in_figures(text)
+    text = _LIMIT_OF.sub(r"kept \1", text)
+    text = _in_figures(_SHORT.sub(" ", _FULL.sub(" ", text)))
     text = _NTH.sub(r"my \1 \2 \3", text)
     text = _DOZENS.sub(_dozens, _FEW.sub("several", _COUPLE.sub("2", text)))
     text = _ALL_BUT.sub(lambda m: f"kept {max(0, _number(m[1]) - _number(m[2]))}", text)
@@ -66,6 +76,12 @@ def said_plainly(text: str, kept: int, judged: bool) -> str:
     text = _OTHER.sub(" ", text) if re.search(r"\bkept\b", text, re.IGNORECASE) else text
     text = _THEIRS.sub(" ", text)
     return _of_other_days(text) if tells_other_days(text) else text
+
+
+def short_of_limit(text: str) -> int | None:
+    """How many fish are lacking to the bag limit that the line tells of: 0 for a full one, None where none is told."""
+    short = _SHORT.search(text)
+    return _number(short[1]) if short else 0 if _FULL.search(text) else None
 
 
 def _dozens(found: re.Match[str]) -> str:
