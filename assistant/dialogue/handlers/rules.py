@@ -240,10 +240,10 @@ def _in_hand(turn: Turn, found: Context) -> bool:
     """True when the line tells of a length or of kept fish, as of a fish in hand."""
     if any(m.kind == "length" and m.own for m in turn.reading.measures):
         return True
-    steps = found.query.steps if found.fresh and found.query is not None else ()
+    steps = found.query.steps if found.query is not None else ()
     if short_of_limit(turn.reading.text) is not None and any(s.length != c.UNSAID for s in steps):
         return True
-    return any(s.kept is not None for s in steps)
+    return found.fresh and any(s.kept is not None for s in steps)
 
 
 def _shut_to_all(found: Context, turn: Turn) -> bool:
@@ -320,7 +320,7 @@ def _verdicts(turn: Turn, found: Context, query: CatchQuery, held: Held) -> tupl
     """The verdict on each step, told one after the other."""
     kb, book = turn.kb, found.book
     left_out = len(query.steps) > MOST_STEPS
-    query = with_bag_told(turn.reading.text, replace(query, steps=query.steps[:MOST_STEPS]), book)
+    query = with_bag_told(turn.reading.text, replace(query, steps=query.steps[:MOST_STEPS]), book, found.fresh)
     days = month_told(turn) if found.day is None and not query.day_said else []
     spans = _spans(turn, query, found, days)
     if spans:

@@ -12,13 +12,13 @@ from assistant.model.regulations import Rulebook
 BAG = "bag"
 
 
-def with_bag_told(text: str, query: CatchQuery, book: Rulebook) -> CatchQuery:
+def with_bag_told(text: str, query: CatchQuery, book: Rulebook, fresh: bool) -> CatchQuery:
     """The query with as many fish kept as the daily limit, less those that the line says are still lacking.
 
-    Unchanged where no limit is told of, a count is told, or the rules give the fish no daily limit.
+    Unchanged where no limit is told of, the line (``fresh``) tells a count, or the rules give the fish no daily limit.
     """
     short = short_of_limit(text)
-    if short is None or len(query.steps) != 1 or query.steps[0].kept:
+    if short is None or len(query.steps) != 1 or (fresh and query.steps[0].kept):
         return query
     limits = [t.limit for v in judge(query, book) for t in v.tallies if t.kind == BAG and t.limit is not None]
     if not limits:

@@ -24,6 +24,8 @@ def test_what_lacks_to_a_limit_is_heard(said: str, short: int | None) -> None:
     ("walleye 16 in Ollimarsh, I'm one short of my limit, keep?", "keep", "4 of 5"),
     ("I've got my limit of 5 walleye at Ollimarsh, this one is 16 in, keep?", "release", "5 of 5"),
     ("bowfin 20 in Ollimarsh, got my limit already, keep?", "unknown", "say nothing of bowfin"),
+    ("walleye 16 in Ollimarsh keep? / I already have my limit", "release", "5 of 5"),
+    ("walleye 16 in Ollimarsh, kept 2, keep? / what if I had my limit", "release", "5 of 5"),
 ])
 def test_a_limit_told_of_is_counted(open_base: Base, talk: str, verdict: str, must: str) -> None:
     """The verdict counts as many fish as the rules allow less those lacking; without a rule there is no count."""
