@@ -59,7 +59,9 @@ _THEN_KEPT = re.compile(rf"\b{_DAY},? (?:i |we )?(?:kept|had|put) ({_N})\b", re.
 _COUNT_THEN = re.compile(rf"\b({_N})(?: kept)? {_DAY}\b", re.IGNORECASE)
 _COUNT_NOW = re.compile(rf"(?<!kept )(?<![\d.])\b(\d+|{_WORD}) today\b", re.IGNORECASE)
 _ASKED_NOW = re.compile(r"\bkeep\b|\btoday\b|\bthis (?:one|is)\b|\d ?(?:cm|mm|in|inch|inches)\b", re.IGNORECASE)
-_THEIRS = re.compile(rf"\b{_N} in the (?:freezer|fridge)\b[^.;,]*\b(?:my|his|her) \w+'?s\b", re.IGNORECASE)
+_THEIRS = re.compile(
+    rf"\b{_N} in the (?:freezer|fridge)\b[^.;,]*\b(?:my|his|her) \w+'?s\b"
+    rf"|\b{_N} (?:\w+ )?(?:kept|taken|caught) by (?:my|his|her|our|a|another) \w+\b", re.IGNORECASE)
 
 
 def said_plainly(text: str, kept: int, judged: bool) -> str:

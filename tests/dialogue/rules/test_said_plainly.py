@@ -53,6 +53,7 @@ def test_fish_of_other_days_are_told_beside_one_of_today() -> None:
     ("crappie 10 in Ollimarsh, kept a dozen already, keep?", "keep", "12 of 15"),
     ("bluegill 8 in Ollimarsh, two dozen gills kept, keep?", "release", "24 of 20"),
     ("walleye 16 in Ollimarsh, kept a few, keep?", "keep", "fewer than 5"),
+    ("smallmouth 15 in at Ollimarsh, half a dozen kept by my buddy, none by me, keep?", "keep", "fewer than 5"),
     ("third walleye today on Ollimarsh, this one goes 15 1/2 in", "keep", "2 of 5"),
     ("on the third day today I got a walleye of 16 in at Ollimarsh, keep it?", "keep", "fewer than 5"),
 ])
