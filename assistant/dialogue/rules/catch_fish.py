@@ -35,7 +35,7 @@ _FILLER = re.compile(
 
 _ADDED = re.compile(r"\s*(?:[,;&.?!]|\band\b|\bplus\b)\s*", re.IGNORECASE)
 _AMOUNT = re.compile(
-    rf"(?P<before>.*?)\b(?:an?\s+(?=couple|dozen))?(?P<n>\d{{1,3}}|{'|'.join(NUMBER_WORDS)})\s+(?:of\s+|more\s+|other\s+|my\s+)*"
+    rf"(?P<before>.*?)\b(?P<n>\d{{1,3}}|{'|'.join(NUMBER_WORDS)})\s+(?:of\s+|more\s+|other\s+|my\s+)*"
     r"(?P<name>[a-z].*)", re.IGNORECASE)
 _EACH = re.compile(r"\W*(?:(?:each|apiece|all|both|of|them|about|around|are|is|at|long)\b\W*)*", re.IGNORECASE)
 """Words beside one length that is told of all the fish counted before it ("four walleye, 46 cm each")."""

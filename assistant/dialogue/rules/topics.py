@@ -12,6 +12,7 @@ from assistant.dialogue.rules.hours import hours_answer
 from assistant.dialogue.rules.telling import standing, statements
 from assistant.dialogue.subjects import MOST, subjects
 from assistant.dialogue.turn import Turn
+from assistant.dialogue.wording import care
 from assistant.dialogue.wording import rules as say
 from assistant.dialogue.wording import surveys as tell
 from assistant.dialogue.wording.speak import fish, short_ids
@@ -133,7 +134,7 @@ def duties_told(turn: Turn, found: Context, topics: Sequence[str]) -> tuple[list
         if record is not None and record.topic in topics and _concerns(turn, found, rule, spoken):
             text = say.obligation(record.text, say.rule(words.rule_tag(found.book, rule)))
             own = () if spoken else found.book.rules[rule].taxa
-            texts.append(say.obligations_of(join([fish(turn.kb, t) for t in own], "or"), text) if own else text)
+            texts.append(care.on_fish(join([fish(turn.kb, t) for t in own], "or"), text) if own else text)
             rules.append(rule)
     if texts:
         return [Block("point", tell.duty_lead(name, list(unique(texts))), statements=statements(rules))], rules

@@ -415,11 +415,6 @@ def obligations_if(name: str, texts: list[str]) -> str:
     return f"If it is {name}: " + " ".join(texts)
 
 
-def obligations_of(names: str, text: str) -> str:
-    """One demand of a rule that is for some fishes alone."""
-    return f"{names[:1].upper()}{names[1:]}: {text[:1].lower()}{text[1:]}"
-
-
 def obligation(text: str, tag: str) -> str:
     """One demand with its rule."""
     return f"{text.rstrip('.')}{tag}."
