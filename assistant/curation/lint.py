@@ -19,7 +19,7 @@ from assistant.curation.provenance import unfit_source
 from assistant.curation.shapes import is_valid, shown
 from assistant.curation.siblings import beyond_all, far_values
 from assistant.curation.taxonomy import shared_names, taxonomy_findings
-from assistant.curation.values import DEFAULT_UNIT, NAMING, UNSEEN, name_fault
+from assistant.curation.values import DEFAULT_UNIT, NAMING, OF_RATIOS, UNSEEN, name_fault
 from assistant.curation.view import View, many, number, one
 from assistant.curation.vocabulary import Vocabulary
 from assistant.graph.lines import Index
@@ -183,6 +183,9 @@ def statements(node: Node, context: Context) -> Iterator[Finding]:
     if kind in DEFAULT_UNIT and unit != DEFAULT_UNIT[kind]:
         yield context.finding("error", "unit", node, f"qudt:hasUnit {unit or '(none)'}", DEFAULT_UNIT[kind],
                               "convert the numbers and set the unit")
+    if kind == "ratio" and unit not in OF_RATIOS:
+        yield context.finding("error", "unit", node, f"qudt:hasUnit {unit}", "no unit, or unit:PERCENT",
+                              "take the unit away")
     if kind == "count":
         for predicate in NUMBERS:
             value = number(node, predicate)

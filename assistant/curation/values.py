@@ -24,6 +24,7 @@ UNSEEN = ("Cc", "Cf", "Cs", "Co")
 NAMING = ("skos:prefLabel", "skosxl:literalForm", "dwc:scientificName")
 """Properties whose text is a name."""
 DEFAULT_UNIT = {"length": "unit:MilliM", "mass": "unit:GM", "temperature": "unit:DEG_C", "count": "unit:NUM"}
+OF_RATIOS = ("", "unit:PERCENT")
 _TYPED_UNITS = {"length": "mm, cm or in", "mass": "g or kg", "temperature": "C", "ratio": "%"}
 """Kinds of characters whose numbers may be typed with a unit, and with which."""
 _FORMS: tuple[tuple[re.Pattern[str], tuple[str, ...]], ...] = tuple((re.compile(p), names) for p, names in (

@@ -56,6 +56,14 @@ def test_a_planted_fault_is_found_where_it_stands(old: str, new: str, rule: str,
     assert hits[0].expected and hits[0].mend
 
 
+def test_a_ratio_with_the_unit_of_a_count_is_found(tiny_base: Path) -> None:
+    """Where a character is a ratio, the unit of counts on its statements is an error: a ratio has none."""
+    for path in (tiny_base / "vocabulary").rglob("*.ttl"):
+        path.write_text(path.read_text().replace("tf:kind tf:count ;", "tf:kind tf:ratio ;"))
+    hits = [f for f in check_folder(tiny_base, shipped_shapes()).findings if f.rule == "unit"]
+    assert hits and all(f.found == "qudt:hasUnit unit:NUM" and f.thing.startswith("st:") for f in hits)
+
+
 def test_duplicate_statement_and_two_preferred(tiny_base: Path) -> None:
     """The same thing said twice, and two preferred statements of one scope, are errors."""
     path = tiny_base / VENNIA
